@@ -1,0 +1,51 @@
+#pragma once
+// One cable as it lies there.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cutback/cable/armour.hpp"
+#include "cutback/measure/estimate.hpp"
+
+namespace cutback::cable {
+
+enum class BeddingMade { extruded, lapped };
+enum class Fillers { none, non_hygroscopic, hygroscopic };
+
+/// A cable: its diameters with their spread, and what is known of its make. An absent member is
+/// not known. `bedding` is the diameter under the armour; `wire` the diameter of one armour wire
+/// (or the thickness of a tape or strip, or the strand of a braid).
+struct Cable {
+  ArmourKind armour = ArmourKind::wire;
+  std::optional<measure::Estimate> sheath_od;
+  std::optional<measure::Estimate> bedding;
+  std::optional<measure::Estimate> wire;
+  std::optional<WireBand> wire_nominal;  ///< set when the wire lies in a standard band
+
+  std::optional<int> cores;
+  std::optional<double> csa_mm2;
+  std::optional<double> earth_csa_mm2;
+  std::optional<std::string> insulation;
+  std::optional<double> length_m;
+  std::optional<bool> circular;
+  std::optional<bool> compact;
+  std::optional<BeddingMade> bedding_made;
+  std::optional<Fillers> fillers;
+  std::vector<std::string> warnings;  ///< about the readings; they change no verdict
+};
+
+/// A length worked out from readings: value and expanded uncertainty [mm].
+struct Derived {
+  double value_mm;
+  double expanded_mm;
+};
+
+/// Sheath thickness t = (OD - bedding)/2 - wire, with the spread of the three figures combined
+/// (JCGM 100:2008 5.1.2). Absent when one of them is not known.
+[[nodiscard]] std::optional<Derived> sheath_thickness(const Cable& cable);
+
+/// The wire diameter that counts: the nominal of its band where it lies in one.
+[[nodiscard]] std::optional<double> wire_size_mm(const Cable& cable);
+
+}  // namespace cutback::cable

@@ -1,0 +1,36 @@
+#pragma once
+// The hole that the gland goes into.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cutback/entry/thread.hpp"
+
+namespace cutback::entry {
+
+enum class Hole { threaded, clearance };
+
+/// A thread adaptor that may be used: one side suits the hole, the other the gland.
+struct Adaptor {
+  Thread a;
+  Thread b;
+  std::vector<std::string> protection;  ///< its own marking; empty when not stated
+};
+
+/// The entry of an enclosure; an absent member is not known. Lengths in mm.
+struct Entry {
+  std::optional<Thread> thread;       ///< the tapped thread, or the size of a clearance hole
+  std::optional<Hole> hole;
+  std::optional<double> wall_mm;      ///< thickness of the wall, or depth of the tapped hole
+  std::optional<double> washer_mm;    ///< sealing washer between shoulder and wall
+  std::optional<double> tag_mm;       ///< earth tag
+  std::optional<double> serrated_mm;  ///< serrated washer under the locknut
+  std::optional<double> locknut_mm;
+  std::optional<double> chamfer_mm;
+  std::optional<double> undercut_mm;
+  std::optional<std::string> material;
+  std::vector<Adaptor> adaptors;      ///< at hand; at most one is ever used
+};
+
+}  // namespace cutback::entry

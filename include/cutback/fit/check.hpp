@@ -1,0 +1,55 @@
+#pragma once
+// One rule applied to one gland, cable and entry.
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "cutback/verdict.hpp"
+
+namespace cutback::fit {
+
+enum class CheckName {
+  outer_seal, inner_seal, bore, armour, build_up, entry, thread,
+  protection, level, group, ingress, temperature, sealing, material, earth,
+};
+
+[[nodiscard]] constexpr std::string_view to_string(CheckName name) {
+  switch (name) {
+    case CheckName::outer_seal: return "outer-seal";
+    case CheckName::inner_seal: return "inner-seal";
+    case CheckName::bore: return "bore";
+    case CheckName::armour: return "armour";
+    case CheckName::build_up: return "build-up";
+    case CheckName::entry: return "entry";
+    case CheckName::thread: return "thread";
+    case CheckName::protection: return "protection";
+    case CheckName::level: return "level";
+    case CheckName::group: return "group";
+    case CheckName::ingress: return "ingress";
+    case CheckName::temperature: return "temperature";
+    case CheckName::sealing: return "sealing";
+    case CheckName::material: return "material";
+    case CheckName::earth: return "earth";
+  }
+  return "";
+}
+
+/// The outcome of one rule, with everything needed to redo it by hand. Lengths in mm; a check of
+/// something else says its unit in `says`. An absent figure does not apply or is not known.
+struct Check {
+  CheckName name = CheckName::outer_seal;
+  Verdict verdict = Verdict::not_known;
+  std::optional<double> value;
+  std::optional<double> low;
+  std::optional<double> high;
+  std::optional<double> margin_mm;
+  std::optional<double> probability;
+  /// True when the margin says how near a measured diameter is to a limit, so that it counts for
+  /// the gland's smallest margin.
+  bool counts_for_margin = false;
+  std::string says;    ///< one plain sentence
+  std::string source;  ///< rule or document, with its status where that is not "checked"
+};
+
+}  // namespace cutback::fit

@@ -1,0 +1,73 @@
+#pragma once
+// One row of a gland list.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cutback/cable/armour.hpp"
+#include "cutback/entry/thread.hpp"
+#include "cutback/measure/judge.hpp"
+
+namespace cutback::gland {
+
+/// What keeps gas and flame out of the enclosure inside the gland.
+enum class Sealing { compression, barrier, either };
+
+[[nodiscard]] constexpr std::string_view to_string(Sealing sealing) {
+  switch (sealing) {
+    case Sealing::compression: return "compression";
+    case Sealing::barrier: return "barrier";
+    case Sealing::either: return "either";
+  }
+  return "";
+}
+
+/// A cable gland as its list states it; an absent member is not stated. Lengths in mm. Ranges are
+/// closed.
+struct Gland {
+  std::string part;
+  std::string range;
+  std::string description;
+  entry::Thread entry_thread;
+  std::optional<double> entry_length_mm;
+  measure::Range outer;                ///< outer seal on the sheath
+  std::optional<measure::Range> inner; ///< inner seal on the bedding; absent when it has none
+  std::optional<double> bore_mm;       ///< what passes the armour cone
+  cable::ArmourKind armour = cable::ArmourKind::none;
+  measure::Range armour_clamp;         ///< in nominal wire sizes
+  std::optional<double> exposed_armour_mm;
+  double exposed_plus_mm = 0.5;
+  std::optional<double> armour_stop_mm;
+  double bedding_past_mm = 5.0;
+  std::optional<double> bedding_end_mm;
+  Sealing sealing = Sealing::compression;
+  std::optional<double> chamber_bore_mm;
+  std::optional<double> chamber_length_mm;
+  std::optional<int> max_cores;
+  std::optional<double> max_bundle_mm;
+  std::vector<std::string> protection;  ///< `db`, `eb`, `nR`, `tb` ...; empty when not stated
+  std::vector<std::string> level;       ///< `Gb`, `Db` ...
+  std::optional<std::string> gas_group;
+  std::optional<std::string> dust_group;
+  std::vector<std::string> ip;          ///< `66`, `68`
+  std::optional<double> temp_min_degc;
+  std::optional<double> temp_max_degc;
+  std::optional<std::string> material;
+  std::optional<double> flats_mm;
+  std::optional<double> torque_nm;
+  std::optional<double> fault_ka;       ///< declared earth-fault rating for 1 s
+  std::optional<double> washer_mm;
+  std::optional<double> locknut_mm;
+  std::optional<double> price;
+  std::optional<int> stock;
+};
+
+/// A gland list as read: the glands in file order, and remarks that do not stop its use.
+struct GlandList {
+  std::string name;                   ///< the file's name, or the words for the built-in list
+  std::vector<Gland> glands;
+  std::vector<std::string> warnings;  ///< for instance a column that is not known and was ignored
+};
+
+}  // namespace cutback::gland

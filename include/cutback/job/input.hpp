@@ -1,0 +1,79 @@
+#pragma once
+// One end as a user gives it, before anything is worked out.
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace cutback::job {
+
+/// One core's way to its terminal: a length, or coordinates from the entry on the inside face.
+struct CoreInput {
+  std::optional<std::string> core;
+  std::optional<double> reach_mm;
+  std::optional<double> x_mm;
+  std::optional<double> y_mm;
+  std::optional<double> z_mm;
+  std::optional<double> strip_mm;
+  std::optional<std::string> spare;  ///< `yes`: it reaches the furthest terminal
+};
+
+/// Everything that can be said about one end, each value as given. The keys of a job file, the
+/// columns of a schedule and the options of the command line all fill this one record, by the
+/// table that fields() returns. An absent member was not given.
+struct JobInput {
+  using Text = std::optional<std::string>;
+  using Number = std::optional<double>;
+
+  Text job, tag, end, rules;
+  // cable
+  Text armour, sheath_od_mm, bedding_mm, armour_mm, evidence, insulation, circular, compact,
+      bedding_made, fillers, conductor, voltage, pattern;
+  Number cores, csa_mm2, earth_csa_mm2, step_mm, mpe_mm, zero_mm, ovality_mm, od_allow_mm,
+      bedding_allow_mm, armour_allow_mm, length_m;
+  // entry
+  Text entry, hole, material, adaptor;
+  Number wall_mm, washer_mm, tag_mm, serrated_mm, locknut_mm, chamfer_mm, undercut_mm;
+  // area
+  Text protection, zone, level, gas_group, dust_group, ip, ignition_source, bare_live_parts;
+  Number volume_cm3, ambient_min_c, ambient_max_c, entry_temp_c, branch_temp_c, cable_max_c;
+  // tails
+  Number reach_mm, slack_mm, strip_mm, bend_radius_mm, armour_stop_mm;
+  std::vector<CoreInput> core_list;
+  // fault
+  Number current_ka, time_s, loop_ohm;
+};
+
+enum class FieldKind {
+  number,    ///< a number within [min, max]
+  whole,     ///< a whole number within [min, max]
+  words,     ///< one of the words in `allowed`, separated by spaces there
+  yes_no,    ///< `yes` or `no`
+  readings,  ///< readings in the notation of measure::parse_places
+  text,      ///< any text
+};
+
+/// One key: where it stands, how it is written, and where it goes.
+template <class Record>
+struct FieldOf {
+  using Member = std::variant<std::optional<double> Record::*, std::optional<std::string> Record::*>;
+  std::string_view section;  ///< of the job file; empty at the top
+  std::string_view key;      ///< job file key and schedule column
+  std::string_view option;   ///< of the command line; empty when it has none
+  FieldKind kind;
+  Member member;
+  double min = 0.0;          ///< number, whole: closed limits
+  double max = 0.0;
+  std::string_view allowed;  ///< words: the list; number: the unit; text and readings: the form
+  std::string_view help;     ///< one line for --help
+};
+using Field = FieldOf<JobInput>;
+using CoreField = FieldOf<CoreInput>;
+
+[[nodiscard]] std::span<const Field> fields();
+[[nodiscard]] std::span<const CoreField> core_fields();
+
+}  // namespace cutback::job

@@ -1,0 +1,34 @@
+#pragma once
+// What the caliper showed.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace cutback::measure {
+
+/// Readings taken at the same spot of a cable, at different angles. Never empty.
+struct Place {
+  std::vector<double> readings_mm;
+};
+
+/// The places measured on one drum (or one cable end). Never empty.
+struct Drum {
+  std::string name;
+  std::vector<Place> places;
+};
+
+/// A cable diameter above this is no cable.
+inline constexpr double k_largest_diameter_mm = 300.0;
+
+/// Reads `14.9+15.1` (one place, crossed), `14.9+15.1,15.0+15.2` (two places), inches as `0.59in`.
+/// @param text   as typed; spaces round a number are ignored
+/// @param where  option, column or JSON path, for the message
+/// @return at least one place with at least one reading, each > 0 and at most k_largest_diameter_mm
+/// @throws InputError with one fault for each reading that is wrong
+[[nodiscard]] std::vector<Place> parse_places(std::string_view text, std::string_view where);
+
+/// The places in the notation that parse_places reads, in mm.
+[[nodiscard]] std::string to_text(const std::vector<Place>& places);
+
+}  // namespace cutback::measure

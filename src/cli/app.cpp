@@ -1,0 +1,148 @@
+#include "cli/app.hpp"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <string_view>
+#include <vector>
+
+#include "cli/commands.hpp"
+#include "cli/exit_code.hpp"
+#include "cutback/error.hpp"
+#include "cutback/nearest.hpp"
+
+namespace cutback::cli {
+namespace {
+
+constexpr const char* k_footer =
+    "Exit status: 0 done and everything fits; 1 done, and something does not fit; 2 the command\n"
+    "line or a file's content is wrong; 3 a file cannot be read or written; 4 a bug.\n"
+    "Certificates, makers' instructions, local codes and a competent person come before anything\n"
+    "that this program says.";
+
+Fault usage_fault(ErrorCode code, std::string what, std::string where, std::string hint) {
+  return {.code = code, .what = std::move(what), .where = std::move(where), .given = {},
+          .allowed = {}, .hint = std::move(hint)};
+}
+
+/// Names of the options or of the commands of `app`, for "did you mean".
+std::vector<std::string> names_of(const CLI::App& app, bool options) {
+  std::vector<std::string> names;
+  if (options) {
+    for (const CLI::Option* option : app.get_options()) {
+      for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+    }
+  } else {
+    for (const CLI::App* command : app.get_subcommands({})) names.push_back(command->get_name());
+  }
+  return names;
+}
+
+std::string suggestion(const CLI::App& app, const std::string& word) {
+  const bool option = word.starts_with("-");
+  const std::vector<std::string> names = names_of(app, option);
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  std::string hint = did_you_mean(word.substr(0, word.find('=')), views);
+  const std::string help =
+      app.get_parent() != nullptr ? "cutback " + app.get_name() + " --help" : "cutback --help";
+  return hint.empty() ? "see " + help : hint + " see " + help;
+}
+
+/// Words that no option or argument took, each as a fault with the nearest name.
+void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
+  for (const std::string& word : app.remaining()) {
+    const bool option = word.starts_with("-") && word.size() > 1;
+    const bool top = app.get_parent() == nullptr;
+    const std::string what = option ? "unknown option" : (top ? "unknown command" : "unexpected word");
+    faults.push_back(usage_fault(ErrorCode::unknown_name, what, word, suggestion(app, word)));
+  }
+  for (const CLI::App* command : app.get_subcommands()) check_left_over(*command, faults);
+}
+
+void report(const Error& error, const Context& context, std::ostream& err) {
+  if (!context.common.json) {
+    for (const Fault& fault : error.faults()) {
+      err << "cutback: error[" << to_string(fault.code) << "]: " << to_line(fault) << '\n';
+    }
+    return;
+  }
+  auto faults = nlohmann::ordered_json::array();
+  for (const Fault& fault : error.faults()) {
+    nlohmann::ordered_json item;
+    item["code"] = to_string(fault.code);
+    item["what"] = fault.what;
+    item["where"] = fault.where;
+    item["given"] = fault.given;
+    item["allowed"] = fault.allowed;
+    item["hint"] = fault.hint;
+    faults.push_back(item);
+  }
+  nlohmann::ordered_json result;
+  result["cutback"] = CUTBACK_VERSION;
+  result["format"] = 1;
+  result["errors"] = faults;
+  err << result.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) << '\n';
+}
+
+void build(CLI::App& app, Context&) {
+  app.name("cutback");
+  app.set_version_flag("--version", "cutback " CUTBACK_VERSION, "Print the version");
+  app.set_help_flag("--help", "Print this help");
+  app.footer(k_footer);
+  app.allow_extras();
+  for (CLI::App* command : app.get_subcommands({})) {
+    command->allow_extras();
+    command->footer(command->get_footer() + std::string("\n\n") + k_footer);
+  }
+}
+
+int run_checked(std::span<const char* const> arguments, Context& context, std::ostream& out,
+                std::ostream& err, const Environment& environment) {
+  CLI::App app{"Which cable gland fits this wire-armoured cable, and where is each layer cut?"};
+  build(app, context);
+  try {
+    app.parse(static_cast<int>(arguments.size()), arguments.data());
+  } catch (const CLI::Success& success) {
+    return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
+  } catch (const CLI::ParseError& error) {
+    throw InputError(usage_fault(ErrorCode::bad_syntax, error.what(), "command line", "see --help"));
+  }
+  std::vector<Fault> faults;
+  check_left_over(app, faults);
+  if (!faults.empty()) throw InputError(std::move(faults));
+  const std::string& colour = context.common.colour;
+  if (colour != "auto" && colour != "always" && colour != "never") {
+    throw InputError(Fault{.code = ErrorCode::bad_value, .what = "not a choice", .where = "--colour",
+                           .given = colour, .allowed = "auto, always or never", .hint = {}});
+  }
+  if (!context.action) {
+    out << app.help();
+    return k_exit_fits;
+  }
+  Runtime runtime{out, err, environment, context.common};
+  return context.action(runtime);
+}
+
+}  // namespace
+
+int run(std::span<const char* const> arguments, std::ostream& out, std::ostream& err,
+        const Environment& environment) noexcept {
+  Context context;
+  try {
+    return run_checked(arguments, context, out, err, environment);
+  } catch (const InputError& error) {
+    report(error, context, err);
+    return k_exit_bad_input;
+  } catch (const FileError& error) {
+    report(error, context, err);
+    return k_exit_bad_file;
+  } catch (const Error& error) {
+    report(error, context, err);
+    return k_exit_bug;
+  } catch (const std::exception& error) {
+    report(InternalError(error.what()), context, err);
+    return k_exit_bug;
+  }
+}
+
+}  // namespace cutback::cli

@@ -1,0 +1,67 @@
+#include "cli/runtime.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include "cutback/io/files.hpp"
+#include "cutback/io/gland_list.hpp"
+#include "cutback/io/standards.hpp"
+
+namespace cutback::cli {
+
+tables::Standards Runtime::standards() const {
+  if (!common.data.empty()) return io::load_standards(common.data);
+  if (environment.data) return io::load_standards(*environment.data);
+  return io::builtin_standards();
+}
+
+gland::GlandList Runtime::glands() const {
+  gland::GlandList list;
+  if (!common.glands.empty()) {
+    list = io::load_gland_list(common.glands);
+  } else if (environment.glands) {
+    list = io::load_gland_list(*environment.glands);
+  } else {
+    list = io::demo_gland_list();
+    warn("no gland list given: using the built-in demonstration list, whose glands are invented; "
+         "give your own with --glands FILE");
+  }
+  for (const std::string& warning : list.warnings) warn(warning);
+  return list;
+}
+
+void Runtime::warn(const std::string& text) const {
+  if (!common.quiet) err << "cutback: " << text << '\n';
+}
+
+bool Runtime::colour() const {
+  if (common.colour == "always") return true;
+  if (common.colour == "never" || !common.output.empty()) return false;
+  return environment.out_is_terminal && !environment.no_colour;
+}
+
+void Runtime::emit(const std::string& text) const {
+  if (common.output.empty()) {
+    out << text << std::flush;
+  } else {
+    io::write_file(common.output, text);
+  }
+}
+
+void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
+  if (reads == Reads::glands) {
+    command.add_option("--glands", common.glands,
+                       "Gland list (CSV); else the environment's CUTBACK_GLANDS, else an invented one")
+        ->type_name("FILE")->group("Common");
+  }
+  command.add_flag("--json", common.json, "Print the result as JSON")->group("Common");
+  command.add_option("--output", common.output, "Write the result to a file, whole or not at all")
+      ->type_name("FILE")->group("Common");
+  command.add_option("--colour", common.colour, "Colour: auto, always or never (NO_COLOR is respected)")
+      ->type_name("WHEN")->group("Common");
+  command.add_flag("--quiet", common.quiet, "No remarks on stderr, errors only")->group("Common");
+  command.add_option("--data", common.data,
+                     "Folder with tables of published values to use in place of the built-in ones")
+      ->type_name("DIR")->group("Common");
+}
+
+}  // namespace cutback::cli

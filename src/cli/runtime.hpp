@@ -1,0 +1,69 @@
+#pragma once
+// What a command is given to run with, so that it can be run inside a test.
+
+#include <functional>
+#include <optional>
+#include <ostream>
+#include <string>
+
+#include "cutback/gland/gland.hpp"
+#include "cutback/tables/standards.hpp"
+
+namespace CLI {
+class App;
+}  // namespace CLI
+
+namespace cutback::cli {
+
+/// The part of the environment that a command may look at.
+struct Environment {
+  std::optional<std::string> glands;  ///< CUTBACK_GLANDS
+  std::optional<std::string> data;    ///< CUTBACK_DATA
+  bool no_colour = false;             ///< NO_COLOR is set and not empty
+  bool out_is_terminal = false;
+  bool err_is_terminal = false;
+};
+
+/// Options that every command has.
+struct CommonOptions {
+  std::string glands;
+  std::string data;
+  std::string output;
+  std::string colour = "auto";
+  bool json = false;
+  bool quiet = false;
+};
+
+/// The streams and surroundings of one run.
+struct Runtime {
+  std::ostream& out;
+  std::ostream& err;
+  Environment environment;
+  CommonOptions common;
+
+  /// The tables: --data, else CUTBACK_DATA, else the built-in ones.
+  [[nodiscard]] tables::Standards standards() const;
+  /// The gland list: --glands, else CUTBACK_GLANDS, else the built-in one, announced on err as
+  /// invented. Its warnings go to err.
+  [[nodiscard]] gland::GlandList glands() const;
+  /// A line on err, unless --quiet.
+  void warn(const std::string& text) const;
+  /// Whether results on stdout may carry colour.
+  [[nodiscard]] bool colour() const;
+  /// The result: to stdout, or whole to --output.
+  void emit(const std::string& text) const;
+};
+
+using Action = std::function<int(Runtime&)>;
+
+/// What the command line comes to: the action to run after everything is parsed.
+struct Context {
+  CommonOptions common;
+  Action action;
+};
+
+/// Adds --json, --output, --colour, --quiet, --data, and --glands where a command reads a list.
+enum class Reads { glands, no_glands };
+void add_common(CLI::App& command, CommonOptions& common, Reads reads);
+
+}  // namespace cutback::cli

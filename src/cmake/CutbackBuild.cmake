@@ -1,0 +1,40 @@
+# Build helpers: one standard, one set of warnings, one way to build a data file in.
+
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+if(NOT CMAKE_BUILD_TYPE AND NOT CMAKE_CONFIGURATION_TYPES)
+  set(CMAKE_BUILD_TYPE Release CACHE STRING "Build type" FORCE)
+endif()
+
+# -Wno-restrict: g++ 12 sees an overlap in "literal" + std::string where there is none (GCC bug
+# 105651). -Wno-missing-field-initializers: a designated initialiser leaves out what stays at its
+# default on purpose.
+add_library(cutback_warnings INTERFACE)
+target_compile_options(cutback_warnings INTERFACE
+  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wold-style-cast
+  -Wnon-virtual-dtor -Wcast-align -Wunused -Woverloaded-virtual -Wnull-dereference
+  -Wdouble-promotion -Wformat=2 -Wno-missing-field-initializers
+  $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>
+  $<$<BOOL:${CUTBACK_WERROR}>:-Werror>)
+
+add_library(cutback_sanitizers INTERFACE)
+if(CUTBACK_SANITIZE)
+  string(REPLACE ";" "," _sanitize "${CUTBACK_SANITIZE}")
+  target_compile_options(cutback_sanitizers INTERFACE
+    -fsanitize=${_sanitize} -fno-sanitize-recover=all -fno-omit-frame-pointer)
+  target_link_options(cutback_sanitizers INTERFACE -fsanitize=${_sanitize})
+endif()
+
+# cutback_embed(TARGET SYMBOL FILE...): builds the files into TARGET as
+# cutback::embedded::SYMBOL, a list of {name, content, sha256}.
+function(cutback_embed target symbol)
+  set(out "${CMAKE_CURRENT_BINARY_DIR}/embedded_${symbol}.cpp")
+  list(JOIN ARGN "|" files)
+  add_custom_command(OUTPUT "${out}"
+    COMMAND "${CMAKE_COMMAND}" "-DOUT=${out}" "-DSYMBOL=${symbol}" "-DFILES=${files}"
+            -P "${PROJECT_SOURCE_DIR}/src/cmake/embed.cmake"
+    DEPENDS ${ARGN} "${PROJECT_SOURCE_DIR}/src/cmake/embed.cmake"
+    COMMENT "Building in data: ${symbol}" VERBATIM)
+  target_sources(${target} PRIVATE "${out}")
+endfunction()

@@ -1,0 +1,18 @@
+# Writes a C++ source that holds the given files: cmake -DOUT= -DSYMBOL= -DFILES=a|b -P embed.cmake
+string(REPLACE "|" ";" files "${FILES}")
+set(text "// Generated from data/ by src/cmake/embed.cmake. Do not edit.\n")
+string(APPEND text "#include \"io/embedded.hpp\"\n\nnamespace cutback::embedded {\n\n")
+string(APPEND text "std::span<const File> ${SYMBOL}() {\n  static constexpr File k_files[] = {\n")
+foreach(file IN LISTS files)
+  get_filename_component(name "${file}" NAME)
+  file(READ "${file}" content)
+  file(SHA256 "${file}" sum)
+  # A string literal of more than 64 KiB is beyond what the standard promises.
+  string(LENGTH "${content}" length)
+  if(length GREATER 60000)
+    message(FATAL_ERROR "${file} is too long to be built in (${length} bytes, at most 60000)")
+  endif()
+  string(APPEND text "      {\"${name}\", R\"cutback_data(${content})cutback_data\", \"${sum}\"},\n")
+endforeach()
+string(APPEND text "  };\n  return k_files;\n}\n\n}  // namespace cutback::embedded\n")
+file(WRITE "${OUT}" "${text}")

@@ -1,0 +1,124 @@
+#include "cutback/io/files.hpp"
+
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
+#include <fcntl.h>
+#include <sys/mman.h>
+#include <sys/stat.h>
+#include <unistd.h>
+#include <utility>
+
+#include "cutback/error.hpp"
+
+namespace cutback::io {
+namespace {
+
+FileError cannot(ErrorCode code, const std::string& path, const std::string& why) {
+  const bool reading = code == ErrorCode::cannot_read;
+  return FileError(Fault{.code = code,
+                         .what = reading ? "the file cannot be read" : "the file cannot be written",
+                         .where = path, .given = {}, .allowed = {}, .hint = why});
+}
+
+/// Closes a file descriptor when it goes out of scope.
+struct Descriptor {
+  int number;
+  explicit Descriptor(int n) : number(n) {}
+  Descriptor(const Descriptor&) = delete;
+  Descriptor& operator=(const Descriptor&) = delete;
+  ~Descriptor() {
+    if (number >= 0) ::close(number);
+  }
+};
+
+std::string read_all(int descriptor, const std::string& path) {
+  std::string text;
+  char buffer[65536];
+  for (;;) {
+    const ssize_t count = ::read(descriptor, buffer, sizeof buffer);
+    if (count == 0) return text;
+    if (count < 0) {
+      if (errno == EINTR) continue;
+      throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
+    }
+    text.append(buffer, static_cast<std::size_t>(count));
+  }
+}
+
+void write_all(int descriptor, std::string_view content, const std::string& path) {
+  while (!content.empty()) {
+    const ssize_t count = ::write(descriptor, content.data(), content.size());
+    if (count < 0) {
+      if (errno == EINTR) continue;
+      throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
+    }
+    content.remove_prefix(static_cast<std::size_t>(count));
+  }
+}
+
+bool is_special(const std::string& path) {
+  struct stat info {};
+  return ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);
+}
+
+}  // namespace
+
+MappedFile::MappedFile(const std::string& path) {
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (file.number < 0) throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
+  struct stat info {};
+  if (::fstat(file.number, &info) != 0) throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
+  if (S_ISDIR(info.st_mode)) throw cannot(ErrorCode::cannot_read, path, "it is a folder; give a file");
+  const auto size = static_cast<std::size_t>(info.st_size);
+  if (S_ISREG(info.st_mode) && size > 0) {
+    void* address = ::mmap(nullptr, size, PROT_READ, MAP_PRIVATE | MAP_POPULATE, file.number, 0);
+    if (address != MAP_FAILED) {
+      mapped_ = address;
+      mapped_size_ = size;
+      text_ = {static_cast<const char*>(address), size};
+      return;
+    }
+  }
+  owned_ = read_all(file.number, path);
+  text_ = owned_;
+}
+
+MappedFile::MappedFile(MappedFile&& other) noexcept
+    : mapped_(std::exchange(other.mapped_, nullptr)),
+      mapped_size_(std::exchange(other.mapped_size_, 0)),
+      owned_(std::move(other.owned_)) {
+  text_ = mapped_ != nullptr ? other.text_ : std::string_view(owned_);
+  other.text_ = {};
+}
+
+MappedFile::~MappedFile() {
+  if (mapped_ != nullptr) ::munmap(mapped_, mapped_size_);
+}
+
+void write_file(const std::string& path, std::string_view content) {
+  if (is_special(path)) {  // a pipe or a device: nothing to keep, nothing to rename
+    const Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
+    if (file.number < 0) throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
+    write_all(file.number, content, path);
+    return;
+  }
+  std::string temporary = path + ".XXXXXX";
+  const Descriptor file(::mkstemp(temporary.data()));
+  if (file.number < 0) throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
+  try {
+    write_all(file.number, content, path);
+    // mkstemp makes files that only the owner reads; a result is an ordinary file.
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    if (::fchmod(file.number, 0666 & ~mask) != 0 || ::fsync(file.number) != 0 ||
+        ::rename(temporary.c_str(), path.c_str()) != 0) {
+      throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
+    }
+  } catch (...) {
+    ::unlink(temporary.c_str());
+    throw;
+  }
+}
+
+}  // namespace cutback::io

@@ -1,0 +1,173 @@
+#include "cutback/io/standards.hpp"
+
+#include <algorithm>
+#include <array>
+#include <boost/crc.hpp>
+#include <cstdint>
+#include <filesystem>
+#include <fmt/format.h>
+
+#include "cutback/error.hpp"
+#include "cutback/io/files.hpp"
+#include "cutback/nearest.hpp"
+#include "io/embedded.hpp"
+#include "io/json_strict.hpp"
+
+namespace cutback::io {
+namespace {
+
+using nlohmann::ordered_json;
+using tables::Cell;
+using tables::Standards;
+using tables::Status;
+using tables::Table;
+
+constexpr std::array<std::string_view, 9> k_keys{"id",       "schema", "status",  "title", "source",
+                                                 "interval", "notes",  "columns", "rows"};
+constexpr std::array<std::string_view, 5> k_source_keys{"document", "edition", "clause",
+                                                        "transcribed", "checked"};
+
+InputError table_error(const std::string& name, const std::string& what, const std::string& where) {
+  return InputError(Fault{.code = ErrorCode::bad_value, .what = what, .where = name + ": " + where,
+                          .given = {}, .allowed = {}, .hint = "the form of a table is in data/README.md"});
+}
+
+template <std::size_t N>
+void check_keys(const ordered_json& object, const std::array<std::string_view, N>& keys,
+                const std::string& name, const std::string& where) {
+  if (!object.is_object()) throw table_error(name, "an object is needed", where);
+  for (const auto& item : object.items()) {
+    if (std::find(keys.begin(), keys.end(), item.key()) == keys.end()) {
+      throw table_error(name, "unknown key", where + "." + item.key());
+    }
+  }
+  for (const std::string_view key : keys) {
+    if (!object.contains(key)) throw table_error(name, "a key is missing", where + "." + std::string(key));
+  }
+}
+
+std::string text_of(const ordered_json& object, const char* key, const std::string& name) {
+  const ordered_json& value = object.at(key);
+  if (!value.is_string()) throw table_error(name, "text is needed", key);
+  return value.get<std::string>();
+}
+
+Status status_of(const std::string& word, const std::string& name) {
+  for (const Status status :
+       {Status::checked, Status::secondary, Status::derived, Status::from_memory}) {
+    if (word == to_string(status)) return status;
+  }
+  throw table_error(name, "the status is not one of checked, secondary, derived, from-memory", "status");
+}
+
+Cell cell_of(const ordered_json& value, const std::string& name, const std::string& where) {
+  if (value.is_null()) return std::monostate{};
+  if (value.is_number()) return value.get<double>();
+  if (value.is_string()) return value.get<std::string>();
+  throw table_error(name, "a cell is neither number, text nor null", where);
+}
+
+std::string checksum_of(std::string_view text) {
+  boost::crc_32_type crc;
+  crc.process_bytes(text.data(), text.size());
+  return fmt::format("{:08x}", static_cast<std::uint32_t>(crc.checksum()));
+}
+
+/// The tables that the core reads as rows of its own types, from their generic form.
+void make_typed(Standards& standards) {
+  const Table& limits = standards.table("caliper_limits");
+  standards.caliper_limits.clear();
+  for (std::size_t i = 0; i < limits.rows.size(); ++i) {
+    standards.caliper_limits.push_back({limits.number(i, "step_max_mm"),
+                                        limits.number(i, "length_max_mm"),
+                                        limits.number(i, "mpe_mm")});
+  }
+  const Table& wires = standards.table("armour_wire_bands");
+  standards.wire_bands.clear();
+  for (std::size_t i = 0; i < wires.rows.size(); ++i) {
+    standards.wire_bands.push_back({wires.number(i, "nominal_mm"), wires.number(i, "min_mm"),
+                                    wires.number(i, "max_mm")});
+  }
+}
+
+}  // namespace
+
+Table read_table(std::string_view json, const std::string& name) {
+  const ordered_json root = parse_json(json, name);
+  check_keys(root, k_keys, name, "table");
+  if (root.at("schema") != 1) throw table_error(name, "the schema is not 1", "schema");
+  const ordered_json& source = root.at("source");
+  check_keys(source, k_source_keys, name, "source");
+  Table table;
+  table.id = text_of(root, "id", name);
+  table.status = status_of(text_of(root, "status", name), name);
+  table.title = text_of(root, "title", name);
+  table.document = text_of(source, "document", name);
+  table.edition = text_of(source, "edition", name);
+  table.clause = text_of(source, "clause", name);
+  table.interval = text_of(root, "interval", name);
+  table.notes = text_of(root, "notes", name);
+  table.checksum = checksum_of(json);
+  if (!root.at("columns").is_array() || !root.at("rows").is_array()) {
+    throw table_error(name, "lists are needed", "columns, rows");
+  }
+  for (const ordered_json& column : root.at("columns")) {
+    if (!column.is_string()) throw table_error(name, "text is needed", "columns");
+    table.columns.push_back(column.get<std::string>());
+  }
+  for (std::size_t r = 0; r < root.at("rows").size(); ++r) {
+    const ordered_json& row = root.at("rows")[r];
+    const std::string where = "row " + std::to_string(r + 1);
+    if (!row.is_array() || row.size() != table.columns.size()) {
+      throw table_error(name, "a row does not have one cell for each column", where);
+    }
+    std::vector<Cell> cells;
+    for (const ordered_json& value : row) cells.push_back(cell_of(value, name, where));
+    table.rows.push_back(std::move(cells));
+  }
+  if (table.rows.empty()) throw table_error(name, "the table is empty", "rows");
+  return table;
+}
+
+Standards builtin_standards() {
+  Standards standards;
+  for (const embedded::File& file : embedded::standards()) {
+    standards.tables.push_back(read_table(file.content, std::string(file.name)));
+  }
+  make_typed(standards);
+  return standards;
+}
+
+Standards load_standards(const std::string& folder) {
+  namespace fs = std::filesystem;
+  std::error_code error;
+  std::vector<std::string> paths;
+  for (const auto& entry : fs::directory_iterator(folder, error)) {
+    if (entry.path().extension() == ".json") paths.push_back(entry.path().string());
+  }
+  if (error) {
+    throw FileError(Fault{.code = ErrorCode::cannot_read, .what = "the folder of tables cannot be read",
+                          .where = folder, .given = {}, .allowed = {}, .hint = error.message()});
+  }
+  std::sort(paths.begin(), paths.end());
+  Standards standards = builtin_standards();
+  std::vector<std::string_view> ids;
+  for (const Table& table : standards.tables) ids.push_back(table.id);
+  for (const std::string& path : paths) {
+    const MappedFile file(path);
+    Table table = read_table(file.text(), path);
+    const auto it = std::find_if(standards.tables.begin(), standards.tables.end(),
+                                 [&](const Table& t) { return t.id == table.id; });
+    if (it == standards.tables.end()) {
+      throw InputError(Fault{.code = ErrorCode::unknown_name, .what = "no table has this id",
+                             .where = path + ": id", .given = table.id, .allowed = {},
+                             .hint = did_you_mean(table.id, ids)});
+    }
+    if (it->columns != table.columns) throw table_error(path, "the columns are not those of the built-in table", "columns");
+    *it = std::move(table);
+  }
+  make_typed(standards);
+  return standards;
+}
+
+}  // namespace cutback::io

@@ -1,0 +1,43 @@
+#include "cutback/io/files.hpp"
+
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <unistd.h>
+
+#include "cutback/error.hpp"
+
+using namespace cutback;
+namespace fs = std::filesystem;
+
+namespace {
+struct Folder {
+  fs::path path = fs::temp_directory_path() / ("cutback_files_" + std::to_string(::getpid()));
+  Folder() { fs::create_directories(path); }
+  ~Folder() { fs::remove_all(path); }
+};
+}  // namespace
+
+TEST_CASE("write_file then MappedFile: the same bytes", "[unit][files]") {
+  const Folder folder;
+  const std::string path = (folder.path / "a.txt").string();
+  io::write_file(path, "one");
+  io::write_file(path, "two\n");
+  CHECK(io::MappedFile(path).text() == "two\n");
+  io::write_file(path, "");
+  CHECK(io::MappedFile(path).text().empty());
+  CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
+}
+
+TEST_CASE("write_file: a failure leaves nothing and names the path", "[unit][files]") {
+  const Folder folder;
+  CHECK_THROWS_AS(io::write_file((folder.path / "no" / "a.txt").string(), "x"), FileError);
+  // A folder of that name stands in the way: the old content stays.
+  fs::create_directories(folder.path / "d");
+  CHECK_THROWS_AS(io::write_file((folder.path / "d").string(), "x"), FileError);
+  CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
+}
+
+TEST_CASE("MappedFile: what cannot be read says so", "[unit][files]") {
+  CHECK_THROWS_WITH(io::MappedFile("/no/such/file"), Catch::Contains("/no/such/file"));
+  CHECK_THROWS_WITH(io::MappedFile("/tmp"), Catch::Contains("folder"));
+}
