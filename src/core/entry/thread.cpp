@@ -50,7 +50,8 @@ constexpr double k_mm_per_inch = 25.4;
 std::string normalised(std::string_view text) {
   std::string out;
   for (const char c : text) {
-    if (c == ' ' || c == '-' || c == '\t') {
+    const bool joins_figures = c == '-' && !out.empty() && out.back() >= '0' && out.back() <= '9';
+    if (c == ' ' || c == '\t' || joins_figures) {
       if (!out.empty() && out.back() != ' ') out += ' ';
     } else if (c != '"') {
       out += (c >= 'a' && c <= 'z') ? static_cast<char>(c - 'a' + 'A') : c;
