@@ -61,8 +61,8 @@ double round_up(double value, double step) {
 RoundedUncertainty round_uncertainty(double expanded) {
   if (!(expanded > 0.0)) return {0.0, 2};
   const int exponent = static_cast<int>(std::floor(std::log10(expanded)));
-  int decimals = std::max(0, 1 - exponent);
-  const double step = std::pow(10.0, 1 - exponent);
+  const int decimals = std::max(0, 1 - exponent);
+  const double step = std::pow(10.0, exponent - 1);
   const double steps = std::ceil(expanded / step - 1e-9);
   const double value = decimals > 0 ? steps / std::pow(10.0, decimals) : steps * step;
   return {value, decimals};
