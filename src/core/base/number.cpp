@@ -8,7 +8,7 @@
 namespace cutback {
 
 std::optional<double> parse_number(std::string_view text) {
-  if (!text.empty() && text.front() == '+') text.remove_prefix(1);
+  if (text.size() > 1 && text.front() == '+' && text[1] != '-') text.remove_prefix(1);
   // from_chars takes "inf" and "nan"; a number as people write it starts with a digit or a point.
   const std::size_t first = (!text.empty() && text.front() == '-') ? 1 : 0;
   if (first >= text.size()) return std::nullopt;
