@@ -26,6 +26,11 @@ if(CUTBACK_SANITIZE)
   target_link_options(cutback_sanitizers INTERFACE -fsanitize=${_sanitize})
 endif()
 
+if(CUTBACK_FUZZ)  # coverage for libFuzzer in the library too
+  target_compile_options(cutback_sanitizers INTERFACE -fsanitize=fuzzer-no-link)
+  target_link_options(cutback_sanitizers INTERFACE -fsanitize=fuzzer-no-link)
+endif()
+
 # cutback_embed(TARGET SYMBOL FILE...): builds the files into TARGET as
 # cutback::embedded::SYMBOL, a list of {name, content, sha256}.
 function(cutback_embed target symbol)

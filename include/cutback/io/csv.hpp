@@ -2,7 +2,7 @@
 // A strict reader of comma-separated values (RFC 4180), with line numbers.
 
 #include <cstddef>
-#include <functional>
+#include <deque>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,9 +12,11 @@
 namespace cutback::io {
 
 /// One record: its fields without quotes, and the line of the text on which it began (from 1).
+/// The fields are views into the reader's text, or into the reader itself where a field held
+/// doubled quotes: they are valid as long as both live.
 struct CsvRecord {
   std::size_t line = 0;
-  std::vector<std::string> fields;
+  std::vector<std::string_view> fields;
 };
 
 /// Reads records one after the other. Fields are separated by commas; a field may stand in quotes
@@ -25,18 +27,29 @@ class CsvReader {
  public:
   /// @param name  of the file, for messages
   CsvReader(std::string_view text, std::string name);
+  CsvReader(const CsvReader&) = delete;
+  CsvReader& operator=(const CsvReader&) = delete;
 
   /// Puts the next record into `record` (its storage is used again).
-  /// @return false at the end
+  /// @return false at the end, and ever after an error
   /// @throws InputError{bad_syntax} with the line: a quote that does not close, text after a
-  /// closing quote, a quote inside an unquoted field, a NUL byte, a lone CR
+  /// closing quote, a quote inside an unquoted field, a lone CR outside quotes; and before any
+  /// record when there is a NUL byte or what is not UTF-8 anywhere in the text
   bool next(CsvRecord& record);
 
  private:
+  bool take_field(CsvRecord& record);
+  std::string_view bare();
+  std::string_view quoted();
+  InputError encoding_fault();
+  InputError fault(std::string what, std::size_t line, std::string hint);
+
   std::string_view text_;
   std::string name_;
   std::size_t position_ = 0;
   std::size_t line_ = 1;
+  std::size_t first_bad_byte_;        ///< NUL or not UTF-8; past the end when there is none
+  std::deque<std::string> unquoted_;  ///< fields that held doubled quotes; never moved
 };
 
 /// `field` quoted where it must be (comma, quote, line break, leading or trailing space).
