@@ -22,6 +22,7 @@ struct Caliper {
 
 /// Permissible error [mm] of outside jaws for a step and a length (caliper_limits table).
 /// @return the first row that covers step and length; the largest of the step beyond its last row
+/// @throws InputError{missing} for a step coarser than every row: nothing is guessed
 [[nodiscard]] double permissible_error_mm(std::span<const CaliperLimit> rows, double step_mm,
                                           double length_mm);
 

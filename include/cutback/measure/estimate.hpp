@@ -73,7 +73,8 @@ struct MeasureInput {
 /// Several places: the spread between places counts in full and a new place is predicted,
 /// u^2 = s^2 (1 + 1/n) + u_B^2, k = t at the Welch-Satterthwaite degrees of freedom.
 /// @param limits  permissible-error rows for a caliper without a stated one
-/// @throws InputError when every reading less the zero is not > 0
+/// @throws InputError for a reading that is no diameter once the zero is taken off, for a caliper
+/// with negative figures, and for a step without a permissible error
 [[nodiscard]] Estimate measure_here(const MeasureInput& in, std::span<const CaliperLimit> limits);
 
 /// A figure from a datasheet, +- `half_width_mm` with nothing known inside (JCGM 100:2008 4.3.7).

@@ -23,12 +23,13 @@ struct Judgement {
   double probability_below = 0.0;
   double probability_above = 0.0;
   bool narrow = false;  ///< no value could ever be proven inside: the range is under 2 U wide
-  std::vector<std::string> reasons;  ///< why a fits became marginal-inside
+  std::vector<std::string> reasons;  ///< what stands in the way of a fits beside the interval
 };
 
 /// Decides by the interval D +- U (JCGM 106:2012 clause 8 with a guard band of U): fits when wholly
 /// inside, no-fit when wholly outside, otherwise marginal by the side on which D lies. A reading
-/// outside the range or a cap of the estimate turns fits into marginal-inside.
+/// outside the range or a cap of the estimate turns fits into marginal-inside. Without any limit the
+/// answer is not-known.
 [[nodiscard]] Judgement judge(const Estimate& estimate, const Range& range);
 
 }  // namespace cutback::measure

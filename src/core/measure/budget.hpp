@@ -1,0 +1,87 @@
+#pragma once
+// The uncertainty of a diameter, step by step: what readings say of a place, what places say of a
+// cable, what the caliper adds, and how it all is put together.
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "cutback/error.hpp"
+#include "cutback/measure/caliper.hpp"
+#include "cutback/measure/reading.hpp"
+
+namespace cutback::detail {
+
+/// Standard uncertainty of limits +-`half_width`, nothing else known (JCGM 100:2008 4.3.7).
+[[nodiscard]] double rectangular_standard(double half_width);
+
+/// Standard uncertainty of a display or vernier of this step (JCGM 100:2008 F.2.2.1).
+[[nodiscard]] double step_standard(double step);
+
+/// Standard uncertainty of one width of an oval taken at an unknown angle: its widths swing like a
+/// sine between the extremes, amplitude half of `ovality` (JCGM 100:2008 H.1.3.4, arcsine).
+[[nodiscard]] double oval_standard(double ovality);
+
+/// One variance with its degrees of freedom; infinite when it does not come from scatter.
+struct Term {
+  double variance;
+  double degrees_of_freedom;
+};
+
+struct Combined {
+  double standard;           ///< u
+  double effective_degrees;  ///< Welch-Satterthwaite; infinite when no scatter takes part
+  double degrees_used;       ///< whole, at least 1, or infinite
+  double k;                  ///< two-sided t factor for the level
+  double expanded;           ///< U = k u
+};
+
+/// Independent terms added in squares; degrees of freedom and k for the level in (0, 1)
+/// (JCGM 100:2008 5.1.2, G.4.1, G.6.4).
+[[nodiscard]] Combined combine(std::span<const Term> terms, double level_ratio);
+
+/// What the readings at one place say.
+struct PlaceFigures {
+  double mean_mm;     ///< of the readings less the zero
+  double ovality_mm;  ///< largest less smallest reading
+  std::size_t readings;
+};
+
+[[nodiscard]] std::vector<PlaceFigures> figures_of(std::span<const measure::Place> places,
+                                                   double zero_mm);
+
+/// Mean of the place means.
+[[nodiscard]] double mean_of(std::span<const PlaceFigures> places);
+
+/// The spread of places about the mean of their own cable, pooled over cables.
+struct Scatter {
+  double standard_mm = 0.0;         ///< s_w
+  double degrees_of_freedom = 0.0;  ///< nu_w; 0 when no cable has two places
+};
+
+/// s_w^2 = sum of (place mean - cable mean)^2 / nu_w (JCGM 100:2008 4.2.4). A spread below 1e-9 mm
+/// is the noise of binary fractions and counts as none.
+[[nodiscard]] Scatter scatter_of(std::span<const std::vector<PlaceFigures>> cables);
+
+/// Spread of a new place about the mean of `places` measured ones: s_w^2 (1 + 1/n).
+[[nodiscard]] Term new_place_term(const Scatter& scatter, std::size_t places);
+
+/// What the caliper adds; common to all readings, so it is never divided by their number.
+/// @param length_mm  at which a permissible error is looked up when the caliper states none
+[[nodiscard]] Term caliper_term(const measure::Caliper& caliper,
+                                std::span<const measure::CaliperLimit> limits, double length_mm);
+
+/// Largest difference of two readings at one place, or `declared` where that is larger; nothing
+/// when neither is known.
+[[nodiscard]] std::optional<double> known_ovality(std::span<const PlaceFigures> places,
+                                                  std::optional<double> declared_mm);
+
+/// What is wrong with a caliper and with readings that are to be taken with it.
+[[nodiscard]] std::vector<Fault> faults_of(const measure::Caliper& caliper);
+[[nodiscard]] std::vector<Fault> faults_of(std::span<const measure::Place> places, double zero_mm,
+                                           const std::string& where);
+[[nodiscard]] std::vector<Fault> level_faults(double level_ratio);
+
+}  // namespace cutback::detail

@@ -1,0 +1,105 @@
+#include "cutback/measure/estimate.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/measure/budget.hpp"
+#include "core/measure/look.hpp"
+#include "cutback/error.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::measure {
+namespace {
+
+void check(const MeasureInput& in) {
+  std::vector<Fault> faults = detail::faults_of(in.caliper);
+  for (Fault& fault : detail::faults_of(in.places, in.caliper.zero_mm, "readings")) {
+    faults.push_back(std::move(fault));
+  }
+  for (Fault& fault : detail::level_faults(in.level_ratio)) faults.push_back(std::move(fault));
+  if (!faults.empty()) throw InputError(std::move(faults));
+}
+
+std::string source_of(const MeasureInput& in, double mean_mm, std::size_t readings) {
+  const std::size_t places = in.places.size();
+  std::string text =
+      "mean of " + std::to_string(readings) + (readings == 1 ? " reading" : " readings");
+  text += places == 1 ? " at the place where the gland will sit"
+                      : " at " + std::to_string(places) + " places, spread for a new place";
+  text += " (JCGM 100:2008 ";
+  text += places == 1 ? "4.3.7, F.2.2.1)" : "4.2, 4.3.7, F.2.2.1, G.4.1)";
+  if (in.section == Section::oval && mean_mm > detail::k_tape_above_mm) {
+    text += "; above 25 mm IEC 60811-203:2012 4.2 takes it from the circumference, by tape";
+  }
+  return text;
+}
+
+Estimate rectangle(double value_mm, double half_width_mm, Evidence evidence, std::string source) {
+  std::vector<Fault> faults;
+  const auto check_number = [&](double value, bool good, const char* what, const char* allowed) {
+    if (std::isfinite(value) && good) return;
+    faults.push_back({.code = ErrorCode::out_of_range,
+                      .what = what,
+                      .where = std::string(to_string(evidence)) + " figure",
+                      .given = plain(value, 6),
+                      .allowed = allowed,
+                      .hint = {}});
+  };
+  check_number(value_mm, value_mm > 0.0 && value_mm <= k_largest_diameter_mm,
+               "no diameter of a cable", "above 0 mm, at most 300 mm");
+  check_number(half_width_mm, half_width_mm >= 0.0, "an allowance is given without its sign",
+               "0 mm or more");
+  if (!faults.empty()) throw InputError(std::move(faults));
+  Estimate out;
+  out.value_mm = value_mm;
+  out.standard_mm = detail::rectangular_standard(half_width_mm);
+  out.expanded_mm = half_width_mm;
+  out.evidence = evidence;
+  out.spread = Spread::rectangular;
+  out.source = std::move(source);
+  return out;
+}
+
+}  // namespace
+
+Estimate measure_here(const MeasureInput& in, std::span<const CaliperLimit> limits) {
+  check(in);
+  const std::vector<detail::PlaceFigures> figures =
+      detail::figures_of(in.places, in.caliper.zero_mm);
+  Estimate out;
+  for (const Place& place : in.places) {
+    for (const double reading : place.readings_mm) {
+      out.readings_mm.push_back(reading - in.caliper.zero_mm);
+    }
+  }
+  out.value_mm = detail::mean_of(figures);
+  const double largest = *std::max_element(out.readings_mm.begin(), out.readings_mm.end());
+  std::vector<detail::Term> terms{detail::caliper_term(in.caliper, limits, largest)};
+  if (figures.size() > 1) {
+    terms.push_back(detail::new_place_term(detail::scatter_of({&figures, 1}), figures.size()));
+  }
+  if (in.section == Section::oval) {
+    detail::add_uncrossed(figures, in.declared_ovality_mm, terms, out.caps);
+  }
+  const detail::Combined combined = detail::combine(terms, in.level_ratio);
+  out.standard_mm = combined.standard;
+  out.expanded_mm = combined.expanded;
+  out.k = combined.k;
+  out.degrees_of_freedom = combined.degrees_used;
+  detail::look_at_ovality(figures, in.ovality_limit_ratio, in.section, "", out.caps, out.warnings);
+  detail::look_at_steps(in.places, in.caliper.step_mm, out.warnings);
+  out.source = source_of(in, out.value_mm, out.readings_mm.size());
+  return out;
+}
+
+Estimate from_datasheet(double nominal_mm, double half_width_mm) {
+  return rectangle(nominal_mm, half_width_mm, Evidence::datasheet,
+                   "datasheet +-" + plain(half_width_mm) +
+                       " mm, every value in between alike (JCGM 100:2008 4.3.7)");
+}
+
+Estimate from_model(double value_mm, double half_width_mm, std::string source) {
+  return rectangle(value_mm, half_width_mm, Evidence::estimated, std::move(source));
+}
+
+}  // namespace cutback::measure

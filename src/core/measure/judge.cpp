@@ -1,0 +1,101 @@
+#include "cutback/measure/judge.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "core/measure/distributions.hpp"
+#include "cutback/compare.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::measure {
+namespace {
+
+/// Probability that the true value lies below `limit` (JCGM 106:2012 clause 7). With no spread at
+/// all it is a step.
+double share_below(const Estimate& estimate, double limit) {
+  if (estimate.standard_mm <= 0.0) return at_least(estimate.value_mm, limit) ? 0.0 : 1.0;
+  if (estimate.spread == Spread::rectangular) {
+    return std::clamp((limit - estimate.low_mm()) / (2.0 * estimate.expanded_mm), 0.0, 1.0);
+  }
+  return detail::student_cdf((limit - estimate.value_mm) / estimate.standard_mm,
+                             estimate.degrees_of_freedom);
+}
+
+/// The same above `limit`. Each tail is worked out by itself: 1 - p loses the small ones.
+double share_above(const Estimate& estimate, double limit) {
+  if (estimate.standard_mm <= 0.0) return at_most(estimate.value_mm, limit) ? 0.0 : 1.0;
+  if (estimate.spread == Spread::rectangular) {
+    return std::clamp((estimate.high_mm() - limit) / (2.0 * estimate.expanded_mm), 0.0, 1.0);
+  }
+  return detail::student_cdf((estimate.value_mm - limit) / estimate.standard_mm,
+                             estimate.degrees_of_freedom);
+}
+
+bool above_low(double value, const Range& range) {
+  return !range.low_mm || at_least(value, *range.low_mm);
+}
+
+bool below_high(double value, const Range& range) {
+  return !range.high_mm || at_most(value, *range.high_mm);
+}
+
+Verdict by_interval(const Estimate& estimate, const Range& range, bool narrow) {
+  const double low = estimate.low_mm();
+  const double high = estimate.high_mm();
+  if (!narrow && above_low(low, range) && below_high(high, range)) return Verdict::fits;
+  if (!above_low(high, range) || !below_high(low, range)) return Verdict::no_fit;
+  const double value = estimate.value_mm;
+  return above_low(value, range) && below_high(value, range) ? Verdict::marginal_inside
+                                                             : Verdict::marginal_outside;
+}
+
+std::string narrow_reason(const Estimate& estimate) {
+  return "the range is narrower than the interval of " + plain(2.0 * estimate.expanded_mm) +
+         " mm: " +
+         (estimate.evidence == Evidence::measured ? "measure more places or use a better caliper"
+                                                  : "measure the cable");
+}
+
+std::string readings_outside(const Estimate& estimate, const Range& range) {
+  std::string names;
+  for (const double reading : estimate.readings_mm) {
+    if (above_low(reading, range) && below_high(reading, range)) continue;
+    names += (names.empty() ? "" : ", ") + plain(reading);
+  }
+  return names;
+}
+
+}  // namespace
+
+Judgement judge(const Estimate& estimate, const Range& range) {
+  Judgement out;
+  if (!range.low_mm && !range.high_mm) {
+    out.reasons.emplace_back("no limit is stated");
+    return out;
+  }
+  double margin = std::numeric_limits<double>::infinity();
+  if (range.low_mm) {
+    out.probability_below = share_below(estimate, *range.low_mm);
+    margin = estimate.low_mm() - *range.low_mm;
+  }
+  if (range.high_mm) {
+    out.probability_above = share_above(estimate, *range.high_mm);
+    margin = std::min(margin, *range.high_mm - estimate.high_mm());
+  }
+  out.margin_mm = margin;
+  out.probability = std::clamp(1.0 - out.probability_below - out.probability_above, 0.0, 1.0);
+  out.narrow = range.low_mm && range.high_mm &&
+               !at_least(*range.high_mm - *range.low_mm, 2.0 * estimate.expanded_mm);
+  out.verdict = by_interval(estimate, range, out.narrow);
+  if (out.verdict == Verdict::no_fit) return out;
+
+  if (out.narrow) out.reasons.push_back(narrow_reason(estimate));
+  for (const Cap& cap : estimate.caps) out.reasons.push_back(cap.reason);
+  if (out.verdict != Verdict::fits) return out;
+  const std::string outside = readings_outside(estimate, range);
+  if (!outside.empty()) out.reasons.push_back("reading outside the range: " + outside + " mm");
+  if (!out.reasons.empty()) out.verdict = Verdict::marginal_inside;
+  return out;
+}
+
+}  // namespace cutback::measure

@@ -1,0 +1,65 @@
+#include "core/measure/look.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "cutback/compare.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::detail {
+
+void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> declared_ovality_mm,
+                   std::vector<Term>& terms, std::vector<measure::Cap>& caps) {
+  const bool single = std::any_of(places.begin(), places.end(),
+                                  [](const PlaceFigures& place) { return place.readings == 1; });
+  if (!single) return;
+  const std::optional<double> ovality = known_ovality(places, declared_ovality_mm);
+  if (!ovality) {
+    caps.push_back(
+        {"one reading does not show how oval the cable is: take a second reading at "
+         "right angles"});
+    return;
+  }
+  const double standard = oval_standard(*ovality);
+  terms.push_back({standard * standard, std::numeric_limits<double>::infinity()});
+}
+
+void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
+                     measure::Section section, const std::string& label,
+                     std::vector<measure::Cap>& caps, std::vector<std::string>& warnings) {
+  bool over = false;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const PlaceFigures& place = places[i];
+    if (at_most(place.ovality_mm, limit_ratio * place.mean_mm)) continue;
+    over = true;
+    warnings.push_back(label + "place " + std::to_string(i + 1) + ": the readings differ by " +
+                       plain(place.ovality_mm) + " mm, " +
+                       fixed(100.0 * place.ovality_mm / place.mean_mm, 1) +
+                       " % of their mean; the limit is " + plain(100.0 * limit_ratio, 1) + " %");
+  }
+  if (!over) return;
+  caps.push_back({section == measure::Section::oval ? "not round: ask the seal maker"
+                                                    : "not round: measure the wire again"});
+}
+
+void look_at_steps(std::span<const measure::Place> places, double step_mm,
+                   std::vector<std::string>& warnings) {
+  if (!(step_mm > 0.0)) return;
+  constexpr std::size_t k_shown = 5;
+  std::size_t count = 0;
+  std::string names;
+  for (const measure::Place& place : places) {
+    for (const double reading : place.readings_mm) {
+      const double off = std::abs(reading - std::round(reading / step_mm) * step_mm);
+      if (off <= k_epsilon_mm) continue;
+      if (++count <= k_shown) names += (names.empty() ? "" : ", ") + plain(reading);
+    }
+  }
+  if (count == 0) return;
+  if (count > k_shown) names += " and " + std::to_string(count - k_shown) + " more";
+  warnings.push_back(names + ": no multiple of the caliper's step of " + plain(step_mm, 4) +
+                     " mm; a typing error, or the step is another");
+}
+
+}  // namespace cutback::detail

@@ -1,0 +1,32 @@
+#pragma once
+// What in a set of readings calls for a second look, and what keeps it from ever proving a fit.
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/measure/budget.hpp"
+#include "cutback/measure/estimate.hpp"
+
+namespace cutback::detail {
+
+/// Above this diameter the published method is the tape, not the caliper (IEC 60811-203:2012 4.2).
+inline constexpr double k_tape_above_mm = 25.0;
+
+/// Places with a single reading: adds the term for the unknown angle where an ovality is known,
+/// and a cap where none is.
+void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> declared_ovality_mm,
+                   std::vector<Term>& terms, std::vector<measure::Cap>& caps);
+
+/// A place less round than the limit: a warning with its figures for each, and one cap.
+/// @param label  put before "place 2" in a warning, as "drum D1, "; may be empty
+void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
+                     measure::Section section, const std::string& label,
+                     std::vector<measure::Cap>& caps, std::vector<std::string>& warnings);
+
+/// Readings that the caliper cannot have shown: one warning that names them.
+void look_at_steps(std::span<const measure::Place> places, double step_mm,
+                   std::vector<std::string>& warnings);
+
+}  // namespace cutback::detail

@@ -1,0 +1,140 @@
+#include "cutback/measure/reading.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "cutback/error.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::measure {
+namespace {
+
+constexpr double k_mm_per_inch = 25.4;
+constexpr std::string_view k_point_hint = "write the decimal mark as a point";
+constexpr std::string_view k_allowed = "above 0 mm, at most 300 mm; inches as 0.59in";
+
+std::string_view trim(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
+}
+
+std::vector<std::string_view> split(std::string_view text, char separator) {
+  std::vector<std::string_view> parts;
+  for (std::size_t end = text.find(separator); end != std::string_view::npos;
+       end = text.find(separator)) {
+    parts.push_back(trim(text.substr(0, end)));
+    text.remove_prefix(end + 1);
+  }
+  parts.push_back(trim(text));
+  return parts;
+}
+
+std::optional<double> millimetres(std::string_view text) {
+  double unit = 1.0;
+  if (text.ends_with("in")) {
+    text = trim(text.substr(0, text.size() - 2));
+    unit = k_mm_per_inch;
+  }
+  const std::optional<double> number = parse_number(text);
+  if (!number) return std::nullopt;
+  return *number * unit;
+}
+
+/// What is wrong with one reading, or nothing; `where` is filled in by the caller.
+std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
+  Fault fault{.code = ErrorCode::out_of_range,
+              .what = {},
+              .where = {},
+              .given = std::string(text),
+              .allowed = std::string(k_allowed),
+              .hint = {}};
+  if (text.empty()) {
+    fault.code = ErrorCode::missing;
+    fault.what = "a reading is empty";
+    fault.hint = "write 14.9+15.1 for one place and a comma before the next place";
+    return fault;
+  }
+  const std::optional<double> value = millimetres(text);
+  if (!value) {
+    fault.code = ErrorCode::bad_number;
+    fault.what = "a reading is not a number";
+    return fault;
+  }
+  if (*value > k_largest_diameter_mm) {
+    fault.what = "a cable of more than 300 mm is no cable";
+    return fault;
+  }
+  if (*value > 0.0) return std::nullopt;
+  fault.what = "a reading is not above zero";
+  if (comma_in_text) fault.hint = k_point_hint;
+  return fault;
+}
+
+/// A decimal comma (15,1) reads as two places, 15 and 1. No cable changes that much.
+void check_alike(const std::vector<Place>& places, std::string_view text, std::string_view where) {
+  constexpr double k_largest_ratio = 1.5;
+  if (places.size() < 2) return;
+  double low = k_largest_diameter_mm;
+  double high = 0.0;
+  for (const Place& place : places) {
+    const auto [smallest, largest] =
+        std::minmax_element(place.readings_mm.begin(), place.readings_mm.end());
+    low = std::min(low, *smallest);
+    high = std::max(high, *largest);
+  }
+  if (high <= k_largest_ratio * low) return;
+  throw InputError(Fault{.code = ErrorCode::contradiction,
+                         .what = "readings of one cable differ by more than a half",
+                         .where = std::string(where),
+                         .given = std::string(text),
+                         .allowed = {},
+                         .hint = std::string(k_point_hint) + "; a comma begins the next place"});
+}
+
+}  // namespace
+
+std::vector<Place> parse_places(std::string_view text, std::string_view where) {
+  if (trim(text).empty()) {
+    throw InputError(Fault{.code = ErrorCode::missing,
+                           .what = "there is no reading",
+                           .where = std::string(where),
+                           .given = {},
+                           .allowed = std::string(k_allowed),
+                           .hint = {}});
+  }
+  const std::vector<std::string_view> place_texts = split(text, ',');
+  std::vector<Fault> faults;
+  std::vector<Place> places;
+  for (std::size_t p = 0; p < place_texts.size(); ++p) {
+    Place& place = places.emplace_back();
+    const std::vector<std::string_view> readings = split(place_texts[p], '+');
+    for (std::size_t r = 0; r < readings.size(); ++r) {
+      std::optional<Fault> fault = fault_of(readings[r], place_texts.size() > 1);
+      if (fault) {
+        fault->where = std::string(where) + ", place " + std::to_string(p + 1) + ", reading " +
+                       std::to_string(r + 1);
+        faults.push_back(std::move(*fault));
+      } else {
+        place.readings_mm.push_back(*millimetres(readings[r]));
+      }
+    }
+  }
+  if (!faults.empty()) throw InputError(std::move(faults));
+  check_alike(places, text, where);
+  return places;
+}
+
+std::string to_text(const std::vector<Place>& places) {
+  constexpr int k_decimals = 6;  // a ten-thousandth of an inch is 0.00254 mm
+  std::string text;
+  for (const Place& place : places) {
+    if (!text.empty()) text += ',';
+    for (std::size_t r = 0; r < place.readings_mm.size(); ++r) {
+      text += (r == 0 ? "" : "+") + plain(place.readings_mm[r], k_decimals);
+    }
+  }
+  return text;
+}
+
+}  // namespace cutback::measure
