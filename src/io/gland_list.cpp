@@ -12,6 +12,7 @@
 #include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
+#include "io/embedded.hpp"
 #include "io/gland_columns.hpp"
 
 namespace cutback::io {
@@ -337,6 +338,15 @@ GlandList read_gland_list(std::string_view text, const std::string& name) {
 GlandList load_gland_list(const std::string& path) {
   const MappedFile file(path);
   return read_gland_list(file.text(), path);
+}
+
+GlandList demo_gland_list() {
+  const std::span<const embedded::File> files = embedded::demo();
+  try {
+    return read_gland_list(files.front().content, "built-in demonstration list (invented)");
+  } catch (const InputError& error) {
+    throw InternalError(std::string("the built-in gland list is broken: ") + error.what());
+  }
 }
 
 }  // namespace cutback::io

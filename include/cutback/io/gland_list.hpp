@@ -19,7 +19,7 @@ namespace cutback::io {
 /// Reads it from a file. @throws FileError, InputError
 [[nodiscard]] gland::GlandList load_gland_list(const std::string& path);
 
-/// The invented demonstration list that is built in.
+/// The demonstration list that is built in; its glands are invented and its name says so.
 [[nodiscard]] gland::GlandList demo_gland_list();
 
 }  // namespace cutback::io
