@@ -63,8 +63,12 @@ class FileError : public Error {
 class InternalError : public Error {
  public:
   explicit InternalError(const std::string& what)
-      : Error({Fault{.code = ErrorCode::internal, .what = what, .where = {}, .given = {},
-                     .allowed = {}, .hint = "please report it with the command that you typed"}}) {}
+      : Error({Fault{.code = ErrorCode::internal,
+                     .what = what,
+                     .where = {},
+                     .given = {},
+                     .allowed = {},
+                     .hint = "please report it with the command that you typed"}}) {}
 };
 
 }  // namespace cutback

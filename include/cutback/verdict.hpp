@@ -11,11 +11,16 @@ enum class Verdict { no_fit, marginal_outside, not_known, marginal_inside, fits 
 
 [[nodiscard]] constexpr std::string_view to_string(Verdict verdict) {
   switch (verdict) {
-    case Verdict::no_fit: return "no-fit";
-    case Verdict::marginal_outside: return "marginal-outside";
-    case Verdict::not_known: return "not-known";
-    case Verdict::marginal_inside: return "marginal-inside";
-    case Verdict::fits: return "fits";
+    case Verdict::no_fit:
+      return "no-fit";
+    case Verdict::marginal_outside:
+      return "marginal-outside";
+    case Verdict::not_known:
+      return "not-known";
+    case Verdict::marginal_inside:
+      return "marginal-inside";
+    case Verdict::fits:
+      return "fits";
   }
   return "";
 }

@@ -6,7 +6,8 @@
 #include <string_view>
 #include <vector>
 
-#include "cli/commands.hpp"
+#include "cli/command_fit.hpp"
+#include "cli/command_sheet.hpp"
 #include "cli/exit_code.hpp"
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
@@ -21,8 +22,12 @@ constexpr const char* k_footer =
     "that this program says.";
 
 Fault usage_fault(ErrorCode code, std::string what, std::string where, std::string hint) {
-  return {.code = code, .what = std::move(what), .where = std::move(where), .given = {},
-          .allowed = {}, .hint = std::move(hint)};
+  return {.code = code,
+          .what = std::move(what),
+          .where = std::move(where),
+          .given = {},
+          .allowed = {},
+          .hint = std::move(hint)};
 }
 
 /// Names of the options or of the commands of `app`, for "did you mean".
@@ -53,7 +58,8 @@ void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
   for (const std::string& word : app.remaining()) {
     const bool option = word.starts_with("-") && word.size() > 1;
     const bool top = app.get_parent() == nullptr;
-    const std::string what = option ? "unknown option" : (top ? "unknown command" : "unexpected word");
+    const std::string what =
+        option ? "unknown option" : (top ? "unknown command" : "unexpected word");
     faults.push_back(usage_fault(ErrorCode::unknown_name, what, word, suggestion(app, word)));
   }
   for (const CLI::App* command : app.get_subcommands()) check_left_over(*command, faults);
@@ -84,12 +90,14 @@ void report(const Error& error, const Context& context, std::ostream& err) {
   err << result.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) << '\n';
 }
 
-void build(CLI::App& app, Context&) {
+void build(CLI::App& app, Context& context) {
   app.name("cutback");
   app.set_version_flag("--version", "cutback " CUTBACK_VERSION, "Print the version");
   app.set_help_flag("--help", "Print this help");
   app.footer(k_footer);
   app.allow_extras();
+  add_fit(app, context);
+  add_sheet(app, context);
   for (CLI::App* command : app.get_subcommands({})) {
     command->allow_extras();
     command->footer(command->get_footer() + std::string("\n\n") + k_footer);
@@ -105,15 +113,20 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
   } catch (const CLI::Success& success) {
     return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
   } catch (const CLI::ParseError& error) {
-    throw InputError(usage_fault(ErrorCode::bad_syntax, error.what(), "command line", "see --help"));
+    throw InputError(
+        usage_fault(ErrorCode::bad_syntax, error.what(), "command line", "see --help"));
   }
   std::vector<Fault> faults;
   check_left_over(app, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const std::string& colour = context.common.colour;
   if (colour != "auto" && colour != "always" && colour != "never") {
-    throw InputError(Fault{.code = ErrorCode::bad_value, .what = "not a choice", .where = "--colour",
-                           .given = colour, .allowed = "auto, always or never", .hint = {}});
+    throw InputError(Fault{.code = ErrorCode::bad_value,
+                           .what = "not a choice",
+                           .where = "--colour",
+                           .given = colour,
+                           .allowed = "auto, always or never",
+                           .hint = {}});
   }
   if (!context.action) {
     out << app.help();

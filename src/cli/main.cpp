@@ -1,6 +1,6 @@
+#include <unistd.h>
 #include <cstdlib>
 #include <iostream>
-#include <unistd.h>
 
 #include "cli/app.hpp"
 
@@ -22,5 +22,6 @@ int main(int argc, char** argv) {
       .out_is_terminal = isatty(STDOUT_FILENO) == 1,
       .err_is_terminal = isatty(STDERR_FILENO) == 1,
   };
-  return cutback::cli::run({argv, static_cast<std::size_t>(argc)}, std::cout, std::cerr, environment);
+  return cutback::cli::run({argv, static_cast<std::size_t>(argc)}, std::cout, std::cerr,
+                           environment);
 }

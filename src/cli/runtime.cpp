@@ -22,8 +22,9 @@ gland::GlandList Runtime::glands() const {
     list = io::load_gland_list(*environment.glands);
   } else {
     list = io::demo_gland_list();
-    warn("no gland list given: using the built-in demonstration list, whose glands are invented; "
-         "give your own with --glands FILE");
+    warn(
+        "no gland list given: using the built-in demonstration list, whose glands are invented; "
+        "give your own with --glands FILE");
   }
   for (const std::string& warning : list.warnings) warn(warning);
   return list;
@@ -49,19 +50,27 @@ void Runtime::emit(const std::string& text) const {
 
 void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
   if (reads == Reads::glands) {
-    command.add_option("--glands", common.glands,
-                       "Gland list (CSV); else the environment's CUTBACK_GLANDS, else an invented one")
-        ->type_name("FILE")->group("Common");
+    command
+        .add_option("--glands", common.glands,
+                    "Gland list (CSV); else the environment's CUTBACK_GLANDS, else an invented one")
+        ->type_name("FILE")
+        ->group("Common");
   }
   command.add_flag("--json", common.json, "Print the result as JSON")->group("Common");
   command.add_option("--output", common.output, "Write the result to a file, whole or not at all")
-      ->type_name("FILE")->group("Common");
-  command.add_option("--colour", common.colour, "Colour: auto, always or never (NO_COLOR is respected)")
-      ->type_name("WHEN")->group("Common");
+      ->type_name("FILE")
+      ->group("Common");
+  command
+      .add_option("--colour", common.colour,
+                  "Colour: auto, always or never (NO_COLOR is respected)")
+      ->type_name("WHEN")
+      ->group("Common");
   command.add_flag("--quiet", common.quiet, "No remarks on stderr, errors only")->group("Common");
-  command.add_option("--data", common.data,
-                     "Folder with tables of published values to use in place of the built-in ones")
-      ->type_name("DIR")->group("Common");
+  command
+      .add_option("--data", common.data,
+                  "Folder with tables of published values to use in place of the built-in ones")
+      ->type_name("DIR")
+      ->group("Common");
 }
 
 }  // namespace cutback::cli

@@ -1,12 +1,12 @@
 #include "cutback/io/files.hpp"
 
-#include <cerrno>
-#include <cstdlib>
-#include <cstring>
 #include <fcntl.h>
 #include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
 #include <utility>
 
 #include "cutback/error.hpp"
@@ -18,7 +18,10 @@ FileError cannot(ErrorCode code, const std::string& path, const std::string& why
   const bool reading = code == ErrorCode::cannot_read;
   return FileError(Fault{.code = code,
                          .what = reading ? "the file cannot be read" : "the file cannot be written",
-                         .where = path, .given = {}, .allowed = {}, .hint = why});
+                         .where = path,
+                         .given = {},
+                         .allowed = {},
+                         .hint = why});
 }
 
 /// Closes a file descriptor when it goes out of scope.
@@ -68,8 +71,10 @@ MappedFile::MappedFile(const std::string& path) {
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
   if (file.number < 0) throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
   struct stat info {};
-  if (::fstat(file.number, &info) != 0) throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
-  if (S_ISDIR(info.st_mode)) throw cannot(ErrorCode::cannot_read, path, "it is a folder; give a file");
+  if (::fstat(file.number, &info) != 0)
+    throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
+  if (S_ISDIR(info.st_mode))
+    throw cannot(ErrorCode::cannot_read, path, "it is a folder; give a file");
   const auto size = static_cast<std::size_t>(info.st_size);
   if (S_ISREG(info.st_mode) && size > 0) {
     void* address = ::mmap(nullptr, size, PROT_READ, MAP_PRIVATE | MAP_POPULATE, file.number, 0);

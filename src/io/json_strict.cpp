@@ -32,8 +32,10 @@ int nesting(std::string_view text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
     const char c = text[i];
     if (in_string) {
-      if (c == '\\') ++i;
-      else if (c == '"') in_string = false;
+      if (c == '\\')
+        ++i;
+      else if (c == '"')
+        in_string = false;
     } else if (c == '"') {
       in_string = true;
     } else if (c == '{' || c == '[') {
@@ -47,8 +49,12 @@ int nesting(std::string_view text) {
 
 Fault fault(ErrorCode code, std::string what, std::string where, std::string given,
             std::string allowed, std::string hint) {
-  return {.code = code, .what = std::move(what), .where = std::move(where),
-          .given = std::move(given), .allowed = std::move(allowed), .hint = std::move(hint)};
+  return {.code = code,
+          .what = std::move(what),
+          .where = std::move(where),
+          .given = std::move(given),
+          .allowed = std::move(allowed),
+          .hint = std::move(hint)};
 }
 
 std::string line_and_column(std::string_view text, std::size_t byte) {
@@ -56,7 +62,8 @@ std::string line_and_column(std::string_view text, std::size_t byte) {
   const std::string_view before = text.substr(0, byte == 0 ? 0 : byte - 1);
   const auto line = 1 + std::count(before.begin(), before.end(), '\n');
   const std::size_t start = before.rfind('\n');
-  const std::size_t column = start == std::string_view::npos ? before.size() : before.size() - start - 1;
+  const std::size_t column =
+      start == std::string_view::npos ? before.size() : before.size() - start - 1;
   return "line " + std::to_string(line) + ", column " + std::to_string(column + 1);
 }
 
@@ -65,7 +72,8 @@ std::string line_and_column(std::string_view text, std::size_t byte) {
 nlohmann::ordered_json parse_json(std::string_view text, const std::string& name) {
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
-    throw InputError(fault(ErrorCode::bad_syntax, "the file is empty", name, "", "a JSON object", ""));
+    throw InputError(
+        fault(ErrorCode::bad_syntax, "the file is empty", name, "", "a JSON object", ""));
   }
   if (text.find('\0') != std::string_view::npos) {
     throw InputError(fault(ErrorCode::bad_syntax, "this is not a text file", name, "",
@@ -110,16 +118,23 @@ nlohmann::ordered_json parse_json(std::string_view text, const std::string& name
 
 std::string_view json_kind(const nlohmann::ordered_json& value) {
   switch (value.type()) {
-    case nlohmann::json::value_t::null: return "null";
-    case nlohmann::json::value_t::object: return "an object";
-    case nlohmann::json::value_t::array: return "a list";
-    case nlohmann::json::value_t::string: return "text";
-    case nlohmann::json::value_t::boolean: return "true or false";
+    case nlohmann::json::value_t::null:
+      return "null";
+    case nlohmann::json::value_t::object:
+      return "an object";
+    case nlohmann::json::value_t::array:
+      return "a list";
+    case nlohmann::json::value_t::string:
+      return "text";
+    case nlohmann::json::value_t::boolean:
+      return "true or false";
     case nlohmann::json::value_t::number_integer:
     case nlohmann::json::value_t::number_unsigned:
-    case nlohmann::json::value_t::number_float: return "a number";
+    case nlohmann::json::value_t::number_float:
+      return "a number";
     case nlohmann::json::value_t::binary:
-    case nlohmann::json::value_t::discarded: return "nothing";
+    case nlohmann::json::value_t::discarded:
+      return "nothing";
   }
   return "nothing";
 }

@@ -1,11 +1,11 @@
 #include "cutback/io/standards.hpp"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <array>
 #include <boost/crc.hpp>
 #include <cstdint>
 #include <filesystem>
-#include <fmt/format.h>
 
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
@@ -28,8 +28,12 @@ constexpr std::array<std::string_view, 5> k_source_keys{"document", "edition", "
                                                         "transcribed", "checked"};
 
 InputError table_error(const std::string& name, const std::string& what, const std::string& where) {
-  return InputError(Fault{.code = ErrorCode::bad_value, .what = what, .where = name + ": " + where,
-                          .given = {}, .allowed = {}, .hint = "the form of a table is in data/README.md"});
+  return InputError(Fault{.code = ErrorCode::bad_value,
+                          .what = what,
+                          .where = name + ": " + where,
+                          .given = {},
+                          .allowed = {},
+                          .hint = "the form of a table is in data/README.md"});
 }
 
 template <std::size_t N>
@@ -42,7 +46,8 @@ void check_keys(const ordered_json& object, const std::array<std::string_view, N
     }
   }
   for (const std::string_view key : keys) {
-    if (!object.contains(key)) throw table_error(name, "a key is missing", where + "." + std::string(key));
+    if (!object.contains(key))
+      throw table_error(name, "a key is missing", where + "." + std::string(key));
   }
 }
 
@@ -57,7 +62,8 @@ Status status_of(const std::string& word, const std::string& name) {
        {Status::checked, Status::secondary, Status::derived, Status::from_memory}) {
     if (word == to_string(status)) return status;
   }
-  throw table_error(name, "the status is not one of checked, secondary, derived, from-memory", "status");
+  throw table_error(name, "the status is not one of checked, secondary, derived, from-memory",
+                    "status");
 }
 
 Cell cell_of(const ordered_json& value, const std::string& name, const std::string& where) {
@@ -85,8 +91,8 @@ void make_typed(Standards& standards) {
   const Table& wires = standards.table("armour_wire_bands");
   standards.wire_bands.clear();
   for (std::size_t i = 0; i < wires.rows.size(); ++i) {
-    standards.wire_bands.push_back({wires.number(i, "nominal_mm"), wires.number(i, "min_mm"),
-                                    wires.number(i, "max_mm")});
+    standards.wire_bands.push_back(
+        {wires.number(i, "nominal_mm"), wires.number(i, "min_mm"), wires.number(i, "max_mm")});
   }
 }
 
@@ -146,8 +152,12 @@ Standards load_standards(const std::string& folder) {
     if (entry.path().extension() == ".json") paths.push_back(entry.path().string());
   }
   if (error) {
-    throw FileError(Fault{.code = ErrorCode::cannot_read, .what = "the folder of tables cannot be read",
-                          .where = folder, .given = {}, .allowed = {}, .hint = error.message()});
+    throw FileError(Fault{.code = ErrorCode::cannot_read,
+                          .what = "the folder of tables cannot be read",
+                          .where = folder,
+                          .given = {},
+                          .allowed = {},
+                          .hint = error.message()});
   }
   std::sort(paths.begin(), paths.end());
   Standards standards = builtin_standards();
@@ -159,11 +169,15 @@ Standards load_standards(const std::string& folder) {
     const auto it = std::find_if(standards.tables.begin(), standards.tables.end(),
                                  [&](const Table& t) { return t.id == table.id; });
     if (it == standards.tables.end()) {
-      throw InputError(Fault{.code = ErrorCode::unknown_name, .what = "no table has this id",
-                             .where = path + ": id", .given = table.id, .allowed = {},
+      throw InputError(Fault{.code = ErrorCode::unknown_name,
+                             .what = "no table has this id",
+                             .where = path + ": id",
+                             .given = table.id,
+                             .allowed = {},
                              .hint = did_you_mean(table.id, ids)});
     }
-    if (it->columns != table.columns) throw table_error(path, "the columns are not those of the built-in table", "columns");
+    if (it->columns != table.columns)
+      throw table_error(path, "the columns are not those of the built-in table", "columns");
     *it = std::move(table);
   }
   make_typed(standards);

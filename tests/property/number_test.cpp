@@ -1,8 +1,8 @@
 #include "cutback/number.hpp"
 
+#include <rapidcheck.h>
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <rapidcheck.h>
 
 using namespace cutback;
 

@@ -12,7 +12,8 @@ enum class RuleSet { iec_60079_14_2007, iec_60079_14_2013, strict };
 /// The words as they were given, already checked against the lists of job/fields. An absent
 /// member is not known, which falls to the stricter side.
 struct Area {
-  std::optional<std::string> protection;  ///< of the enclosure: `d`, `e`, `i`, `n`, `nR`, `p`, `t`, `none` ...
+  std::optional<std::string>
+      protection;  ///< of the enclosure: `d`, `e`, `i`, `n`, `nR`, `p`, `t`, `none` ...
   std::optional<std::string> zone;        ///< `0` `1` `2` `20` `21` `22` or `none`
   std::optional<std::string> level;       ///< `Ga` ... `Dc`
   std::optional<std::string> gas_group;   ///< `IIA` `IIB` `IIC`

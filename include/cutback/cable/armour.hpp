@@ -11,11 +11,16 @@ enum class ArmourKind { wire, braid, tape, strip, none };
 
 [[nodiscard]] constexpr std::string_view to_string(ArmourKind kind) {
   switch (kind) {
-    case ArmourKind::wire: return "wire";
-    case ArmourKind::braid: return "braid";
-    case ArmourKind::tape: return "tape";
-    case ArmourKind::strip: return "strip";
-    case ArmourKind::none: return "none";
+    case ArmourKind::wire:
+      return "wire";
+    case ArmourKind::braid:
+      return "braid";
+    case ArmourKind::tape:
+      return "tape";
+    case ArmourKind::strip:
+      return "strip";
+    case ArmourKind::none:
+      return "none";
   }
   return "";
 }

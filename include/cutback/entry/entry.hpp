@@ -20,7 +20,7 @@ struct Adaptor {
 
 /// The entry of an enclosure; an absent member is not known. Lengths in mm.
 struct Entry {
-  std::optional<Thread> thread;       ///< the tapped thread, or the size of a clearance hole
+  std::optional<Thread> thread;  ///< the tapped thread, or the size of a clearance hole
   std::optional<Hole> hole;
   std::optional<double> wall_mm;      ///< thickness of the wall, or depth of the tapped hole
   std::optional<double> washer_mm;    ///< sealing washer between shoulder and wall
@@ -30,7 +30,7 @@ struct Entry {
   std::optional<double> chamfer_mm;
   std::optional<double> undercut_mm;
   std::optional<std::string> material;
-  std::vector<Adaptor> adaptors;      ///< at hand; at most one is ever used
+  std::vector<Adaptor> adaptors;  ///< at hand; at most one is ever used
 };
 
 }  // namespace cutback::entry

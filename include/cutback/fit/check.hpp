@@ -10,27 +10,55 @@
 namespace cutback::fit {
 
 enum class CheckName {
-  outer_seal, inner_seal, bore, armour, build_up, entry, thread,
-  protection, level, group, ingress, temperature, sealing, material, earth,
+  outer_seal,
+  inner_seal,
+  bore,
+  armour,
+  build_up,
+  entry,
+  thread,
+  protection,
+  level,
+  group,
+  ingress,
+  temperature,
+  sealing,
+  material,
+  earth,
 };
 
 [[nodiscard]] constexpr std::string_view to_string(CheckName name) {
   switch (name) {
-    case CheckName::outer_seal: return "outer-seal";
-    case CheckName::inner_seal: return "inner-seal";
-    case CheckName::bore: return "bore";
-    case CheckName::armour: return "armour";
-    case CheckName::build_up: return "build-up";
-    case CheckName::entry: return "entry";
-    case CheckName::thread: return "thread";
-    case CheckName::protection: return "protection";
-    case CheckName::level: return "level";
-    case CheckName::group: return "group";
-    case CheckName::ingress: return "ingress";
-    case CheckName::temperature: return "temperature";
-    case CheckName::sealing: return "sealing";
-    case CheckName::material: return "material";
-    case CheckName::earth: return "earth";
+    case CheckName::outer_seal:
+      return "outer-seal";
+    case CheckName::inner_seal:
+      return "inner-seal";
+    case CheckName::bore:
+      return "bore";
+    case CheckName::armour:
+      return "armour";
+    case CheckName::build_up:
+      return "build-up";
+    case CheckName::entry:
+      return "entry";
+    case CheckName::thread:
+      return "thread";
+    case CheckName::protection:
+      return "protection";
+    case CheckName::level:
+      return "level";
+    case CheckName::group:
+      return "group";
+    case CheckName::ingress:
+      return "ingress";
+    case CheckName::temperature:
+      return "temperature";
+    case CheckName::sealing:
+      return "sealing";
+    case CheckName::material:
+      return "material";
+    case CheckName::earth:
+      return "earth";
   }
   return "";
 }

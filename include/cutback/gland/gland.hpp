@@ -16,9 +16,12 @@ enum class Sealing { compression, barrier, either };
 
 [[nodiscard]] constexpr std::string_view to_string(Sealing sealing) {
   switch (sealing) {
-    case Sealing::compression: return "compression";
-    case Sealing::barrier: return "barrier";
-    case Sealing::either: return "either";
+    case Sealing::compression:
+      return "compression";
+    case Sealing::barrier:
+      return "barrier";
+    case Sealing::either:
+      return "either";
   }
   return "";
 }
@@ -31,11 +34,11 @@ struct Gland {
   std::string description;
   entry::Thread entry_thread;
   std::optional<double> entry_length_mm;
-  measure::Range outer;                ///< outer seal on the sheath
-  std::optional<measure::Range> inner; ///< inner seal on the bedding; absent when it has none
-  std::optional<double> bore_mm;       ///< what passes the armour cone
+  measure::Range outer;                 ///< outer seal on the sheath
+  std::optional<measure::Range> inner;  ///< inner seal on the bedding; absent when it has none
+  std::optional<double> bore_mm;        ///< what passes the armour cone
   cable::ArmourKind armour = cable::ArmourKind::none;
-  measure::Range armour_clamp;         ///< in nominal wire sizes
+  measure::Range armour_clamp;  ///< in nominal wire sizes
   std::optional<double> exposed_armour_mm;
   double exposed_plus_mm = 0.5;
   std::optional<double> armour_stop_mm;
@@ -50,13 +53,13 @@ struct Gland {
   std::vector<std::string> level;       ///< `Gb`, `Db` ...
   std::optional<std::string> gas_group;
   std::optional<std::string> dust_group;
-  std::vector<std::string> ip;          ///< `66`, `68`
+  std::vector<std::string> ip;  ///< `66`, `68`
   std::optional<double> temp_min_degc;
   std::optional<double> temp_max_degc;
   std::optional<std::string> material;
   std::optional<double> flats_mm;
   std::optional<double> torque_nm;
-  std::optional<double> fault_ka;       ///< declared earth-fault rating for 1 s
+  std::optional<double> fault_ka;  ///< declared earth-fault rating for 1 s
   std::optional<double> washer_mm;
   std::optional<double> locknut_mm;
   std::optional<double> price;
@@ -65,7 +68,7 @@ struct Gland {
 
 /// A gland list as read: the glands in file order, and remarks that do not stop its use.
 struct GlandList {
-  std::string name;                   ///< the file's name, or the words for the built-in list
+  std::string name;  ///< the file's name, or the words for the built-in list
   std::vector<Gland> glands;
   std::vector<std::string> warnings;  ///< for instance a column that is not known and was ignored
 };

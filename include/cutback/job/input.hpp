@@ -59,13 +59,14 @@ enum class FieldKind {
 /// One key: where it stands, how it is written, and where it goes.
 template <class Record>
 struct FieldOf {
-  using Member = std::variant<std::optional<double> Record::*, std::optional<std::string> Record::*>;
+  using Member =
+      std::variant<std::optional<double> Record::*, std::optional<std::string> Record::*>;
   std::string_view section;  ///< of the job file; empty at the top
   std::string_view key;      ///< job file key and schedule column
   std::string_view option;   ///< of the command line; empty when it has none
   FieldKind kind;
   Member member;
-  double min = 0.0;          ///< number, whole: closed limits
+  double min = 0.0;  ///< number, whole: closed limits
   double max = 0.0;
   std::string_view allowed;  ///< words: the list; number: the unit; text and readings: the form
   std::string_view help;     ///< one line for --help

@@ -83,4 +83,8 @@ struct MeasureInput {
 /// A figure from a model, +- its stated error, treated in the same way.
 [[nodiscard]] Estimate from_model(double value_mm, double half_width_mm, std::string source);
 
+/// "15.00 +/- 0.07 mm": U rounded up, D to the same decimal, one or two of them
+/// (JCGM 100:2008 7.2.6).
+[[nodiscard]] std::string with_spread(const Estimate& estimate);
+
 }  // namespace cutback::measure

@@ -25,10 +25,14 @@ enum class Status {
 
 [[nodiscard]] constexpr std::string_view to_string(Status status) {
   switch (status) {
-    case Status::checked: return "checked";
-    case Status::secondary: return "secondary";
-    case Status::derived: return "derived";
-    case Status::from_memory: return "from-memory";
+    case Status::checked:
+      return "checked";
+    case Status::secondary:
+      return "secondary";
+    case Status::derived:
+      return "derived";
+    case Status::from_memory:
+      return "from-memory";
   }
   return "";
 }

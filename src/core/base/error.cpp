@@ -4,17 +4,28 @@ namespace cutback {
 
 const char* to_string(ErrorCode code) {
   switch (code) {
-    case ErrorCode::bad_number: return "bad-number";
-    case ErrorCode::bad_value: return "bad-value";
-    case ErrorCode::out_of_range: return "out-of-range";
-    case ErrorCode::missing: return "missing";
-    case ErrorCode::unknown_name: return "unknown-name";
-    case ErrorCode::duplicate: return "duplicate";
-    case ErrorCode::contradiction: return "contradiction";
-    case ErrorCode::bad_syntax: return "bad-syntax";
-    case ErrorCode::cannot_read: return "cannot-read";
-    case ErrorCode::cannot_write: return "cannot-write";
-    case ErrorCode::internal: return "internal";
+    case ErrorCode::bad_number:
+      return "bad-number";
+    case ErrorCode::bad_value:
+      return "bad-value";
+    case ErrorCode::out_of_range:
+      return "out-of-range";
+    case ErrorCode::missing:
+      return "missing";
+    case ErrorCode::unknown_name:
+      return "unknown-name";
+    case ErrorCode::duplicate:
+      return "duplicate";
+    case ErrorCode::contradiction:
+      return "contradiction";
+    case ErrorCode::bad_syntax:
+      return "bad-syntax";
+    case ErrorCode::cannot_read:
+      return "cannot-read";
+    case ErrorCode::cannot_write:
+      return "cannot-write";
+    case ErrorCode::internal:
+      return "internal";
   }
   return "";
 }

@@ -95,7 +95,8 @@ std::optional<Thread> parse_pg(std::string_view size) {
   const auto number = parse_number(size);
   if (!number) return std::nullopt;
   for (const PgSize& row : k_pg) {
-    if (std::abs(row.number - *number) < 1e-9) return Thread{ThreadKind::pg, row.number, row.pitch_mm};
+    if (std::abs(row.number - *number) < 1e-9)
+      return Thread{ThreadKind::pg, row.number, row.pitch_mm};
   }
   return std::nullopt;
 }
@@ -128,7 +129,8 @@ std::string to_text(const Thread& thread) {
                                      [&](const InchSize& r) { return r.inches == thread.size; });
       return "NPT " + (row == k_npt.end() ? plain(thread.size) : std::string(row->name));
     }
-    case ThreadKind::pg: return "PG " + plain(thread.size);
+    case ThreadKind::pg:
+      return "PG " + plain(thread.size);
   }
   return {};
 }

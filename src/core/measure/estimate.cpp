@@ -102,4 +102,11 @@ Estimate from_model(double value_mm, double half_width_mm, std::string source) {
   return rectangle(value_mm, half_width_mm, Evidence::estimated, std::move(source));
 }
 
+std::string with_spread(const Estimate& estimate) {
+  const int decimals = std::clamp(round_uncertainty(estimate.expanded_mm).decimals, 1, 2);
+  const double step = decimals == 2 ? 0.01 : 0.1;
+  return fixed(estimate.value_mm, decimals) + " +/- " +
+         fixed(round_up(estimate.expanded_mm, step), decimals) + " mm";
+}
+
 }  // namespace cutback::measure

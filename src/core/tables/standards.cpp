@@ -10,8 +10,8 @@ namespace {
 const Cell& cell_at(const Table& table, std::size_t row, std::string_view column) {
   const auto it = std::find(table.columns.begin(), table.columns.end(), column);
   if (it == table.columns.end() || row >= table.rows.size()) {
-    throw InternalError("table " + table.id + " has no column " + std::string(column) +
-                        " in row " + std::to_string(row + 1));
+    throw InternalError("table " + table.id + " has no column " + std::string(column) + " in row " +
+                        std::to_string(row + 1));
   }
   return table.rows[row][static_cast<std::size_t>(it - table.columns.begin())];
 }

@@ -5,16 +5,23 @@
 using namespace cutback;
 
 TEST_CASE("to_line: what then where then given against allowed then what to do", "[unit][error]") {
-  const Fault fault{.code = ErrorCode::out_of_range, .what = "sheath OD is out of range",
-                    .where = "--od", .given = "400", .allowed = "up to 300 mm",
+  const Fault fault{.code = ErrorCode::out_of_range,
+                    .what = "sheath OD is out of range",
+                    .where = "--od",
+                    .given = "400",
+                    .allowed = "up to 300 mm",
                     .hint = "measure again"};
   CHECK(to_line(fault) ==
         "sheath OD is out of range: --od: given \"400\", allowed up to 300 mm; measure again");
 }
 
 TEST_CASE("to_line: control characters cannot reach the terminal", "[unit][error]") {
-  const Fault fault{.code = ErrorCode::bad_value, .what = "bad", .where = "x",
-                    .given = std::string("\x1b[2J\n", 5), .allowed = {}, .hint = {}};
+  const Fault fault{.code = ErrorCode::bad_value,
+                    .what = "bad",
+                    .where = "x",
+                    .given = std::string("\x1b[2J\n", 5),
+                    .allowed = {},
+                    .hint = {}};
   CHECK(to_line(fault) == "bad: x: given \"?[2J?\"");
 }
 

@@ -1,8 +1,8 @@
 #include "cutback/io/files.hpp"
 
+#include <unistd.h>
 #include <catch2/catch.hpp>
 #include <filesystem>
-#include <unistd.h>
 
 #include "cutback/error.hpp"
 

@@ -14,7 +14,8 @@ TEST_CASE("parse_json: a duplicate key is an error with its path", "[unit][json]
 }
 
 TEST_CASE("parse_json: syntax errors give line and column", "[unit][json]") {
-  CHECK_THROWS_WITH(io::parse_json("{\n  \"a\": 1,,\n}", "job.json"), Contains("line 2, column 10"));
+  CHECK_THROWS_WITH(io::parse_json("{\n  \"a\": 1,,\n}", "job.json"),
+                    Contains("line 2, column 10"));
 }
 
 TEST_CASE("parse_json: nesting 100000 deep is refused without a crash", "[unit][json]") {

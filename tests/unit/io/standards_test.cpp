@@ -43,9 +43,11 @@ TEST_CASE("read_table: a good table, cell by cell", "[unit][standards]") {
 }
 
 TEST_CASE("read_table: each fault of form is refused", "[unit][standards]") {
-  CHECK_THROWS_WITH(io::read_table(with("\"notes\":\"n\"", "\"note\":\"n\""), "t"), Contains("unknown key"));
+  CHECK_THROWS_WITH(io::read_table(with("\"notes\":\"n\"", "\"note\":\"n\""), "t"),
+                    Contains("unknown key"));
   CHECK_THROWS_WITH(io::read_table(with("\"notes\":\"n\",", ""), "t"), Contains("missing"));
-  CHECK_THROWS_WITH(io::read_table(with("checked\",\"title", "sure\",\"title"), "t"), Contains("status"));
+  CHECK_THROWS_WITH(io::read_table(with("checked\",\"title", "sure\",\"title"), "t"),
+                    Contains("status"));
   CHECK_THROWS_WITH(io::read_table(with("[2,null]", "[2]"), "t"), Contains("row 2"));
   CHECK_THROWS_WITH(io::read_table(with("[2,null]", "[2,true]"), "t"), Contains("row 2"));
   CHECK_THROWS_WITH(io::read_table(with("[[1,\"x\"],[2,null]]", "[]"), "t"), Contains("empty"));

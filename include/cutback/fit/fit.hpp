@@ -1,0 +1,67 @@
+#pragma once
+// Does this gland fit this end? One check per rule, a verdict, and an order of preference.
+
+#include <compare>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "cutback/fit/check.hpp"
+#include "cutback/gland/gland.hpp"
+#include "cutback/job/job.hpp"
+#include "cutback/verdict.hpp"
+
+namespace cutback::fit {
+
+/// One gland against one end. `gland` points into the list that was given and must outlive this.
+struct GlandFit {
+  const gland::Gland* gland = nullptr;
+  Verdict verdict = Verdict::not_known;  ///< the worst of its checks
+  std::optional<double> margin_mm;       ///< the smallest margin of the checks that count for it
+  std::vector<Check> checks;
+  std::optional<entry::Adaptor> adaptor;  ///< needed between gland and entry
+  bool barrier = false;                   ///< it is made off with compound round the cores
+
+  [[nodiscard]] const Check* find(CheckName name) const;
+  /// The check that decides: the worst, and among those the one with the smallest margin.
+  [[nodiscard]] const Check& deciding() const;
+};
+
+/// Every check of design section 4 that applies to this gland and end.
+[[nodiscard]] GlandFit check_gland(const job::Job& job, const gland::Gland& gland);
+
+/// What decides between glands of the same verdict, after which the larger smallest margin and
+/// then the part code by bytes decide.
+enum class Prefer { price, margin, stock };
+
+/// Every gland of the list, best first.
+[[nodiscard]] std::vector<GlandFit> fit_all(const job::Job& job,
+                                            std::span<const gland::Gland> glands, Prefer prefer);
+
+/// What would help where nothing fits. Lines of plain words.
+struct Advice {
+  const GlandFit* nearest = nullptr;  ///< the gland that misses by the least, if any is comparable
+  std::string nearest_says;           ///< which gland, and by how much it misses
+  std::string measure_says;           ///< the next measurement worth taking; may be empty
+  std::string order_says;             ///< the size to order
+};
+
+/// @param ranked  as fit_all returns it, without a gland whose verdict is fits
+[[nodiscard]] Advice advise(const job::Job& job, std::span<const GlandFit> ranked);
+
+/// How far a gland is from fitting, for an order: what fails besides a diameter, how many checks
+/// fail, and the largest miss [mm].
+struct Miss {
+  int other_failures = 0;
+  int failures = 0;
+  double largest_mm = 0.0;
+  friend auto operator<=>(const Miss&, const Miss&) = default;
+};
+[[nodiscard]] Miss miss_of(const GlandFit& fit);
+
+/// By how much and in which direction a failing check misses: "outer seal 0.4 mm too small".
+[[nodiscard]] std::string miss_text(const Check& check);
+
+}  // namespace cutback::fit

@@ -1,0 +1,31 @@
+#pragma once
+// Results as text of 80 columns and as JSON. Text is ASCII unless a name given by the user is not.
+
+#include <span>
+#include <string>
+
+#include "cutback/fit/fit.hpp"
+#include "cutback/sheet/sheet.hpp"
+
+namespace cutback::print {
+
+/// How a text is set.
+struct Style {
+  bool colour = false;  ///< ANSI colours beside the words; the words alone are complete
+  bool all = false;     ///< every gland with its reason, not the nearest ones only
+};
+
+/// The answer of `cutback fit`.
+[[nodiscard]] std::string fit_text(const job::Job& job, std::span<const fit::GlandFit> ranked,
+                                   const std::string& list_name, const Style& style);
+[[nodiscard]] std::string fit_json(const job::Job& job, std::span<const fit::GlandFit> ranked);
+
+/// The termination sheet.
+[[nodiscard]] std::string sheet_text(const sheet::Sheet& sheet, const Style& style);
+[[nodiscard]] std::string sheet_json(const sheet::Sheet& sheet);
+
+/// The cable from its end, each layer where it stops, to scale along its axis where every figure
+/// is known. Lines of at most 78 columns.
+[[nodiscard]] std::string drawing_text(const job::Job& job, const strip::CutPlan& plan);
+
+}  // namespace cutback::print

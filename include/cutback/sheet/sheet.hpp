@@ -1,0 +1,51 @@
+#pragma once
+// The termination sheet: everything that goes to site for one end, before it is set as text, JSON
+// or a page.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cutback/fit/fit.hpp"
+#include "cutback/job/job.hpp"
+#include "cutback/strip/cut_plan.hpp"
+
+namespace cutback::sheet {
+
+/// One thing to lay out before starting, in the order in which it goes on.
+struct Part {
+  std::string name;
+  std::string note;
+};
+
+/// One numbered step. A hold point is ticked before work goes on.
+struct Step {
+  std::string text;
+  bool hold = false;
+};
+
+/// A sheet borrows the job and the gland list that it was made from.
+struct Sheet {
+  const job::Job* job = nullptr;
+  std::optional<fit::GlandFit> fit;    ///< the gland; absent when there is none to be made off
+  std::vector<std::string> not_ready;  ///< why nothing may be cut yet; empty when it may
+  std::string chosen_because;
+  fit::Advice advice;  ///< where no gland fits
+  std::optional<strip::CutPlan> plan;
+  std::vector<Part> parts;
+  std::vector<Step> steps;
+  std::vector<std::string> remarks;  ///< about readings and missing figures
+  std::vector<std::string> cautions;
+  std::vector<std::string> sources;
+};
+
+/// Makes the sheet of one end.
+/// @param ranked  every gland, best first (fit::fit_all); borrowed
+/// @param part    the gland to make off, by its part code; empty for the best
+/// @param list_name  of the gland list, for the sources
+/// @throws InputError when `part` is not in the list, or the cuts contradict each other
+[[nodiscard]] Sheet make_sheet(const job::Job& job, const std::vector<fit::GlandFit>& ranked,
+                               const std::string& part, const std::string& list_name,
+                               const tables::Standards& standards);
+
+}  // namespace cutback::sheet

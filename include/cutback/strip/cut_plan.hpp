@@ -1,0 +1,75 @@
+#pragma once
+// Where each layer is cut, how deep, and how long the tails are.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cutback/gland/gland.hpp"
+#include "cutback/job/job.hpp"
+
+namespace cutback::strip {
+
+/// The lengths along the axis that the marks are made of [mm]. Origin at the face of the gland's
+/// shoulder that meets the enclosure (or its washer), positive into the enclosure.
+struct Axis {
+  double inside_face_mm = 0.0;           ///< w = washer + wall
+  std::optional<double> armour_stop_mm;  ///< a, back from the shoulder to the armour tips
+  std::optional<double> exposed_mm;      ///< e
+  double exposed_plus_mm = 0.0;          ///< p
+  std::optional<double> bedding_end_mm;  ///< b
+  std::optional<double> tip_mm;          ///< the longest core's end, a whole millimetre
+};
+
+/// Marks from the cable's end [mm]; absent where a figure is missing. The sheath cut is marked
+/// from the armour tips: exposed_min to exposed_max behind them.
+struct Marks {
+  std::optional<double> shoulder_mm;
+  std::optional<double> bedding_cut_mm;
+  std::optional<double> armour_cut_mm;
+  std::optional<double> sheath_cut_mm;
+  std::optional<double> exposed_min_mm;
+  std::optional<double> exposed_max_mm;
+};
+
+/// How deep to cut [mm], rounded down to 0.1 mm; `spread_mm` is what the readings leave open.
+struct Depths {
+  std::optional<double> sheath_mm;     ///< score the sheath to this
+  std::optional<double> saw_mm;        ///< saw at the armour cut to this: half through the wire
+  std::optional<double> saw_limit_mm;  ///< and never deeper than this
+  std::optional<double> bedding_mm;    ///< score the bedding no deeper; from the construction only
+  std::optional<double> spread_mm;
+};
+
+/// One core's tail.
+struct Tail {
+  std::string core;
+  double tip_mm = 0.0;              ///< from the shoulder, a whole millimetre
+  std::optional<double> length_mm;  ///< beyond the bedding
+  double cut_back_mm = 0.0;         ///< taken off after dressing
+  std::optional<double> strip_mm;
+  std::string route;  ///< how the length was found, for a pencil
+};
+
+struct CutPlan {
+  Axis axis;
+  Marks marks;
+  Depths depths;
+  std::vector<Tail> tails;
+  std::vector<std::string> missing;  ///< what is not known, what that leaves open, what to do
+};
+
+/// The cut plan of one end. Formulas: design of the marks along the axis, b = max(entry thread,
+/// w + locknut) + bedding past, tip_i = w + R_i + s_i + slack rounded up to a whole millimetre.
+/// @param barrier  the gland is made off with compound round the cores, so that the bedding ends
+/// where the gland says
+/// @param bedding_thickness_mm  from the construction, where it is known
+/// @throws InputError when the bedding would end behind the armour's tips, or a tail is not longer
+/// than its strip length; each names both figures
+[[nodiscard]] CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, bool barrier,
+                                std::optional<double> bedding_thickness_mm);
+
+/// What one 90 degree bend of radius r saves against a square corner: 2 r - pi r / 2.
+inline constexpr double k_bend_saving = 0.4292036732;
+
+}  // namespace cutback::strip

@@ -1,0 +1,90 @@
+#include "cli/job_options.hpp"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
+
+#include "cutback/error.hpp"
+#include "cutback/job/field_text.hpp"
+#include "cutback/nearest.hpp"
+
+namespace cutback::cli {
+namespace {
+
+std::string group_of(std::string_view section) {
+  if (section.empty()) return "Names";
+  if (section == "cable") return "Cable";
+  if (section == "entry") return "Entry";
+  if (section == "area") return "Area and enclosure";
+  if (section == "tails") return "Tails";
+  return "Earth fault";
+}
+
+std::string type_of(const job::Field& field) {
+  switch (field.kind) {
+    case job::FieldKind::number:
+    case job::FieldKind::whole:
+      return field.allowed == "cores" ? "N" : std::string(field.allowed);
+    case job::FieldKind::words:
+      return "WORD";
+    case job::FieldKind::yes_no:
+      return "yes|no";
+    case job::FieldKind::readings:
+      return "READINGS";
+    case job::FieldKind::text:
+      return "TEXT";
+  }
+  return "";
+}
+
+std::string help_of(const job::Field& field) {
+  std::string help(field.help);
+  if (field.kind == job::FieldKind::words) help += ": " + job::either_of(field.allowed);
+  return help;
+}
+
+}  // namespace
+
+void JobOptions::add(CLI::App& command, std::vector<std::string_view> sections) {
+  for (const job::Field& field : job::fields()) {
+    if (field.option.empty()) continue;
+    if (std::find(sections.begin(), sections.end(), field.section) == sections.end()) continue;
+    slots_.push_back(std::make_unique<Slot>(Slot{&field, {}}));
+    Slot* slot = slots_.back().get();
+    command
+        .add_option_function<std::string>(
+            std::string(field.option),
+            [slot](const std::string& text) {
+              slot->text = text;
+              slot->given = true;
+            },
+            help_of(field))
+        ->type_name(type_of(field))
+        ->group(group_of(field.section));
+  }
+}
+
+void JobOptions::fill(job::JobInput& job) const {
+  std::vector<Fault> faults;
+  for (const auto& slot : slots_) {
+    if (!slot->given) continue;
+    const auto found = set_from_text(job, *slot->field, slot->text, slot->field->option);
+    faults.insert(faults.end(), found.begin(), found.end());
+  }
+  if (!faults.empty()) throw InputError(std::move(faults));
+}
+
+fit::Prefer parse_prefer(const std::string& word) {
+  if (word == "price") return fit::Prefer::price;
+  if (word == "margin") return fit::Prefer::margin;
+  if (word == "stock") return fit::Prefer::stock;
+  constexpr std::array<std::string_view, 3> k_words{"price", "margin", "stock"};
+  throw InputError(Fault{.code = ErrorCode::bad_value,
+                         .what = "not a choice",
+                         .where = "--prefer",
+                         .given = word,
+                         .allowed = "price, margin or stock",
+                         .hint = did_you_mean(word, k_words)});
+}
+
+}  // namespace cutback::cli

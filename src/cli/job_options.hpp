@@ -1,0 +1,41 @@
+#pragma once
+// The options that describe one end, made from the field table, for every command that asks for
+// one.
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/fit/fit.hpp"
+#include "cutback/job/input.hpp"
+
+namespace CLI {
+class App;
+}  // namespace CLI
+
+namespace cutback::cli {
+
+/// What was typed, one text for each field that has an option.
+class JobOptions {
+ public:
+  /// Adds the options of all fields whose section is in `sections`, grouped by section.
+  void add(CLI::App& command, std::vector<std::string_view> sections);
+
+  /// Puts what was typed into `job`, over what it holds.
+  /// @throws InputError with every fault
+  void fill(job::JobInput& job) const;
+
+ private:
+  struct Slot {
+    const job::Field* field;
+    std::string text;
+    bool given = false;
+  };
+  std::vector<std::unique_ptr<Slot>> slots_;
+};
+
+/// --prefer. @throws InputError
+[[nodiscard]] fit::Prefer parse_prefer(const std::string& word);
+
+}  // namespace cutback::cli

@@ -1,0 +1,35 @@
+# Sourced by examples/run.sh and tests/run.sh: installs what is missing and builds into build/.
+# Needs $root (the source folder). As root or with sudo; says what it does.
+
+say() { printf '== %s\n' "$1"; }
+
+install_missing() {
+  missing=
+  for package in "$@"; do
+    if ! dpkg-query -W -f '${Status}' "$package" 2>/dev/null | grep -q 'install ok installed'; then
+      missing="$missing $package"
+    fi
+  done
+  if [ -z "$missing" ]; then
+    say "every package that is needed is there"
+    return
+  fi
+  as_root=
+  [ "$(id -u)" = 0 ] || as_root=sudo
+  say "installing with apt-get:$missing"
+  export DEBIAN_FRONTEND=noninteractive
+  $as_root apt-get update -q >/dev/null
+  # shellcheck disable=SC2086
+  $as_root apt-get install -y -q --no-install-recommends $missing >/dev/null
+}
+
+build_packages='g++ cmake ninja-build libcli11-dev nlohmann-json3-dev libfmt-dev libboost-dev'
+test_packages='catch2 librapidcheck-dev python3'
+
+# build_program ON|OFF: with or without the tests.
+build_program() {
+  say "configuring and building (Release) in build/"
+  cmake -S "$root" -B "$root/build" -G Ninja -DCMAKE_BUILD_TYPE=Release \
+    -DCUTBACK_BUILD_TESTS="$1" -DCUTBACK_WERROR=ON || exit 1
+  cmake --build "$root/build"
+}

@@ -1,0 +1,127 @@
+#include <fmt/format.h>
+#include <algorithm>
+
+#include "cutback/compare.hpp"
+#include "cutback/fit/fit.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::fit {
+namespace {
+
+std::string part_of_gland(CheckName name) {
+  switch (name) {
+    case CheckName::outer_seal:
+      return "outer seal";
+    case CheckName::inner_seal:
+      return "inner seal";
+    case CheckName::bore:
+      return "bore";
+    case CheckName::armour:
+      return "armour clamp";
+    case CheckName::build_up:
+    case CheckName::entry:
+    case CheckName::thread:
+    case CheckName::protection:
+    case CheckName::level:
+    case CheckName::group:
+    case CheckName::ingress:
+    case CheckName::temperature:
+    case CheckName::sealing:
+    case CheckName::material:
+    case CheckName::earth:
+      break;
+  }
+  return std::string(to_string(name));
+}
+
+std::string interval(const measure::Estimate& estimate) {
+  return plain(round_down(estimate.low_mm(), 0.1), 1) + " to " +
+         plain(round_up(estimate.high_mm(), 0.1), 1) + " mm";
+}
+
+std::string order_text(const job::Job& job) {
+  const cable::Cable& cable = job.cable;
+  std::string text = "a gland";
+  if (job.entry.thread) text += " with thread " + entry::to_text(*job.entry.thread);
+  if (cable.sheath_od) text += ", outer seal over " + interval(*cable.sheath_od);
+  if (cable.armour != cable::ArmourKind::none) {
+    if (cable.bedding) text += ", inner seal over " + interval(*cable.bedding);
+    if (const auto wire = cable::wire_size_mm(cable)) {
+      text += ", clamp for " + plain(*wire, 2) + " mm " + std::string(to_string(cable.armour));
+    }
+  } else {
+    text += ", for unarmoured cable";
+  }
+  return text;
+}
+
+/// The measurement that would settle the most, from what keeps the best gland from fitting.
+std::string next_measurement(const job::Job& job, const GlandFit& best) {
+  const auto name_of = [](CheckName name) {
+    return name == CheckName::outer_seal ? "the sheath"
+           : name == CheckName::armour   ? "the wire"
+                                         : "the bedding";
+  };
+  if (!job.cable.sheath_od) return "the sheath, twice at right angles";
+  for (const Check& check : best.checks) {
+    if (check.verdict == Verdict::not_known && check.name <= CheckName::armour) {
+      return std::string(name_of(check.name)) + ": it is not known yet";
+    }
+  }
+  for (const Check& check : best.checks) {
+    const bool diameter = check.name <= CheckName::armour && check.counts_for_margin;
+    if (!diameter || check.verdict == Verdict::fits || check.verdict == Verdict::no_fit) continue;
+    return std::string(name_of(check.name)) +
+           " again where the gland will sit, twice at right angles, with a finer caliper";
+  }
+  return {};
+}
+
+}  // namespace
+
+Miss miss_of(const GlandFit& fit) {
+  Miss miss;
+  for (const Check& check : fit.checks) {
+    if (check.verdict >= Verdict::marginal_inside) continue;
+    ++miss.failures;
+    if (check.counts_for_margin && check.margin_mm) {
+      miss.largest_mm = std::max(miss.largest_mm, -*check.margin_mm);
+    } else {
+      ++miss.other_failures;
+    }
+  }
+  return miss;
+}
+
+std::string miss_text(const Check& check) {
+  const std::string part = part_of_gland(check.name);
+  if (check.verdict == Verdict::not_known || !check.margin_mm || !check.value) return check.says;
+  const double above = check.high ? *check.value - *check.high : 0.0;
+  const double below = check.low ? *check.low - *check.value : 0.0;
+  const double miss = std::max(above, below);
+  if (at_most(miss, 0.0)) return check.says;
+  return part + " " + fixed(round_up(miss, 0.1), 1) + " mm " +
+         (above > below ? "too small" : "too large");
+}
+
+Advice advise(const job::Job& job, std::span<const GlandFit> ranked) {
+  Advice advice;
+  advice.order_says = order_text(job);
+  if (ranked.empty()) return advice;
+  const auto nearest = std::min_element(
+      ranked.begin(), ranked.end(),
+      [](const GlandFit& a, const GlandFit& b) { return miss_of(a) < miss_of(b); });
+  // A verdict that a better measurement could turn is nearer than any that is wholly outside.
+  const GlandFit& near = ranked.front().verdict > nearest->verdict ? ranked.front() : *nearest;
+  advice.nearest = &near;
+  std::string misses;
+  for (const Check& check : near.checks) {
+    if (check.verdict == Verdict::fits) continue;
+    misses += (misses.empty() ? "" : "; ") + miss_text(check);
+  }
+  advice.nearest_says = near.gland->part + ": " + misses;
+  advice.measure_says = next_measurement(job, near);
+  return advice;
+}
+
+}  // namespace cutback::fit

@@ -1,0 +1,99 @@
+#include "cutback/fit/fit.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "fit/checks.hpp"
+
+namespace cutback::fit {
+namespace {
+
+void add(std::vector<Check>& checks, std::optional<Check> check) {
+  if (check) checks.push_back(std::move(*check));
+}
+
+std::vector<Check> cable_checks(const cable::Cable& cable, const gland::Gland& gland,
+                                bool barrier) {
+  std::vector<Check> checks;
+  checks.push_back(detail::check_outer_seal(cable, gland));
+  add(checks, detail::check_inner_seal(cable, gland, barrier));
+  add(checks, detail::check_bore(cable, gland));
+  checks.push_back(detail::check_armour(cable, gland));
+  add(checks, detail::check_build_up(cable));
+  return checks;
+}
+
+double margin_or_none(const Check& check) {
+  return check.margin_mm.value_or(-std::numeric_limits<double>::infinity());
+}
+
+/// What the user prefers, smaller first; a gland that does not state it comes last.
+double preference(const gland::Gland& gland, Prefer prefer) {
+  constexpr double k_last = std::numeric_limits<double>::infinity();
+  switch (prefer) {
+    case Prefer::price:
+      return gland.price.value_or(k_last);
+    case Prefer::stock:
+      return gland.stock ? -static_cast<double>(*gland.stock) : k_last;
+    case Prefer::margin:
+      return 0.0;  // the margin itself comes next in any case
+  }
+  return 0.0;
+}
+
+bool better(const GlandFit& a, const GlandFit& b, Prefer prefer) {
+  if (a.verdict != b.verdict) return a.verdict > b.verdict;
+  const double preference_a = preference(*a.gland, prefer);
+  const double preference_b = preference(*b.gland, prefer);
+  if (preference_a != preference_b) return preference_a < preference_b;
+  constexpr double k_none = -std::numeric_limits<double>::infinity();
+  const double margin_a = a.margin_mm.value_or(k_none);
+  const double margin_b = b.margin_mm.value_or(k_none);
+  if (margin_a != margin_b) return margin_a > margin_b;
+  return a.gland->part < b.gland->part;
+}
+
+}  // namespace
+
+const Check* GlandFit::find(CheckName name) const {
+  const auto it = std::find_if(checks.begin(), checks.end(),
+                               [&](const Check& check) { return check.name == name; });
+  return it == checks.end() ? nullptr : &*it;
+}
+
+const Check& GlandFit::deciding() const {
+  return *std::min_element(checks.begin(), checks.end(), [](const Check& a, const Check& b) {
+    if (a.verdict != b.verdict) return a.verdict < b.verdict;
+    return margin_or_none(a) < margin_or_none(b);
+  });
+}
+
+GlandFit check_gland(const job::Job& job, const gland::Gland& gland) {
+  GlandFit fit;
+  fit.gland = &gland;
+  fit.barrier = gland.sealing == gland::Sealing::barrier;
+  fit.checks = cable_checks(job.cable, gland, fit.barrier);
+  if (auto entry = detail::check_entry(job.entry, gland)) {
+    fit.checks.push_back(std::move(entry->check));
+    fit.adaptor = std::move(entry->adaptor);
+  }
+  fit.verdict = Verdict::fits;
+  for (const Check& check : fit.checks) {
+    fit.verdict = worst(fit.verdict, check.verdict);
+    if (!check.counts_for_margin || !check.margin_mm) continue;
+    fit.margin_mm = std::min(fit.margin_mm.value_or(*check.margin_mm), *check.margin_mm);
+  }
+  return fit;
+}
+
+std::vector<GlandFit> fit_all(const job::Job& job, std::span<const gland::Gland> glands,
+                              Prefer prefer) {
+  std::vector<GlandFit> fits;
+  fits.reserve(glands.size());
+  for (const gland::Gland& gland : glands) fits.push_back(check_gland(job, gland));
+  std::sort(fits.begin(), fits.end(),
+            [&](const GlandFit& a, const GlandFit& b) { return better(a, b, prefer); });
+  return fits;
+}
+
+}  // namespace cutback::fit

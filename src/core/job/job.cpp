@@ -1,0 +1,343 @@
+#include "cutback/job/job.hpp"
+
+#include <array>
+#include <cmath>
+
+#include "cutback/error.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::job {
+namespace {
+
+using cable::ArmourKind;
+using measure::Estimate;
+using measure::Evidence;
+using measure::Place;
+
+/// Collects faults; `where` of each is the job's own key.
+class Faults {
+ public:
+  void add(ErrorCode code, std::string what, std::string where, std::string given,
+           std::string allowed, std::string hint) {
+    list_.push_back({.code = code,
+                     .what = std::move(what),
+                     .where = std::move(where),
+                     .given = std::move(given),
+                     .allowed = std::move(allowed),
+                     .hint = std::move(hint)});
+  }
+  void add(const std::vector<Fault>& faults) {
+    list_.insert(list_.end(), faults.begin(), faults.end());
+  }
+  void throw_if_any() {
+    if (!list_.empty()) throw InputError(std::move(list_));
+  }
+
+ private:
+  std::vector<Fault> list_;
+};
+
+template <class Enum, std::size_t N>
+Enum enum_of(const std::optional<std::string>& word, const std::array<Enum, N>& all,
+             Enum fallback) {
+  for (const Enum value : all) {
+    if (word && *word == to_string(value)) return value;
+  }
+  return fallback;
+}
+
+std::optional<bool> yes_no(const std::optional<std::string>& word) {
+  if (!word) return std::nullopt;
+  return *word == "yes";
+}
+
+std::optional<int> whole(const std::optional<double>& value) {
+  if (!value) return std::nullopt;
+  return static_cast<int>(*value);
+}
+
+/// What one diameter needs to become an estimate.
+struct Diameter {
+  const std::optional<std::string>& text;
+  std::string_view key;
+  double allowance_mm;
+  measure::Section section;
+};
+
+Evidence evidence_of(const JobInput& in, const std::vector<Place>& places, Unstated unstated) {
+  constexpr std::array k_all{Evidence::measured, Evidence::datasheet, Evidence::estimated};
+  if (in.evidence) return enum_of(in.evidence, k_all, Evidence::measured);
+  if (unstated == Unstated::measured) return Evidence::measured;
+  const bool several = places.size() > 1 || places.front().readings_mm.size() > 1;
+  return several ? Evidence::measured : Evidence::datasheet;
+}
+
+std::optional<Estimate> estimate_of(const JobInput& in, const Diameter& diameter,
+                                    const tables::Standards& standards, Unstated unstated,
+                                    Faults& faults) {
+  if (!diameter.text) return std::nullopt;
+  std::vector<Place> places;
+  try {
+    places = measure::parse_places(*diameter.text, "cable." + std::string(diameter.key));
+  } catch (const InputError& error) {
+    faults.add(error.faults());
+    return std::nullopt;
+  }
+  const Evidence evidence = evidence_of(in, places, unstated);
+  if (evidence == Evidence::measured) {
+    const measure::MeasureInput input{
+        .places = places,
+        .caliper = {.step_mm = in.step_mm.value_or(k_caliper_step_mm),
+                    .mpe_mm = in.mpe_mm,
+                    .zero_mm = in.zero_mm.value_or(0.0)},
+        .section = diameter.section,
+        .declared_ovality_mm =
+            diameter.section == measure::Section::oval ? in.ovality_mm : std::nullopt};
+    try {
+      return measure::measure_here(input, standards.caliper_limits);
+    } catch (const InputError& error) {
+      faults.add(error.faults());
+      return std::nullopt;
+    }
+  }
+  if (places.size() > 1 || places.front().readings_mm.size() > 1) {
+    faults.add(ErrorCode::contradiction,
+               "several readings are not a " + std::string(to_string(evidence)) + " figure",
+               "cable." + std::string(diameter.key), *diameter.text, "one figure",
+               "set evidence to measured");
+    return std::nullopt;
+  }
+  const double value = places.front().readings_mm.front();
+  if (evidence == Evidence::datasheet) return measure::from_datasheet(value, diameter.allowance_mm);
+  return measure::from_model(value, diameter.allowance_mm, "an estimate given as such");
+}
+
+std::string mm(double value) { return plain(value, 3) + " mm"; }
+
+/// What no cable can have: layers that do not fit inside each other.
+void check_layers(const cable::Cable& cable, Faults& faults) {
+  if (!cable.sheath_od || !cable.bedding) return;
+  const double od = cable.sheath_od->value_mm;
+  const double bedding = cable.bedding->value_mm;
+  const std::string given = "sheath " + mm(od) + ", bedding " + mm(bedding);
+  if (bedding >= od) {
+    faults.add(ErrorCode::contradiction, "the bedding is not smaller than the sheath",
+               "cable.bedding_mm", given, "bedding under " + mm(od),
+               "look whether the two were exchanged, and measure again");
+    return;
+  }
+  const auto sheath = cable::sheath_thickness(cable);
+  if (cable.armour == ArmourKind::wire && sheath && sheath->value_mm <= 0.0) {
+    faults.add(ErrorCode::contradiction, "the wire does not fit between bedding and sheath",
+               "cable.armour_mm", given + ", wire " + mm(*cable::wire_size_mm(cable)),
+               "a wire under " + mm((od - bedding) / 2.0) + ", so that some sheath is left over it",
+               "measure the three again");
+  }
+}
+
+void take_warnings(const std::optional<Estimate>& estimate, const std::string& name,
+                   std::vector<std::string>& warnings) {
+  if (!estimate) return;
+  for (const std::string& warning : estimate->warnings) warnings.push_back(name + ": " + warning);
+}
+
+cable::Cable resolve_cable(const JobInput& in, const tables::Standards& standards,
+                           Unstated unstated, Faults& faults) {
+  constexpr std::array k_armours{ArmourKind::wire, ArmourKind::braid, ArmourKind::tape,
+                                 ArmourKind::strip, ArmourKind::none};
+  cable::Cable cable;
+  cable.armour = enum_of(in.armour, k_armours, ArmourKind::wire);
+  const auto estimate = [&](const Diameter& diameter) {
+    return estimate_of(in, diameter, standards, unstated, faults);
+  };
+  cable.sheath_od = estimate({in.sheath_od_mm, "sheath_od_mm",
+                              in.od_allow_mm.value_or(k_od_allow_mm), measure::Section::oval});
+  cable.bedding =
+      estimate({in.bedding_mm, "bedding_mm", in.bedding_allow_mm.value_or(k_bedding_allow_mm),
+                measure::Section::oval});
+  cable.wire = estimate({in.armour_mm, "armour_mm", in.armour_allow_mm.value_or(k_wire_allow_mm),
+                         measure::Section::round});
+  if (cable.armour == ArmourKind::none && cable.wire) {
+    faults.add(ErrorCode::contradiction, "an unarmoured cable has no armour wire",
+               "cable.armour_mm", *in.armour_mm, "",
+               "leave the wire out, or say which armour it is");
+  }
+  if (cable.armour == ArmourKind::wire && cable.wire) {
+    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
+    if (!cable.wire_nominal) {
+      cable.warnings.push_back("wire " + mm(cable.wire->value_mm) +
+                               " is no standard size: look twice, it may be an imported cable");
+    }
+  }
+  cable.cores = whole(in.cores);
+  cable.csa_mm2 = in.csa_mm2;
+  cable.earth_csa_mm2 = in.earth_csa_mm2;
+  cable.insulation = in.insulation;
+  cable.length_m = in.length_m;
+  cable.circular = yes_no(in.circular);
+  cable.compact = yes_no(in.compact);
+  if (in.bedding_made) {
+    cable.bedding_made =
+        *in.bedding_made == "extruded" ? cable::BeddingMade::extruded : cable::BeddingMade::lapped;
+  }
+  if (in.fillers) {
+    cable.fillers = *in.fillers == "none"              ? cable::Fillers::none
+                    : *in.fillers == "non-hygroscopic" ? cable::Fillers::non_hygroscopic
+                                                       : cable::Fillers::hygroscopic;
+  }
+  take_warnings(cable.sheath_od, "sheath", cable.warnings);
+  take_warnings(cable.bedding, "bedding", cable.warnings);
+  take_warnings(cable.wire, "wire", cable.warnings);
+  check_layers(cable, faults);
+  return cable;
+}
+
+std::optional<entry::Thread> thread_of(const std::string& text, const std::string& where,
+                                       Faults& faults) {
+  auto thread = entry::parse_thread(text);
+  if (!thread) {
+    faults.add(ErrorCode::bad_value, "this is no entry thread", where, text,
+               std::string(entry::thread_forms()), "");
+  }
+  return thread;
+}
+
+entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
+  entry::Entry entry;
+  if (in.entry) entry.thread = thread_of(*in.entry, "entry.entry", faults);
+  if (in.hole) entry.hole = *in.hole == "threaded" ? entry::Hole::threaded : entry::Hole::clearance;
+  entry.wall_mm = in.wall_mm;
+  entry.washer_mm = in.washer_mm;
+  entry.tag_mm = in.tag_mm;
+  entry.serrated_mm = in.serrated_mm;
+  entry.locknut_mm = in.locknut_mm;
+  entry.chamfer_mm = in.chamfer_mm;
+  entry.undercut_mm = in.undercut_mm;
+  entry.material = in.material;
+  if (in.adaptor) {
+    const std::size_t colon = in.adaptor->find(':');
+    const auto a = entry::parse_thread(in.adaptor->substr(0, colon));
+    const auto b = colon == std::string::npos ? std::nullopt
+                                              : entry::parse_thread(in.adaptor->substr(colon + 1));
+    if (!a || !b || *a == *b) {
+      faults.add(ErrorCode::bad_value, "this is no thread adaptor", "entry.adaptor", *in.adaptor,
+                 "two different threads such as M25:M20", "");
+    } else {
+      entry.adaptors.push_back({*a, *b, {}});
+      if (entry.thread && *entry.thread != *a && *entry.thread != *b) {
+        faults.add(ErrorCode::contradiction, "neither side of the adaptor suits the entry",
+                   "entry.adaptor", *in.adaptor, "one side " + entry::to_text(*entry.thread), "");
+      }
+    }
+  }
+  return entry;
+}
+
+bool is_ip(std::string_view text) {
+  if (text.size() != 2) return false;
+  const auto figure = [](char c, char last) {
+    return (c >= '0' && c <= last) || c == 'X' || c == 'x';
+  };
+  return figure(text[0], '6') && figure(text[1], '9');
+}
+
+std::optional<std::string> ip_of(const JobInput& in, Faults& faults) {
+  if (!in.ip) return std::nullopt;
+  std::string_view rest = *in.ip;
+  if (rest.starts_with("IP") || rest.starts_with("ip")) rest.remove_prefix(2);
+  const std::string figures(rest);
+  while (!rest.empty()) {
+    const std::size_t end = rest.find_first_of("/ ");
+    if (!is_ip(rest.substr(0, end))) {
+      faults.add(ErrorCode::bad_value, "this is no ingress protection", "area.ip", *in.ip,
+                 "two figures such as 54, 66 or 66/68", "");
+      return std::nullopt;
+    }
+    rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
+  }
+  return figures;
+}
+
+area::Area resolve_area(const JobInput& in, Faults& faults) {
+  area::Area area;
+  area.protection = in.protection;
+  area.zone = in.zone;
+  area.level = in.level;
+  area.gas_group = in.gas_group;
+  area.dust_group = in.dust_group;
+  area.ip = ip_of(in, faults);
+  area.volume_cm3 = in.volume_cm3;
+  area.ignition_source = yes_no(in.ignition_source);
+  area.bare_live_parts = yes_no(in.bare_live_parts);
+  area.ambient_min_degc = in.ambient_min_c;
+  area.ambient_max_degc = in.ambient_max_c;
+  area.entry_temp_degc = in.entry_temp_c;
+  area.branch_temp_degc = in.branch_temp_c;
+  area.cable_max_degc = in.cable_max_c;
+  if (in.rules) {
+    area.rules = *in.rules == "iec-60079-14:2007"   ? area::RuleSet::iec_60079_14_2007
+                 : *in.rules == "iec-60079-14:2013" ? area::RuleSet::iec_60079_14_2013
+                                                    : area::RuleSet::strict;
+  }
+  return area;
+}
+
+strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
+  strip::Tails tails;
+  tails.slack_mm = in.slack_mm.value_or(0.0);
+  tails.bend_radius_mm = in.bend_radius_mm;
+  for (std::size_t i = 0; i < in.core_list.size(); ++i) {
+    const CoreInput& given = in.core_list[i];
+    const std::string where = "tails.cores[" + std::to_string(i) + "]";
+    strip::Core core;
+    core.name = given.core.value_or(std::to_string(i + 1));
+    core.spare = given.spare && *given.spare == "yes";
+    core.x_mm = given.x_mm;
+    core.y_mm = given.y_mm;
+    core.z_mm = given.z_mm;
+    core.strip_mm = given.strip_mm ? given.strip_mm : in.strip_mm;
+    const bool placed = given.x_mm || given.y_mm || given.z_mm;
+    core.reach_mm = given.reach_mm;
+    if (given.reach_mm && placed) {
+      faults.add(ErrorCode::contradiction, "a route is a length or coordinates, not both", where,
+                 "", "", "leave one of the two out");
+    }
+    if (!given.reach_mm && !placed && !core.spare) core.reach_mm = in.reach_mm;
+    for (const strip::Core& other : tails.cores) {
+      if (other.name == core.name) {
+        faults.add(ErrorCode::duplicate, "two cores have one name", where + ".core", core.name, "",
+                   "give each core its own name");
+      }
+    }
+    tails.cores.push_back(std::move(core));
+  }
+  if (tails.cores.empty() && in.reach_mm) {
+    const int count = whole(in.cores).value_or(1);
+    for (int i = 1; i <= count; ++i) {
+      tails.cores.push_back({.name = in.cores ? std::to_string(i) : "all",
+                             .reach_mm = in.reach_mm,
+                             .strip_mm = in.strip_mm});
+    }
+  }
+  return tails;
+}
+
+}  // namespace
+
+Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated) {
+  Faults faults;
+  Job job;
+  job.name = in.job.value_or("");
+  job.tag = in.tag.value_or("");
+  job.end = in.end.value_or("");
+  job.cable = resolve_cable(in, standards, unstated, faults);
+  job.entry = resolve_entry(in, faults);
+  job.area = resolve_area(in, faults);
+  job.tails = resolve_tails(in, faults);
+  job.armour_stop_mm = in.armour_stop_mm;
+  job.fault = {in.current_ka, in.time_s, in.loop_ohm};
+  faults.throw_if_any();
+  return job;
+}
+
+}  // namespace cutback::job

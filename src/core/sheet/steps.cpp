@@ -1,0 +1,254 @@
+#include "sheet/steps.hpp"
+
+#include <fmt/format.h>
+
+#include "cutback/number.hpp"
+
+namespace cutback::sheet::detail {
+namespace {
+
+using cable::ArmourKind;
+
+std::string mm(double value, int decimals = 1) { return plain(value, decimals) + " mm"; }
+
+/// "mark 1 (318 mm from the end)", or the mark alone where it has no figure.
+std::string mark(int number, const std::optional<double>& from_end_mm) {
+  std::string text = "mark " + std::to_string(number);
+  if (from_end_mm) text += " (" + mm(*from_end_mm) + " from the end)";
+  return text;
+}
+
+std::string entry_name(const job::Job& job) {
+  if (!job.entry.thread) return "the entry";
+  return "the " + entry::to_text(*job.entry.thread) + " entry";
+}
+
+std::string exposed_text(const strip::Marks& marks) {
+  if (!marks.exposed_min_mm) return "the length that the gland's instructions state";
+  return plain(*marks.exposed_min_mm, 1) + " to " + mm(*marks.exposed_max_mm);
+}
+
+void add(std::vector<Step>& steps, std::string text, bool hold = false) {
+  steps.push_back({.text = std::move(text), .hold = hold});
+}
+
+void measure_steps(std::vector<Step>& steps, const job::Job& job) {
+  add(steps,
+      "Identify the circuit, isolate it, lock it off and prove it dead. Have the permit in hand.",
+      true);
+  std::string what = "the sheath";
+  if (job.cable.armour == ArmourKind::wire)
+    what += ", the bedding and one wire";
+  else if (job.cable.armour != ArmourKind::none)
+    what += " and the bedding";
+  add(steps,
+      "Measure " + what +
+          " of this cable where the gland will sit, twice at right angles, and "
+          "compare with the sheet. Stop if a figure differs by more than its +/-.",
+      true);
+  add(steps,
+      "Square the cable's end. Lay out the parts and check the gland's part code against the "
+      "sheet.");
+}
+
+void armoured_cuts(std::vector<Step>& steps, const job::Job& job, const strip::CutPlan& plan) {
+  const strip::Marks& marks = plan.marks;
+  const strip::Depths& depths = plan.depths;
+  const bool wire = job.cable.armour == ArmourKind::wire;
+  if (marks.shoulder_mm) {
+    add(steps, "From the cable's end mark S at " + mm(*marks.shoulder_mm) +
+                   ": the gland's shoulder will sit there.");
+  }
+  if (!marks.armour_cut_mm) {
+    add(steps,
+        "Hold the gland beside the cable with its shoulder at mark S and mark the armour where the "
+        "clamp ends. That is mark 1.",
+        true);
+  } else {
+    add(steps, "Mark 1 at " + mm(*marks.armour_cut_mm) + " from the end: the armour cut.");
+  }
+  if (wire) {
+    std::string saw = "Saw round the cable at " + mark(1, marks.armour_cut_mm);
+    saw += depths.saw_mm ? ", " + mm(*depths.saw_mm) +
+                               " deep: through the sheath and half through the wires, "
+                               "never deeper than " +
+                               mm(*depths.saw_limit_mm) + "."
+                         : ", through the sheath and half through the wires, no deeper.";
+    add(steps, saw);
+    add(steps,
+        "Strip the sheath from mark 1 to the end. Bend the wires a few at a time at the saw cut "
+        "until "
+        "they snap, and hold them so that none springs. Take them off.");
+  } else {
+    add(steps, "Strip the sheath from " + mark(1, marks.armour_cut_mm) +
+                   " to the end and cut the " + std::string(to_string(job.cable.armour)) +
+                   " there with shears. Do not saw.");
+  }
+  std::string trim = "From the armour tips (not from the end) measure back " + exposed_text(marks) +
+                     " and mark 2 there. Score the sheath round at mark 2";
+  trim += depths.sheath_mm ? ", " + mm(*depths.sheath_mm) + " deep and no deeper"
+                           : ", not through to the armour";
+  add(steps, trim + ", then lengthwise to the tips, and peel it off.", true);
+}
+
+void bedding_cut(std::vector<Step>& steps, const strip::CutPlan& plan, bool barrier) {
+  const strip::Marks& marks = plan.marks;
+  std::string text = "Score the bedding round at " + mark(3, marks.bedding_cut_mm);
+  if (!marks.bedding_cut_mm && plan.axis.bedding_end_mm && plan.axis.armour_stop_mm) {
+    text += ", " + mm(*plan.axis.bedding_end_mm + *plan.axis.armour_stop_mm) +
+            " in front of the armour tips";
+  }
+  text += plan.depths.bedding_mm ? ", at most " + mm(*plan.depths.bedding_mm) + " deep"
+                                 : ", less than its thickness";
+  text +=
+      ", bend it open and peel it towards the end with its fillers. Do not nick the insulation.";
+  if (barrier)
+    text +=
+        " The bedding must end where the gland's instructions say, so that compound flows round "
+        "every core.";
+  add(steps, text);
+}
+
+void assemble_steps(std::vector<Step>& steps, const job::Job& job, const fit::GlandFit& fit) {
+  const bool armoured = job.cable.armour != ArmourKind::none;
+  add(steps,
+      "Clean bedding, armour and seal faces with a dry cloth. Look for nicks: a nicked bedding or "
+      "insulation is cut back and begun again.",
+      true);
+  if (fit.adaptor) {
+    add(steps, "Fit the adaptor " + entry::to_text(fit.adaptor->a) + " to " +
+                   entry::to_text(fit.adaptor->b) + " to the entry first.");
+  }
+  const bool tapped = job.entry.hole && *job.entry.hole == entry::Hole::threaded;
+  add(steps,
+      "Fit the gland's entry part to " + entry_name(job) +
+          (tapped
+               ? ", screwed home by hand and then tightened."
+               : ", the sealing washer outside between shoulder and wall; inside, the parts in the "
+                 "order of the list, then the locknut."));
+  if (armoured) {
+    add(steps,
+        "Pass the cores through. Spread the " +
+            std::string(job.cable.armour == ArmourKind::wire ? "wires"
+                                                             : to_string(job.cable.armour)) +
+            " evenly over the cone, push the cable home and tighten the clamp by hand, then loosen "
+            "it "
+            "and look that all of the armour is gripped.",
+        true);
+  } else {
+    add(steps, "Pass the cores through and push the cable home until the sheath shows inside.");
+  }
+  if (fit.barrier) {
+    add(steps,
+        "Mix and fill the compound as its instructions say: spread the cores, leave no voids, let "
+        "it set "
+        "undisturbed, and write down batch and time.",
+        true);
+  }
+  std::string tighten = "Tighten each part in turn";
+  tighten += fit.gland->torque_nm ? " to " + plain(*fit.gland->torque_nm, 1) + " Nm"
+                                  : " as the gland's instructions say";
+  add(steps, tighten + ". The seal must close on the sheath; do not force it.");
+}
+
+void finish_steps(std::vector<Step>& steps, const job::Job& job) {
+  add(steps,
+      "Dress the cores to their terminals, cut each back by its figure, strip it, and connect it.");
+  add(steps,
+      std::string("Prove continuity") +
+          (job.cable.armour != ArmourKind::none ? " from the armour to the earth terminal"
+                                                : " of every core") +
+          " and measure the insulation resistance. Write both down.",
+      true);
+  add(steps,
+      "Inspect: parts complete and tight, no strain on the gland, unused entries closed, the first "
+      "support close behind the gland.",
+      true);
+}
+
+}  // namespace
+
+std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit) {
+  const gland::Gland& gland = *fit.gland;
+  const bool tapped = job.entry.hole && *job.entry.hole == entry::Hole::threaded;
+  std::vector<Part> parts;
+  const auto figure = [](const std::optional<double>& entry, const std::optional<double>& own) {
+    const std::optional<double> value = entry ? entry : own;
+    return value ? mm(*value) : std::string("thickness not given");
+  };
+  if (job.cable.armour != ArmourKind::none) {
+    parts.push_back({"gland " + gland.part + ", rear parts",
+                     "on the cable first: shroud if any, back nut, outer seal, clamp ring"});
+    parts.push_back({"gland " + gland.part + ", front part",
+                     "cone and entry thread " + entry::to_text(gland.entry_thread)});
+  } else {
+    parts.push_back({"gland " + gland.part, "on the cable first: back nut and seal; entry thread " +
+                                                entry::to_text(gland.entry_thread)});
+  }
+  if (fit.adaptor) {
+    parts.push_back(
+        {"adaptor " + entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b),
+         "one only"});
+  }
+  if (!tapped || job.entry.washer_mm || gland.washer_mm) {
+    parts.push_back({"sealing washer", "outside, between shoulder and wall; " +
+                                           figure(job.entry.washer_mm, gland.washer_mm)});
+  }
+  if (job.entry.tag_mm) parts.push_back({"earth tag", mm(*job.entry.tag_mm)});
+  if (job.entry.serrated_mm) parts.push_back({"serrated washer", mm(*job.entry.serrated_mm)});
+  if (!tapped) {
+    parts.push_back({"locknut", "inside; " + figure(job.entry.locknut_mm, gland.locknut_mm)});
+  }
+  if (fit.barrier) parts.push_back({"compound", "in date, for this gland, with its instructions"});
+  return parts;
+}
+
+std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
+                           const strip::CutPlan& plan) {
+  std::vector<Step> steps;
+  measure_steps(steps, job);
+  add(steps,
+      "Slide the rear parts of the gland on to the cable now, in the order of the list, the way "
+      "round "
+      "that they will sit. They cannot go on later.",
+      true);
+  if (job.cable.armour != ArmourKind::none) {
+    armoured_cuts(steps, job, plan);
+    bedding_cut(steps, plan, fit.barrier);
+  } else {
+    if (plan.marks.shoulder_mm) {
+      add(steps, "From the cable's end mark S at " + mm(*plan.marks.shoulder_mm) +
+                     ": the gland's shoulder will sit there.");
+    }
+    add(steps,
+        "Score the sheath round at " + mark(1, plan.marks.sheath_cut_mm) +
+            ", not through, bend it open and peel it towards the end. Do not nick the insulation.");
+  }
+  assemble_steps(steps, job, fit);
+  finish_steps(steps, job);
+  return steps;
+}
+
+std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit* fit) {
+  std::vector<std::string> cautions{
+      "Work dead: isolate, lock off, prove dead with a proved tester.",
+      "In a hazardous area begin only with a permit, and never open gland or enclosure while live.",
+      "The certificate, the gland's and enclosure's instructions and the local code come before "
+      "this sheet; "
+      "the work is for a competent, licensed person.",
+      "Cut away from the body with a guarded blade; wear cut-resistant gloves."};
+  if (job.cable.armour != ArmourKind::none) {
+    cautions.push_back(
+        "Eye protection: sawn wires spring when they snap, and their ends are sharp.");
+    cautions.push_back("Do not nick the bedding: a nicked bedding does not seal.");
+  }
+  cautions.push_back(
+      "Do not nick the insulation. Do not pad the cable with tape to make a seal fit.");
+  if (fit != nullptr && fit->barrier) {
+    cautions.push_back(
+        "Compound: gloves and fresh air; its safety sheet, shelf life and setting time rule.");
+  }
+  return cautions;
+}
+
+}  // namespace cutback::sheet::detail

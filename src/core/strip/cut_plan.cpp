@@ -1,0 +1,233 @@
+#include "cutback/strip/cut_plan.hpp"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <cmath>
+
+#include "cutback/compare.hpp"
+#include "cutback/error.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::strip {
+namespace {
+
+using cable::ArmourKind;
+
+constexpr double k_whole_mm = 1.0;
+constexpr double k_depth_step_mm = 0.1;
+
+/// Where the core list and messages point to.
+InputError tails_error(const std::string& what, const std::string& where, const std::string& given,
+                       const std::string& hint) {
+  return InputError(Fault{.code = ErrorCode::contradiction,
+                          .what = what,
+                          .where = where,
+                          .given = given,
+                          .allowed = {},
+                          .hint = hint});
+}
+
+struct Stack {
+  double washer_mm;
+  double locknut_mm;
+};
+
+/// Washer and locknut: the entry's figure, else the gland's, else 0; no locknut in a tapped hole.
+Stack stack_of(const entry::Entry& entry, const gland::Gland& gland) {
+  const bool tapped = entry.hole && *entry.hole == entry::Hole::threaded;
+  const auto own = [](const std::optional<double>& a, const std::optional<double>& b) {
+    return a ? *a : b.value_or(0.0);
+  };
+  return {own(entry.washer_mm, gland.washer_mm),
+          tapped ? 0.0 : own(entry.locknut_mm, gland.locknut_mm)};
+}
+
+Axis axis_of(const job::Job& job, const gland::Gland& gland, bool barrier,
+             std::vector<std::string>& missing) {
+  Axis axis;
+  const Stack stack = stack_of(job.entry, gland);
+  if (!job.entry.wall_mm) {
+    missing.push_back(
+        "wall_mm is not given: the marks count from the washer, with no wall; "
+        "give --wall and print again");
+  }
+  axis.inside_face_mm = stack.washer_mm + job.entry.wall_mm.value_or(0.0);
+  if (barrier) {
+    axis.bedding_end_mm = gland.bedding_end_mm;
+    if (!gland.bedding_end_mm) {
+      missing.push_back(
+          "bedding_end_mm of the gland is not stated: no mark for the bedding cut; "
+          "take it from the gland's instructions");
+    }
+  } else {
+    axis.bedding_end_mm =
+        std::max(gland.entry_length_mm.value_or(0.0), axis.inside_face_mm + stack.locknut_mm) +
+        gland.bedding_past_mm;
+    if (!gland.entry_length_mm) {
+      missing.push_back(
+          "entry_length_mm of the gland is not stated: the bedding cut is reckoned "
+          "from the wall alone");
+    }
+  }
+  if (job.cable.armour == ArmourKind::none) return axis;
+  axis.armour_stop_mm = job.armour_stop_mm ? job.armour_stop_mm : gland.armour_stop_mm;
+  axis.exposed_mm = gland.exposed_armour_mm;
+  axis.exposed_plus_mm = gland.exposed_plus_mm;
+  if (!axis.armour_stop_mm) {
+    missing.push_back(
+        "the armour stop of the gland is not stated: hold the gland with its shoulder "
+        "at the shoulder mark, mark the armour where the clamp ends, and measure the "
+        "exposed armour from there; or measure the stop and give --armour-stop");
+  }
+  if (!axis.exposed_mm) {
+    missing.push_back(
+        "exposed_armour_mm of the gland is not stated: take it from the gland's "
+        "instructions");
+  }
+  return axis;
+}
+
+struct Route {
+  double length_mm;
+  std::string says;
+};
+
+/// |x| + |y| + |z| less 0.4292 r for each bend, one bend fewer than there are legs.
+Route route_by_legs(const Core& core, const std::optional<double>& radius_mm) {
+  double sum = 0.0;
+  int legs = 0;
+  std::string says;
+  for (const auto& leg : {core.x_mm, core.y_mm, core.z_mm}) {
+    if (!leg || *leg == 0.0) continue;
+    ++legs;
+    sum += std::abs(*leg);
+    says += (says.empty() ? "" : " + ") + plain(std::abs(*leg));
+  }
+  const int bends = std::max(0, legs - 1);
+  const double saved = bends * k_bend_saving * radius_mm.value_or(0.0);
+  if (saved > 0.0) says += fmt::format(" - {} x 0.4292 x {}", bends, plain(*radius_mm));
+  return {sum - saved, says + " = " + plain(sum - saved, 1)};
+}
+
+std::optional<Route> own_route(const Core& core, const std::optional<double>& radius_mm) {
+  if (core.reach_mm) return Route{*core.reach_mm, plain(*core.reach_mm)};
+  if (core.x_mm || core.y_mm || core.z_mm) return route_by_legs(core, radius_mm);
+  return std::nullopt;
+}
+
+std::vector<Tail> tails_of(const Tails& tails, const Axis& axis,
+                           std::vector<std::string>& missing) {
+  std::vector<std::optional<Route>> routes;
+  double furthest = -1.0;
+  for (const Core& core : tails.cores) {
+    routes.push_back(own_route(core, tails.bend_radius_mm));
+    if (routes.back()) furthest = std::max(furthest, routes.back()->length_mm);
+  }
+  std::vector<Tail> result;
+  if (furthest < 0.0) return result;
+  bool strip_missing = false;
+  for (std::size_t i = 0; i < tails.cores.size(); ++i) {
+    const Core& core = tails.cores[i];
+    if (!routes[i] && !core.spare) {
+      missing.push_back("core " + core.name +
+                        " has no route: it is treated as a spare that reaches "
+                        "the furthest terminal");
+    }
+    const Route route =
+        routes[i].value_or(Route{furthest, "as the furthest, " + plain(furthest, 1)});
+    strip_missing = strip_missing || (!core.strip_mm && !core.spare);
+    const double tip = round_up(
+        axis.inside_face_mm + route.length_mm + core.strip_mm.value_or(0.0) + tails.slack_mm,
+        k_whole_mm);
+    result.push_back(
+        {.core = core.name, .tip_mm = tip, .strip_mm = core.strip_mm, .route = route.says});
+  }
+  if (strip_missing) {
+    missing.push_back(
+        "strip_mm is not given for every core: nothing is added for the terminal there");
+  }
+  return result;
+}
+
+void finish_tails(std::vector<Tail>& tails, Axis& axis) {
+  if (tails.empty()) return;
+  axis.tip_mm = std::max_element(tails.begin(), tails.end(), [](const Tail& a, const Tail& b) {
+                  return a.tip_mm < b.tip_mm;
+                })->tip_mm;
+  for (Tail& tail : tails) {
+    tail.cut_back_mm = *axis.tip_mm - tail.tip_mm;
+    if (!axis.bedding_end_mm) continue;
+    tail.length_mm = tail.tip_mm - *axis.bedding_end_mm;
+    if (at_most(*tail.length_mm, tail.strip_mm.value_or(0.0))) {
+      throw tails_error("the tail is not longer than its strip length", "core " + tail.core,
+                        "tail " + plain(*tail.length_mm) + " mm beyond the bedding, strip " +
+                            plain(tail.strip_mm.value_or(0.0)) + " mm",
+                        "give a longer route or more slack");
+    }
+  }
+}
+
+Marks marks_of(const Axis& axis) {
+  Marks marks;
+  marks.shoulder_mm = axis.tip_mm;
+  if (axis.tip_mm && axis.bedding_end_mm)
+    marks.bedding_cut_mm = *axis.tip_mm - *axis.bedding_end_mm;
+  if (axis.tip_mm && axis.armour_stop_mm) {
+    marks.armour_cut_mm = *axis.tip_mm + *axis.armour_stop_mm;
+    if (axis.exposed_mm) marks.sheath_cut_mm = *marks.armour_cut_mm + *axis.exposed_mm;
+  }
+  if (axis.exposed_mm) {
+    marks.exposed_min_mm = *axis.exposed_mm;
+    marks.exposed_max_mm = *axis.exposed_mm + axis.exposed_plus_mm;
+  }
+  return marks;
+}
+
+Marks unarmoured_marks_of(const Axis& axis) {
+  Marks marks;
+  marks.shoulder_mm = axis.tip_mm;
+  if (axis.tip_mm && axis.bedding_end_mm) marks.sheath_cut_mm = *axis.tip_mm - *axis.bedding_end_mm;
+  return marks;
+}
+
+Depths depths_of(const cable::Cable& cable, std::optional<double> bedding_thickness_mm) {
+  Depths depths;
+  if (bedding_thickness_mm) depths.bedding_mm = round_down(*bedding_thickness_mm, k_depth_step_mm);
+  const auto sheath = cable::sheath_thickness(cable);
+  if (!sheath || sheath->value_mm <= 0.0 || cable.armour == ArmourKind::none) return depths;
+  depths.spread_mm = sheath->expanded_mm;
+  depths.sheath_mm = round_down(sheath->value_mm, k_depth_step_mm);
+  if (cable.armour != ArmourKind::wire) return depths;  // braid and tape are cut with shears
+  const double wire = *cable::wire_size_mm(cable);
+  depths.saw_mm = round_down(sheath->value_mm + wire / 2.0, k_depth_step_mm);
+  depths.saw_limit_mm = round_down(sheath->value_mm + wire, k_depth_step_mm);
+  return depths;
+}
+
+}  // namespace
+
+CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, bool barrier,
+                  std::optional<double> bedding_thickness_mm) {
+  CutPlan plan;
+  plan.axis = axis_of(job, gland, barrier, plan.missing);
+  const Axis& axis = plan.axis;
+  if (axis.bedding_end_mm && axis.armour_stop_mm &&
+      at_most(*axis.bedding_end_mm, -*axis.armour_stop_mm)) {
+    throw tails_error("the bedding would end behind the armour tips", "gland " + gland.part,
+                      "bedding ends at " + plain(*axis.bedding_end_mm) + " mm, armour tips at " +
+                          plain(-*axis.armour_stop_mm) + " mm from the shoulder",
+                      "check bedding_end_mm and armour_stop_mm of the gland");
+  }
+  plan.tails = tails_of(job.tails, axis, plan.missing);
+  finish_tails(plan.tails, plan.axis);
+  if (plan.tails.empty()) {
+    plan.missing.push_back(
+        "no route to the terminals is given (reach_mm): no mark has a figure from "
+        "the cable's end; give --reach, or tails in the job file");
+  }
+  plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(axis) : marks_of(axis);
+  plan.depths = depths_of(job.cable, bedding_thickness_mm);
+  return plan;
+}
+
+}  // namespace cutback::strip

@@ -1,0 +1,83 @@
+#include "cutback/print/print.hpp"
+#include "print/fit_parts.hpp"
+#include "print/json_number.hpp"
+
+namespace cutback::print {
+
+using nlohmann::ordered_json;
+
+namespace {
+
+ordered_json estimate_json(const std::optional<measure::Estimate>& estimate) {
+  if (!estimate) return nullptr;
+  ordered_json item;
+  item["value"] = json_number(estimate->value_mm);
+  item["expanded"] = json_number(estimate->expanded_mm);
+  item["standard"] = json_number(estimate->standard_mm);
+  item["k"] = json_number(estimate->k);
+  item["degrees_of_freedom"] = json_number(estimate->degrees_of_freedom);
+  item["evidence"] = std::string(to_string(estimate->evidence));
+  item["source"] = estimate->source;
+  return item;
+}
+
+}  // namespace
+
+ordered_json cable_json(const cable::Cable& cable) {
+  ordered_json item;
+  item["sheath_od_mm"] = estimate_json(cable.sheath_od);
+  item["bedding_mm"] = estimate_json(cable.bedding);
+  item["armour_mm"] = estimate_json(cable.wire);
+  if (cable.wire_nominal)
+    item["armour_mm"]["nominal"] = json_number(cable.wire_nominal->nominal_mm);
+  item["armour"] = std::string(to_string(cable.armour));
+  item["warnings"] = cable.warnings;
+  return item;
+}
+
+ordered_json check_json(const fit::Check& check) {
+  ordered_json item;
+  item["check"] = std::string(to_string(check.name));
+  item["verdict"] = std::string(to_string(check.verdict));
+  item["value"] = json_number(check.value);
+  item["low"] = json_number(check.low);
+  item["high"] = json_number(check.high);
+  item["margin_mm"] = json_number(check.margin_mm);
+  item["probability"] = json_number(check.probability);
+  item["says"] = check.says;
+  item["source"] = check.source;
+  return item;
+}
+
+ordered_json gland_fit_json(const fit::GlandFit& fit) {
+  ordered_json item;
+  item["part"] = fit.gland->part;
+  item["description"] = fit.gland->description;
+  item["verdict"] = std::string(to_string(fit.verdict));
+  item["margin_mm"] = json_number(fit.margin_mm);
+  item["price"] = json_number(fit.gland->price);
+  item["stock"] = fit.gland->stock ? ordered_json(*fit.gland->stock) : ordered_json(nullptr);
+  ordered_json checks = ordered_json::array();
+  for (const fit::Check& check : fit.checks) checks.push_back(check_json(check));
+  item["checks"] = std::move(checks);
+  return item;
+}
+
+std::string fit_json(const job::Job& job, std::span<const fit::GlandFit> ranked) {
+  const bool fits = !ranked.empty() && ranked.front().verdict == Verdict::fits;
+  ordered_json root = json_head();
+  root["best"] = fits ? ordered_json(ranked.front().gland->part) : ordered_json(nullptr);
+  root["cable"] = cable_json(job.cable);
+  if (!fits) {
+    const fit::Advice advice = fit::advise(job, ranked);
+    root["advice"]["nearest"] = advice.nearest_says;
+    root["advice"]["measure"] = advice.measure_says;
+    root["advice"]["order"] = advice.order_says;
+  }
+  ordered_json glands = ordered_json::array();
+  for (const fit::GlandFit& fit : ranked) glands.push_back(gland_fit_json(fit));
+  root["glands"] = std::move(glands);
+  return json_text(root);
+}
+
+}  // namespace cutback::print

@@ -1,0 +1,179 @@
+#include <fmt/format.h>
+#include <algorithm>
+
+#include "cutback/number.hpp"
+#include "cutback/print/print.hpp"
+#include "print/fit_parts.hpp"
+#include "print/layout.hpp"
+
+namespace cutback::print {
+namespace {
+
+using fit::CheckName;
+using fit::GlandFit;
+
+constexpr std::size_t k_shown_misses = 6;
+
+std::string estimate_text(const char* name, const std::optional<measure::Estimate>& estimate) {
+  if (!estimate) return std::string(name) + " not given";
+  return std::string(name) + " " + measure::with_spread(*estimate) + " (" +
+         std::string(to_string(estimate->evidence)) + ")";
+}
+
+std::string wire_text(const cable::Cable& cable) {
+  if (cable.armour == cable::ArmourKind::none) return "unarmoured";
+  if (!cable.wire) return std::string(to_string(cable.armour)) + " not given";
+  if (cable.wire_nominal) {
+    return fmt::format("wire {} mm, nominal {} mm ({})", fixed(cable.wire->value_mm, 2),
+                       plain(cable.wire_nominal->nominal_mm), to_string(cable.wire->evidence));
+  }
+  return estimate_text(std::string(to_string(cable.armour)).c_str(), cable.wire);
+}
+
+std::string margin_cell(const GlandFit& fit, CheckName name) {
+  const fit::Check* check = fit.find(name);
+  if (check == nullptr) return "-";
+  if (!check->margin_mm || check->verdict == Verdict::not_known) return "?";
+  return margin_text(*check->margin_mm);
+}
+
+std::string armour_cell(const GlandFit& fit) {
+  const fit::Check* check = fit.find(CheckName::armour);
+  if (check == nullptr || check->verdict == Verdict::not_known) return "?";
+  if (check->verdict == Verdict::fits) return check->value ? "grips" : "none";
+  return check->verdict == Verdict::no_fit ? "no grip" : "near";
+}
+
+std::string table_row(const GlandFit& fit) {
+  const gland::Gland& gland = *fit.gland;
+  return cell(gland.part, 24) + " " + cell(entry::to_text(gland.entry_thread), 10) +
+         right(margin_cell(fit, CheckName::outer_seal), 8) +
+         right(margin_cell(fit, CheckName::inner_seal), 8) + "  " + cell(armour_cell(fit), 8) +
+         right(gland.price ? fixed(*gland.price, 2) : "-", 9) +
+         right(gland.stock ? std::to_string(*gland.stock) : "-", 8) + "\n";
+}
+
+std::string table_head() {
+  return cell("gland", 24) + " " + cell("thread", 10) + right("outer mm", 8) + right("inner", 8) +
+         "  " + cell("armour", 8) + right("price", 9) + right("stock", 8) + "\n";
+}
+
+/// What keeps a gland from fitting, worst first, in one sentence.
+std::string reason(const GlandFit& fit) {
+  std::vector<const fit::Check*> failing;
+  for (const fit::Check& check : fit.checks) {
+    if (check.verdict != Verdict::fits) failing.push_back(&check);
+  }
+  std::stable_sort(failing.begin(), failing.end(), [](const fit::Check* a, const fit::Check* b) {
+    return a->verdict < b->verdict;
+  });
+  std::string text;
+  for (const fit::Check* check : failing)
+    text += (text.empty() ? "" : "; ") + fit::miss_text(*check);
+  return text;
+}
+
+std::string why_best(const GlandFit& best) {
+  std::string text;
+  for (const fit::Check& check : best.checks) {
+    text += wrapped("  " + cell(to_string(check.name), 11) + " ", check.says);
+  }
+  return text;
+}
+
+std::string misses(std::span<const GlandFit> ranked, const Style& style) {
+  std::vector<const GlandFit*> list;
+  for (const GlandFit& fit : ranked) {
+    if (fit.verdict <= Verdict::marginal_outside) list.push_back(&fit);
+  }
+  if (list.empty()) return {};
+  // The ones that fail in least are worth a look; the rest only on request.
+  std::stable_sort(list.begin(), list.end(), [](const GlandFit* a, const GlandFit* b) {
+    return fit::miss_of(*a) < fit::miss_of(*b);
+  });
+  const std::size_t shown = style.all ? list.size() : std::min(list.size(), k_shown_misses);
+  std::string text = heading(
+      shown == list.size() ? fmt::format("does not fit ({})", list.size())
+                           : fmt::format("does not fit ({} nearest of {})", shown, list.size()),
+      style);
+  for (std::size_t i = 0; i < shown; ++i) {
+    text += wrapped(cell(list[i]->gland->part, 24) + " ", reason(*list[i]));
+  }
+  if (shown < list.size()) text += "The others miss by more: --all shows them.\n";
+  return text;
+}
+
+std::string not_proven(std::span<const GlandFit> ranked, const Style& style) {
+  std::string text;
+  for (const GlandFit& fit : ranked) {
+    if (fit.verdict != Verdict::marginal_inside && fit.verdict != Verdict::not_known) continue;
+    if (text.empty()) text = heading("not proven: do not cut on these yet", style) + table_head();
+    text += table_row(fit);
+    text += wrapped("    " + verdict_word(fit.verdict, style, 0) + ": ", reason(fit));
+  }
+  return text;
+}
+
+std::string advice_lines(const job::Job& job, std::span<const GlandFit> ranked,
+                         const Style& style) {
+  const fit::Advice advice = fit::advise(job, ranked);
+  std::string text = heading("no gland of the list is proven to fit", style);
+  if (!advice.nearest_says.empty()) text += wrapped("Nearest  ", advice.nearest_says);
+  if (!advice.measure_says.empty()) text += wrapped("Measure  ", advice.measure_says);
+  return text + wrapped("Order    ", advice.order_says);
+}
+
+}  // namespace
+
+std::string cable_lines(const cable::Cable& cable) {
+  std::string text = estimate_text("sheath", cable.sheath_od);
+  if (cable.armour != cable::ArmourKind::none)
+    text += ", " + estimate_text("bedding", cable.bedding);
+  return wrapped("Cable    ", text + ", " + wire_text(cable));
+}
+
+std::string entry_line(const entry::Entry& entry) {
+  if (!entry.thread) return wrapped("Entry    ", "not given: no thread is compared (--entry M20)");
+  std::string text = entry::to_text(*entry.thread);
+  if (entry.hole)
+    text += *entry.hole == entry::Hole::threaded ? ", threaded hole" : ", clearance hole";
+  if (entry.wall_mm) text += ", wall " + plain(*entry.wall_mm) + " mm";
+  for (const entry::Adaptor& adaptor : entry.adaptors) {
+    text +=
+        ", adaptor " + entry::to_text(adaptor.a) + " to " + entry::to_text(adaptor.b) + " at hand";
+  }
+  return wrapped("Entry    ", text);
+}
+
+std::string fit_text(const job::Job& job, std::span<const GlandFit> ranked,
+                     const std::string& list_name, const Style& style) {
+  const auto count = std::count_if(ranked.begin(), ranked.end(), [](const GlandFit& fit) {
+    return fit.verdict == Verdict::fits;
+  });
+  std::string text = wrapped("Glands   ", fmt::format("{} in {}", ranked.size(), list_name));
+  text += cable_lines(job.cable) + entry_line(job.entry);
+  for (const std::string& warning : job.cable.warnings) text += wrapped("Look     ", warning);
+  if (count > 0) {
+    text += heading(fmt::format("fits ({}), with its margins, best first", count), style) +
+            table_head();
+    for (const GlandFit& fit : ranked) {
+      if (fit.verdict == Verdict::fits) text += table_row(fit);
+    }
+    text += heading("why the first", style);
+    text += wrapped("", ranked.front().gland->part +
+                            (ranked.front().gland->description.empty() ? "" : ", ") +
+                            ranked.front().gland->description);
+    text += why_best(ranked.front());
+  } else {
+    text += advice_lines(job, ranked, style);
+  }
+  text += not_proven(ranked, style);
+  text += misses(ranked, style);
+  text += "\n" + wrapped("",
+                         "Rule: D +/- U wholly inside a range fits (JCGM 106:2012 clause 8). "
+                         "Certificate, instructions and "
+                         "local code come first; the work is for a competent person.");
+  return text;
+}
+
+}  // namespace cutback::print

@@ -1,0 +1,120 @@
+#include "print/layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cutback/number.hpp"
+
+namespace cutback::print {
+namespace {
+
+constexpr const char* k_reset = "\x1b[0m";
+
+const char* colour_of(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::fits:
+      return "\x1b[1;32m";
+    case Verdict::marginal_inside:
+      return "\x1b[1;33m";
+    case Verdict::not_known:
+      return "\x1b[1;36m";
+    case Verdict::marginal_outside:
+      return "\x1b[1;35m";
+    case Verdict::no_fit:
+      return "\x1b[1;31m";
+  }
+  return "";
+}
+
+bool starts_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
+
+/// Characters of UTF-8 text, counting one column each.
+std::size_t columns_of(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), starts_character));
+}
+
+/// The longest beginning of `text` with at most `width` characters.
+std::string_view first_columns(std::string_view text, std::size_t width) {
+  std::size_t seen = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (starts_character(text[i]) && ++seen > width) return text.substr(0, i);
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string clean(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    out += (byte < 0x20 || byte == 0x7f) ? ' ' : c;
+  }
+  return out;
+}
+
+std::string wrapped(std::string_view first, std::string_view raw) {
+  const std::string text = clean(raw);
+  const std::string indent(columns_of(first), ' ');
+  const std::size_t room = k_columns - 1 - indent.size();
+  std::string out(first);
+  std::string_view rest = text;
+  std::size_t used = 0;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find(' '), rest.size());
+    std::string_view word = rest.substr(0, end);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+    while (!word.empty()) {
+      const std::size_t width = columns_of(word);
+      if (used > 0 && used + 1 + width > room) {
+        out += '\n' + indent;
+        used = 0;
+      }
+      const std::string_view piece = first_columns(word, room);
+      if (used > 0) out += ' ';
+      out += piece;
+      used += (used > 0 ? 1 : 0) + columns_of(piece);
+      word.remove_prefix(piece.size());
+    }
+  }
+  return out + '\n';
+}
+
+std::string cell(std::string_view raw, std::size_t width) {
+  std::string text = clean(raw);
+  const std::size_t columns = columns_of(text);
+  if (columns > width) return std::string(first_columns(text, width - 1)) + "~";
+  return text + std::string(width - columns, ' ');
+}
+
+std::string right(std::string_view raw, std::size_t width) {
+  const std::string text = clean(raw);
+  const std::size_t columns = columns_of(text);
+  return columns >= width ? text : std::string(width - columns, ' ') + text;
+}
+
+std::string heading(std::string_view words, const Style& style) {
+  std::string line;
+  for (const char c : words) line += c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+  return style.colour ? "\n\x1b[1m" + line + k_reset + "\n" : "\n" + line + "\n";
+}
+
+std::string verdict_word(Verdict verdict, const Style& style, std::size_t width) {
+  std::string word(to_string(verdict));
+  if (verdict == Verdict::fits) word = "FITS";
+  if (width > 0) word = cell(word, width);
+  return style.colour ? colour_of(verdict) + word + k_reset : word;
+}
+
+std::string margin_text(double margin_mm) {
+  const double rounded = round_down(margin_mm, 0.01);
+  return (rounded >= 0.0 ? "+" : "") + fixed(rounded, 2);
+}
+
+std::string probability_text(double probability) {
+  if (probability > 0.999) return "> 99.9 %";
+  if (probability < 0.001) return "< 0.1 %";
+  return fixed(probability * 100.0, 1) + " %";
+}
+
+}  // namespace cutback::print

@@ -1,0 +1,38 @@
+#pragma once
+// Setting text in 80 columns.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/print/print.hpp"
+
+namespace cutback::print {
+
+inline constexpr std::size_t k_columns = 80;
+
+/// `text` as lines of at most 80 columns: the first begins with `first`, the others with as many
+/// spaces. A word longer than a line is broken.
+std::string wrapped(std::string_view first, std::string_view text);
+
+/// `text` without control characters, which could reach the terminal from a file.
+std::string clean(std::string_view text);
+
+/// `text` shortened to `width` columns with a mark, or filled up with spaces.
+std::string cell(std::string_view text, std::size_t width);
+std::string right(std::string_view text, std::size_t width);
+
+/// A heading in capitals on a line of its own.
+std::string heading(std::string_view words, const Style& style);
+
+/// The verdict's word, in capitals and coloured where colour is asked for, filled to `width`
+/// (0: as long as it is).
+std::string verdict_word(Verdict verdict, const Style& style, std::size_t width);
+
+/// "+0.93", "-0.40" [mm], rounded towards the limit so that no margin looks larger than it is.
+std::string margin_text(double margin_mm);
+
+/// A probability as "> 99.9 %", "< 0.1 %" or with one decimal.
+std::string probability_text(double probability);
+
+}  // namespace cutback::print

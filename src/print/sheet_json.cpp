@@ -1,0 +1,101 @@
+#include "cutback/print/print.hpp"
+#include "print/fit_parts.hpp"
+#include "print/json_number.hpp"
+
+namespace cutback::print {
+
+using nlohmann::ordered_json;
+
+namespace {
+
+ordered_json marks_json(const strip::Marks& marks) {
+  ordered_json item;
+  item["shoulder_mm"] = json_number(marks.shoulder_mm);
+  item["bedding_cut_mm"] = json_number(marks.bedding_cut_mm);
+  item["armour_cut_mm"] = json_number(marks.armour_cut_mm);
+  item["sheath_cut_mm"] = json_number(marks.sheath_cut_mm);
+  item["exposed_min_mm"] = json_number(marks.exposed_min_mm);
+  item["exposed_max_mm"] = json_number(marks.exposed_max_mm);
+  return item;
+}
+
+ordered_json depths_json(const strip::Depths& depths) {
+  ordered_json item;
+  item["sheath_mm"] = json_number(depths.sheath_mm);
+  item["saw_mm"] = json_number(depths.saw_mm);
+  item["saw_limit_mm"] = json_number(depths.saw_limit_mm);
+  item["bedding_mm"] = json_number(depths.bedding_mm);
+  item["spread_mm"] = json_number(depths.spread_mm);
+  return item;
+}
+
+ordered_json tails_json(const std::vector<strip::Tail>& tails) {
+  ordered_json list = ordered_json::array();
+  for (const strip::Tail& tail : tails) {
+    ordered_json item;
+    item["core"] = tail.core;
+    item["length_mm"] = json_number(tail.length_mm);
+    item["cut_back_mm"] = json_number(tail.cut_back_mm);
+    item["strip_mm"] = json_number(tail.strip_mm);
+    item["route"] = tail.route;
+    list.push_back(std::move(item));
+  }
+  return list;
+}
+
+ordered_json axis_json(const strip::Axis& axis) {
+  ordered_json item;
+  item["inside_face_mm"] = json_number(axis.inside_face_mm);
+  item["armour_stop_mm"] = json_number(axis.armour_stop_mm);
+  item["bedding_end_mm"] = json_number(axis.bedding_end_mm);
+  item["tip_mm"] = json_number(axis.tip_mm);
+  return item;
+}
+
+}  // namespace
+
+std::string sheet_json(const sheet::Sheet& sheet) {
+  const job::Job& job = *sheet.job;
+  ordered_json root = json_head();
+  root["job"] = job.name;
+  root["tag"] = job.tag;
+  root["end"] = job.end;
+  root["ready"] = sheet.not_ready.empty();
+  root["not_ready"] = sheet.not_ready;
+  root["cable"] = cable_json(job.cable);
+  if (sheet.fit) {
+    ordered_json gland = gland_fit_json(*sheet.fit);
+    root["checks"] = gland["checks"];
+    gland.erase("checks");
+    gland["because"] = sheet.chosen_because;
+    root["gland"] = std::move(gland);
+  }
+  const strip::CutPlan none;
+  const strip::CutPlan& plan = sheet.plan ? *sheet.plan : none;
+  root["marks"] = marks_json(plan.marks);
+  root["depths"] = depths_json(plan.depths);
+  root["tails"] = tails_json(plan.tails);
+  root["axis"] = axis_json(plan.axis);
+  ordered_json parts = ordered_json::array();
+  for (const sheet::Part& part : sheet.parts) {
+    ordered_json item;
+    item["part"] = part.name;
+    item["note"] = part.note;
+    parts.push_back(std::move(item));
+  }
+  root["parts"] = std::move(parts);
+  ordered_json steps = ordered_json::array();
+  for (const sheet::Step& step : sheet.steps) {
+    ordered_json item;
+    item["text"] = step.text;
+    item["hold"] = step.hold;
+    steps.push_back(std::move(item));
+  }
+  root["steps"] = std::move(steps);
+  root["remarks"] = sheet.remarks;
+  root["cautions"] = sheet.cautions;
+  root["sources"] = sheet.sources;
+  return json_text(root);
+}
+
+}  // namespace cutback::print

@@ -1,0 +1,149 @@
+#include <fmt/format.h>
+
+#include "cutback/number.hpp"
+#include "cutback/print/print.hpp"
+#include "print/fit_parts.hpp"
+#include "print/layout.hpp"
+
+namespace cutback::print {
+namespace {
+
+using sheet::Sheet;
+
+constexpr const char* k_tick = "[ ] ";
+
+std::string title(const Sheet& sheet) {
+  const job::Job& job = *sheet.job;
+  std::string text = "TERMINATION SHEET";
+  if (!job.tag.empty()) text += "  cable " + clean(job.tag);
+  if (!job.end.empty()) text += "  end " + clean(job.end);
+  text = cell(text, k_columns - 1);
+  text.erase(text.find_last_not_of(' ') + 1);
+  text += "\n" + std::string(k_columns - 1, '=') + "\n";
+  if (!job.name.empty()) text += wrapped("Job      ", job.name);
+  return text;
+}
+
+std::string not_ready_box(const Sheet& sheet, const Style& style) {
+  if (sheet.not_ready.empty()) return {};
+  const bool made_off = sheet.plan.has_value();
+  std::string text =
+      heading(made_off ? "not proven: do not cut yet" : "no gland fits: do not cut", style);
+  for (const std::string& reason : sheet.not_ready) text += wrapped("  ! ", reason);
+  if (sheet.fit && sheet.fit->verdict == Verdict::fits) return text;
+  if (!sheet.advice.measure_says.empty()) text += wrapped("Measure  ", sheet.advice.measure_says);
+  return text + wrapped("Order    ", sheet.advice.order_says);
+}
+
+std::string check_rows(const fit::GlandFit& fit, const Style& style) {
+  std::string text = heading("checks", style);
+  for (const fit::Check& check : fit.checks) {
+    const std::string margin = check.margin_mm ? margin_text(*check.margin_mm) + " mm" : "";
+    text += "  " + cell(to_string(check.name), 12);
+    if (margin.empty()) {
+      text += verdict_word(check.verdict, style, 0);
+    } else {
+      text += verdict_word(check.verdict, style, 17) + right(margin, 10);
+    }
+    if (check.probability && check.counts_for_margin) {
+      text += "   probability " + probability_text(*check.probability);
+    }
+    text += "\n";
+    text += wrapped("      ", check.says);
+  }
+  return text;
+}
+
+std::string depth_rows(const strip::Depths& depths, const Style& style) {
+  if (!depths.sheath_mm && !depths.bedding_mm) return {};
+  std::string text = heading("depths, measured from the sheath's surface, rounded down", style);
+  const std::string spread =
+      depths.spread_mm ? " +/- " + fixed(round_up(*depths.spread_mm, 0.1), 1) : "";
+  const auto row = [&](const char* what, const std::optional<double>& depth,
+                       const std::string& note) {
+    if (depth)
+      text += fmt::format("  {}{}  {}\n", cell(what, 24), right(fixed(*depth, 1) + " mm", 8), note);
+  };
+  row("score the sheath", depths.sheath_mm, "readings leave it" + spread + " mm");
+  row("saw at mark 1", depths.saw_mm, "through the sheath, half through the wires");
+  row("never saw deeper than", depths.saw_limit_mm, "below that the bedding begins");
+  row("score the bedding", depths.bedding_mm, "from the bedding's own surface, at most");
+  return text;
+}
+
+std::string tail_rows(const strip::CutPlan& plan, const Style& style) {
+  if (plan.tails.empty()) return {};
+  std::string text = heading("tails, core by core", style);
+  text += "  " + cell("core", 10) + right("tail", 8) + right("cut back", 10) + right("strip", 8) +
+          "   way to the terminal\n";
+  for (const strip::Tail& tail : plan.tails) {
+    text += "  " + cell(tail.core, 10) +
+            right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 8) +
+            right(plain(tail.cut_back_mm, 1), 10) +
+            right(tail.strip_mm ? plain(*tail.strip_mm, 1) : "?", 8) + "   " + cell(tail.route, 38);
+    text.erase(text.find_last_not_of(' ') + 1);
+    text += "\n";
+  }
+  return text + "  mm. Tail: beyond the bedding. Cut back: taken off that core after dressing.\n";
+}
+
+std::string ticked(const std::vector<sheet::Step>& steps, const Style& style) {
+  std::string text = heading("steps ([ ] hold point: tick before going on)", style);
+  int number = 0;
+  for (const sheet::Step& step : steps) {
+    text += wrapped((step.hold ? k_tick : "    ") + right(std::to_string(++number), 2) + "  ",
+                    step.text);
+  }
+  return text;
+}
+
+std::string signing(const Style& style) {
+  std::string text = heading("as made", style);
+  text += "  sheath ............ mm   bedding ............ mm   wire ............ mm\n";
+  text += "  continuity ............ ohm   insulation resistance ............ Mohm\n";
+  text += "  name ......................  date ..............  sign ..................\n";
+  return text;
+}
+
+std::string bullets(const std::string& words, const std::vector<std::string>& lines,
+                    const Style& style) {
+  if (lines.empty()) return {};
+  std::string text = heading(words, style);
+  for (const std::string& line : lines) text += wrapped("  - ", line);
+  return text;
+}
+
+std::string gland_lines(const Sheet& sheet) {
+  const gland::Gland& gland = *sheet.fit->gland;
+  std::string text = gland.part;
+  if (!gland.description.empty()) text += ", " + gland.description;
+  text = wrapped("Gland    ", text);
+  text += wrapped("Why      ", sheet.chosen_because);
+  if (!gland.range.empty()) text += wrapped("Range    ", gland.range);
+  return text;
+}
+
+}  // namespace
+
+std::string sheet_text(const Sheet& sheet, const Style& style) {
+  const job::Job& job = *sheet.job;
+  std::string text = title(sheet) + cable_lines(job.cable) + entry_line(job.entry);
+  if (sheet.fit) text += gland_lines(sheet);
+  text += not_ready_box(sheet, style);
+  text += bullets("cautions", sheet.cautions, style);
+  if (sheet.fit) text += check_rows(*sheet.fit, style);
+  if (sheet.plan) {
+    text += heading("lay out, in the order in which it goes on", style);
+    for (const sheet::Part& part : sheet.parts)
+      text += wrapped(k_tick, part.name + ": " + part.note);
+    text += heading("marks", style) + drawing_text(job, *sheet.plan);
+    text += depth_rows(sheet.plan->depths, style) + tail_rows(*sheet.plan, style);
+    text += bullets("missing or worth a look", sheet.remarks, style);
+    text += ticked(sheet.steps, style) + signing(style);
+  } else {
+    text += bullets("worth a look", sheet.remarks, style);
+  }
+  return text + bullets("where the figures come from", sheet.sources, style);
+}
+
+}  // namespace cutback::print

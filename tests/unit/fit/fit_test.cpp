@@ -1,0 +1,164 @@
+#include "cutback/fit/fit.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "support/build_job.hpp"
+
+using namespace cutback;
+using Catch::Contains;
+using fit::CheckName;
+using gland::Gland;
+
+namespace {
+
+Verdict verdict_of(const job::JobInput& in, const Gland& gland, CheckName name) {
+  const auto fit = fit::check_gland(test::resolved(in), gland);
+  const fit::Check* check = fit.find(name);
+  REQUIRE(check != nullptr);
+  CHECK_FALSE(check->says.empty());
+  CHECK_FALSE(check->source.empty());
+  return check->verdict;
+}
+
+}  // namespace
+
+TEST_CASE("check_gland: a gland that suits fits with its margin", "[unit][fit]") {
+  const auto gland = test::small_gland();
+  const auto fit = fit::check_gland(test::resolved(test::small_cable()), gland);
+  CHECK(fit.verdict == Verdict::fits);
+  CHECK(fit.checks.size() == 6);
+  CHECK(*fit.margin_mm == Approx(16.0 - 15.0632575655941));
+  CHECK(fit.find(CheckName::outer_seal)->probability == Approx(1.0));
+}
+
+TEST_CASE("check_gland: each part of the gland can say no", "[unit][fit]") {
+  const auto in = test::small_cable();
+  auto gland = test::small_gland();
+  gland.outer = {11.0, 14.6};
+  CHECK(verdict_of(in, gland, CheckName::outer_seal) == Verdict::no_fit);
+  gland = test::small_gland();
+  gland.inner = measure::Range{10.5, 12.0};
+  CHECK(verdict_of(in, gland, CheckName::inner_seal) == Verdict::no_fit);
+  gland = test::small_gland();
+  gland.bore_mm = 9.0;
+  CHECK(verdict_of(in, gland, CheckName::bore) == Verdict::no_fit);
+  gland = test::small_gland();
+  gland.armour_clamp = {1.25, 2.0};
+  CHECK(verdict_of(in, gland, CheckName::armour) == Verdict::no_fit);
+  gland = test::small_gland();
+  gland.armour = cable::ArmourKind::none;
+  CHECK(verdict_of(in, gland, CheckName::armour) == Verdict::no_fit);
+  gland = test::small_gland();
+  gland.entry_thread = *entry::parse_thread("M25");
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::no_fit);
+}
+
+TEST_CASE("check_gland: margins at a limit", "[unit][fit]") {
+  auto gland = test::small_gland();
+  gland.outer = {11.0, 15.05};
+  CHECK(verdict_of(test::small_cable(), gland, CheckName::outer_seal) == Verdict::marginal_inside);
+  gland.outer = {11.0, 14.95};
+  CHECK(verdict_of(test::small_cable(), gland, CheckName::outer_seal) == Verdict::marginal_outside);
+}
+
+TEST_CASE("check_gland: one uncrossed reading of the sheath is capped and of the wire is not",
+          "[unit][fit]") {
+  auto in = test::small_cable();
+  in.sheath_od_mm = "13.5";
+  in.bedding_mm = "9.9+10.1";
+  const auto gland = test::small_gland();
+  const auto fit = fit::check_gland(test::resolved(in), gland);
+  CHECK(fit.find(CheckName::outer_seal)->verdict == Verdict::marginal_inside);
+  CHECK_THAT(fit.find(CheckName::outer_seal)->says, Contains("right angles"));
+  CHECK(fit.find(CheckName::armour)->verdict == Verdict::fits);
+}
+
+TEST_CASE("check_gland: a missing figure is not known", "[unit][fit]") {
+  auto in = test::small_cable();
+  in.bedding_mm.reset();
+  const auto gland = test::small_gland();
+  const auto fit = fit::check_gland(test::resolved(in), gland);
+  CHECK(fit.verdict == Verdict::not_known);
+  CHECK(fit.find(CheckName::inner_seal)->verdict == Verdict::not_known);
+  CHECK(fit.find(CheckName::build_up) == nullptr);
+}
+
+TEST_CASE("check_gland: datasheet figures say measure before cutting", "[unit][fit]") {
+  auto in = test::small_cable();
+  in.sheath_od_mm = "13.5";
+  in.bedding_mm = "10";
+  in.evidence = "datasheet";
+  const auto gland = test::small_gland();
+  const auto fit = fit::check_gland(test::resolved(in), gland);
+  CHECK(fit.verdict == Verdict::fits);
+  CHECK_THAT(fit.find(CheckName::outer_seal)->says, Contains("measure before cutting"));
+}
+
+TEST_CASE("check_gland: an odd wire is compared as an interval", "[unit][fit]") {
+  auto in = test::small_cable();
+  in.armour_mm = "1.00";
+  const auto gland = test::small_gland();
+  const auto fit = fit::check_gland(test::resolved(in), gland);
+  CHECK(fit.find(CheckName::armour)->verdict == Verdict::fits);
+  CHECK_THAT(fit.find(CheckName::armour)->says, Contains("look twice"));
+  CHECK(*fit.find(CheckName::armour)->margin_mm < 0.1);
+}
+
+TEST_CASE("check_gland: one adaptor in either spelling", "[unit][fit]") {
+  auto gland = test::small_gland();
+  gland.entry_thread = *entry::parse_thread("M25");
+  for (const char* adaptor : {"M25:M20", "M20:M25"}) {
+    auto in = test::small_cable();
+    in.adaptor = adaptor;
+    const auto fit = fit::check_gland(test::resolved(in), gland);
+    CHECK(fit.verdict == Verdict::fits);
+    CHECK(fit.adaptor.has_value());
+  }
+  auto in = test::small_cable();
+  in.adaptor = "M32:M20";
+  CHECK(fit::check_gland(test::resolved(in), gland).verdict == Verdict::no_fit);
+}
+
+TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit][fit]") {
+  std::vector<Gland> glands(4, test::small_gland());
+  glands[0].part = "B";
+  glands[1].part = "A";
+  glands[2].part = "CHEAP";
+  glands[2].price = 5.0;
+  glands[3].part = "CHEAPEST-BUT-NO";
+  glands[3].price = 1.0;
+  glands[3].outer = {20.0, 25.0};
+  const auto job = test::resolved(test::small_cable());
+  const auto ranked = fit::fit_all(job, glands, fit::Prefer::price);
+  CHECK(ranked[0].gland->part == "CHEAP");
+  CHECK(ranked[1].gland->part == "A");
+  CHECK(ranked[2].gland->part == "B");
+  CHECK(ranked[3].gland->part == "CHEAPEST-BUT-NO");
+  glands[0].outer = {10.0, 20.0};
+  CHECK(fit::fit_all(job, glands, fit::Prefer::margin)[0].gland->part == "B");
+  glands[1].stock = 99;
+  CHECK(fit::fit_all(job, glands, fit::Prefer::stock)[0].gland->part == "A");
+}
+
+TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") {
+  std::vector<Gland> glands(2, test::small_gland());
+  glands[0].part = "NEAR";
+  glands[0].outer = {11.0, 14.6};
+  glands[1].part = "FAR";
+  glands[1].outer = {20.0, 30.0};
+  const auto job = test::resolved(test::small_cable());
+  const auto ranked = fit::fit_all(job, glands, fit::Prefer::price);
+  const auto advice = fit::advise(job, ranked);
+  REQUIRE(advice.nearest != nullptr);
+  CHECK(advice.nearest->gland->part == "NEAR");
+  CHECK_THAT(advice.nearest_says, Contains("outer seal 0.4 mm too small"));
+  CHECK_THAT(advice.order_says,
+             Contains("M20") && Contains("14.9 to 15.1") && Contains("0.9 mm wire"));
+}
+
+TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {
+  const auto job = test::resolved(test::small_cable());
+  CHECK(fit::fit_all(job, {}, fit::Prefer::price).empty());
+  CHECK(fit::advise(job, {}).nearest == nullptr);
+  CHECK_FALSE(fit::advise(job, {}).order_says.empty());
+}

@@ -1,0 +1,149 @@
+#include "cutback/job/job.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "cutback/error.hpp"
+#include "cutback/job/field_text.hpp"
+#include "support/build_job.hpp"
+
+using namespace cutback;
+using Catch::Contains;
+using job::JobInput;
+
+namespace {
+
+std::string message(const JobInput& in) {
+  try {
+    (void)test::resolved(in);
+  } catch (const InputError& error) {
+    return error.what();
+  }
+  return "no error";
+}
+
+const job::Field& field(std::string_view key) {
+  for (const job::Field& f : job::fields()) {
+    if (f.key == key) return f;
+  }
+  throw std::runtime_error("no field");
+}
+
+}  // namespace
+
+TEST_CASE("resolve: readings become estimates and the wire its nominal size", "[unit][job]") {
+  const job::Job job = test::resolved(test::small_cable());
+  REQUIRE(job.cable.sheath_od.has_value());
+  CHECK(job.cable.sheath_od->value_mm == Approx(15.0));
+  CHECK(job.cable.sheath_od->expanded_mm == Approx(0.0632575655941).epsilon(1e-9));
+  REQUIRE(job.cable.wire_nominal.has_value());
+  CHECK(job.cable.wire_nominal->nominal_mm == 0.9);
+  CHECK(job.cable.warnings.empty());
+}
+
+TEST_CASE("resolve: common practice check of layers that agree", "[unit][job]") {
+  // Common practice, no source: 15 mm over 10 mm with 0.9 mm wire is coherent, sheath 1.6 mm.
+  const auto sheath = cable::sheath_thickness(test::resolved(test::small_cable()).cable);
+  REQUIRE(sheath.has_value());
+  CHECK(sheath->value_mm == Approx(1.6));
+}
+
+TEST_CASE("resolve: datasheet allowances by default and as given", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.sheath_od_mm = "15";
+  in.bedding_mm = "10";
+  in.evidence = "datasheet";
+  CHECK(test::resolved(in).cable.sheath_od->expanded_mm == Approx(2.0));
+  CHECK(test::resolved(in).cable.bedding->expanded_mm == Approx(1.0));
+  in.od_allow_mm = 0.5;
+  CHECK(test::resolved(in).cable.sheath_od->expanded_mm == Approx(0.5));
+}
+
+TEST_CASE("resolve: in a file one figure is a datasheet's and several are readings",
+          "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.bedding_mm = "10";
+  const auto job = job::resolve(in, test::standards(), job::Unstated::by_notation);
+  CHECK(job.cable.sheath_od->evidence == measure::Evidence::measured);
+  CHECK(job.cable.bedding->evidence == measure::Evidence::datasheet);
+}
+
+TEST_CASE("resolve: what no cable can be is refused with both figures", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.bedding_mm = "16.0+16.0";
+  CHECK_THAT(message(in),
+             Contains("bedding is not smaller") && Contains("16 mm") && Contains("15 mm"));
+  in = test::small_cable();
+  in.armour_mm = "2.5";
+  CHECK_THAT(message(in), Contains("wire does not fit between"));
+  in = test::small_cable();
+  in.armour = "none";
+  CHECK_THAT(message(in), Contains("unarmoured"));
+}
+
+TEST_CASE("resolve: every fault at once", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.entry = "X20";
+  in.ip = "99";
+  in.adaptor = "M25";
+  in.bedding_mm = "20";
+  try {
+    (void)test::resolved(in);
+    FAIL("no error");
+  } catch (const InputError& error) {
+    CHECK(error.faults().size() == 4);
+  }
+}
+
+TEST_CASE("resolve: a wire in no band is warned about", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.armour_mm = "1.05";
+  const auto job = test::resolved(in);
+  CHECK_FALSE(job.cable.wire_nominal.has_value());
+  REQUIRE_FALSE(job.cable.warnings.empty());
+  CHECK_THAT(job.cable.warnings.front(), Contains("look twice"));
+}
+
+TEST_CASE("resolve: tails from one reach for every core", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.reach_mm = 180;
+  in.cores = 3;
+  CHECK(test::resolved(in).tails.cores.size() == 3);
+  in.core_list = {{.core = "U", .reach_mm = 100.0}, {.core = "U", .reach_mm = 120.0}};
+  CHECK_THAT(message(in), Contains("two cores have one name"));
+  in.core_list = {{.core = "U", .reach_mm = 100.0, .x_mm = 5.0}};
+  CHECK_THAT(message(in), Contains("not both"));
+}
+
+TEST_CASE("set_from_text: numbers within their limits only", "[unit][job]") {
+  JobInput in;
+  CHECK(set_from_text(in, field("cores"), "3", "--cores").empty());
+  CHECK(in.cores == 3.0);
+  for (const char* bad :
+       {"2.5", "0", "-1", "nan", "inf", "1e400", "0x3", "", "3 cores", "62", "3,0"}) {
+    INFO(bad);
+    CHECK(set_from_text(in, field("cores"), bad, "--cores").size() == 1);
+    CHECK(in.cores == 3.0);
+  }
+  CHECK_THAT(to_line(set_from_text(in, field("wall_mm"), "2,5", "--wall").front()),
+             Contains("point"));
+}
+
+TEST_CASE("set_from_text: words by their list with the nearest", "[unit][job]") {
+  JobInput in;
+  CHECK(set_from_text(in, field("hole"), "Clearance", "--hole").empty());
+  CHECK(in.hole == "clearance");
+  const auto faults = set_from_text(in, field("hole"), "treaded", "--hole");
+  REQUIRE(faults.size() == 1);
+  CHECK_THAT(to_line(faults.front()), Contains("did you mean \"threaded\"?"));
+}
+
+TEST_CASE("set_from_text: readings are checked one by one", "[unit][job]") {
+  JobInput in;
+  const auto& od = field("sheath_od_mm");
+  for (const char* bad :
+       {"15+", "15,,15", "+", "0", "-15", "301", "nan", "0x10", "1e400", "15mm"}) {
+    INFO(bad);
+    CHECK_FALSE(set_from_text(in, od, bad, "--od").empty());
+  }
+  CHECK(set_from_text(in, od, "0.59in+15", "--od").empty());
+}

@@ -1,0 +1,146 @@
+#include "cutback/strip/cut_plan.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "cutback/error.hpp"
+#include "support/build_job.hpp"
+
+using namespace cutback;
+using Catch::Contains;
+
+namespace {
+
+job::JobInput with_reach() {
+  job::JobInput in = test::small_cable();
+  in.reach_mm = 180;
+  in.strip_mm = 10;
+  in.slack_mm = 40;
+  in.cores = 3;
+  return in;
+}
+
+strip::CutPlan plan(const job::JobInput& in, const gland::Gland& gland) {
+  return strip::plan_cuts(test::resolved(in), gland, false, std::nullopt);
+}
+
+}  // namespace
+
+TEST_CASE("plan_cuts: the marks redone by hand", "[unit][strip]") {
+  const auto p = plan(with_reach(), test::small_gland());
+  // w = 1.5 + 2.5 = 4; b = max(15, 4 + 4) + 5 = 20; tip = 4 + 180 + 10 + 40 = 234
+  CHECK(p.axis.inside_face_mm == Approx(4.0));
+  CHECK(*p.axis.bedding_end_mm == Approx(20.0));
+  CHECK(*p.marks.shoulder_mm == Approx(234.0));
+  CHECK(*p.marks.bedding_cut_mm == Approx(214.0));
+  CHECK(*p.marks.armour_cut_mm == Approx(254.0));
+  CHECK(*p.marks.sheath_cut_mm == Approx(264.5));
+  REQUIRE(p.tails.size() == 3);
+  CHECK(*p.tails[0].length_mm == Approx(214.0));
+  CHECK(p.tails[0].cut_back_mm == Approx(0.0));
+  CHECK(p.missing.empty());
+}
+
+TEST_CASE("plan_cuts: exposed 10.5 is cut at 10.5 to 11", "[unit][strip]") {
+  // Common practice, no source.
+  const auto p = plan(with_reach(), test::small_gland());
+  CHECK(*p.marks.exposed_min_mm == Approx(10.5));
+  CHECK(*p.marks.exposed_max_mm == Approx(11.0));
+}
+
+TEST_CASE("plan_cuts: depths rounded down to a tenth", "[unit][strip]") {
+  const auto p = plan(with_reach(), test::small_gland());
+  CHECK(*p.depths.sheath_mm == Approx(1.6));
+  CHECK(*p.depths.saw_mm == Approx(2.0));        // 1.6 + 0.45 = 2.05
+  CHECK(*p.depths.saw_limit_mm == Approx(2.5));  // 1.6 + 0.9
+  CHECK_FALSE(p.depths.bedding_mm.has_value());
+  CHECK(*strip::plan_cuts(test::resolved(with_reach()), test::small_gland(), false, 0.88)
+             .depths.bedding_mm == Approx(0.8));
+}
+
+TEST_CASE("plan_cuts: a tapped hole has no locknut and a long stack moves the bedding",
+          "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.entry_length_mm = 5.0;
+  CHECK(*plan(with_reach(), gland).axis.bedding_end_mm == Approx(13.0));  // 4 + 4 + 5
+  auto in = with_reach();
+  in.hole = "threaded";
+  CHECK(*plan(in, gland).axis.bedding_end_mm == Approx(10.0));  // max(5, 4) + 5
+}
+
+TEST_CASE("plan_cuts: washer and locknut of the entry before the gland's", "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.washer_mm = 2.0;
+  CHECK(plan(with_reach(), gland).axis.inside_face_mm == Approx(4.0));
+  auto in = with_reach();
+  in.washer_mm.reset();
+  CHECK(plan(in, gland).axis.inside_face_mm == Approx(4.5));
+}
+
+TEST_CASE("plan_cuts: routes by coordinates with their bends", "[unit][strip]") {
+  auto in = with_reach();
+  in.bend_radius_mm = 12;
+  in.reach_mm.reset();
+  in.core_list = {{.core = "U", .reach_mm = 180.0},
+                  {.core = "V", .x_mm = 120.0, .y_mm = 75.0},
+                  {.core = "PE", .spare = "yes"}};
+  const auto p = plan(in, test::small_gland());
+  // V: 120 + 75 - 0.4292 x 12 = 189.85; tip 4 + 189.85 + 10 + 40 = 243.85 -> 244
+  CHECK(p.tails[1].tip_mm == Approx(244.0));
+  CHECK(p.tails[0].cut_back_mm == Approx(10.0));
+  // the spare reaches as far, here with the strip length of all
+  CHECK(p.tails[2].tip_mm == Approx(244.0));
+  CHECK(*p.marks.shoulder_mm == Approx(244.0));
+}
+
+TEST_CASE("plan_cuts: nothing is guessed where a figure is missing", "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.armour_stop_mm.reset();
+  auto p = plan(with_reach(), gland);
+  CHECK_FALSE(p.marks.armour_cut_mm.has_value());
+  CHECK_FALSE(p.marks.sheath_cut_mm.has_value());
+  CHECK(p.marks.bedding_cut_mm.has_value());
+  CHECK_THAT(p.missing.front(), Contains("shoulder mark"));
+  auto in = with_reach();
+  in.armour_stop_mm = 22;
+  CHECK(*plan(in, gland).marks.armour_cut_mm == Approx(256.0));
+  in.reach_mm.reset();
+  p = plan(in, gland);
+  CHECK_FALSE(p.marks.shoulder_mm.has_value());
+  CHECK(p.tails.empty());
+  CHECK_THAT(p.missing.back(), Contains("reach_mm"));
+}
+
+TEST_CASE("plan_cuts: barrier uses the gland's own bedding end", "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.bedding_end_mm = -8.0;
+  const auto p = strip::plan_cuts(test::resolved(with_reach()), gland, true, std::nullopt);
+  CHECK(*p.marks.bedding_cut_mm == Approx(242.0));
+}
+
+TEST_CASE("plan_cuts: a bedding behind the armour and a tail shorter than its strip are refused",
+          "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.bedding_end_mm = -20.0;
+  CHECK_THROWS_WITH(strip::plan_cuts(test::resolved(with_reach()), gland, true, std::nullopt),
+                    Contains("behind the armour") && Contains("-20 mm"));
+  auto in = with_reach();
+  in.reach_mm = 2;
+  in.slack_mm = 0;
+  in.strip_mm = 30;
+  CHECK_THROWS_WITH(plan(in, test::small_gland()),
+                    Contains("strip 30 mm") && Contains("tail 16 mm"));
+}
+
+TEST_CASE("plan_cuts: an unarmoured cable has one cut", "[unit][strip]") {
+  auto in = with_reach();
+  in.armour = "none";
+  in.armour_mm.reset();
+  in.bedding_mm.reset();
+  auto gland = test::small_gland();
+  gland.armour = cable::ArmourKind::none;
+  const auto p = plan(in, gland);
+  CHECK(*p.marks.sheath_cut_mm == Approx(214.0));
+  CHECK_FALSE(p.marks.armour_cut_mm.has_value());
+  CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
+  CHECK_FALSE(p.depths.saw_mm.has_value());
+}
