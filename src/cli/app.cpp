@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <sstream>
 #include <string_view>
 #include <vector>
 
@@ -16,10 +17,10 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_footer =
-    "Exit status: 0 done and everything fits; 1 done, and something does not fit; 2 the command\n"
-    "line or a file's content is wrong; 3 a file cannot be read or written; 4 a bug.\n"
-    "Certificates, makers' instructions, local codes and a competent person come before anything\n"
-    "that this program says.";
+    "Exit status: 0 done and everything fits; 1 done, and something does not fit;\n"
+    "2 the command line or a file's content is wrong; 3 a file cannot be read or\n"
+    "written; 4 a bug. Certificates, makers' instructions, local codes and a\n"
+    "competent person come before anything that this program says.";
 
 Fault usage_fault(ErrorCode code, std::string what, std::string where, std::string hint) {
   return {.code = code,
@@ -65,6 +66,27 @@ void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
   for (const CLI::App* command : app.get_subcommands()) check_left_over(*command, faults);
 }
 
+/// Help as CLI11 sets it, its option lines broken at 80 columns and its blank lines single.
+std::string narrowed(const std::string& help) {
+  constexpr std::size_t k_columns = 80;
+  constexpr std::size_t k_indent = 30;  // where CLI11 begins the descriptions
+  std::string out;
+  std::istringstream lines(help);
+  bool blank = false;
+  for (std::string line; std::getline(lines, line);) {
+    if (line.empty() && blank) continue;
+    blank = line.empty();
+    while (line.size() >= k_columns && line.starts_with("  ")) {
+      const std::size_t cut = line.rfind(' ', k_columns - 1);
+      if (cut == std::string::npos || cut <= k_indent) break;
+      out += line.substr(0, cut) + "\n";
+      line = std::string(k_indent, ' ') + line.substr(cut + 1);
+    }
+    out += line + "\n";
+  }
+  return out;
+}
+
 void report(const Error& error, const Context& context, std::ostream& err) {
   if (!context.common.json) {
     for (const Fault& fault : error.faults()) {
@@ -106,10 +128,16 @@ void build(CLI::App& app, Context& context) {
 
 int run_checked(std::span<const char* const> arguments, Context& context, std::ostream& out,
                 std::ostream& err, const Environment& environment) {
-  CLI::App app{"Which cable gland fits this wire-armoured cable, and where is each layer cut?"};
+  CLI::App app{
+      "Which cable gland fits this wire-armoured cable, and where is each layer cut?\n"
+      "Begin with: cutback fit --help"};
   build(app, context);
   try {
     app.parse(static_cast<int>(arguments.size()), arguments.data());
+  } catch (const CLI::CallForHelp&) {
+    const auto commands = app.get_subcommands();
+    out << narrowed(commands.empty() ? app.help() : commands.front()->help("cutback"));
+    return k_exit_fits;
   } catch (const CLI::Success& success) {
     return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
   } catch (const CLI::ParseError& error) {
@@ -129,7 +157,7 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
                            .hint = {}});
   }
   if (!context.action) {
-    out << app.help();
+    out << narrowed(app.help());
     return k_exit_fits;
   }
   Runtime runtime{out, err, environment, context.common};

@@ -14,14 +14,15 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "Check one cable against the gland list: what fits, best first, and why the rest does not.\n"
-    "Readings: 14.9+15.1 is one place measured twice at right angles; a comma begins the next\n"
-    "place; inches as 0.59in.";
+    "Check one cable against the gland list: what fits, best first, and why the rest\n"
+    "does not. Readings: 14.9+15.1 is one place measured twice at right angles; a\n"
+    "comma begins the next place; inches as 0.59in.";
 
 constexpr const char* k_example =
-    "Example: the caliper showed 14.9 and 15.1 on the sheath, 9.9 and 10.1 on the bedding, 0.9 on\n"
-    "a wire, and the box has an M20 clearance hole:\n"
-    "  cutback fit --od 14.9+15.1 --bedding 9.9+10.1 --wire 0.9 --entry M20 --hole clearance";
+    "Example: the caliper showed 14.9 and 15.1 on the sheath, 9.9 and 10.1 on the\n"
+    "bedding, 0.9 on a wire, and the box has an M20 clearance hole:\n"
+    "  cutback fit --od 14.9+15.1 --bedding 9.9+10.1 --wire 0.9 \\\n"
+    "    --entry M20 --hole clearance";
 
 struct FitOptions {
   JobOptions job;
@@ -30,9 +31,10 @@ struct FitOptions {
 };
 
 int run_fit(const FitOptions& options, Runtime& runtime) {
-  const fit::Prefer prefer = parse_prefer(options.prefer);
   job::JobInput input;
-  options.job.fill(input);
+  std::vector<Fault> faults = options.job.fill(input);
+  const fit::Prefer prefer = parse_prefer(options.prefer, faults);
+  if (!faults.empty()) throw InputError(std::move(faults));
   if (!input.sheath_od_mm) {
     throw InputError(Fault{.code = ErrorCode::missing,
                            .what = "the sheath diameter is needed",

@@ -16,14 +16,15 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "The termination sheet of one end: the gland and why it, cut marks, depths, tails, steps and\n"
-    "cautions. From a job file (JSON), from options, or from both: options come first.";
+    "The termination sheet of one end: the gland and why it, cut marks, depths,\n"
+    "tails, steps and cautions. From a job file (JSON), from options, or from both:\n"
+    "options come first.";
 
 constexpr const char* k_example =
     "Example: a job file, and the same from options alone:\n"
     "  cutback sheet job.json\n"
-    "  cutback sheet --od 14.9+15.1 --bedding 9.9+10.1 --wire 0.9 --entry M20 --hole clearance \\\n"
-    "    --wall 2.5 --reach 180 --strip 10";
+    "  cutback sheet --od 14.9+15.1 --bedding 9.9+10.1 --wire 0.9 --entry M20 \\\n"
+    "    --hole clearance --wall 2.5 --reach 180 --strip 10";
 
 struct SheetOptions {
   JobOptions job;
@@ -32,10 +33,11 @@ struct SheetOptions {
   std::string prefer = "price";
 };
 
-job::JobInput read_input(const SheetOptions& options) {
+job::JobInput read_input(const SheetOptions& options, std::vector<Fault>& faults) {
   job::JobInput input;
   if (!options.file.empty()) input = io::load_job(options.file);
-  options.job.fill(input);
+  faults = options.job.fill(input);
+  if (!faults.empty()) return input;
   if (!input.sheath_od_mm) {
     throw InputError(
         Fault{.code = ErrorCode::missing,
@@ -49,8 +51,10 @@ job::JobInput read_input(const SheetOptions& options) {
 }
 
 int run_sheet(const SheetOptions& options, Runtime& runtime) {
-  const fit::Prefer prefer = parse_prefer(options.prefer);
-  const job::JobInput input = read_input(options);
+  std::vector<Fault> faults;
+  const job::JobInput input = read_input(options, faults);
+  const fit::Prefer prefer = parse_prefer(options.prefer, faults);
+  if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
   const job::Unstated unstated =
       options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;

@@ -64,27 +64,29 @@ void JobOptions::add(CLI::App& command, std::vector<std::string_view> sections) 
   }
 }
 
-void JobOptions::fill(job::JobInput& job) const {
+std::vector<Fault> JobOptions::fill(job::JobInput& job) const {
   std::vector<Fault> faults;
   for (const auto& slot : slots_) {
     if (!slot->given) continue;
     const auto found = set_from_text(job, *slot->field, slot->text, slot->field->option);
     faults.insert(faults.end(), found.begin(), found.end());
   }
-  if (!faults.empty()) throw InputError(std::move(faults));
+  return faults;
 }
 
-fit::Prefer parse_prefer(const std::string& word) {
-  if (word == "price") return fit::Prefer::price;
+fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults) {
   if (word == "margin") return fit::Prefer::margin;
   if (word == "stock") return fit::Prefer::stock;
   constexpr std::array<std::string_view, 3> k_words{"price", "margin", "stock"};
-  throw InputError(Fault{.code = ErrorCode::bad_value,
-                         .what = "not a choice",
-                         .where = "--prefer",
-                         .given = word,
-                         .allowed = "price, margin or stock",
-                         .hint = did_you_mean(word, k_words)});
+  if (word != "price") {
+    faults.push_back({.code = ErrorCode::bad_value,
+                      .what = "not a choice",
+                      .where = "--prefer",
+                      .given = word,
+                      .allowed = "price, margin or stock",
+                      .hint = did_you_mean(word, k_words)});
+  }
+  return fit::Prefer::price;
 }
 
 }  // namespace cutback::cli

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cutback/error.hpp"
 #include "cutback/fit/fit.hpp"
 #include "cutback/job/input.hpp"
 
@@ -22,9 +23,8 @@ class JobOptions {
   /// Adds the options of all fields whose section is in `sections`, grouped by section.
   void add(CLI::App& command, std::vector<std::string_view> sections);
 
-  /// Puts what was typed into `job`, over what it holds.
-  /// @throws InputError with every fault
-  void fill(job::JobInput& job) const;
+  /// Puts what was typed into `job`, over what it holds. @return every fault
+  [[nodiscard]] std::vector<Fault> fill(job::JobInput& job) const;
 
  private:
   struct Slot {
@@ -35,7 +35,7 @@ class JobOptions {
   std::vector<std::unique_ptr<Slot>> slots_;
 };
 
-/// --prefer. @throws InputError
-[[nodiscard]] fit::Prefer parse_prefer(const std::string& word);
+/// --prefer; a word that is none is added to `faults`.
+[[nodiscard]] fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults);
 
 }  // namespace cutback::cli
