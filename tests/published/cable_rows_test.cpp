@@ -7,6 +7,7 @@
 #include <sstream>
 
 #include "cutback/cable/construction.hpp"
+#include "cutback/cable/plausibility.hpp"
 #include "cutback/io/standards.hpp"
 
 using namespace cutback;
@@ -116,4 +117,28 @@ TEST_CASE("printed cables: first and last row of the three core 1.9/3.3 kV table
   CHECK(*od(16).layers.armour_mm == 1.6);
   CHECK(od(400).sheath_od_mm == Approx(69.6).margin(0.3));
   CHECK(*od(400).layers.armour_mm == 2.5);
+}
+
+TEST_CASE("printed cables: bedding from OD and wire lies in its interval and so does the reverse",
+          "[published][cable]") {
+  const auto standards = io::builtin_standards();
+  for (const Row& row : read_rows()) {
+    if (!row.od) continue;
+    INFO(row.text);
+    const double printed = *row.od - 2.0 * (row.wire + *row.oversheath);
+    Cable cable;
+    cable.wire = measure::Estimate{.value_mm = row.wire};
+    cable.wire_nominal = wire_band(standards.wire_bands, row.wire);
+    cable.sheath_od = measure::Estimate{.value_mm = *row.od};
+    cable.bedding = measure::Estimate{.value_mm = printed};
+    const auto bedding = bedding_from_od(cable, Pattern::british, standards);
+    const auto od = od_from_bedding(cable, Pattern::british, standards);
+    REQUIRE(bedding.has_value());
+    REQUIRE(od.has_value());
+    CHECK(std::abs(bedding->value_mm - printed) < bedding->expanded_mm);
+    CHECK(std::abs(od->value_mm - *row.od) < od->expanded_mm);
+    CHECK(bedding->expanded_mm > 0.4);
+    CHECK(bedding->expanded_mm < 1.0);
+    CHECK(implausible_readings(cable, nullptr, standards).empty());
+  }
 }

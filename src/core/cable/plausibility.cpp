@@ -1,0 +1,198 @@
+#include "cutback/cable/plausibility.hpp"
+
+#include <fmt/format.h>
+#include <cmath>
+
+#include "core/cable/lookup.hpp"
+#include "cutback/cable/fictitious.hpp"
+
+namespace cutback::cable {
+namespace {
+
+using measure::Estimate;
+using tables::Standards;
+using tables::Table;
+
+constexpr const char* k_point_source =
+    "HD 604 S1/A1 (bedding: nominal less 20 % and 0.2 mm at a point); the same for an oversheath "
+    "over "
+    "armour is from memory";
+constexpr const char* k_model_source = "cable diameter model, fitted to HD 604 S1/A1";
+constexpr const char* k_wire_source = "HD 604 S1/A1, armour wire tolerances";
+
+std::string text_of(double value_mm, double expanded_mm) {
+  return fixed(value_mm, 1) + " +- " + fixed(expanded_mm, 1) + " mm";
+}
+
+bool armoured_with_wire(const Cable& cable) { return cable.armour == ArmourKind::wire; }
+
+/// Half the range that the wire may have about the size that is reckoned with.
+double wire_spread_mm(const Cable& cable) {
+  if (cable.wire_nominal) return (cable.wire_nominal->max_mm - cable.wire_nominal->min_mm) / 2.0;
+  return cable.wire->expanded_mm;
+}
+
+struct Rule {
+  double slope;
+  double constant_mm;
+  double least_mm;
+};
+
+Rule oversheath_rule(const Standards& standards, Pattern pattern) {
+  const Table& table = standards.table("oversheath_rules");
+  for (std::size_t r = 0; r < table.rows.size(); ++r) {
+    if (table.text(r, "pattern") != to_string(pattern)) continue;
+    return {table.number(r, "slope"), table.number(r, "constant_mm"),
+            table.number(r, "least_armoured_mm")};
+  }
+  throw InternalError("no oversheath rule for pattern " + std::string(to_string(pattern)));
+}
+
+/// Nominal oversheath for a sheath OD: the rule t = slope (OD - 2 t) + constant, solved for t.
+double oversheath_for_od(const Rule& rule, double od_mm) {
+  const double t = (rule.slope * od_mm + rule.constant_mm) / (1.0 + 2.0 * rule.slope);
+  return std::max(rule.least_mm, round_half_up(t, k_fictitious_step_mm));
+}
+
+/// What a sheath may differ by, on the diameter: a fifth of it and 0.2 mm, half the least allowance
+/// at a point on each side. No printed row lies further out.
+double sheath_spread_mm(double sheath_mm) { return 0.2 * sheath_mm + 0.2; }
+
+bool apart(const Estimate& a, double value_mm, double expanded_mm) {
+  return !at_most(std::abs(a.value_mm - value_mm), a.expanded_mm + expanded_mm);
+}
+
+void check_sheath(const Cable& cable, const Construction* construction, const Standards& standards,
+                  std::vector<Remark>& remarks) {
+  const auto sheath = sheath_thickness(cable);
+  if (!sheath) return;
+  const double nominal = construction != nullptr
+                             ? construction->layers.oversheath_mm
+                             : oversheath_for_od(oversheath_rule(standards, Pattern::british),
+                                                 cable.sheath_od->value_mm);
+  const double least = least_at_a_point_mm(nominal);
+  if (!at_least(sheath->value_mm + sheath->expanded_mm, least)) {
+    remarks.push_back(
+        {fmt::format(
+             "the readings leave a sheath of {}; {} mm nominal is at least {} mm at a point",
+             text_of(sheath->value_mm, sheath->expanded_mm), fixed(nominal, 1), fixed(least, 2)),
+         "sheath OD and bedding: take both again, and the wire", k_point_source});
+    return;
+  }
+  // No standard limits the thick side; twice the nominal is our own alarm.
+  if (!at_most(sheath->value_mm - sheath->expanded_mm, 2.0 * nominal)) {
+    remarks.push_back(
+        {fmt::format("the readings leave a sheath of {}, more than twice the nominal {} mm",
+                     text_of(sheath->value_mm, sheath->expanded_mm), fixed(nominal, 1)),
+         "bedding and sheath OD: take both again, and the wire", "common practice, no source"});
+  }
+}
+
+void check_no_room(const Cable& cable, std::vector<Remark>& remarks) {
+  if (!cable.sheath_od || !cable.bedding) return;
+  if (at_most(cable.sheath_od->value_mm, cable.bedding->value_mm)) {
+    remarks.push_back(
+        {fmt::format("the sheath OD {} mm is not larger than the bedding {} mm",
+                     fixed(cable.sheath_od->value_mm, 1), fixed(cable.bedding->value_mm, 1)),
+         "sheath OD and bedding: they may have changed places", "arithmetic"});
+  }
+}
+
+void check_against(std::string_view what, const std::optional<Estimate>& reading, double value_mm,
+                   double expanded_mm, std::vector<Remark>& remarks) {
+  if (!reading || !apart(*reading, value_mm, expanded_mm)) return;
+  remarks.push_back({fmt::format("{} {} does not agree with the construction's {}", what,
+                                 text_of(reading->value_mm, reading->expanded_mm),
+                                 text_of(value_mm, expanded_mm)),
+                     fmt::format("{}, and check cores, size and pattern", what), k_model_source});
+}
+
+void check_wire(const Cable& cable, const Construction* construction,
+                std::vector<Remark>& remarks) {
+  if (!cable.wire || !armoured_with_wire(cable)) return;
+  if (!cable.wire_nominal) {
+    remarks.push_back({fmt::format("{} mm is not a standard wire: look twice at an imported cable",
+                                   fixed(cable.wire->value_mm, 2)),
+                       "wire: strip one, wipe it clean of zinc dust and bitumen", k_wire_source});
+  }
+  if (construction == nullptr || !construction->layers.armour_mm) return;
+  if (construction->in.armour != ArmourKind::wire) return;
+  const double built = *construction->layers.armour_mm;
+  const double size = *wire_size_mm(cable);
+  if (cable.wire_nominal ? std::abs(size - built) < k_epsilon_mm
+                         : !apart(*cable.wire, built, 0.0)) {
+    return;
+  }
+  remarks.push_back(
+      {fmt::format("wire {} mm; the construction has {} mm", plain(size), plain(built)),
+       "wire, and check cores, size and pattern: the same cores can carry another armour",
+       k_model_source});
+}
+
+/// Both directions share what must be known: one diameter, and the wire.
+bool can_estimate(const Cable& cable, const std::optional<Estimate>& diameter) {
+  return diameter.has_value() && cable.wire.has_value() && armoured_with_wire(cable);
+}
+
+Estimate joined(double value_mm, double sheath_mm, const Estimate& diameter, const Cable& cable,
+                std::string source) {
+  const double spread =
+      std::hypot(sheath_spread_mm(sheath_mm), diameter.expanded_mm, 2.0 * wire_spread_mm(cable));
+  return measure::from_model(value_mm, spread, std::move(source));
+}
+
+}  // namespace
+
+double least_at_a_point_mm(double nominal_mm) { return nominal_mm - (0.2 * nominal_mm + 0.2); }
+
+Estimate sheath_od_estimate(const Construction& construction) {
+  return measure::from_model(construction.sheath_od_mm, construction.expanded_mm, k_model_source);
+}
+
+Estimate bedding_estimate(const Construction& construction) {
+  return measure::from_model(construction.bedding_diameter_mm, construction.bedding_expanded_mm,
+                             k_model_source);
+}
+
+std::optional<Estimate> bedding_from_od(const Cable& cable, Pattern pattern,
+                                        const Standards& standards) {
+  if (!can_estimate(cable, cable.sheath_od)) return std::nullopt;
+  const double od = cable.sheath_od->value_mm;
+  const double sheath = oversheath_for_od(oversheath_rule(standards, pattern), od);
+  const double wire = *wire_size_mm(cable);
+  const double bedding = od - 2.0 * (wire + sheath);
+  if (at_most(bedding, 0.0)) return std::nullopt;
+  return joined(bedding, sheath, *cable.sheath_od, cable,
+                fmt::format("sheath OD {} less 2 x (wire {} + sheath {})", fixed(od, 1),
+                            plain(wire), fixed(sheath, 1)));
+}
+
+std::optional<Estimate> od_from_bedding(const Cable& cable, Pattern pattern,
+                                        const Standards& standards) {
+  if (!can_estimate(cable, cable.bedding)) return std::nullopt;
+  const double wire = *wire_size_mm(cable);
+  const double over_armour = cable.bedding->value_mm + 2.0 * wire;
+  const double sheath =
+      oversheath_thickness_mm(standards, to_string(pattern), over_armour, true, false);
+  return joined(over_armour + 2.0 * sheath, sheath, *cable.bedding, cable,
+                fmt::format("bedding {} and 2 x (wire {} + sheath {})",
+                            fixed(cable.bedding->value_mm, 1), plain(wire), fixed(sheath, 1)));
+}
+
+std::vector<Remark> implausible_readings(const Cable& cable, const Construction* construction,
+                                         const Standards& standards) {
+  std::vector<Remark> remarks;
+  check_no_room(cable, remarks);
+  if (remarks.empty() && armoured_with_wire(cable))
+    check_sheath(cable, construction, standards, remarks);
+  if (construction != nullptr) {
+    check_against("sheath OD", cable.sheath_od, construction->sheath_od_mm,
+                  construction->expanded_mm, remarks);
+    check_against("bedding", cable.bedding, construction->bedding_diameter_mm,
+                  construction->bedding_expanded_mm, remarks);
+  }
+  check_wire(cable, construction, remarks);
+  return remarks;
+}
+
+}  // namespace cutback::cable
