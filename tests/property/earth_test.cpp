@@ -1,0 +1,67 @@
+#include <rapidcheck.h>
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "cutback/earth/armour_earth.hpp"
+#include "cutback/io/standards.hpp"
+
+using namespace cutback;
+using namespace cutback::earth;
+
+namespace {
+
+double in_hundredths(int low, int high) { return *rc::gen::inRange(low, high) / 100.0; }
+
+}  // namespace
+
+TEST_CASE("earth: a larger fault or a longer time never needs less", "[property][earth]") {
+  CHECK(rc::check("required area grows", [] {
+    const double current = in_hundredths(1, 5000);
+    const double time = in_hundredths(1, 500);
+    const double k = in_hundredths(2000, 20000);
+    const double more = 1.0 + in_hundredths(0, 300);
+    const double needed = adiabatic_area_mm2(current * current * time, k);
+    RC_ASSERT(adiabatic_area_mm2(current * current * more * more * time, k) >= needed);
+    RC_ASSERT(adiabatic_area_mm2(current * current * time * more, k) >= needed);
+  }));
+}
+
+TEST_CASE("earth: what is needed withstands exactly the fault", "[property][earth]") {
+  CHECK(rc::check("round trip", [] {
+    const double current_ka = in_hundredths(1, 5000);
+    const double time = in_hundredths(1, 500);
+    const double k = in_hundredths(2000, 20000);
+    const double needed = adiabatic_area_mm2(current_ka * current_ka * 1e6 * time, k);
+    RC_ASSERT(std::abs(withstand_ka(needed, k, time) / current_ka - 1.0) < 1e-9);
+    RC_ASSERT(std::abs(longest_time_s(needed, k, current_ka) / time - 1.0) < 1e-9);
+  }));
+}
+
+TEST_CASE("earth: a larger or longer fault never improves a verdict", "[property][earth]") {
+  const tables::Standards standards = io::builtin_standards();
+  CHECK(rc::check("armour and gland", [&] {
+    EarthInput in;
+    in.armour = ArmourArea{in_hundredths(500, 30000), "given", in_hundredths(0, 20)};
+    in.insulation = Insulation::xlpe;
+    in.gland_ka = in_hundredths(10, 4000);
+    in.fault = {in_hundredths(10, 4000), in_hundredths(10, 800), {}};
+    const EarthResult first = check_armour_earth(in, standards);
+    in.fault.current_ka = *in.fault.current_ka * (1.0 + in_hundredths(0, 200));
+    in.fault.time_s = *in.fault.time_s * (1.0 + in_hundredths(0, 200));
+    const EarthResult second = check_armour_earth(in, standards);
+    RC_ASSERT(second.gland.verdict <= first.gland.verdict);
+    RC_ASSERT(second.adiabatic.verdict <= first.adiabatic.verdict);
+  }));
+}
+
+TEST_CASE("earth: a hotter end or a cooler start gives a larger k", "[property][earth]") {
+  CHECK(rc::check("k", [] {
+    const Metal steel{202.0, 3.8e-3, 138e-6};
+    const double start = in_hundredths(0, 9000);
+    const double end = start + in_hundredths(1, 20000);
+    const double more = in_hundredths(1, 5000);
+    const double k = k_from_constants(steel, start, end);
+    RC_ASSERT(k_from_constants(steel, start, end + more) > k);
+    RC_ASSERT(k_from_constants(steel, start - more, end) > k);
+  }));
+}
