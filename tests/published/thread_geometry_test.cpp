@@ -1,0 +1,108 @@
+// Thread dimensions typed from: ISO 68-1 basic profile and ISO 965-1 lengths of engagement; ASME
+// B1.20.1 basic dimensions of NPT threads, inches. Flameproof example: IEC 60079-1:2007 5.3.
+#include <catch2/catch.hpp>
+
+#include "cutback/entry/engagement.hpp"
+#include "cutback/entry/geometry.hpp"
+#include "cutback/entry/stack.hpp"
+#include "cutback/io/standards.hpp"
+
+using namespace cutback;
+using namespace cutback::entry;
+
+namespace {
+
+const tables::Standards& standards() {
+  static const tables::Standards all = io::builtin_standards();
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("ISO 68-1: basic diameters of entry threads", "[published][thread]") {
+  struct Row {
+    const char* thread;
+    double pitch_diameter, bore, core;
+  };
+  const Row rows[] = {
+      {"M12x1.5", 11.026, 10.376, 10.160},   {"M16x1.5", 15.026, 14.376, 14.160},
+      {"M20x1.5", 19.026, 18.376, 18.160},   {"M25x1.5", 24.026, 23.376, 23.160},
+      {"M32x1.5", 31.026, 30.376, 30.160},   {"M40x1.5", 39.026, 38.376, 38.160},
+      {"M50x1.5", 49.026, 48.376, 48.160},   {"M63x1.5", 62.026, 61.376, 61.160},
+      {"M75x1.5", 74.026, 73.376, 73.160},   {"M90x2", 88.701, 87.835, 87.546},
+      {"M110x2", 108.701, 107.835, 107.546},
+  };
+  for (const Row& row : rows) {
+    INFO(row.thread);
+    const MetricProfile profile = metric_profile(*parse_thread(row.thread));
+    CHECK(profile.pitch_diameter_mm == Approx(row.pitch_diameter).margin(0.0006));
+    CHECK(profile.bore_mm == Approx(row.bore).margin(0.0006));
+    CHECK(profile.core_mm == Approx(row.core).margin(0.0006));
+  }
+}
+
+TEST_CASE("ISO 965-1: engagement up to which it is short", "[published][thread]") {
+  const std::pair<const char*, double> rows[] = {
+      {"M12", 5.6}, {"M20", 5.6}, {"M22.4", 5.6}, {"M25", 6.3}, {"M32", 6.3},  {"M40", 6.3},
+      {"M50", 7.5}, {"M63", 7.5}, {"M75", 7.5},   {"M90", 9.5}, {"M110", 12.0}};
+  for (const auto& [thread, printed] : rows) {
+    INFO(thread);
+    CHECK(short_engagement_mm(*parse_thread(thread), standards().table("engagement_group_n")) ==
+          printed);
+  }
+  // Outside the table: no row for a pitch of 1.5 over 90 mm, and none for other kinds.
+  for (const char* outside : {"M110x1.5", "M20x1", "NPT 1/2", "PG 16"}) {
+    CHECK_FALSE(short_engagement_mm(*parse_thread(outside), standards().table("engagement_group_n"))
+                    .has_value());
+  }
+}
+
+TEST_CASE("ASME B1.20.1: L1, L2, L4 and E1 of every size", "[published][thread]") {
+  struct Row {
+    const char* thread;
+    double outside, l1, l2, l4, e1;
+  };
+  const Row rows[] = {
+      {"NPT 1/2", 0.840, 0.320, 0.5337, 0.7815, 0.77843},
+      {"NPT 3/4", 1.050, 0.339, 0.5457, 0.7935, 0.98887},
+      {"NPT 1", 1.315, 0.400, 0.6828, 0.9845, 1.23863},
+      {"NPT 1 1/4", 1.660, 0.420, 0.7068, 1.0085, 1.58338},
+      {"NPT 1 1/2", 1.900, 0.420, 0.7235, 1.0252, 1.82234},
+      {"NPT 2", 2.375, 0.436, 0.7565, 1.0582, 2.29627},
+      {"NPT 2 1/2", 2.875, 0.682, 1.1375, 1.5712, 2.76216},
+      {"NPT 3", 3.500, 0.766, 1.2000, 1.6337, 3.38850},
+      {"NPT 3 1/2", 4.000, 0.821, 1.2500, 1.6837, 3.88881},
+      {"NPT 4", 4.500, 0.844, 1.3000, 1.7337, 4.38712},
+  };
+  for (const Row& row : rows) {
+    INFO(row.thread);
+    const NptGeometry g = npt_geometry(*parse_thread(row.thread), standards().table("npt_threads"));
+    CHECK(g.outside_mm / 25.4 == Approx(row.outside).margin(1e-9));
+    CHECK(g.hand_tight_mm / 25.4 == Approx(row.l1).margin(1e-9));
+    CHECK(g.effective_mm / 25.4 == Approx(row.l2).margin(0.00006));
+    CHECK(g.overall_mm / 25.4 == Approx(row.l4).margin(0.00011));
+    CHECK(g.hand_tight_diameter_mm / 25.4 == Approx(row.e1).margin(0.000011));
+  }
+}
+
+TEST_CASE("IEC 60079-1 5.3: turns engaged in a tapped wall", "[published][thread]") {
+  // M20 x 1.5, gland thread 15, washer 2: wall 10 with chamfer 1, then wall 8 with chamfer 2.
+  const Engagement good = engage({15.0, 2.0, 0.0, 0.0, 10.0, 1.0, 1.5});
+  CHECK(good.engaged_mm == 9.0);
+  CHECK(good.full_turns == 6);
+  CHECK(good.limited_by_hole);
+  const Engagement bad = engage({15.0, 2.0, 0.0, 0.0, 8.0, 2.0, 1.5});
+  CHECK(bad.engaged_mm == 6.0);
+  CHECK(bad.full_turns == 4);
+  // A whole number of turns is that number whatever the binary fraction does.
+  CHECK(engage({0.7 * 3.0, 0.0, 0.0, 0.0, 99.0, 0.0, 0.7}).full_turns == 3);
+}
+
+TEST_CASE("thread through a clearance hole: worked sum", "[published][thread]") {
+  // Thread 15, washer 2, wall 3, tag 1.5, serrated 1, nut 3, pitch 1.5.
+  const Stack stack = stack_up({15.0, 0.0, 2.0, 3.0, 1.5, 1.0, 3.0, 1.5});
+  CHECK(stack.before_nut_mm == 7.5);
+  CHECK(stack.needed_mm == 12.0);
+  CHECK(stack.margin_mm == 3.0);
+  CHECK(stack.nut_clamps);
+}

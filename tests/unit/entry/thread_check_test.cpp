@@ -1,0 +1,226 @@
+#include "cutback/entry/thread_check.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "cutback/io/standards.hpp"
+
+using namespace cutback;
+using namespace cutback::entry;
+using Catch::Contains;
+
+namespace {
+
+const tables::Standards& standards() {
+  static const tables::Standards all = io::builtin_standards();
+  return all;
+}
+
+gland::Gland gland_of(const char* thread, double length_mm) {
+  gland::Gland gland;
+  gland.entry_thread = *parse_thread(thread);
+  gland.entry_length_mm = length_mm;
+  return gland;
+}
+
+Entry tapped(double wall_mm) {
+  Entry entry;
+  entry.hole = Hole::threaded;
+  entry.wall_mm = wall_mm;
+  return entry;
+}
+
+Entry clearance(double wall_mm) {
+  Entry entry = tapped(wall_mm);
+  entry.hole = Hole::clearance;
+  return entry;
+}
+
+constexpr EntryJoint k_ordinary{};
+constexpr EntryJoint k_flameproof{true, 5000.0};
+
+ThreadFit check(const gland::Gland& gland, const Entry& entry, const EntryJoint& joint) {
+  return check_thread(gland, entry, joint, standards());
+}
+
+}  // namespace
+
+TEST_CASE("check_thread: missing figures are named", "[unit][thread]") {
+  gland::Gland gland = gland_of("M20", 15.0);
+  gland.entry_length_mm.reset();
+  const ThreadFit all = check(gland, {}, k_ordinary);
+  CHECK(all.check.name == fit::CheckName::thread);
+  CHECK(all.check.verdict == Verdict::not_known);
+  CHECK_THAT(all.check.says,
+             Contains("kind of hole") && Contains("entry thread") && Contains("wall"));
+  Entry entry = tapped(10.0);
+  entry.wall_mm.reset();
+  const ThreadFit wall = check(gland_of("M20", 15.0), entry, k_ordinary);
+  CHECK(wall.check.says == "not given: the thickness of the wall");
+  CHECK_FALSE(wall.engaged_mm.has_value());
+}
+
+TEST_CASE("check_thread: flameproof wants five turns and eight millimetres", "[unit][thread]") {
+  Entry entry = tapped(10.0);
+  entry.chamfer_mm = 1.0;
+  entry.washer_mm = 2.0;
+  const ThreadFit good = check(gland_of("M20", 15.0), entry, k_flameproof);
+  CHECK(good.check.verdict == Verdict::fits);
+  CHECK(good.engaged_mm == 9.0);
+  CHECK(good.turns == 6);
+  CHECK(good.needed_mm == 10.0);
+  CHECK_THAT(good.check.says, Contains("min(15 - 2, 10 - 1) = 9 mm = 6 full turns"));
+  entry.wall_mm = 8.0;
+  entry.chamfer_mm = 2.0;
+  const ThreadFit bad = check(gland_of("M20", 15.0), entry, k_flameproof);
+  CHECK(bad.check.verdict == Verdict::no_fit);
+  CHECK_THAT(bad.check.says, Contains("the hole's own thread is too short"));
+}
+
+TEST_CASE("check_thread: the volume decides between five and eight millimetres", "[unit][thread]") {
+  Entry entry = tapped(7.5);
+  entry.chamfer_mm = 0.0;
+  const gland::Gland gland = gland_of("M20", 15.0);
+  CHECK(check(gland, entry, {true, 100.0}).check.verdict == Verdict::fits);
+  CHECK(check(gland, entry, {true, 100.1}).check.verdict == Verdict::no_fit);
+  const ThreadFit unknown = check(gland, entry, {true, {}});
+  CHECK(unknown.check.verdict == Verdict::no_fit);
+  CHECK_THAT(unknown.check.says, Contains("give the volume"));
+  entry.wall_mm = 6.0;
+  const ThreadFit four = check(gland, entry, {true, 100.0});
+  CHECK(four.turns == 4);
+  CHECK(four.check.verdict == Verdict::no_fit);
+  CHECK_THAT(check(gland, entry, {true, {}}).check.says, !Contains("give the volume"));
+}
+
+TEST_CASE("check_thread: a chamfer that is not given counts as the deepest allowed",
+          "[unit][thread]") {
+  const gland::Gland gland = gland_of("M20", 15.0);
+  CHECK(check(gland, tapped(10.0), k_flameproof).check.verdict == Verdict::fits);
+  const ThreadFit open = check(gland, tapped(9.0), k_flameproof);
+  CHECK(open.check.verdict == Verdict::not_known);
+  CHECK_THAT(open.check.says, Contains("chamfer") && Contains("measure it"));
+  CHECK(check(gland, tapped(7.0), k_flameproof).check.verdict == Verdict::no_fit);
+  Entry deep = tapped(20.0);
+  deep.chamfer_mm = 3.0;
+  const ThreadFit noted = check(gland, deep, k_flameproof);
+  CHECK(noted.check.verdict == Verdict::fits);
+  REQUIRE(noted.notes.size() == 1);
+  CHECK_THAT(noted.notes[0], Contains("2 mm deep at most"));
+}
+
+TEST_CASE("check_thread: flameproof never goes into a clearance hole", "[unit][thread]") {
+  Entry entry;
+  entry.hole = Hole::clearance;
+  CHECK(check(gland_of("M20", 15.0), entry, k_flameproof).check.verdict == Verdict::no_fit);
+}
+
+TEST_CASE("check_thread: PG and very fine threads are not proven flameproof", "[unit][thread]") {
+  Entry entry = tapped(20.0);
+  entry.chamfer_mm = 0.0;
+  const ThreadFit pg = check(gland_of("PG 16", 15.0), entry, k_flameproof);
+  CHECK(pg.check.verdict == Verdict::not_known);
+  CHECK_THAT(pg.check.says, Contains("PG"));
+  CHECK(check(gland_of("M20x0.5", 15.0), entry, k_flameproof).check.verdict == Verdict::not_known);
+  CHECK(check(gland_of("PG 16", 15.0), entry, k_ordinary).check.verdict == Verdict::fits);
+}
+
+TEST_CASE("check_thread: ordinary tapped hole", "[unit][thread]") {
+  const gland::Gland gland = gland_of("M20", 10.0);
+  CHECK(check(gland, tapped(4.5), k_ordinary).check.verdict == Verdict::fits);
+  CHECK(check(gland, tapped(4.4), k_ordinary).check.verdict == Verdict::not_known);
+  CHECK(check(gland, tapped(1.4), k_ordinary).check.verdict == Verdict::no_fit);
+  const ThreadFit thin = check(gland, tapped(4.5), k_ordinary);
+  REQUIRE(thin.notes.size() == 2);
+  CHECK_THAT(thin.notes[0], Contains("short engagement"));
+  CHECK_THAT(thin.notes[1], Contains("sealing washer"));
+}
+
+TEST_CASE("check_thread: taper threads", "[unit][thread]") {
+  const gland::Gland gland = gland_of("NPT 1/2", 19.85);
+  const ThreadFit good = check(gland, tapped(14.0), k_flameproof);
+  CHECK(good.check.verdict == Verdict::fits);
+  CHECK(*good.engaged_mm == Approx(8.128));
+  CHECK(good.turns == 4);
+  CHECK(check(gland, tapped(8.0), k_flameproof).check.verdict == Verdict::not_known);
+  CHECK(check(gland, tapped(6.0), k_flameproof).check.verdict == Verdict::no_fit);
+  CHECK(check(gland, tapped(6.0), k_ordinary).check.verdict == Verdict::fits);
+  CHECK(check(gland, clearance(2.0), k_ordinary).check.verdict == Verdict::not_known);
+}
+
+TEST_CASE("check_thread: a clearance hole needs the whole stack and one pitch", "[unit][thread]") {
+  Entry entry = clearance(3.0);
+  entry.washer_mm = 2.0;
+  entry.tag_mm = 1.5;
+  entry.serrated_mm = 1.0;
+  entry.locknut_mm = 3.0;
+  CHECK(check(gland_of("M20", 12.0), entry, k_ordinary).check.verdict == Verdict::fits);
+  const ThreadFit tight = check(gland_of("M20", 11.9), entry, k_ordinary);
+  CHECK(tight.check.verdict == Verdict::no_fit);
+  CHECK(tight.needed_mm == 12.0);
+  CHECK(*tight.check.margin_mm == Approx(-0.1));
+  entry.undercut_mm = 8.0;
+  CHECK(check(gland_of("M20", 15.0), entry, k_ordinary).check.verdict == Verdict::no_fit);
+}
+
+TEST_CASE("check_thread: parts go on in order with the seal outside", "[unit][thread]") {
+  Entry entry = clearance(3.0);
+  entry.tag_mm = 1.5;
+  gland::Gland gland = gland_of("M20", 15.0);
+  gland.washer_mm = 2.0;
+  gland.locknut_mm = 3.0;
+  const ThreadFit inside = check(gland, entry, k_ordinary);
+  std::vector<std::string> names;
+  for (const EntryPart& part : inside.parts) names.push_back(part.name);
+  CHECK(names == std::vector<std::string>{"gland, its shoulder outside", "sealing washer, outside",
+                                          "wall, clearance hole", "earth tag, inside", "locknut"});
+  CHECK(inside.parts[1].thickness_mm == 2.0);
+  CHECK(inside.needed_mm == 11.0);
+  entry.hole = Hole::threaded;
+  names.clear();
+  for (const EntryPart& part : check(gland, entry, k_ordinary).parts) names.push_back(part.name);
+  CHECK(names == std::vector<std::string>{"gland, its shoulder outside", "earth tag",
+                                          "sealing washer, outside", "wall, tapped"});
+}
+
+TEST_CASE("check_thread: the entry's washer and locknut go before the gland's", "[unit][thread]") {
+  gland::Gland gland = gland_of("M20", 15.0);
+  gland.washer_mm = 2.0;
+  gland.locknut_mm = 3.0;
+  Entry entry = clearance(3.0);
+  CHECK(check(gland, entry, k_ordinary).needed_mm == 9.5);
+  entry.washer_mm = 0.0;
+  entry.locknut_mm = 5.0;
+  CHECK(check(gland, entry, k_ordinary).needed_mm == 9.5);
+  entry.locknut_mm = 6.0;
+  CHECK(check(gland, entry, k_ordinary).needed_mm == 10.5);
+  gland.locknut_mm.reset();
+  entry.locknut_mm.reset();
+  const ThreadFit none = check(gland, entry, k_ordinary);
+  REQUIRE(none.notes.size() == 1);
+  CHECK_THAT(none.notes[0], Contains("locknut"));
+}
+
+TEST_CASE("check_thread: another thread in the wall needs an adaptor of unknown length",
+          "[unit][thread]") {
+  Entry entry = tapped(10.0);
+  entry.thread = parse_thread("M25");
+  const ThreadFit other = check(gland_of("M20", 15.0), entry, k_ordinary);
+  CHECK(other.check.verdict == Verdict::not_known);
+  CHECK_THAT(other.check.says, Contains("adaptor"));
+  entry = clearance(3.0);
+  entry.thread = parse_thread("M20");
+  CHECK(check(gland_of("M20x1", 15.0), entry, k_ordinary).check.verdict == Verdict::fits);
+  CHECK_THAT(std::string(adaptor_rule().says), Contains("At most one"));
+}
+
+TEST_CASE("check_thread: a plastic wall and a short male thread are noted", "[unit][thread]") {
+  Entry entry = clearance(3.0);
+  entry.material = "polymer";
+  entry.locknut_mm = 5.0;
+  const ThreadFit plastic = check(gland_of("M20", 15.0), entry, k_ordinary);
+  REQUIRE(plastic.notes.size() == 1);
+  CHECK_THAT(plastic.notes[0], Contains("earth tag"));
+  const ThreadFit few = check(gland_of("M20", 10.0), tapped(12.0), k_flameproof);
+  REQUIRE(few.notes.size() == 1);
+  CHECK_THAT(few.notes[0], Contains("6 full turns") && Contains("asks 8"));
+}
