@@ -1,0 +1,81 @@
+#include "cutback/area/bundle.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "cutback/io/standards.hpp"
+
+using namespace cutback;
+using namespace cutback::area;
+using Catch::Contains;
+
+namespace {
+
+const tables::Table& factors() {
+  static const tables::Standards all = io::builtin_standards();
+  return all.table("bundle_factors");
+}
+
+gland::Gland barrier(std::optional<int> cores, std::optional<double> bundle,
+                     std::optional<double> bore) {
+  gland::Gland gland;
+  gland.sealing = gland::Sealing::barrier;
+  gland.max_cores = cores;
+  gland.max_bundle_mm = bundle;
+  gland.chamber_bore_mm = bore;
+  return gland;
+}
+
+}  // namespace
+
+TEST_CASE("check_sealing_bundle: the smaller of bundle and bore is the limit", "[unit][bundle]") {
+  const SealingCores cores{4, 5.0, {}};
+  const SealingBundle good = check_sealing_bundle(barrier(7, 12.5, 14.0), cores, factors());
+  CHECK(good.verdict == Verdict::fits);
+  CHECK(*good.bundle_mm == Approx(12.1));
+  CHECK(good.limit_mm == 12.5);
+  CHECK(check_sealing_bundle(barrier(7, 20.0, 12.0), cores, factors()).verdict == Verdict::no_fit);
+  CHECK(check_sealing_bundle(barrier({}, {}, 12.1), cores, factors()).verdict == Verdict::fits);
+}
+
+TEST_CASE("check_sealing_bundle: between packed and laid up it is marginal", "[unit][bundle]") {
+  const SealingCores seven{7, 2.0, {}};
+  const SealingBundle tight = check_sealing_bundle(barrier(7, 6.3, {}), seven, factors());
+  CHECK(tight.verdict == Verdict::marginal_outside);
+  CHECK_THAT(tight.says, Contains("6.7 mm") && Contains("6.0 mm"));
+}
+
+TEST_CASE("check_sealing_bundle: too many cores", "[unit][bundle]") {
+  const SealingBundle many = check_sealing_bundle(barrier(3, 50.0, {}), {4, 1.0, {}}, factors());
+  CHECK(many.verdict == Verdict::no_fit);
+  CHECK(many.says == "4 cores; the gland takes 3 at most");
+}
+
+TEST_CASE("check_sealing_bundle: beyond the coefficients only what is certain", "[unit][bundle]") {
+  const gland::Gland gland = barrier(61, 20.0, {});
+  CHECK(check_sealing_bundle(gland, {37, 2.0, {}}, factors()).verdict == Verdict::not_known);
+  CHECK(check_sealing_bundle(gland, {37, 3.0, {}}, factors()).verdict == Verdict::no_fit);
+  CHECK(check_sealing_bundle(gland, {37, 2.0, 19.0}, factors()).verdict == Verdict::fits);
+  CHECK(check_sealing_bundle(barrier({}, 20.0, {}), {62, 1.0, {}}, factors()).verdict ==
+        Verdict::not_known);
+}
+
+TEST_CASE("check_sealing_bundle: missing figures are named", "[unit][bundle]") {
+  CHECK_THAT(check_sealing_bundle(barrier(7, {}, {}), {4, 5.0, {}}, factors()).says,
+             Contains("largest bundle"));
+  CHECK_THAT(check_sealing_bundle(barrier({}, 9.0, {}), {{}, 5.0, {}}, factors()).says,
+             Contains("number of cores"));
+  CHECK_THAT(check_sealing_bundle(barrier(7, 9.0, {}), {{}, {}, 8.0}, factors()).says,
+             Contains("number of cores"));
+  CHECK_THAT(check_sealing_bundle(barrier(7, 9.0, {}), {4, {}, 12.0}, factors()).says,
+             Contains("diameter of one core"));
+}
+
+TEST_CASE("compound_of: volume and gap of a chamber", "[unit][bundle]") {
+  const auto compound = compound_of(factors(), {20.0, 30.0, 4, 5.0});
+  REQUIRE(compound.has_value());
+  CHECK(compound->volume_cm3 == Approx(7.0686).margin(5e-5));
+  CHECK(compound->core_ratio == Approx(0.25));
+  CHECK(compound->gap_mm == Approx((20.0 - 12.0711) / 3.4142).margin(5e-5));
+  CHECK_FALSE(compound_of(factors(), {12.0, 30.0, 4, 5.0}).has_value());
+  CHECK_FALSE(compound_of(factors(), {500.0, 30.0, 62, 1.0}).has_value());
+}
