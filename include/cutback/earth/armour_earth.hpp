@@ -45,9 +45,9 @@ struct EarthResult {
   std::optional<KValue> line_k;        ///< of the line conductor, k1
   std::optional<double> required_mm2;  ///< by the adiabatic equation
   std::optional<double> table_required_mm2;
-  std::optional<double> withstand_ka;        ///< for withstand_s
-  double withstand_s = 1.0;                  ///< the fault's time within 0.1 to 5 s, else 1 s
-  std::optional<double> longest_s;           ///< for the fault's current, at most 5 s
+  std::optional<double> withstand_ka;  ///< for withstand_s
+  double withstand_s = 1.0;            ///< the fault's time within 0.1 to 5 s, else 1 s
+  std::optional<double> longest_s;     ///< for the fault's current, 0.1 to 5 s; absent under 0.1 s
   std::optional<double> resistance_ohm;      ///< at 20 degC
   std::optional<double> resistance_hot_ohm;  ///< at the temperature in service
   std::optional<double> loop_share;          ///< resistance_hot_ohm / loop_ohm

@@ -111,6 +111,12 @@ std::string_view relation(Verdict verdict) {
   }
 }
 
+// Rounded to the strict side, so that the printed figures never say more than is true.
+std::string area_text(const EarthInput& in) {
+  return plain(round_down(in.armour->area_mm2, 0.01), 2);
+}
+std::string needed_text(double required_mm2) { return fixed(round_up(required_mm2, 0.01), 2); }
+
 struct Energy {
   double a2s;
   std::string words;
@@ -152,14 +158,13 @@ void check_adiabatic(const EarthInput& in, EarthResult& out) {
   }
   out.required_mm2 = adiabatic_area_mm2(energy->a2s, out.k->k);
   const std::string sum = fmt::format("{} / {} = {} mm2 needed", energy->words, plain(out.k->k, 2),
-                                      fixed(*out.required_mm2, 2));
+                                      needed_text(*out.required_mm2));
   if (!in.armour) {
     out.adiabatic.says = sum + "; the area of the armour is not known";
     return;
   }
   const Verdict verdict = compare(*in.armour, *out.required_mm2);
-  out.adiabatic.says =
-      fmt::format("{}; {} mm2 {}", sum, fixed(in.armour->area_mm2, 1), relation(verdict));
+  out.adiabatic.says = fmt::format("{}; {} mm2 {}", sum, area_text(in), relation(verdict));
   const std::string limit = outside_the_method(in.fault);
   const bool too_long = in.fault.time_s && !at_most(*in.fault.time_s, k_longest_time_s);
   if (limit.empty() || (too_long && verdict < Verdict::not_known)) {
@@ -189,14 +194,13 @@ void check_table(const EarthInput& in, const tables::Standards& standards, Earth
       same ? "BS 7671 table 54.7" : k_table_source + out.line_k->source + ", " + out.k->source;
   const std::string sum =
       fmt::format("{} mm2 {} line: {} mm2 needed ({})", plain(*in.line_mm2),
-                  to_string(in.line_material), fixed(*out.table_required_mm2, 2), factor);
+                  to_string(in.line_material), needed_text(*out.table_required_mm2), factor);
   if (!in.armour) {
     out.table.says = sum + "; the area of the armour is not known";
     return;
   }
   out.table.verdict = compare(*in.armour, *out.table_required_mm2);
-  out.table.says =
-      fmt::format("{}; {} mm2 {}", sum, fixed(in.armour->area_mm2, 1), relation(out.table.verdict));
+  out.table.says = fmt::format("{}; {} mm2 {}", sum, area_text(in), relation(out.table.verdict));
 }
 
 void find_capacity(const EarthInput& in, EarthResult& out) {
@@ -205,10 +209,9 @@ void find_capacity(const EarthInput& in, EarthResult& out) {
     out.withstand_s = *in.fault.time_s;
   }
   out.withstand_ka = withstand_ka(in.armour->area_mm2, out.k->k, out.withstand_s);
-  if (in.fault.current_ka) {
-    out.longest_s = std::min(k_longest_time_s,
-                             longest_time_s(in.armour->area_mm2, out.k->k, *in.fault.current_ka));
-  }
+  if (!in.fault.current_ka) return;
+  const double time_s = longest_time_s(in.armour->area_mm2, out.k->k, *in.fault.current_ka);
+  if (at_least(time_s, k_shortest_time_s)) out.longest_s = std::min(k_longest_time_s, time_s);
 }
 
 void find_resistance(const EarthInput& in, const tables::Standards& standards, EarthResult& out) {
@@ -229,7 +232,7 @@ void find_resistance(const EarthInput& in, const tables::Standards& standards, E
   out.resistance.says = fmt::format(
       "{} ohm mm x {} x {} m / {} mm2 = {} ohm at 20 degC, {} ohm at {} degC",
       plain(constants.resistivity_ohm_mm, 9), plain(in.lay_ratio, 4), plain(*in.length_m),
-      fixed(in.armour->area_mm2, 1), fixed(cold, 4), fixed(hot, 4), plain(in.hot_degc));
+      area_text(in), fixed(cold, 4), fixed(hot, 4), plain(in.hot_degc));
   if (!in.loop_ohm) return;
   out.loop_share = hot / *in.loop_ohm;
   out.resistance.says += fmt::format(": {} % of the loop", fixed(*out.loop_share * 100.0, 0));
@@ -264,8 +267,7 @@ EarthResult check_armour_earth(const EarthInput& in, const tables::Standards& st
   EarthResult out;
   if (in.armour) {
     out.area_mm2 = in.armour->area_mm2;
-    out.area = {Verdict::fits,
-                fmt::format("{} mm2: {}", fixed(in.armour->area_mm2, 1), in.armour->origin),
+    out.area = {Verdict::fits, fmt::format("{} mm2: {}", area_text(in), in.armour->origin),
                 in.armour->origin};
   } else {
     out.area.says = "the area of the armour is not known: count its wires or give it";

@@ -49,10 +49,11 @@ TEST_CASE("check_armour_earth: nothing known says what is missing", "[unit][eart
 
 TEST_CASE("check_armour_earth: the sums are written out", "[unit][earth]") {
   const EarthResult result = check_armour_earth(known(), standards());
-  CHECK(result.adiabatic.says == "sqrt(2000^2 x 0.2) / 46 = 19.44 mm2 needed; 26.0 mm2 is enough");
+  CHECK(result.adiabatic.says == "sqrt(2000^2 x 0.2) / 46 = 19.45 mm2 needed; 26 mm2 is enough");
   CHECK_THAT(result.table.says, Contains("k1/k2 = 143/46"));
   CHECK_THAT(result.table.source, Contains("table 43.1") && Contains("table 54.4"));
   CHECK(result.withstand_s == 0.2);
+  CHECK(*result.longest_s == Approx(0.3576).margin(5e-5));
 }
 
 TEST_CASE("check_armour_earth: a short fault needs the let-through energy", "[unit][earth]") {
