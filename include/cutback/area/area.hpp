@@ -3,11 +3,30 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/error.hpp"
 
 namespace cutback::area {
 
 /// Rule sets are named after the published edition; `strict` demands what either demands.
 enum class RuleSet { iec_60079_14_2007, iec_60079_14_2013, strict };
+
+[[nodiscard]] constexpr std::string_view to_string(RuleSet rules) {
+  switch (rules) {
+    case RuleSet::iec_60079_14_2007:
+      return "iec-60079-14:2007";
+    case RuleSet::iec_60079_14_2013:
+      return "iec-60079-14:2013";
+    case RuleSet::strict:
+      return "strict";
+  }
+  return "";
+}
+
+/// The rule set of that name, or nothing when there is none.
+[[nodiscard]] std::optional<RuleSet> parse_rule_set(std::string_view name);
 
 /// The words as they were given, already checked against the lists of job/fields. An absent
 /// member is not known, which falls to the stricter side.
@@ -29,5 +48,22 @@ struct Area {
   std::optional<bool> bare_live_parts;     ///< in an increased-safety enclosure
   RuleSet rules = RuleSet::strict;
 };
+
+/// What the place holds. Both are false in an ordinary place.
+struct Hazard {
+  bool gas = false;
+  bool dust = false;
+  [[nodiscard]] bool any() const { return gas || dust; }
+};
+
+/// What the area says of its hazard: by zone, level and groups, else by the type of protection of
+/// the enclosure (`t` dust, any other gas). Zone `none` is an ordinary place, and so is one without
+/// zone and level where nothing is said of protection or the enclosure has none.
+[[nodiscard]] Hazard hazard_of(const Area& area);
+
+/// Data that cannot all be true: a zone and a level, group or protection that is for the other
+/// kind of hazard, a level in a place without a zone, an ambient range upside down. `where` is the
+/// name of the field.
+[[nodiscard]] std::vector<Fault> contradictions(const Area& area);
 
 }  // namespace cutback::area

@@ -1,0 +1,35 @@
+#pragma once
+// A gland against the demands of its place.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cutback/area/area.hpp"
+#include "cutback/area/demand.hpp"
+#include "cutback/cable/cable.hpp"
+#include "cutback/fit/check.hpp"
+#include "cutback/gland/gland.hpp"
+#include "cutback/tables/standards.hpp"
+
+namespace cutback::area {
+
+/// Protection, level, group, ingress, temperature and sealing of one gland, each only where the
+/// place asks for it: none at all in an ordinary place. A figure that the gland list does not
+/// state gives not_known and the name of its column.
+/// @param bundle  whether the bundle of cores fits the gland's chamber, where that was worked out;
+///                it counts when the gland is ended as a barrier
+[[nodiscard]] std::vector<fit::Check> check_area(const Demand& demand, const cable::Cable& cable,
+                                                 const gland::Gland& gland,
+                                                 const std::optional<fit::Check>& bundle = {});
+
+/// Metals that meet at the entry: a caution for a couple that corrodes where it is damp (fits), and
+/// magnetic metal round a single core, which alternating current does not allow (not_known: the
+/// kind of current is not asked). Nothing when there is nothing to say.
+/// @param enclosure_material  word of the entry's `material`
+/// @source BS 7671 521.5.1; anodic index (data/standards/)
+[[nodiscard]] std::optional<fit::Check> check_material(
+    const std::optional<std::string>& enclosure_material, const cable::Cable& cable,
+    const gland::Gland& gland, const tables::Standards& standards);
+
+}  // namespace cutback::area

@@ -1,0 +1,294 @@
+#include "cutback/area/check.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/area/source.hpp"
+#include "cutback/compare.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::area {
+namespace {
+
+using fit::Check;
+using fit::CheckName;
+using gland::Gland;
+using gland::Sealing;
+using tables::Standards;
+using tables::Table;
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
+
+/// Takes the worse verdict, its source with it, and puts the sentence behind those before it.
+void add(Check& check, Verdict verdict, const std::string& says, const std::string& source) {
+  check.says += (check.says.empty() ? "" : "; ") + says;
+  if (check.source.empty() || verdict < check.verdict) check.source = source;
+  check.verdict = worst(check.verdict, verdict);
+}
+
+Check start(CheckName name) {
+  Check check;
+  check.name = name;
+  check.verdict = Verdict::fits;
+  return check;
+}
+
+/// One property against what serves: the surest of the gland's markings counts.
+void judge_marks(const MarkDemand& demand, const std::vector<std::string>& marks,
+                 const std::string& column, Check& check) {
+  if (demand.serves.empty()) {
+    add(check, Verdict::no_fit, demand.needed + ": " + demand.otherwise, demand.source);
+    return;
+  }
+  if (marks.empty()) {
+    add(check, Verdict::not_known,
+        demand.needed + " is asked for; the gland list does not state " + column, demand.source);
+    return;
+  }
+  const Serves* best = nullptr;
+  for (const Serves& serves : demand.serves) {
+    if (std::find(marks.begin(), marks.end(), serves.mark) == marks.end()) continue;
+    if (best == nullptr || best->verdict < serves.verdict) best = &serves;
+  }
+  if (best == nullptr) {
+    std::string says = "a gland marked " + joined(marks) + " does not serve " + demand.needed;
+    if (!demand.otherwise.empty()) says += ": " + demand.otherwise;
+    add(check, Verdict::no_fit, says, demand.source);
+    return;
+  }
+  std::string says =
+      best->mark + (best->verdict == Verdict::fits ? " serves " : " may serve ") + demand.needed;
+  if (!best->note.empty()) says += ": " + best->note;
+  add(check, best->verdict, says, best->source);
+}
+
+void put_marks(CheckName name, const std::vector<MarkDemand>& demands,
+               const std::vector<std::string>& marks, const std::string& column,
+               std::vector<Check>& checks) {
+  if (demands.empty()) return;
+  Check check = start(name);
+  for (const MarkDemand& demand : demands) judge_marks(demand, marks, column, check);
+  checks.push_back(std::move(check));
+}
+
+/// The groups of gas and dust are two columns and one check.
+void put_groups(const Demand& demand, const Gland& gland, std::vector<Check>& checks) {
+  if (demand.gas_group.empty() && demand.dust_group.empty()) return;
+  const auto marks = [](const std::optional<std::string>& group) {
+    return group ? std::vector<std::string>{*group} : std::vector<std::string>{};
+  };
+  Check check = start(CheckName::group);
+  for (const MarkDemand& d : demand.gas_group)
+    judge_marks(d, marks(gland.gas_group), "gas_group", check);
+  for (const MarkDemand& d : demand.dust_group) {
+    judge_marks(d, marks(gland.dust_group), "dust_group", check);
+  }
+  checks.push_back(std::move(check));
+}
+
+void put_ingress(const Demand& demand, const Gland& gland, std::vector<Check>& checks) {
+  if (demand.ingress.empty()) return;
+  Check check = start(CheckName::ingress);
+  for (const IngressDemand& one : demand.ingress) {
+    if (gland.ip.empty()) {
+      add(check, Verdict::not_known, one.needed + " is asked for; the gland list does not state ip",
+          one.source);
+      continue;
+    }
+    Verdict verdict = Verdict::no_fit;
+    std::string note;
+    for (const IngressDemand::Rung& rung : one.rungs) {
+      const IpAnswer answer = serves(rung.code, gland.ip, demand.water_rules);
+      const Verdict reached = worst(answer.verdict, rung.verdict);
+      if (reached <= verdict) continue;
+      verdict = reached;
+      note = answer.note.empty() ? rung.note : answer.note;
+    }
+    std::string says = "IP " + joined(gland.ip);
+    says += verdict == Verdict::fits     ? " serves "
+            : verdict == Verdict::no_fit ? " does not serve "
+                                         : " may serve ";
+    says += one.needed;
+    if (!note.empty()) says += ": " + note;
+    add(check, verdict, says, one.source);
+  }
+  checks.push_back(std::move(check));
+}
+
+void put_temperature(const Demand& demand, const Gland& gland, std::vector<Check>& checks) {
+  if (!demand.temperature) return;
+  const TemperatureDemand& needed = *demand.temperature;
+  Check check = start(CheckName::temperature);
+  const auto judge = [&](const std::optional<double>& asked, const std::optional<double>& stated,
+                         bool lowest, const char* column) {
+    if (!asked) return;
+    const std::string what =
+        plain(*asked) + " degC is the " + (lowest ? "lowest" : "highest") + " that it meets";
+    if (!stated) {
+      add(check, Verdict::not_known, what + "; the gland list does not state " + column,
+          needed.source);
+      return;
+    }
+    const bool stands = lowest ? at_most(*stated, *asked) : at_least(*stated, *asked);
+    add(check, stands ? Verdict::fits : Verdict::no_fit,
+        what + ", the gland is for " + (lowest ? "down to " : "up to ") + plain(*stated) + " degC",
+        needed.source);
+  };
+  judge(needed.min_degc, gland.temp_min_degc, true, "temp_min_c");
+  judge(needed.max_degc, gland.temp_max_degc, false, "temp_max_c");
+  if (!needed.cable_says.empty()) {
+    add(check, needed.cable, needed.cable_says.substr(2), needed.source);
+  }
+  if (!check.says.empty()) checks.push_back(std::move(check));
+}
+
+/// Whether a gland that is filled with compound takes the cores.
+void judge_chamber(const cable::Cable& cable, const Gland& gland,
+                   const std::optional<Check>& bundle, Check& check) {
+  const std::string source = "gland list";
+  if (!gland.max_cores) {
+    add(check, Verdict::not_known, "the gland list does not state max_cores", source);
+  } else if (!cable.cores) {
+    add(check, Verdict::not_known, "the number of cores is not given", source);
+  } else {
+    const bool takes = *cable.cores <= *gland.max_cores;
+    add(check, takes ? Verdict::fits : Verdict::no_fit,
+        "the chamber takes " + std::to_string(*gland.max_cores) + " cores, the cable has " +
+            std::to_string(*cable.cores),
+        source);
+  }
+  if (bundle) add(check, bundle->verdict, bundle->says, bundle->source);
+}
+
+void judge_barrier(const Demand& demand, const cable::Cable& cable, const Gland& gland,
+                   const std::optional<Check>& bundle, Check& check) {
+  if (gland.sealing != Sealing::compression) {
+    add(check, Verdict::fits, demand.says + "; this one does, ended as a barrier", demand.source);
+    judge_chamber(cable, gland, bundle, check);
+    return;
+  }
+  std::string says = demand.says + "; this one does not";
+  if (!demand.would_change.empty()) {
+    says += "; not known, and it could change that: " + joined(demand.would_change);
+  }
+  add(check, Verdict::no_fit, says, demand.source);
+}
+
+void put_sealing(const Demand& demand, const cable::Cable& cable, const Gland& gland,
+                 const std::optional<Check>& bundle, std::vector<Check>& checks) {
+  if (demand.sealing == SealingDemand::none) return;
+  Check check = start(CheckName::sealing);
+  if (demand.refused) {
+    add(check, Verdict::no_fit, demand.says, demand.source);
+  } else if (demand.sealing == SealingDemand::barrier) {
+    judge_barrier(demand, cable, gland, bundle, check);
+  } else if (gland.sealing == Sealing::barrier ||
+             (gland.sealing == Sealing::either && demand.allowed_from_memory)) {
+    add(check, Verdict::fits, "a gland that seals round the cores is always allowed",
+        demand.source);
+    judge_chamber(cable, gland, bundle, check);
+  } else if (demand.allowed_from_memory) {
+    add(check, Verdict::not_known, demand.says + "; check against the standard", demand.source);
+  } else {
+    add(check, Verdict::fits,
+        demand.says + "; the gland must be certified as equipment, not as a component only",
+        demand.source);
+  }
+  checks.push_back(std::move(check));
+}
+
+// ---- metals ---------------------------------------------------------------------------------
+
+struct Potential {
+  double low_v;
+  double high_v;
+};
+
+std::optional<Potential> potential_of(const Table& table, const std::string& metal) {
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    if (table.text(i, "metal") == metal) {
+      return Potential{table.number(i, "low_v"), table.number(i, "high_v")};
+    }
+  }
+  return std::nullopt;
+}
+
+/// A caution for two metals that are far apart; it changes no verdict.
+void caution_couple(const std::string& enclosure, const std::string& gland,
+                    const Standards& standards, Check& check) {
+  const Table& index = standards.table("anodic_index");
+  const Table& limits = standards.table("anodic_difference");
+  const auto a = potential_of(index, enclosure);
+  const auto b = potential_of(index, gland);
+  if (!a || !b || enclosure == gland) return;
+  const double far = std::max(std::abs(a->high_v - b->low_v), std::abs(b->high_v - a->low_v));
+  std::string places;
+  for (std::size_t i = 0; i < limits.rows.size(); ++i) {
+    if (at_most(far, limits.number(i, "difference_v"))) continue;
+    places += (places.empty() ? "" : "; ") + limits.text(i, "place");
+  }
+  if (places.empty()) return;
+  add(check, Verdict::fits,
+      gland + " in " + enclosure + " is up to " + plain(far) + " V apart, too far for a place " +
+          places + ": keep the joint dry, use the sealing washer, look at it again",
+      detail::source_of(index, to_string(index.status)));
+}
+
+/// Magnetic metal round one core of an alternating-current circuit heats up.
+void judge_single_core(const std::optional<std::string>& enclosure, const cable::Cable& cable,
+                       const Gland& gland, Check& check) {
+  if (cable.cores != 1) return;
+  constexpr const char* k_source = "BS 7671, 521.5.1 [secondary]";
+  const std::string rule = " round a single core is not for alternating current";
+  if (cable.armour == cable::ArmourKind::tape || cable.armour == cable::ArmourKind::wire) {
+    add(check, Verdict::not_known,
+        "steel " + std::string(to_string(cable.armour)) + rule +
+            "; check that the armour is aluminium or the current direct",
+        k_source);
+  }
+  if (gland.material == "steel") {
+    add(check, Verdict::not_known, "a steel gland" + rule, k_source);
+  } else if (!gland.material) {
+    add(check, Verdict::not_known,
+        "a steel gland" + rule + "; the gland list does not state material", k_source);
+  }
+  if (enclosure == "steel") {
+    add(check, Verdict::not_known,
+        "a steel wall" + rule +
+            " unless the whole circuit passes through "
+            "one opening: use a plate of other metal",
+        k_source);
+  }
+}
+
+}  // namespace
+
+std::vector<Check> check_area(const Demand& demand, const cable::Cable& cable, const Gland& gland,
+                              const std::optional<Check>& bundle) {
+  std::vector<Check> checks;
+  put_marks(CheckName::protection, demand.protection, gland.protection, "protection", checks);
+  put_marks(CheckName::level, demand.level, gland.level, "level", checks);
+  put_groups(demand, gland, checks);
+  put_ingress(demand, gland, checks);
+  put_temperature(demand, gland, checks);
+  put_sealing(demand, cable, gland, bundle, checks);
+  return checks;
+}
+
+std::optional<Check> check_material(const std::optional<std::string>& enclosure_material,
+                                    const cable::Cable& cable, const Gland& gland,
+                                    const Standards& standards) {
+  Check check = start(CheckName::material);
+  if (enclosure_material && gland.material) {
+    caution_couple(*enclosure_material, *gland.material, standards, check);
+  }
+  judge_single_core(enclosure_material, cable, gland, check);
+  if (check.says.empty()) return std::nullopt;
+  return check;
+}
+
+}  // namespace cutback::area
