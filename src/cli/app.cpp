@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "cli/command_fit.hpp"
+#include "cli/command_glands.hpp"
 #include "cli/command_sheet.hpp"
 #include "cli/exit_code.hpp"
 #include "cutback/error.hpp"
@@ -120,6 +121,7 @@ void build(CLI::App& app, Context& context) {
   app.allow_extras();
   add_fit(app, context);
   add_sheet(app, context);
+  add_glands(app, context);
   for (CLI::App* command : app.get_subcommands({})) {
     command->allow_extras();
     command->footer(command->get_footer() + std::string("\n\n") + k_footer);
