@@ -6,8 +6,8 @@
 #include "cutback/compare.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
+#include "cutback/io/job_file.hpp"
 #include "io/gland_columns.hpp"
-#include "io/json_strict.hpp"
 
 using namespace cutback;
 using Catch::Contains;
@@ -71,15 +71,16 @@ TEST_CASE("demo_gland_list: figures that go together", "[unit][demo]") {
   }
 }
 
-TEST_CASE("demonstration site: each job file is JSON and marked as invented", "[unit][demo]") {
+TEST_CASE("demonstration site: each job file loads and is marked as invented", "[unit][demo]") {
   int count = 0;
   for (const auto& entry : std::filesystem::directory_iterator(k_data + "demo/site")) {
     const std::string path = entry.path().string();
     INFO(path);
-    const io::MappedFile file(path);
-    const auto job = io::parse_json(file.text(), path);
-    CHECK_THAT(job.at("job").get<std::string>(), Catch::StartsWith("Invented site:"));
-    for (const char* key : {"cable", "entry", "area", "tails"}) CHECK(job.at(key).is_object());
+    const auto job = io::load_job(path);
+    CHECK_THAT(job.job.value(), Catch::StartsWith("Invented site:"));
+    CHECK(job.sheath_od_mm.has_value());
+    CHECK(job.entry == "M20");
+    CHECK(job.protection.has_value());
     ++count;
   }
   CHECK(count == 3);
