@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/command_earth.hpp"
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
 #include "cli/command_sheet.hpp"
@@ -122,6 +123,7 @@ void build(CLI::App& app, Context& context) {
   add_fit(app, context);
   add_sheet(app, context);
   add_glands(app, context);
+  add_earth(app, context);
   for (CLI::App* command : app.get_subcommands({})) {
     command->allow_extras();
     command->footer(command->get_footer() + std::string("\n\n") + k_footer);
