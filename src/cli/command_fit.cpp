@@ -35,21 +35,15 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   std::vector<Fault> faults = options.job.fill(input);
   const fit::Prefer prefer = parse_prefer(options.prefer, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
-  if (!input.sheath_od_mm) {
-    throw InputError(Fault{.code = ErrorCode::missing,
-                           .what = "the sheath diameter is needed",
-                           .where = "--od",
-                           .given = {},
-                           .allowed = "readings in mm such as 14.9+15.1",
-                           .hint = "measure twice at right angles where the gland will sit"});
-  }
   const tables::Standards standards = runtime.standards();
   const job::Job job = job::resolve(input, standards, job::Unstated::measured);
+  require_sheath(job, "--od");
   const gland::GlandList list = runtime.glands();
-  const auto ranked = fit::fit_all(job, list.glands, prefer);
+  const fit::Question question = fit::ask(job, standards);
+  const auto ranked = fit::fit_all(question, list.glands, prefer);
   const print::Style style{.colour = runtime.colour(), .all = options.all};
-  runtime.emit(runtime.common.json ? print::fit_json(job, ranked)
-                                   : print::fit_text(job, ranked, list.name, style));
+  runtime.emit(runtime.common.json ? print::fit_json(question, ranked)
+                                   : print::fit_text(question, ranked, list.name, style));
   const bool fits = !ranked.empty() && ranked.front().verdict == Verdict::fits;
   return fits ? k_exit_fits : k_exit_no_fit;
 }

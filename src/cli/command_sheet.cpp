@@ -37,16 +37,6 @@ job::JobInput read_input(const SheetOptions& options, std::vector<Fault>& faults
   job::JobInput input;
   if (!options.file.empty()) input = io::load_job(options.file);
   faults = options.job.fill(input);
-  if (!faults.empty()) return input;
-  if (!input.sheath_od_mm) {
-    throw InputError(
-        Fault{.code = ErrorCode::missing,
-              .what = "the sheath diameter is needed",
-              .where = options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm",
-              .given = {},
-              .allowed = "readings in mm such as 14.9+15.1",
-              .hint = "give a job file, or --od with what the caliper showed"});
-  }
   return input;
 }
 
@@ -59,9 +49,11 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const job::Unstated unstated =
       options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
   const job::Job job = job::resolve(input, standards, unstated);
+  require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
   const gland::GlandList list = runtime.glands();
-  const auto ranked = fit::fit_all(job, list.glands, prefer);
-  const sheet::Sheet sheet = sheet::make_sheet(job, ranked, options.gland, list.name, standards);
+  const fit::Question question = fit::ask(job, standards);
+  const auto ranked = fit::fit_all(question, list.glands, prefer);
+  const sheet::Sheet sheet = sheet::make_sheet(question, ranked, options.gland, list.name);
   const print::Style style{.colour = runtime.colour(), .all = false};
   runtime.emit(runtime.common.json ? print::sheet_json(sheet) : print::sheet_text(sheet, style));
   const bool fits = sheet.fit && sheet.fit->verdict == Verdict::fits;

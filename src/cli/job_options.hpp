@@ -10,6 +10,7 @@
 #include "cutback/error.hpp"
 #include "cutback/fit/fit.hpp"
 #include "cutback/job/input.hpp"
+#include "cutback/job/job.hpp"
 
 namespace CLI {
 class App;
@@ -34,6 +35,9 @@ class JobOptions {
   };
   std::vector<std::unique_ptr<Slot>> slots_;
 };
+
+/// @throws InputError when neither readings nor a construction gave a sheath diameter
+void require_sheath(const job::Job& job, const std::string& where);
 
 /// --prefer; a word that is none is added to `faults`.
 [[nodiscard]] fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults);

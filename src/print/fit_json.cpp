@@ -35,6 +35,25 @@ ordered_json cable_json(const cable::Cable& cable) {
   return item;
 }
 
+ordered_json demand_json(const area::Demand& demand) {
+  ordered_json item;
+  item["sealing"] = std::string(to_string(demand.sealing));
+  item["says"] = demand.says;
+  item["source"] = demand.source;
+  ordered_json path = ordered_json::array();
+  for (const area::Answer& answer : demand.path) {
+    ordered_json step;
+    step["question"] = answer.question;
+    step["yes"] = answer.yes;
+    step["from"] = answer.from;
+    step["source"] = answer.source;
+    path.push_back(std::move(step));
+  }
+  item["path"] = std::move(path);
+  item["would_change"] = demand.would_change;
+  return item;
+}
+
 ordered_json check_json(const fit::Check& check) {
   ordered_json item;
   item["check"] = std::string(to_string(check.name));
@@ -63,11 +82,13 @@ ordered_json gland_fit_json(const fit::GlandFit& fit) {
   return item;
 }
 
-std::string fit_json(const job::Job& job, std::span<const fit::GlandFit> ranked) {
+std::string fit_json(const fit::Question& question, std::span<const fit::GlandFit> ranked) {
+  const job::Job& job = *question.job;
   const bool fits = !ranked.empty() && ranked.front().verdict == Verdict::fits;
   ordered_json root = json_head();
   root["best"] = fits ? ordered_json(ranked.front().gland->part) : ordered_json(nullptr);
   root["cable"] = cable_json(job.cable);
+  root["demand"] = demand_json(question.demand);
   if (!fits) {
     const fit::Advice advice = fit::advise(job, ranked);
     root["advice"]["nearest"] = advice.nearest_says;

@@ -9,11 +9,14 @@
 namespace cutback::print {
 
 nlohmann::ordered_json cable_json(const cable::Cable& cable);
+nlohmann::ordered_json demand_json(const area::Demand& demand);
 nlohmann::ordered_json check_json(const fit::Check& check);
 nlohmann::ordered_json gland_fit_json(const fit::GlandFit& fit);
 
 /// "Cable", "Entry" and "Area" as lines with a first column of nine.
 std::string cable_lines(const cable::Cable& cable);
 std::string entry_line(const entry::Entry& entry);
+/// What the area asks of the gland, and the path to the sealing; empty in an ordinary place.
+std::string area_lines(const job::Job& job, const area::Demand& demand);
 
 }  // namespace cutback::print

@@ -145,13 +145,41 @@ std::string entry_line(const entry::Entry& entry) {
   return wrapped("Entry    ", text);
 }
 
-std::string fit_text(const job::Job& job, std::span<const GlandFit> ranked,
+std::string area_lines(const job::Job& job, const area::Demand& demand) {
+  const area::Area& area = job.area;
+  std::string asked;
+  const auto add = [&](const std::string& words) { asked += (asked.empty() ? "" : ", ") + words; };
+  if (area.protection) add("enclosure " + *area.protection);
+  if (area.zone) add("zone " + *area.zone);
+  if (area.level) add("level " + *area.level);
+  if (area.gas_group) add(*area.gas_group);
+  if (area.dust_group) add(*area.dust_group);
+  if (area.ip) add("IP" + *area.ip);
+  if (area.volume_cm3) add(plain(*area.volume_cm3, 0) + " cm3");
+  if (area.ambient_min_degc && area.ambient_max_degc) {
+    add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");
+  }
+  if (asked.empty()) return {};
+  std::string text = wrapped("Area     ", asked);
+  if (demand.sealing == area::SealingDemand::none) return text;
+  text += wrapped("Sealing  ", demand.says);
+  for (const area::Answer& answer : demand.path) {
+    text += wrapped("         ",
+                    answer.question + " " + (answer.yes ? "yes" : "no") + " (" + answer.from + ")");
+  }
+  for (const std::string& fact : demand.would_change)
+    text += wrapped("         ", "Would change it: " + fact);
+  return text + wrapped("         ", demand.source);
+}
+
+std::string fit_text(const fit::Question& question, std::span<const GlandFit> ranked,
                      const std::string& list_name, const Style& style) {
+  const job::Job& job = *question.job;
   const auto count = std::count_if(ranked.begin(), ranked.end(), [](const GlandFit& fit) {
     return fit.verdict == Verdict::fits;
   });
   std::string text = wrapped("Glands   ", fmt::format("{} in {}", ranked.size(), list_name));
-  text += cable_lines(job.cable) + entry_line(job.entry);
+  text += cable_lines(job.cable) + entry_line(job.entry) + area_lines(job, question.demand);
   for (const std::string& warning : job.cable.warnings) text += wrapped("Look     ", warning);
   if (count > 0) {
     text += heading(fmt::format("fits ({}), with its margins, best first", count), style) +

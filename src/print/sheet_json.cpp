@@ -43,6 +43,27 @@ ordered_json tails_json(const std::vector<strip::Tail>& tails) {
   return list;
 }
 
+ordered_json earth_json(const std::optional<earth::EarthResult>& earth) {
+  if (!earth) return nullptr;
+  const auto finding = [](const earth::Finding& f) {
+    ordered_json item;
+    item["verdict"] = std::string(to_string(f.verdict));
+    item["says"] = f.says;
+    item["source"] = f.source;
+    return item;
+  };
+  ordered_json item;
+  item["area_mm2"] = json_number(earth->area_mm2);
+  item["required_mm2"] = json_number(earth->required_mm2);
+  item["table_required_mm2"] = json_number(earth->table_required_mm2);
+  item["withstand_ka"] = json_number(earth->withstand_ka);
+  item["resistance_ohm"] = json_number(earth->resistance_ohm);
+  item["adiabatic"] = finding(earth->adiabatic);
+  item["table"] = finding(earth->table);
+  item["gland"] = finding(earth->gland);
+  return item;
+}
+
 ordered_json axis_json(const strip::Axis& axis) {
   ordered_json item;
   item["inside_face_mm"] = json_number(axis.inside_face_mm);
@@ -63,6 +84,7 @@ std::string sheet_json(const sheet::Sheet& sheet) {
   root["ready"] = sheet.not_ready.empty();
   root["not_ready"] = sheet.not_ready;
   root["cable"] = cable_json(job.cable);
+  root["demand"] = demand_json(*sheet.demand);
   if (sheet.fit) {
     ordered_json gland = gland_fit_json(*sheet.fit);
     root["checks"] = gland["checks"];
@@ -92,6 +114,16 @@ std::string sheet_json(const sheet::Sheet& sheet) {
     steps.push_back(std::move(item));
   }
   root["steps"] = std::move(steps);
+  root["earth"] = earth_json(sheet.earth);
+  ordered_json inspection = ordered_json::array();
+  for (const area::InspectionItem& item : sheet.inspection) {
+    ordered_json entry;
+    entry["key"] = item.key;
+    entry["text"] = item.text;
+    entry["source"] = item.source;
+    inspection.push_back(std::move(entry));
+  }
+  root["inspection"] = std::move(inspection);
   root["remarks"] = sheet.remarks;
   root["cautions"] = sheet.cautions;
   root["sources"] = sheet.sources;

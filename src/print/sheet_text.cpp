@@ -97,6 +97,28 @@ std::string ticked(const std::vector<sheet::Step>& steps, const Style& style) {
   return text;
 }
 
+std::string earth_rows(const Sheet& sheet, const Style& style) {
+  if (!sheet.earth) return {};
+  const earth::EarthResult& earth = *sheet.earth;
+  std::string text = heading("the armour as protective conductor", style);
+  const auto row = [&](const char* name, const earth::Finding& finding) {
+    if (!finding.says.empty()) text += wrapped("  " + cell(name, 11) + " ", finding.says);
+  };
+  row("area", earth.area);
+  row("calculated", earth.adiabatic);
+  row("by table", earth.table);
+  row("gland", earth.gland);
+  row("resistance", earth.resistance);
+  return text;
+}
+
+std::string inspection_rows(const Sheet& sheet, const Style& style) {
+  if (sheet.inspection.empty()) return {};
+  std::string text = heading("initial inspection, grade detailed (IEC 60079-17): tick", style);
+  for (const area::InspectionItem& item : sheet.inspection) text += wrapped(k_tick, item.text);
+  return text;
+}
+
 std::string signing(const Style& style) {
   std::string text = heading("as made", style);
   text += "  sheath ............ mm   bedding ............ mm   wire ............ mm\n";
@@ -127,19 +149,22 @@ std::string gland_lines(const Sheet& sheet) {
 
 std::string sheet_text(const Sheet& sheet, const Style& style) {
   const job::Job& job = *sheet.job;
-  std::string text = title(sheet) + cable_lines(job.cable) + entry_line(job.entry);
+  std::string text = title(sheet) + cable_lines(job.cable) + entry_line(job.entry) +
+                     area_lines(job, *sheet.demand);
   if (sheet.fit) text += gland_lines(sheet);
   text += not_ready_box(sheet, style);
   text += bullets("cautions", sheet.cautions, style);
   if (sheet.fit) text += check_rows(*sheet.fit, style);
   if (sheet.plan) {
     text += heading("lay out, in the order in which it goes on", style);
-    for (const sheet::Part& part : sheet.parts)
-      text += wrapped(k_tick, part.name + ": " + part.note);
+    for (const sheet::Part& part : sheet.parts) {
+      text += wrapped(k_tick, part.name + (part.note.empty() ? "" : ": ") + part.note);
+    }
     text += heading("marks", style) + drawing_text(job, *sheet.plan);
     text += depth_rows(sheet.plan->depths, style) + tail_rows(*sheet.plan, style);
     text += bullets("missing or worth a look", sheet.remarks, style);
-    text += ticked(sheet.steps, style) + signing(style);
+    text += earth_rows(sheet, style);
+    text += ticked(sheet.steps, style) + inspection_rows(sheet, style) + signing(style);
   } else {
     text += bullets("worth a look", sheet.remarks, style);
   }

@@ -48,7 +48,7 @@ Gland any_gland(double scale, std::size_t number) {
 
 std::map<std::string, Verdict> verdicts(const job::Job& job, const std::vector<Gland>& glands) {
   std::map<std::string, Verdict> result;
-  for (const auto& fit : fit::fit_all(job, glands, fit::Prefer::price)) {
+  for (const auto& fit : fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price)) {
     result[fit.gland->part] = fit.verdict;
   }
   return result;
@@ -75,8 +75,8 @@ TEST_CASE("fit: the order is a total one and does not depend on the order of the
     std::vector<Gland> glands;
     for (std::size_t i = 0; i < 8; ++i) glands.push_back(any_gland(1.0, i));
     std::vector<Gland> turned(glands.rbegin(), glands.rend());
-    const auto a = fit::fit_all(job, glands, fit::Prefer::margin);
-    const auto b = fit::fit_all(job, turned, fit::Prefer::margin);
+    const auto a = fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::margin);
+    const auto b = fit::fit_all(fit::ask(job, test::standards()), turned, fit::Prefer::margin);
     for (std::size_t i = 0; i < a.size(); ++i) RC_ASSERT(a[i].gland->part == b[i].gland->part);
     RC_ASSERT(std::is_sorted(a.begin(), a.end(),
                              [](const auto& x, const auto& y) { return x.verdict > y.verdict; }));
@@ -88,9 +88,9 @@ TEST_CASE("fit: a finer caliper never turns a proven fit into less", "[property]
     job::JobInput in = any_cable(1.0);
     const Gland gland = any_gland(1.0, 0);
     in.mpe_mm = 0.2;
-    const auto coarse = fit::check_gland(test::resolved(in), gland);
+    const auto coarse = test::checked(in, gland);
     in.mpe_mm = 0.02;
-    const auto fine = fit::check_gland(test::resolved(in), gland);
+    const auto fine = test::checked(in, gland);
     const auto proven = [](const fit::GlandFit& fit) { return fit.verdict == Verdict::fits; };
     RC_ASSERT(!proven(coarse) || proven(fine));
   }));
@@ -111,7 +111,7 @@ TEST_CASE("fit: scaling all lengths scales the seal margins", "[property][fit]")
       in.mpe_mm = 0.05 * scale;
       Gland gland = test::small_gland();
       gland.outer = {outer * scale, (outer + 12.0) * scale};
-      return *fit::check_gland(test::resolved(in), gland)
+      return *test::checked(in, gland)
                   .find(fit::CheckName::outer_seal)
                   ->margin_mm;
     };

@@ -1,8 +1,10 @@
 #pragma once
 // Jobs and glands for tests, each with round figures.
 
+#include <memory>
 #include <string>
 
+#include "cutback/fit/fit.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/standards.hpp"
 #include "cutback/job/job.hpp"
@@ -30,6 +32,18 @@ inline const tables::Standards& standards() {
 
 inline job::Job resolved(const job::JobInput& in) {
   return job::resolve(in, standards(), job::Unstated::measured);
+}
+
+/// One gland against one end that is resolved for it; the job lives as long as the fit is looked
+/// at.
+struct Checked : fit::GlandFit {
+  std::shared_ptr<const job::Job> job;
+};
+inline Checked checked(const job::JobInput& in, const gland::Gland& gland) {
+  Checked result;
+  result.job = std::make_shared<const job::Job>(resolved(in));
+  static_cast<fit::GlandFit&>(result) = fit::check_gland(fit::ask(*result.job, standards()), gland);
+  return result;
 }
 
 /// An armoured M20 gland that takes small_cable with room to spare.

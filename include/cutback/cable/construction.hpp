@@ -80,19 +80,24 @@ struct SectionRow {
 struct Construction {
   ConstructionInput in;  ///< with every default filled in
   Layers layers;
+  std::optional<double> core_mm;  ///< over the insulation of one core; absent for a shaped one
   double fictitious_laid_up_mm = 0.0;
   double bedding_diameter_mm = 0.0;
   double bedding_expanded_mm = 0.0;
   double sheath_od_mm = 0.0;
   double expanded_mm = 0.0;
   std::optional<int> wires;
-  std::optional<double> armour_area_mm2;  ///< gross; 6 % off at most from 10 mm2, to 20 % over below
-  std::string armour_material;            ///< `steel`, `aluminium`, or empty
+  std::optional<double>
+      armour_area_mm2;          ///< gross; 6 % off at most from 10 mm2, to 20 % over below
+  std::string armour_material;  ///< `steel`, `aluminium`, or empty
   std::vector<SectionRow> section;
   std::vector<std::string> steps;
   std::vector<std::string> cautions;
   std::vector<std::string> sources;
 };
+
+/// By how much the armour area may be off, as a ratio: 6 % from 10 mm2, 20 % below.
+[[nodiscard]] double armour_area_error(const Construction& construction);
 
 /// Works out layers and diameters. Layers follow the pattern's rules from the fictitious diameters;
 /// diameters follow the model of geometry.hpp.

@@ -28,8 +28,8 @@ struct Remark {
 [[nodiscard]] double least_at_a_point_mm(double nominal_mm);
 
 /// Bedding diameter from the sheath OD and the wire: OD - 2 (wire + sheath), with the pattern's
-/// oversheath for that OD. Its spread joins that of the readings with 20 % of the sheath + 0.2 mm on
-/// the diameter. Evidence `estimated`.
+/// oversheath for that OD. Its spread joins that of the readings with 20 % of the sheath + 0.2 mm
+/// on the diameter. Evidence `estimated`.
 /// @return nothing when the OD or the wire is not known, or leaves no bedding
 [[nodiscard]] std::optional<measure::Estimate> bedding_from_od(const Cable& cable, Pattern pattern,
                                                                const tables::Standards& standards);

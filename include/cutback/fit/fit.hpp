@@ -8,12 +8,24 @@
 #include <string>
 #include <vector>
 
+#include "cutback/area/demand.hpp"
+#include "cutback/entry/thread_check.hpp"
 #include "cutback/fit/check.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/verdict.hpp"
 
 namespace cutback::fit {
+
+/// One end, with all that is worked out once for every gland. It borrows the job and the tables.
+struct Question {
+  const job::Job* job = nullptr;
+  const tables::Standards* standards = nullptr;
+  area::Demand demand;
+};
+
+/// @throws InputError when the area's data contradict each other
+[[nodiscard]] Question ask(const job::Job& job, const tables::Standards& standards);
 
 /// One gland against one end. `gland` points into the list that was given and must outlive this.
 struct GlandFit {
@@ -23,6 +35,8 @@ struct GlandFit {
   std::vector<Check> checks;
   std::optional<entry::Adaptor> adaptor;  ///< needed between gland and entry
   bool barrier = false;                   ///< it is made off with compound round the cores
+  /// The thread in the hole, where hole and wall are known or the entry is flameproof.
+  std::optional<entry::ThreadFit> thread;
 
   [[nodiscard]] const Check* find(CheckName name) const;
   /// The check that decides: the worst, and among those the one with the smallest margin.
@@ -30,14 +44,14 @@ struct GlandFit {
 };
 
 /// Every check of design section 4 that applies to this gland and end.
-[[nodiscard]] GlandFit check_gland(const job::Job& job, const gland::Gland& gland);
+[[nodiscard]] GlandFit check_gland(const Question& question, const gland::Gland& gland);
 
 /// What decides between glands of the same verdict, after which the larger smallest margin and
 /// then the part code by bytes decide.
 enum class Prefer { price, margin, stock };
 
 /// Every gland of the list, best first.
-[[nodiscard]] std::vector<GlandFit> fit_all(const job::Job& job,
+[[nodiscard]] std::vector<GlandFit> fit_all(const Question& question,
                                             std::span<const gland::Gland> glands, Prefer prefer);
 
 /// What would help where nothing fits. Lines of plain words.

@@ -6,6 +6,8 @@
 
 #include "cutback/area/area.hpp"
 #include "cutback/cable/cable.hpp"
+#include "cutback/cable/construction.hpp"
+#include "cutback/earth/gland_rating.hpp"
 #include "cutback/entry/entry.hpp"
 #include "cutback/job/input.hpp"
 #include "cutback/strip/tails.hpp"
@@ -13,23 +15,19 @@
 
 namespace cutback::job {
 
-/// An earth fault: current [kA], clearing time [s], loop impedance [ohm].
-struct EarthFault {
-  std::optional<double> current_ka;
-  std::optional<double> time_s;
-  std::optional<double> loop_ohm;
-};
-
 struct Job {
   std::string name;
   std::string tag;
   std::string end;
   cable::Cable cable;
+  /// What the cable should be, where cores and size are known and a published rule covers them.
+  std::optional<cable::Construction> construction;
   entry::Entry entry;
   area::Area area;
   strip::Tails tails;
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
-  EarthFault fault;
+  earth::EarthFault fault;
+  std::optional<double> loop_ohm;  ///< impedance of the whole earth-fault loop
 };
 
 /// Allowances on datasheet figures (common practice, no source: as-built cable differs from the
@@ -46,7 +44,8 @@ enum class Unstated {
   by_notation  ///< in a file: several readings are measured, one figure is from a datasheet
 };
 
-/// Works out the diameters with their spread and checks that the values can be true together.
+/// Works out the diameters with their spread, estimates those that are missing from the others or
+/// from the construction, and checks that the values can be true together.
 /// @throws InputError with every fault: limits, words, readings, bedding larger than the sheath, a
 /// wire that does not fit between them
 [[nodiscard]] Job resolve(const JobInput& in, const tables::Standards& standards,

@@ -8,9 +8,9 @@ namespace cutback::measure {
 
 /// A row of the permissible-error table: outside jaws, largest error for a step and a length.
 struct CaliperLimit {
-  double step_mm;       ///< the row holds for steps up to and including this
-  double length_max_mm; ///< and for lengths up to and including this
-  double mpe_mm;        ///< largest permissible error, plus or minus
+  double step_mm;        ///< the row holds for steps up to and including this
+  double length_max_mm;  ///< and for lengths up to and including this
+  double mpe_mm;         ///< largest permissible error, plus or minus
 };
 
 struct Caliper {

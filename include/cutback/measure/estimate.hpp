@@ -17,9 +17,12 @@ enum class Evidence { measured, datasheet, estimated };
 
 [[nodiscard]] constexpr std::string_view to_string(Evidence evidence) {
   switch (evidence) {
-    case Evidence::measured: return "measured";
-    case Evidence::datasheet: return "datasheet";
-    case Evidence::estimated: return "estimated";
+    case Evidence::measured:
+      return "measured";
+    case Evidence::datasheet:
+      return "datasheet";
+    case Evidence::estimated:
+      return "estimated";
   }
   return "";
 }
@@ -64,8 +67,8 @@ struct MeasureInput {
   Caliper caliper;
   Section section = Section::oval;
   double ovality_limit_ratio = 0.15;
-  double level_ratio = 0.95;                 ///< coverage of the interval
-  std::optional<double> declared_ovality_mm; ///< max - min width, where it is known
+  double level_ratio = 0.95;                  ///< coverage of the interval
+  std::optional<double> declared_ovality_mm;  ///< max - min width, where it is known
 };
 
 /// The diameter where the gland will sit, from readings (facts: JCGM 100:2008 4.2, F.2.2.1, G.4.1).

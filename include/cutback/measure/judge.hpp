@@ -28,8 +28,8 @@ struct Judgement {
 
 /// Decides by the interval D +- U (JCGM 106:2012 clause 8 with a guard band of U): fits when wholly
 /// inside, no-fit when wholly outside, otherwise marginal by the side on which D lies. A reading
-/// outside the range or a cap of the estimate turns fits into marginal-inside. Without any limit the
-/// answer is not-known.
+/// outside the range or a cap of the estimate turns fits into marginal-inside. Without any limit
+/// the answer is not-known.
 [[nodiscard]] Judgement judge(const Estimate& estimate, const Range& range);
 
 }  // namespace cutback::measure

@@ -16,9 +16,11 @@ struct Style {
 };
 
 /// The answer of `cutback fit`.
-[[nodiscard]] std::string fit_text(const job::Job& job, std::span<const fit::GlandFit> ranked,
+[[nodiscard]] std::string fit_text(const fit::Question& question,
+                                   std::span<const fit::GlandFit> ranked,
                                    const std::string& list_name, const Style& style);
-[[nodiscard]] std::string fit_json(const job::Job& job, std::span<const fit::GlandFit> ranked);
+[[nodiscard]] std::string fit_json(const fit::Question& question,
+                                   std::span<const fit::GlandFit> ranked);
 
 /// The termination sheet.
 [[nodiscard]] std::string sheet_text(const sheet::Sheet& sheet, const Style& style);

@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "cutback/area/inspection.hpp"
+#include "cutback/earth/armour_earth.hpp"
 #include "cutback/fit/fit.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/strip/cut_plan.hpp"
@@ -24,14 +26,18 @@ struct Step {
   bool hold = false;
 };
 
-/// A sheet borrows the job and the gland list that it was made from.
+/// A sheet borrows the question and the gland list that it was made from.
 struct Sheet {
   const job::Job* job = nullptr;
+  const area::Demand* demand = nullptr;
   std::optional<fit::GlandFit> fit;    ///< the gland; absent when there is none to be made off
   std::vector<std::string> not_ready;  ///< why nothing may be cut yet; empty when it may
   std::string chosen_because;
   fit::Advice advice;  ///< where no gland fits
   std::optional<strip::CutPlan> plan;
+  std::optional<earth::EarthResult>
+      earth;  ///< the armour as protective conductor, where it is known
+  std::vector<area::InspectionItem> inspection;
   std::vector<Part> parts;
   std::vector<Step> steps;
   std::vector<std::string> remarks;  ///< about readings and missing figures
@@ -44,8 +50,8 @@ struct Sheet {
 /// @param part    the gland to make off, by its part code; empty for the best
 /// @param list_name  of the gland list, for the sources
 /// @throws InputError when `part` is not in the list, or the cuts contradict each other
-[[nodiscard]] Sheet make_sheet(const job::Job& job, const std::vector<fit::GlandFit>& ranked,
-                               const std::string& part, const std::string& list_name,
-                               const tables::Standards& standards);
+[[nodiscard]] Sheet make_sheet(const fit::Question& question,
+                               const std::vector<fit::GlandFit>& ranked, const std::string& part,
+                               const std::string& list_name);
 
 }  // namespace cutback::sheet

@@ -185,6 +185,11 @@ void make_diameters(Build& build) {
   const Layers& layers = out.layers;
   const LaidUp laid_up = laid_up_as_made(build.cores, *out.in.conductor, build.standards);
   build.steps(laid_up.steps);
+  if (build.single()) {
+    out.core_mm = laid_up.diameter_mm;
+  } else {
+    out.core_mm = laid_up.core_mm;
+  }
   if (*out.in.conductor != Conductor::solid) build.use("conductors");
   build.use("cable_model");
   add_row(build, fmt::format("conductor, {}", to_string(*out.in.conductor)), std::nullopt,
@@ -324,6 +329,11 @@ Construction construct(const ConstructionInput& in, const Standards& standards) 
   build.out.bedding_expanded_mm = bedding_error_mm(build.out.bedding_diameter_mm, tested);
   remaining_cautions(build, tested);
   return std::move(build.out);
+}
+
+double armour_area_error(const Construction& construction) {
+  constexpr double k_first_close_mm2 = 10.0;
+  return at_least(construction.in.csa_mm2, k_first_close_mm2) ? 0.06 : 0.20;
 }
 
 }  // namespace cutback::cable

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <limits>
 
+#include "cutback/area/bundle.hpp"
+#include "cutback/area/check.hpp"
+#include "cutback/earth/gland_rating.hpp"
 #include "fit/checks.hpp"
 
 namespace cutback::fit {
@@ -21,6 +24,44 @@ std::vector<Check> cable_checks(const cable::Cable& cable, const gland::Gland& g
   checks.push_back(detail::check_armour(cable, gland));
   add(checks, detail::check_build_up(cable));
   return checks;
+}
+
+bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand) {
+  if (gland.sealing == gland::Sealing::either)
+    return demand.sealing == area::SealingDemand::barrier;
+  return gland.sealing == gland::Sealing::barrier;
+}
+
+/// A flameproof entry is asked about its thread in any case; another one where hole and wall are
+/// known, so that a quick look at the van is not stopped by a wall that nobody measured. Through an
+/// adaptor it is the adaptor's thread that engages.
+bool thread_is_asked(const Question& question, bool adaptor) {
+  if (question.demand.sealing != area::SealingDemand::none) return true;
+  const entry::Entry& entry = question.job->entry;
+  return !adaptor && entry.hole && entry.wall_mm;
+}
+
+entry::EntryJoint joint_of(const Question& question) {
+  return {.flameproof = question.demand.sealing != area::SealingDemand::none,
+          .volume_cm3 = question.job->area.volume_cm3};
+}
+
+/// The cores in the chamber of a gland that is made off as a barrier.
+std::optional<Check> bundle_check(const Question& question, const gland::Gland& gland) {
+  if (!made_off_as_barrier(gland, question.demand)) return std::nullopt;
+  const job::Job& job = *question.job;
+  area::SealingCores cores{
+      .cores = job.cable.cores, .core_mm = std::nullopt, .enclosing_mm = std::nullopt};
+  if (job.construction) cores.core_mm = job.construction->core_mm;
+  if (job.cable.bedding) cores.enclosing_mm = job.cable.bedding->high_mm();
+  const area::SealingBundle bundle =
+      area::check_sealing_bundle(gland, cores, question.standards->table("bundle_factors"));
+  return Check{.name = CheckName::sealing,
+               .verdict = bundle.verdict,
+               .value = bundle.bundle_mm,
+               .high = bundle.limit_mm,
+               .says = bundle.says,
+               .source = bundle.source};
 }
 
 double margin_or_none(const Check& check) {
@@ -68,15 +109,30 @@ const Check& GlandFit::deciding() const {
   });
 }
 
-GlandFit check_gland(const job::Job& job, const gland::Gland& gland) {
+Question ask(const job::Job& job, const tables::Standards& standards) {
+  return {&job, &standards, area::make_demand(job.area, job.cable, standards)};
+}
+
+GlandFit check_gland(const Question& question, const gland::Gland& gland) {
+  const job::Job& job = *question.job;
   GlandFit fit;
   fit.gland = &gland;
-  fit.barrier = gland.sealing == gland::Sealing::barrier;
+  fit.barrier = made_off_as_barrier(gland, question.demand);
   fit.checks = cable_checks(job.cable, gland, fit.barrier);
   if (auto entry = detail::check_entry(job.entry, gland)) {
     fit.checks.push_back(std::move(entry->check));
     fit.adaptor = std::move(entry->adaptor);
   }
+  if (thread_is_asked(question, fit.adaptor.has_value())) {
+    fit.thread = entry::check_thread(gland, job.entry, joint_of(question), *question.standards);
+    fit.checks.push_back(fit.thread->check);
+  }
+  for (Check& check :
+       area::check_area(question.demand, job.cable, gland, bundle_check(question, gland))) {
+    fit.checks.push_back(std::move(check));
+  }
+  add(fit.checks, area::check_material(job.entry.material, job.cable, gland, *question.standards));
+  add(fit.checks, earth::check_earth(gland, job.fault));
   fit.verdict = Verdict::fits;
   for (const Check& check : fit.checks) {
     fit.verdict = worst(fit.verdict, check.verdict);
@@ -86,11 +142,11 @@ GlandFit check_gland(const job::Job& job, const gland::Gland& gland) {
   return fit;
 }
 
-std::vector<GlandFit> fit_all(const job::Job& job, std::span<const gland::Gland> glands,
+std::vector<GlandFit> fit_all(const Question& question, std::span<const gland::Gland> glands,
                               Prefer prefer) {
   std::vector<GlandFit> fits;
   fits.reserve(glands.size());
-  for (const gland::Gland& gland : glands) fits.push_back(check_gland(job, gland));
+  for (const gland::Gland& gland : glands) fits.push_back(check_gland(question, gland));
   std::sort(fits.begin(), fits.end(),
             [&](const GlandFit& a, const GlandFit& b) { return better(a, b, prefer); });
   return fits;

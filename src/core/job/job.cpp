@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "cutback/cable/plausibility.hpp"
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
 
@@ -141,6 +142,55 @@ void take_warnings(const std::optional<Estimate>& estimate, const std::string& n
   for (const std::string& warning : estimate->warnings) warnings.push_back(name + ": " + warning);
 }
 
+std::optional<cable::Construction> construction_of(const JobInput& in, ArmourKind armour,
+                                                   const tables::Standards& standards,
+                                                   std::vector<std::string>& warnings) {
+  if (!in.cores || !in.csa_mm2) return std::nullopt;
+  cable::ConstructionInput input;
+  input.cores = static_cast<int>(*in.cores);
+  input.csa_mm2 = *in.csa_mm2;
+  input.earth_csa_mm2 = in.earth_csa_mm2;
+  input.armour = armour;
+  if (in.insulation) {
+    input.insulation = *in.insulation == "pvc" ? cable::Insulation::pvc : cable::Insulation::xlpe;
+  }
+  if (in.voltage && *in.voltage == "1.9/3.3") input.voltage = cable::Voltage::kv_1_9_3_3;
+  if (in.pattern && *in.pattern == "iec") input.pattern = cable::Pattern::iec;
+  if (in.conductor) {
+    input.conductor = *in.conductor == "shaped"  ? cable::Conductor::shaped
+                      : *in.conductor == "solid" ? cable::Conductor::solid
+                                                 : cable::Conductor::circular;
+  }
+  try {
+    return cable::construct(input, standards);
+  } catch (const InputError& error) {
+    // A cable that no published rule covers can still be measured and made off.
+    warnings.push_back("no construction to compare with: " + error.faults().front().what);
+    return std::nullopt;
+  }
+}
+
+/// Diameters that were not given, from the others or else from the construction.
+void estimate_missing(cable::Cable& cable, const std::optional<cable::Construction>& construction,
+                      const tables::Standards& standards) {
+  const cable::Pattern pattern = construction ? construction->in.pattern : cable::Pattern::british;
+  if (!cable.wire && construction && construction->layers.armour_mm &&
+      cable.armour == ArmourKind::wire) {
+    cable.wire = measure::from_model(*construction->layers.armour_mm, 0.0,
+                                     "armour wire of the construction");
+    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
+  }
+  if (!cable.sheath_od) {
+    cable.sheath_od = cable::od_from_bedding(cable, pattern, standards);
+    if (!cable.sheath_od && construction)
+      cable.sheath_od = cable::sheath_od_estimate(*construction);
+  }
+  if (!cable.bedding && cable.armour != ArmourKind::none) {
+    cable.bedding = cable::bedding_from_od(cable, pattern, standards);
+    if (!cable.bedding && construction) cable.bedding = cable::bedding_estimate(*construction);
+  }
+}
+
 cable::Cable resolve_cable(const JobInput& in, const tables::Standards& standards,
                            Unstated unstated, Faults& faults) {
   constexpr std::array k_armours{ArmourKind::wire, ArmourKind::braid, ArmourKind::tape,
@@ -164,10 +214,6 @@ cable::Cable resolve_cable(const JobInput& in, const tables::Standards& standard
   }
   if (cable.armour == ArmourKind::wire && cable.wire) {
     cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
-    if (!cable.wire_nominal) {
-      cable.warnings.push_back("wire " + mm(cable.wire->value_mm) +
-                               " is no standard size: look twice, it may be an imported cable");
-    }
   }
   cable.cores = whole(in.cores);
   cable.csa_mm2 = in.csa_mm2;
@@ -279,6 +325,7 @@ area::Area resolve_area(const JobInput& in, Faults& faults) {
                  : *in.rules == "iec-60079-14:2013" ? area::RuleSet::iec_60079_14_2013
                                                     : area::RuleSet::strict;
   }
+  faults.add(area::contradictions(area));
   return area;
 }
 
@@ -331,11 +378,20 @@ Job resolve(const JobInput& in, const tables::Standards& standards, Unstated uns
   job.tag = in.tag.value_or("");
   job.end = in.end.value_or("");
   job.cable = resolve_cable(in, standards, unstated, faults);
+  job.construction = construction_of(in, job.cable.armour, standards, job.cable.warnings);
+  const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
+  for (const cable::Remark& remark :
+       cable::implausible_readings(job.cable, construction, standards)) {
+    job.cable.warnings.push_back(remark.says + ". Take again: " + remark.repeat + " (" +
+                                 remark.source + ")");
+  }
+  estimate_missing(job.cable, job.construction, standards);
   job.entry = resolve_entry(in, faults);
   job.area = resolve_area(in, faults);
   job.tails = resolve_tails(in, faults);
   job.armour_stop_mm = in.armour_stop_mm;
-  job.fault = {in.current_ka, in.time_s, in.loop_ohm};
+  job.fault = {.current_ka = in.current_ka, .time_s = in.time_s, .let_through_a2s = std::nullopt};
+  job.loop_ohm = in.loop_ohm;
   faults.throw_if_any();
   return job;
 }

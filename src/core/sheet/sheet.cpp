@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cutback/area/bundle.hpp"
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
@@ -68,7 +69,71 @@ std::vector<std::string> reasons_not_ready(const job::Job& job, const fit::Gland
 /// Cut marks for a gland that does not fit would be an invitation to cut.
 bool may_be_made_off(const fit::GlandFit& fit) { return fit.verdict >= Verdict::not_known; }
 
-void table_sources(const tables::Standards& standards, std::vector<std::string>& sources) {
+std::optional<double> bedding_thickness(const job::Job& job) {
+  if (!job.construction || job.construction->layers.bedding_mm <= 0.0) return std::nullopt;
+  return job.construction->layers.bedding_mm;
+}
+
+/// The compound that the gland's chamber takes, where cores and chamber are known.
+std::optional<area::Compound> compound_of(const fit::Question& question, const fit::GlandFit& fit) {
+  const job::Job& job = *question.job;
+  const gland::Gland& gland = *fit.gland;
+  const bool known = job.cable.cores && job.construction && job.construction->core_mm &&
+                     gland.chamber_bore_mm && gland.chamber_length_mm;
+  if (!fit.barrier || !known) return std::nullopt;
+  return area::compound_of(question.standards->table("bundle_factors"),
+                           {.bore_mm = *gland.chamber_bore_mm,
+                            .length_mm = *gland.chamber_length_mm,
+                            .cores = *job.cable.cores,
+                            .core_mm = *job.construction->core_mm});
+}
+
+/// The armour as protective conductor: only where a fault is given, and the armour's area is known
+/// from the construction.
+std::optional<earth::EarthResult> earth_of(const job::Job& job, const fit::GlandFit& fit,
+                                           const tables::Standards& standards) {
+  if (!job.fault.current_ka || job.cable.armour == cable::ArmourKind::none) return std::nullopt;
+  earth::EarthInput in;
+  if (job.construction && job.construction->armour_area_mm2) {
+    in.armour = earth::ArmourArea{.area_mm2 = *job.construction->armour_area_mm2,
+                                  .origin = "from the construction",
+                                  .error_ratio = cable::armour_area_error(*job.construction)};
+    if (job.construction->armour_material == "aluminium")
+      in.armour_material = earth::Material::aluminium;
+  }
+  if (job.construction) {
+    in.insulation = *job.construction->in.insulation == cable::Insulation::pvc
+                        ? earth::Insulation::pvc
+                        : earth::Insulation::xlpe;
+  }
+  in.line_mm2 = job.cable.csa_mm2;
+  in.fault = job.fault;
+  in.gland_ka = fit.gland->fault_ka;
+  in.length_m = job.cable.length_m;
+  in.loop_ohm = job.loop_ohm;
+  return earth::check_armour_earth(in, standards);
+}
+
+void gather_sources(Sheet& sheet, const tables::Standards& standards,
+                    const std::string& list_name) {
+  std::vector<std::string>& sources = sheet.sources;
+  add_source(sources, "gland figures: " + list_name);
+  for (const fit::Check& check : sheet.fit->checks) add_source(sources, check.source);
+  if (sheet.job->construction) {
+    for (const std::string& source : sheet.job->construction->sources) add_source(sources, source);
+  }
+  add_source(sources,
+             "marks and depths: lengths added along the cable's axis, each figure from the gland "
+             "list and the entry; order of work: common practice, no source");
+  const fit::GlandFit& fit = *sheet.fit;
+  std::string cautions;
+  for (const area::Caution& caution :
+       area::cautions(sheet.job->area, *fit.gland, fit.barrier, standards)) {
+    if (cautions.find(caution.source) == std::string::npos) {
+      cautions += (cautions.empty() ? "cautions: " : "; ") + caution.source;
+    }
+  }
+  add_source(sources, cautions);
   for (const char* id : {"caliper_limits", "armour_wire_bands"}) {
     const tables::Table& table = standards.table(id);
     add_source(sources, table.source() + " (table " + table.id + ", " +
@@ -79,37 +144,37 @@ void table_sources(const tables::Standards& standards, std::vector<std::string>&
 
 }  // namespace
 
-Sheet make_sheet(const job::Job& job, const std::vector<fit::GlandFit>& ranked,
-                 const std::string& part, const std::string& list_name,
-                 const tables::Standards& standards) {
+Sheet make_sheet(const fit::Question& question, const std::vector<fit::GlandFit>& ranked,
+                 const std::string& part, const std::string& list_name) {
+  const job::Job& job = *question.job;
+  const tables::Standards& standards = *question.standards;
+  if (ranked.empty()) throw InternalError("an empty gland list reached the sheet");
   Sheet sheet;
   sheet.job = &job;
-  if (ranked.empty()) throw InternalError("an empty gland list reached the sheet");
+  sheet.demand = &question.demand;
   const bool named = !part.empty();
-  const fit::GlandFit& chosen = named ? find_part(ranked, part) : ranked.front();
-  sheet.chosen_because = why_chosen(chosen, ranked, named);
-  sheet.not_ready = reasons_not_ready(job, chosen);
-  sheet.remarks = job.cable.warnings;
   sheet.advice = fit::advise(job, ranked);
-  if (!named && !may_be_made_off(chosen) && sheet.advice.nearest != nullptr) {
-    sheet.fit = *sheet.advice.nearest;
-    sheet.not_ready = reasons_not_ready(job, *sheet.fit);
-  } else {
-    sheet.fit = chosen;
+  const fit::GlandFit* chosen = named ? &find_part(ranked, part) : &ranked.front();
+  if (!named && !may_be_made_off(*chosen) && sheet.advice.nearest != nullptr) {
+    chosen = sheet.advice.nearest;
   }
-  if (may_be_made_off(*sheet.fit)) {
-    sheet.plan = strip::plan_cuts(job, *sheet.fit->gland, sheet.fit->barrier, std::nullopt);
-    sheet.parts = detail::parts_of(job, *sheet.fit);
-    sheet.steps = detail::steps_of(job, *sheet.fit, *sheet.plan);
+  sheet.fit = *chosen;
+  sheet.chosen_because = why_chosen(*chosen, ranked, named);
+  sheet.not_ready = reasons_not_ready(job, *chosen);
+  sheet.remarks = job.cable.warnings;
+  sheet.earth = earth_of(job, *chosen, standards);
+  sheet.inspection = area::initial_inspection(job.area, standards);
+  if (may_be_made_off(*chosen)) {
+    sheet.plan = strip::plan_cuts(job, *chosen->gland, chosen->barrier, bedding_thickness(job));
+    sheet.parts = detail::parts_of(job, *chosen, compound_of(question, *chosen));
+    sheet.steps = detail::steps_of(job, *chosen, *sheet.plan);
     for (const std::string& missing : sheet.plan->missing) sheet.remarks.push_back(missing);
+    if (chosen->thread) {
+      for (const std::string& note : chosen->thread->notes) sheet.remarks.push_back(note);
+    }
   }
-  sheet.cautions = detail::cautions_of(job, &*sheet.fit);
-  add_source(sheet.sources, "gland figures: " + list_name);
-  for (const fit::Check& check : sheet.fit->checks) add_source(sheet.sources, check.source);
-  add_source(sheet.sources,
-             "marks and depths: lengths added along the cable's axis, each figure from the gland "
-             "list and the entry; order of work: common practice, no source");
-  table_sources(standards, sheet.sources);
+  sheet.cautions = detail::cautions_of(job, *chosen, standards);
+  gather_sources(sheet, standards, list_name);
   return sheet;
 }
 

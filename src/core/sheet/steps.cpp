@@ -168,14 +168,10 @@ void finish_steps(std::vector<Step>& steps, const job::Job& job) {
 
 }  // namespace
 
-std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit) {
+std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
+                           const std::optional<area::Compound>& compound) {
   const gland::Gland& gland = *fit.gland;
-  const bool tapped = job.entry.hole && *job.entry.hole == entry::Hole::threaded;
   std::vector<Part> parts;
-  const auto figure = [](const std::optional<double>& entry, const std::optional<double>& own) {
-    const std::optional<double> value = entry ? entry : own;
-    return value ? mm(*value) : std::string("thickness not given");
-  };
   if (job.cable.armour != ArmourKind::none) {
     parts.push_back({"gland " + gland.part + ", rear parts",
                      "on the cable first: shroud if any, back nut, outer seal, clamp ring"});
@@ -188,18 +184,20 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit) {
   if (fit.adaptor) {
     parts.push_back(
         {"adaptor " + entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b),
-         "one only"});
+         std::string(entry::adaptor_rule().says)});
   }
-  if (!tapped || job.entry.washer_mm || gland.washer_mm) {
-    parts.push_back({"sealing washer", "outside, between shoulder and wall; " +
-                                           figure(job.entry.washer_mm, gland.washer_mm)});
+  if (fit.thread) {
+    for (const entry::EntryPart& part : fit.thread->parts) {
+      parts.push_back({part.name, part.thickness_mm ? mm(*part.thickness_mm) : ""});
+    }
   }
-  if (job.entry.tag_mm) parts.push_back({"earth tag", mm(*job.entry.tag_mm)});
-  if (job.entry.serrated_mm) parts.push_back({"serrated washer", mm(*job.entry.serrated_mm)});
-  if (!tapped) {
-    parts.push_back({"locknut", "inside; " + figure(job.entry.locknut_mm, gland.locknut_mm)});
+  if (fit.barrier) {
+    parts.push_back({"compound", "in date, for this gland, with its instructions" +
+                                     (compound ? "; the chamber takes " +
+                                                     plain(round_up(compound->volume_cm3, 0.1), 1) +
+                                                     " cm3 round the cores, without domes or waste"
+                                               : std::string())});
   }
-  if (fit.barrier) parts.push_back({"compound", "in date, for this gland, with its instructions"});
   return parts;
 }
 
@@ -229,24 +227,12 @@ std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
   return steps;
 }
 
-std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit* fit) {
-  std::vector<std::string> cautions{
-      "Work dead: isolate, lock off, prove dead with a proved tester.",
-      "In a hazardous area begin only with a permit, and never open gland or enclosure while live.",
-      "The certificate, the gland's and enclosure's instructions and the local code come before "
-      "this sheet; "
-      "the work is for a competent, licensed person.",
-      "Cut away from the body with a guarded blade; wear cut-resistant gloves."};
-  if (job.cable.armour != ArmourKind::none) {
-    cautions.push_back(
-        "Eye protection: sawn wires spring when they snap, and their ends are sharp.");
-    cautions.push_back("Do not nick the bedding: a nicked bedding does not seal.");
-  }
-  cautions.push_back(
-      "Do not nick the insulation. Do not pad the cable with tape to make a seal fit.");
-  if (fit != nullptr && fit->barrier) {
-    cautions.push_back(
-        "Compound: gloves and fresh air; its safety sheet, shelf life and setting time rule.");
+std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit& fit,
+                                     const tables::Standards& standards) {
+  std::vector<std::string> cautions;
+  for (const area::Caution& caution :
+       area::cautions(job.area, *fit.gland, fit.barrier, standards)) {
+    cautions.push_back(caution.text);
   }
   return cautions;
 }

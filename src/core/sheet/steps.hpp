@@ -1,13 +1,17 @@
 #pragma once
 // The words of the sheet: parts, steps, cautions.
 
+#include "cutback/area/bundle.hpp"
 #include "cutback/sheet/sheet.hpp"
 
 namespace cutback::sheet::detail {
 
-std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit);
+/// @param compound  what the chamber takes, where it is known
+std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
+                           const std::optional<area::Compound>& compound);
 std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
                            const strip::CutPlan& plan);
-std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit* fit);
+std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit& fit,
+                                     const tables::Standards& standards);
 
 }  // namespace cutback::sheet::detail

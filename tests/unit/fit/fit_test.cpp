@@ -12,7 +12,7 @@ using gland::Gland;
 namespace {
 
 Verdict verdict_of(const job::JobInput& in, const Gland& gland, CheckName name) {
-  const auto fit = fit::check_gland(test::resolved(in), gland);
+  const auto fit = test::checked(in, gland);
   const fit::Check* check = fit.find(name);
   REQUIRE(check != nullptr);
   CHECK_FALSE(check->says.empty());
@@ -24,9 +24,9 @@ Verdict verdict_of(const job::JobInput& in, const Gland& gland, CheckName name) 
 
 TEST_CASE("check_gland: a gland that suits fits with its margin", "[unit][fit]") {
   const auto gland = test::small_gland();
-  const auto fit = fit::check_gland(test::resolved(test::small_cable()), gland);
+  const auto fit = test::checked(test::small_cable(), gland);
   CHECK(fit.verdict == Verdict::fits);
-  CHECK(fit.checks.size() == 6);
+  CHECK(fit.checks.size() == 7);
   CHECK(*fit.margin_mm == Approx(16.0 - 15.0632575655941));
   CHECK(fit.find(CheckName::outer_seal)->probability == Approx(1.0));
 }
@@ -67,7 +67,7 @@ TEST_CASE("check_gland: one uncrossed reading of the sheath is capped and of the
   in.sheath_od_mm = "13.5";
   in.bedding_mm = "9.9+10.1";
   const auto gland = test::small_gland();
-  const auto fit = fit::check_gland(test::resolved(in), gland);
+  const auto fit = test::checked(in, gland);
   CHECK(fit.find(CheckName::outer_seal)->verdict == Verdict::marginal_inside);
   CHECK_THAT(fit.find(CheckName::outer_seal)->says, Contains("right angles"));
   CHECK(fit.find(CheckName::armour)->verdict == Verdict::fits);
@@ -76,11 +76,24 @@ TEST_CASE("check_gland: one uncrossed reading of the sheath is capped and of the
 TEST_CASE("check_gland: a missing figure is not known", "[unit][fit]") {
   auto in = test::small_cable();
   in.bedding_mm.reset();
+  in.armour_mm.reset();
   const auto gland = test::small_gland();
-  const auto fit = fit::check_gland(test::resolved(in), gland);
+  const auto fit = test::checked(in, gland);
   CHECK(fit.verdict == Verdict::not_known);
   CHECK(fit.find(CheckName::inner_seal)->verdict == Verdict::not_known);
   CHECK(fit.find(CheckName::build_up) == nullptr);
+}
+
+TEST_CASE("check_gland: a bedding estimated from sheath and wire says measure before cutting",
+          "[unit][fit]") {
+  auto in = test::small_cable();
+  in.bedding_mm.reset();
+  const auto gland = test::small_gland();
+  const auto fit = test::checked(in, gland);
+  const fit::Check* inner = fit.find(CheckName::inner_seal);
+  REQUIRE(inner != nullptr);
+  CHECK(inner->verdict == Verdict::fits);
+  CHECK_THAT(inner->says, Contains("measure before cutting"));
 }
 
 TEST_CASE("check_gland: datasheet figures say measure before cutting", "[unit][fit]") {
@@ -89,7 +102,7 @@ TEST_CASE("check_gland: datasheet figures say measure before cutting", "[unit][f
   in.bedding_mm = "10";
   in.evidence = "datasheet";
   const auto gland = test::small_gland();
-  const auto fit = fit::check_gland(test::resolved(in), gland);
+  const auto fit = test::checked(in, gland);
   CHECK(fit.verdict == Verdict::fits);
   CHECK_THAT(fit.find(CheckName::outer_seal)->says, Contains("measure before cutting"));
 }
@@ -98,7 +111,7 @@ TEST_CASE("check_gland: an odd wire is compared as an interval", "[unit][fit]") 
   auto in = test::small_cable();
   in.armour_mm = "1.00";
   const auto gland = test::small_gland();
-  const auto fit = fit::check_gland(test::resolved(in), gland);
+  const auto fit = test::checked(in, gland);
   CHECK(fit.find(CheckName::armour)->verdict == Verdict::fits);
   CHECK_THAT(fit.find(CheckName::armour)->says, Contains("look twice"));
   CHECK(*fit.find(CheckName::armour)->margin_mm < 0.1);
@@ -110,13 +123,13 @@ TEST_CASE("check_gland: one adaptor in either spelling", "[unit][fit]") {
   for (const char* adaptor : {"M25:M20", "M20:M25"}) {
     auto in = test::small_cable();
     in.adaptor = adaptor;
-    const auto fit = fit::check_gland(test::resolved(in), gland);
+    const auto fit = test::checked(in, gland);
     CHECK(fit.verdict == Verdict::fits);
     CHECK(fit.adaptor.has_value());
   }
   auto in = test::small_cable();
   in.adaptor = "M32:M20";
-  CHECK(fit::check_gland(test::resolved(in), gland).verdict == Verdict::no_fit);
+  CHECK(test::checked(in, gland).verdict == Verdict::no_fit);
 }
 
 TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit][fit]") {
@@ -129,15 +142,15 @@ TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit]
   glands[3].price = 1.0;
   glands[3].outer = {20.0, 25.0};
   const auto job = test::resolved(test::small_cable());
-  const auto ranked = fit::fit_all(job, glands, fit::Prefer::price);
+  const auto ranked = fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price);
   CHECK(ranked[0].gland->part == "CHEAP");
   CHECK(ranked[1].gland->part == "A");
   CHECK(ranked[2].gland->part == "B");
   CHECK(ranked[3].gland->part == "CHEAPEST-BUT-NO");
   glands[0].outer = {10.0, 20.0};
-  CHECK(fit::fit_all(job, glands, fit::Prefer::margin)[0].gland->part == "B");
+  CHECK(fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::margin)[0].gland->part == "B");
   glands[1].stock = 99;
-  CHECK(fit::fit_all(job, glands, fit::Prefer::stock)[0].gland->part == "A");
+  CHECK(fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::stock)[0].gland->part == "A");
 }
 
 TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") {
@@ -147,7 +160,7 @@ TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") 
   glands[1].part = "FAR";
   glands[1].outer = {20.0, 30.0};
   const auto job = test::resolved(test::small_cable());
-  const auto ranked = fit::fit_all(job, glands, fit::Prefer::price);
+  const auto ranked = fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price);
   const auto advice = fit::advise(job, ranked);
   REQUIRE(advice.nearest != nullptr);
   CHECK(advice.nearest->gland->part == "NEAR");
@@ -158,7 +171,7 @@ TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") 
 
 TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {
   const auto job = test::resolved(test::small_cable());
-  CHECK(fit::fit_all(job, {}, fit::Prefer::price).empty());
+  CHECK(fit::fit_all(fit::ask(job, test::standards()), {}, fit::Prefer::price).empty());
   CHECK(fit::advise(job, {}).nearest == nullptr);
   CHECK_FALSE(fit::advise(job, {}).order_says.empty());
 }
