@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cutback/area/area.hpp"
+#include "cutback/area/bundle.hpp"
 #include "cutback/area/demand.hpp"
 #include "cutback/cable/cable.hpp"
 #include "cutback/fit/check.hpp"
@@ -17,11 +18,11 @@ namespace cutback::area {
 /// Protection, level, group, ingress, temperature and sealing of one gland, each only where the
 /// place asks for it: none at all in an ordinary place. A figure that the gland list does not
 /// state gives not_known and the name of its column.
-/// @param bundle  whether the bundle of cores fits the gland's chamber, where that was worked out;
-///                it counts when the gland is ended as a barrier
+/// @param bundle  the cores in the gland's chamber, where that was worked out: it counts when the
+///                gland is ended as a barrier; else the number of cores alone counts
 [[nodiscard]] std::vector<fit::Check> check_area(const Demand& demand, const cable::Cable& cable,
                                                  const gland::Gland& gland,
-                                                 const std::optional<fit::Check>& bundle = {});
+                                                 const std::optional<SealingBundle>& bundle = {});
 
 /// Metals that meet at the entry: a caution for a couple that corrodes where it is damp (fits), and
 /// magnetic metal round a single core, which alternating current does not allow (not_known: the

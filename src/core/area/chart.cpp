@@ -69,13 +69,15 @@ Known chart_fact(const Table& table, std::size_t row, const EntryFacts& facts) {
 
 /// Answers one question and records it. @return the answer that counts
 bool ask(const std::string& question, const Known& known, bool if_not_known, bool hopeful,
-         Walk& walk) {
+         const std::string& source, Walk& walk) {
   const bool yes = known.yes.value_or(hopeful ? !if_not_known : if_not_known);
   if (!known.yes) walk.unknown.push_back(known.field);
-  walk.path.push_back({question, yes, known.yes ? known.from : k_not_known, {}});
-  walk.reason = question + " " + (yes ? "yes" : "no");
-  if (!known.yes) walk.reason += " (not known)";
+  walk.path.push_back({question, yes, known.yes ? known.from : k_not_known, source});
   return yes;
+}
+
+void add_reason(const std::string& reason, bool known, Walk& walk) {
+  walk.reason += (walk.reason.empty() ? "" : ", ") + reason + (known ? "" : " (not known)");
 }
 
 /// The solid cable: every row of its table must hold, and each is asked.
@@ -83,16 +85,24 @@ bool ask_cable(const tables::Standards& standards, const EntryFacts& facts, bool
                Walk& walk) {
   const Table& table = standards.table("cable_construction");
   bool all = true;
-  std::string reason;
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const Known known = cable_fact(table.text(i, "fact"), facts.cable);
-    const bool yes = ask(table.text(i, "question"), known, false, hopeful, walk);
-    walk.path.back().source = source_of(table, i);
-    if (!yes && (all || known.yes)) reason = walk.reason;
-    all = all && yes;
+    if (ask(table.text(i, "question"), known, false, hopeful, source_of(table, i), walk)) continue;
+    add_reason(table.text(i, "no_says"), known.yes.has_value(), walk);
+    all = false;
   }
-  if (!all) walk.reason = reason;
   return all;
+}
+
+/// Any other question of the chart.
+bool ask_chart(const Table& table, std::size_t row, const EntryFacts& facts, bool hopeful,
+               Walk& walk) {
+  const Known known = chart_fact(table, row, facts);
+  const bool if_not_known = table.text(row, "if_not_known") == "yes";
+  const bool yes = ask(table.text(row, "question"), known, if_not_known, hopeful, {}, walk);
+  walk.path.back().source = source_of(table, table.text(row, yes ? "yes_status" : "no_status"));
+  add_reason(table.text(row, yes ? "yes_says" : "no_says"), known.yes.has_value(), walk);
+  return yes;
 }
 
 std::size_t row_of(const Table& table, const std::string& fact) {
@@ -111,14 +121,9 @@ Walk walk_chart(const tables::Standards& standards, std::string_view table_id,
   std::size_t row = 0;
   // No path is longer than the table: a table that leads back on itself ends in an error.
   for (std::size_t step = 0; step < table.rows.size(); ++step) {
-    bool yes = false;
-    if (table.text(row, "fact") == "cable") {
-      yes = ask_cable(standards, facts, hopeful, walk);
-    } else {
-      yes = ask(table.text(row, "question"), chart_fact(table, row, facts),
-                table.text(row, "if_not_known") == "yes", hopeful, walk);
-      walk.path.back().source = source_of(table, table.text(row, yes ? "yes_status" : "no_status"));
-    }
+    const bool yes = table.text(row, "fact") == "cable"
+                         ? ask_cable(standards, facts, hopeful, walk)
+                         : ask_chart(table, row, facts, hopeful, walk);
     const std::string next = table.text(row, yes ? "if_yes" : "if_no");
     const std::string status = table.text(row, yes ? "yes_status" : "no_status");
     if (next == "barrier" || next == "compression") {

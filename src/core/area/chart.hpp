@@ -24,7 +24,7 @@ struct Walk {
   std::vector<Answer> path;
   std::vector<std::string> unknown;  ///< fields asked for that are not known
   std::string source;
-  std::string reason;  ///< the question that settled it, with its answer
+  std::string reason;  ///< the answers that led there, in words
 };
 
 /// Walks through a table of questions (`flameproof_entry_...`).

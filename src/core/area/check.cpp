@@ -17,9 +17,9 @@ using gland::Sealing;
 using tables::Standards;
 using tables::Table;
 
-std::string joined(const std::vector<std::string>& words) {
+std::string joined(const std::vector<std::string>& words, const char* between = " ") {
   std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
+  for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
   return text;
 }
 
@@ -108,7 +108,7 @@ void put_ingress(const Demand& demand, const Gland& gland, std::vector<Check>& c
       verdict = reached;
       note = answer.note.empty() ? rung.note : answer.note;
     }
-    std::string says = "IP " + joined(gland.ip);
+    std::string says = "IP" + joined(gland.ip, "/");
     says += verdict == Verdict::fits     ? " serves "
             : verdict == Verdict::no_fit ? " does not serve "
                                          : " may serve ";
@@ -126,8 +126,7 @@ void put_temperature(const Demand& demand, const Gland& gland, std::vector<Check
   const auto judge = [&](const std::optional<double>& asked, const std::optional<double>& stated,
                          bool lowest, const char* column) {
     if (!asked) return;
-    const std::string what =
-        plain(*asked) + " degC is the " + (lowest ? "lowest" : "highest") + " that it meets";
+    const std::string what = "it meets " + plain(*asked) + " degC";
     if (!stated) {
       add(check, Verdict::not_known, what + "; the gland list does not state " + column,
           needed.source);
@@ -148,7 +147,11 @@ void put_temperature(const Demand& demand, const Gland& gland, std::vector<Check
 
 /// Whether a gland that is filled with compound takes the cores.
 void judge_chamber(const cable::Cable& cable, const Gland& gland,
-                   const std::optional<Check>& bundle, Check& check) {
+                   const std::optional<SealingBundle>& bundle, Check& check) {
+  if (bundle) {
+    add(check, bundle->verdict, bundle->says, bundle->source);
+    return;
+  }
   const std::string source = "gland list";
   if (!gland.max_cores) {
     add(check, Verdict::not_known, "the gland list does not state max_cores", source);
@@ -161,11 +164,10 @@ void judge_chamber(const cable::Cable& cable, const Gland& gland,
             std::to_string(*cable.cores),
         source);
   }
-  if (bundle) add(check, bundle->verdict, bundle->says, bundle->source);
 }
 
 void judge_barrier(const Demand& demand, const cable::Cable& cable, const Gland& gland,
-                   const std::optional<Check>& bundle, Check& check) {
+                   const std::optional<SealingBundle>& bundle, Check& check) {
   if (gland.sealing != Sealing::compression) {
     add(check, Verdict::fits, demand.says + "; this one does, ended as a barrier", demand.source);
     judge_chamber(cable, gland, bundle, check);
@@ -173,13 +175,13 @@ void judge_barrier(const Demand& demand, const cable::Cable& cable, const Gland&
   }
   std::string says = demand.says + "; this one does not";
   if (!demand.would_change.empty()) {
-    says += "; not known, and it could change that: " + joined(demand.would_change);
+    says += "; not known, and could change that: " + joined(demand.would_change, ", ");
   }
   add(check, Verdict::no_fit, says, demand.source);
 }
 
 void put_sealing(const Demand& demand, const cable::Cable& cable, const Gland& gland,
-                 const std::optional<Check>& bundle, std::vector<Check>& checks) {
+                 const std::optional<SealingBundle>& bundle, std::vector<Check>& checks) {
   if (demand.sealing == SealingDemand::none) return;
   Check check = start(CheckName::sealing);
   if (demand.refused) {
@@ -256,9 +258,9 @@ void judge_single_core(const std::optional<std::string>& enclosure, const cable:
     add(check, Verdict::not_known,
         "a steel gland" + rule + "; the gland list does not state material", k_source);
   }
-  if (enclosure == "steel") {
+  if (enclosure == "steel" || enclosure == "cast-iron") {
     add(check, Verdict::not_known,
-        "a steel wall" + rule +
+        "a wall of iron or steel" + rule +
             " unless the whole circuit passes through "
             "one opening: use a plate of other metal",
         k_source);
@@ -268,7 +270,7 @@ void judge_single_core(const std::optional<std::string>& enclosure, const cable:
 }  // namespace
 
 std::vector<Check> check_area(const Demand& demand, const cable::Cable& cable, const Gland& gland,
-                              const std::optional<Check>& bundle) {
+                              const std::optional<SealingBundle>& bundle) {
   std::vector<Check> checks;
   put_marks(CheckName::protection, demand.protection, gland.protection, "protection", checks);
   put_marks(CheckName::level, demand.level, gland.level, "level", checks);

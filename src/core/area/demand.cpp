@@ -166,6 +166,8 @@ Serves protection_mark(const Place& place, const Table& matrix, std::size_t row,
   if (result == "documents" || (from_memory(matrix, row) && !like_on_like)) {
     serves.verdict = Verdict::not_known;
     serves.note = check_note(note);
+  } else if (like_on_like && note.empty()) {
+    serves.note = "like on like";
   }
   return serves;
 }
@@ -387,9 +389,7 @@ std::vector<std::string> facts_that_matter(const Place& place) {
 
 void put_reasons(const std::vector<Walk>& list, Demand& demand) {
   const bool barrier = demand.sealing == SealingDemand::barrier;
-  demand.says = barrier ? "the gland must seal round the cores: "
-                        : "a gland that seals on the bedding or sheath is allowed: ";
-  bool first = true;
+  std::vector<std::string> reasons;
   for (const Walk& walk : list) {
     for (const Answer& answer : walk.path) {
       // Both editions ask the same of the cable.
@@ -399,10 +399,14 @@ void put_reasons(const std::vector<Walk>& list, Demand& demand) {
       if (!asked) demand.path.push_back(answer);
     }
     if (walk.barrier != barrier) continue;
-    demand.says += (first ? "" : " and ") + walk.reason;
-    demand.source += (first ? "" : "; ") + walk.source;
-    first = false;
+    if (std::find(reasons.begin(), reasons.end(), walk.reason) == reasons.end()) {
+      reasons.push_back(walk.reason);
+    }
+    demand.source += (demand.source.empty() ? "" : "; ") + walk.source;
   }
+  demand.says = barrier ? "the gland must seal round the cores: "
+                        : "a gland that seals on the sheath or bedding is allowed: solid cable, ";
+  for (std::size_t i = 0; i < reasons.size(); ++i) demand.says += (i > 0 ? "; " : "") + reasons[i];
 }
 
 void put_sealing(const Place& place, Demand& demand) {

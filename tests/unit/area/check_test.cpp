@@ -59,7 +59,7 @@ Area full_area() {
 }
 
 std::vector<Check> checks_of(const Area& place, const cable::Cable& cable, const Gland& gland,
-                             const std::optional<Check>& bundle = {}) {
+                             const std::optional<area::SealingBundle>& bundle = {}) {
   return area::check_area(area::make_demand(place, cable, standards()), cable, gland, bundle);
 }
 
@@ -212,7 +212,7 @@ TEST_CASE("check_area: a demanded barrier needs a gland that has one and takes t
   place.gas_group = "IIC";
   place.ignition_source = true;
   Gland gland = full_gland();
-  const auto sealing = [&](const std::optional<Check>& bundle = {}) {
+  const auto sealing = [&](const std::optional<area::SealingBundle>& bundle = {}) {
     return one(checks_of(place, solid(), gland, bundle), CheckName::sealing);
   };
   CHECK(sealing().verdict == Verdict::fits);
@@ -223,7 +223,7 @@ TEST_CASE("check_area: a demanded barrier needs a gland that has one and takes t
   gland.max_cores = 3;
   CHECK(sealing().verdict == Verdict::no_fit);
   gland.max_cores = 4;
-  Check bundle;
+  area::SealingBundle bundle;
   bundle.verdict = Verdict::no_fit;
   bundle.says = "the bundle is too thick";
   CHECK(sealing(bundle).verdict == Verdict::no_fit);
@@ -261,7 +261,7 @@ TEST_CASE("check_area: a refusal names the facts that could change it", "[unit][
   place.ignition_source = false;
   const Check check = one(checks_of(place, cable, gland), CheckName::sealing);
   CHECK(check.verdict == Verdict::no_fit);
-  CHECK(says(check, "not known, and it could change that: length_m"));
+  CHECK(says(check, "not known, and could change that: length_m"));
 }
 
 TEST_CASE("check_material: metals far apart are a caution and no more", "[unit][area]") {
