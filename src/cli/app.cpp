@@ -10,6 +10,7 @@
 #include "cli/command_earth.hpp"
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
+#include "cli/command_rules.hpp"
 #include "cli/command_sheet.hpp"
 #include "cli/exit_code.hpp"
 #include "cutback/error.hpp"
@@ -124,6 +125,7 @@ void build(CLI::App& app, Context& context) {
   add_sheet(app, context);
   add_glands(app, context);
   add_earth(app, context);
+  add_rules(app, context);
   for (CLI::App* command : app.get_subcommands({})) {
     command->allow_extras();
     command->footer(command->get_footer() + std::string("\n\n") + k_footer);
