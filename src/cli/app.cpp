@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/command_cable.hpp"
 #include "cli/command_earth.hpp"
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
@@ -123,6 +124,7 @@ void build(CLI::App& app, Context& context) {
   app.allow_extras();
   add_fit(app, context);
   add_sheet(app, context);
+  add_cable(app, context);
   add_glands(app, context);
   add_earth(app, context);
   add_rules(app, context);

@@ -47,21 +47,31 @@ std::string help_of(const job::Field& field) {
 
 void JobOptions::add(CLI::App& command, std::vector<std::string_view> sections) {
   for (const job::Field& field : job::fields()) {
-    if (field.option.empty()) continue;
     if (std::find(sections.begin(), sections.end(), field.section) == sections.end()) continue;
-    slots_.push_back(std::make_unique<Slot>(Slot{&field, {}}));
-    Slot* slot = slots_.back().get();
-    command
-        .add_option_function<std::string>(
-            std::string(field.option),
-            [slot](const std::string& text) {
-              slot->text = text;
-              slot->given = true;
-            },
-            help_of(field))
-        ->type_name(type_of(field))
-        ->group(group_of(field.section));
+    add_field(command, field);
   }
+}
+
+void JobOptions::add_keys(CLI::App& command, std::vector<std::string_view> keys) {
+  for (const job::Field& field : job::fields()) {
+    if (std::find(keys.begin(), keys.end(), field.key) != keys.end()) add_field(command, field);
+  }
+}
+
+void JobOptions::add_field(CLI::App& command, const job::Field& field) {
+  if (field.option.empty()) return;
+  slots_.push_back(std::make_unique<Slot>(Slot{&field, {}}));
+  Slot* slot = slots_.back().get();
+  command
+      .add_option_function<std::string>(
+          std::string(field.option),
+          [slot](const std::string& text) {
+            slot->text = text;
+            slot->given = true;
+          },
+          help_of(field))
+      ->type_name(type_of(field))
+      ->group(group_of(field.section));
 }
 
 std::vector<Fault> JobOptions::fill(job::JobInput& job) const {

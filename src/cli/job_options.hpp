@@ -24,10 +24,15 @@ class JobOptions {
   /// Adds the options of all fields whose section is in `sections`, grouped by section.
   void add(CLI::App& command, std::vector<std::string_view> sections);
 
+  /// Adds the options of the fields with these keys alone.
+  void add_keys(CLI::App& command, std::vector<std::string_view> keys);
+
   /// Puts what was typed into `job`, over what it holds. @return every fault
   [[nodiscard]] std::vector<Fault> fill(job::JobInput& job) const;
 
  private:
+  void add_field(CLI::App& command, const job::Field& field);
+
   struct Slot {
     const job::Field* field;
     std::string text;

@@ -86,10 +86,10 @@ std::vector<double> fictitious_cores(Build& build) {
     const bool first_of_size = cores_mm.empty() || core.csa_mm2 != build.cores.front().csa_mm2;
     cores_mm.push_back(fictitious_core_mm(build.standards, core));
     if (!first_of_size) continue;
-    build.step(fmt::format("fictitious core, {} mm2: {} + 2 x {} = {} mm (IEC 60502-1 Table A.1)",
-                           plain(core.csa_mm2),
-                           fixed(fictitious_conductor_mm(build.standards, core.csa_mm2), 1),
-                           mm(core.insulation_mm), fixed(cores_mm.back(), 1)));
+    build.step(fmt::format(
+        "fictitious core, {} mm2: {} + 2 x {} = {} mm (as IEC 60502-1 Table A.1)",
+        plain(core.csa_mm2), fixed(fictitious_conductor_mm(build.standards, core.csa_mm2), 1),
+        mm(core.insulation_mm), fixed(cores_mm.back(), 1)));
   }
   const bool sectors = detail::is_sectoral(build.standards, build.out.in.csa_mm2);
   build.use(sectors ? "sectoral_conductors" : "fictitious_conductors");
@@ -167,11 +167,11 @@ void iec_layers(Build& build) {
     build.use("iec_tape_bedding");
     build.caution("the additional bedding under tape armour is from memory");
   }
-  build.step(fmt::format(
-      "covering under the armour: {} mm; oversheath: 0.035 x {} + 1.0, not under the least "
-      "for its place = {} mm",
-      mm(layers.bedding_mm), fixed(fictitious.under_oversheath_mm, 1),
-      fixed(layers.oversheath_mm, 1)));
+  build.step(
+      fmt::format("inner covering: {} mm; oversheath: 0.035 x {} + 1.0, not under the least "
+                  "for its place = {} mm",
+                  mm(layers.bedding_mm), fixed(fictitious.under_oversheath_mm, 1),
+                  fixed(layers.oversheath_mm, 1)));
 }
 
 void add_row(Build& build, std::string name, std::optional<double> thickness_mm,
@@ -247,6 +247,12 @@ bool is_tested(const Build& build) {
          (*in.conductor != Conductor::solid || build.single());
 }
 
+/// Whether the printed rows include cables of this number of cores at this voltage.
+bool has_printed_rows(const Build& build) {
+  const bool high = build.out.in.voltage == Voltage::kv_1_9_3_3;
+  return build.single() || build.cores.size() == (high ? 3U : 2U);
+}
+
 void remaining_cautions(Build& build, bool tested) {
   if (build.from_memory) {
     build.caution("an insulation thickness is from memory: no table with this size was read");
@@ -259,10 +265,14 @@ void remaining_cautions(Build& build, bool tested) {
   if (build.out.in.voltage == Voltage::kv_1_9_3_3) {
     build.caution("1.9/3.3 kV: the printed tables are inferred to be PVC-insulated");
   }
-  if (!tested)
+  if (!tested) {
     build.caution(
-        "no printed row of this construction was at hand: the stated error is half as "
-        "large again");
+        "no printed row of this construction was at hand: the stated error is half as large again");
+  } else if (!has_printed_rows(build)) {
+    build.caution(
+        "no printed row with this number of cores at this voltage was at hand: the geometry "
+        "carries over from the printed ones");
+  }
   build.caution("estimated from the construction: measure before cutting");
 }
 
