@@ -22,13 +22,14 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "Is the armour of a cable enough as its protective conductor? By calculation, by table, and\n"
-    "against the gland's declared rating; and what resistance it has.";
+    "Is the armour of a cable enough as its protective conductor? By calculation,\n"
+    "by table, and against the gland's declared rating; and what resistance it has.";
 
 constexpr const char* k_example =
-    "Example: 2-core 10 mm2 XLPE cable with 26 mm2 of armour, 2.555 kA cleared in 0.1 s, gland\n"
-    "rated 4 kA for 1 s:\n"
-    "  cutback earth --area 26 --insulation xlpe --csa 10 --fault-ka 2.555 --time 0.1 --gland-ka 4";
+    "Example: 2-core 10 mm2 XLPE cable with 26 mm2 of armour, 2.555 kA cleared in\n"
+    "0.1 s, gland rated 4 kA for 1 s:\n"
+    "  cutback earth --area 26 --insulation xlpe --csa 10 --fault-ka 2.555 \\\n"
+    "      --time 0.1 --gland-ka 4";
 
 /// What was typed; an empty text was not given.
 struct EarthOptions {
