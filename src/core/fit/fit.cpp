@@ -47,21 +47,14 @@ entry::EntryJoint joint_of(const Question& question) {
 }
 
 /// The cores in the chamber of a gland that is made off as a barrier.
-std::optional<Check> bundle_check(const Question& question, const gland::Gland& gland) {
+std::optional<area::SealingBundle> bundle_of(const Question& question, const gland::Gland& gland) {
   if (!made_off_as_barrier(gland, question.demand)) return std::nullopt;
   const job::Job& job = *question.job;
-  area::SealingCores cores{
-      .cores = job.cable.cores, .core_mm = std::nullopt, .enclosing_mm = std::nullopt};
+  area::SealingCores cores;
+  cores.cores = job.cable.cores;
   if (job.construction) cores.core_mm = job.construction->core_mm;
   if (job.cable.bedding) cores.enclosing_mm = job.cable.bedding->high_mm();
-  const area::SealingBundle bundle =
-      area::check_sealing_bundle(gland, cores, question.standards->table("bundle_factors"));
-  return Check{.name = CheckName::sealing,
-               .verdict = bundle.verdict,
-               .value = bundle.bundle_mm,
-               .high = bundle.limit_mm,
-               .says = bundle.says,
-               .source = bundle.source};
+  return area::check_sealing_bundle(gland, cores, question.standards->table("bundle_factors"));
 }
 
 double margin_or_none(const Check& check) {
@@ -128,7 +121,7 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
     fit.checks.push_back(fit.thread->check);
   }
   for (Check& check :
-       area::check_area(question.demand, job.cable, gland, bundle_check(question, gland))) {
+       area::check_area(question.demand, job.cable, gland, bundle_of(question, gland))) {
     fit.checks.push_back(std::move(check));
   }
   add(fit.checks, area::check_material(job.entry.material, job.cable, gland, *question.standards));

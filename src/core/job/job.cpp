@@ -5,6 +5,7 @@
 
 #include "cutback/cable/plausibility.hpp"
 #include "cutback/error.hpp"
+#include "cutback/job/construction.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::job {
@@ -142,27 +143,13 @@ void take_warnings(const std::optional<Estimate>& estimate, const std::string& n
   for (const std::string& warning : estimate->warnings) warnings.push_back(name + ": " + warning);
 }
 
-std::optional<cable::Construction> construction_of(const JobInput& in, ArmourKind armour,
+std::optional<cable::Construction> construction_of(const JobInput& in,
                                                    const tables::Standards& standards,
                                                    std::vector<std::string>& warnings) {
-  if (!in.cores || !in.csa_mm2) return std::nullopt;
-  cable::ConstructionInput input;
-  input.cores = static_cast<int>(*in.cores);
-  input.csa_mm2 = *in.csa_mm2;
-  input.earth_csa_mm2 = in.earth_csa_mm2;
-  input.armour = armour;
-  if (in.insulation) {
-    input.insulation = *in.insulation == "pvc" ? cable::Insulation::pvc : cable::Insulation::xlpe;
-  }
-  if (in.voltage && *in.voltage == "1.9/3.3") input.voltage = cable::Voltage::kv_1_9_3_3;
-  if (in.pattern && *in.pattern == "iec") input.pattern = cable::Pattern::iec;
-  if (in.conductor) {
-    input.conductor = *in.conductor == "shaped"  ? cable::Conductor::shaped
-                      : *in.conductor == "solid" ? cable::Conductor::solid
-                                                 : cable::Conductor::circular;
-  }
+  const auto input = construction_input(in);
+  if (!input) return std::nullopt;
   try {
-    return cable::construct(input, standards);
+    return cable::construct(*input, standards);
   } catch (const InputError& error) {
     // A cable that no published rule covers can still be measured and made off.
     warnings.push_back("no construction to compare with: " + error.faults().front().what);
@@ -320,11 +307,7 @@ area::Area resolve_area(const JobInput& in, Faults& faults) {
   area.entry_temp_degc = in.entry_temp_c;
   area.branch_temp_degc = in.branch_temp_c;
   area.cable_max_degc = in.cable_max_c;
-  if (in.rules) {
-    area.rules = *in.rules == "iec-60079-14:2007"   ? area::RuleSet::iec_60079_14_2007
-                 : *in.rules == "iec-60079-14:2013" ? area::RuleSet::iec_60079_14_2013
-                                                    : area::RuleSet::strict;
-  }
+  if (in.rules) area.rules = area::parse_rule_set(*in.rules).value_or(area::RuleSet::strict);
   faults.add(area::contradictions(area));
   return area;
 }
@@ -378,7 +361,7 @@ Job resolve(const JobInput& in, const tables::Standards& standards, Unstated uns
   job.tag = in.tag.value_or("");
   job.end = in.end.value_or("");
   job.cable = resolve_cable(in, standards, unstated, faults);
-  job.construction = construction_of(in, job.cable.armour, standards, job.cable.warnings);
+  job.construction = construction_of(in, standards, job.cable.warnings);
   const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
   for (const cable::Remark& remark :
        cable::implausible_readings(job.cable, construction, standards)) {
