@@ -33,8 +33,8 @@ constexpr const char* k_example =
 
 /// What was typed; an empty text was not given.
 struct EarthOptions {
-  std::string area, wires, wire, csa, line_k, fault_ka, time, let_through, gland_ka, length, lay,
-      hot, loop, start, end, insulation, armour_material, conductor_material;
+  std::string area, wires, wire, cores, csa, line_k, fault_ka, time, let_through, gland_ka, length,
+      lay, hot, loop, start, end, insulation, armour_material, conductor_material;
 };
 
 /// An option that takes a number, and its closed limits.
@@ -48,10 +48,12 @@ struct NumberOption {
   const char* help;
 };
 
-constexpr std::array<NumberOption, 15> k_numbers{{
+constexpr std::array<NumberOption, 16> k_numbers{{
     {"--area", &EarthOptions::area, "mm2", "Armour", 0.1, 10000, "Gross area of the armour"},
     {"--wires", &EarthOptions::wires, "N", "Armour", 1, 1000, "Armour wires, counted; with --wire"},
     {"--wire", &EarthOptions::wire, "mm", "Armour", 0.1, 10, "Diameter of one armour wire"},
+    {"--cores", &EarthOptions::cores, "N", "Armour", 1, 61,
+     "Cores, where the armour is to be worked out from the construction; with --csa"},
     {"--start", &EarthOptions::start, "degC", "Armour", -50, 400,
      "Its temperature when the fault begins, in place of the table's; with --final"},
     {"--final", &EarthOptions::end, "degC", "Armour", 0, 1000,
@@ -160,8 +162,30 @@ void read_words(const EarthOptions& options, Reader& reader, earth::EarthInput& 
   in.line_material = line.value_or(earth::Material::copper);
 }
 
-/// The area as given, or from counted wires. A wire in a standard band counts with its nominal.
-std::optional<earth::ArmourArea> read_area(Reader& reader, const tables::Standards& standards) {
+/// The armour of a wire-armoured cable of these cores, where they are given.
+std::optional<earth::ArmourArea> constructed(Reader& reader, const earth::EarthInput& in,
+                                             const tables::Standards& standards) {
+  const auto cores = reader.number("--cores");
+  const auto csa = reader.number("--csa");
+  if (!cores || !csa) return std::nullopt;
+  if (*cores != std::floor(*cores)) {
+    reader.fault(ErrorCode::bad_number, "not a whole number", "--cores", plain(*cores),
+                 "the number of cores", {});
+    return std::nullopt;
+  }
+  cable::ConstructionInput input;
+  input.cores = static_cast<int>(*cores);
+  input.csa_mm2 = *csa;
+  const bool pvc =
+      in.insulation == earth::Insulation::pvc || in.insulation == earth::Insulation::pvc90;
+  input.insulation = pvc ? cable::Insulation::pvc : cable::Insulation::xlpe;
+  return earth::constructed_area(cable::construct(input, standards));
+}
+
+/// The area as given, or from counted wires, or from the construction. A wire in a standard band
+/// counts with its nominal.
+std::optional<earth::ArmourArea> read_area(Reader& reader, const earth::EarthInput& in,
+                                           const tables::Standards& standards) {
   const auto area = reader.number("--area");
   const auto wires = reader.number("--wires");
   const auto wire = reader.number("--wire");
@@ -176,7 +200,7 @@ std::optional<earth::ArmourArea> read_area(Reader& reader, const tables::Standar
                  {}, wires ? "a diameter in mm" : "the number of wires", {});
     return std::nullopt;
   }
-  if (!wires) return std::nullopt;
+  if (!wires) return constructed(reader, in, standards);
   if (*wires != std::floor(*wires)) {
     reader.fault(ErrorCode::bad_number, "not a whole number", "--wires", plain(*wires),
                  "the number of wires", {});
@@ -189,8 +213,8 @@ std::optional<earth::ArmourArea> read_area(Reader& reader, const tables::Standar
 earth::EarthInput read_input(const EarthOptions& options, const tables::Standards& standards) {
   Reader reader(options);
   earth::EarthInput in;
-  in.armour = read_area(reader, standards);
   read_words(options, reader, in);
+  in.armour = read_area(reader, in, standards);
   in.start_degc = reader.number("--start");
   in.final_degc = reader.number("--final");
   in.line_mm2 = reader.number("--csa");

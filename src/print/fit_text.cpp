@@ -164,11 +164,17 @@ std::string area_lines(const job::Job& job, const area::Demand& demand) {
   if (demand.sealing == area::SealingDemand::none) return text;
   text += wrapped("Sealing  ", demand.says);
   for (const area::Answer& answer : demand.path) {
-    text += wrapped("         ",
-                    answer.question + " " + (answer.yes ? "yes" : "no") + " (" + answer.from + ")");
+    std::string line =
+        answer.question + " " + (answer.yes ? "yes" : "no") + " (" + answer.from + ")";
+    if (line.front() >= 'a' && line.front() <= 'z')
+      line.front() = static_cast<char>(line.front() - 'a' + 'A');
+    text += wrapped("         ", line);
   }
-  for (const std::string& fact : demand.would_change)
-    text += wrapped("         ", "Would change it: " + fact);
+  if (!demand.would_change.empty()) {
+    std::string facts;
+    for (const std::string& fact : demand.would_change) facts += (facts.empty() ? "" : ", ") + fact;
+    text += wrapped("         ", "Not known, and could change it: " + facts);
+  }
   return text + wrapped("         ", demand.source);
 }
 

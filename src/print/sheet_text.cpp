@@ -74,13 +74,12 @@ std::string depth_rows(const strip::Depths& depths, const Style& style) {
 std::string tail_rows(const strip::CutPlan& plan, const Style& style) {
   if (plan.tails.empty()) return {};
   std::string text = heading("tails, core by core", style);
-  text += "  " + cell("core", 10) + right("tail", 8) + right("cut back", 10) + right("strip", 8) +
+  text += "  " + cell("core", 8) + right("tail", 7) + right("cut back", 10) + right("strip", 7) +
           "   way to the terminal\n";
   for (const strip::Tail& tail : plan.tails) {
-    text += "  " + cell(tail.core, 10) +
-            right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 8) +
+    text += "  " + cell(tail.core, 8) + right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 7) +
             right(plain(tail.cut_back_mm, 1), 10) +
-            right(tail.strip_mm ? plain(*tail.strip_mm, 1) : "?", 8) + "   " + cell(tail.route, 38);
+            right(tail.strip_mm ? plain(*tail.strip_mm, 1) : "?", 7) + "   " + cell(tail.route, 42);
     text.erase(text.find_last_not_of(' ') + 1);
     text += "\n";
   }

@@ -24,6 +24,12 @@ namespace cutback::area {
                                                  const gland::Gland& gland,
                                                  const std::optional<SealingBundle>& bundle = {});
 
+/// An adaptor between gland and entry in a hazardous place must itself be of a type of protection
+/// that serves the enclosure. Nothing in an ordinary place.
+/// @param marks  the adaptor's own markings; empty when they were not given
+[[nodiscard]] std::optional<fit::Check> check_adaptor(const Demand& demand,
+                                                      const std::vector<std::string>& marks);
+
 /// Metals that meet at the entry: a caution for a couple that corrodes where it is damp (fits), and
 /// magnetic metal round a single core, which alternating current does not allow (not_known: the
 /// kind of current is not asked). Nothing when there is nothing to say.

@@ -27,6 +27,10 @@ struct Remark {
 /// % and 0.2 mm (bedding: HD 604 S1/A1; oversheath over armour: from memory).
 [[nodiscard]] double least_at_a_point_mm(double nominal_mm);
 
+/// Twice the nominal [mm]: no standard limits the thick side, beyond this a reading is to be taken
+/// again (common practice, no source).
+[[nodiscard]] double most_likely_mm(double nominal_mm);
+
 /// Bedding diameter from the sheath OD and the wire: OD - 2 (wire + sheath), with the pattern's
 /// oversheath for that OD. Its spread joins that of the readings with 20 % of the sheath + 0.2 mm
 /// on the diameter. Evidence `estimated`.

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "cutback/cable/construction.hpp"
 #include "cutback/earth/adiabatic.hpp"
 #include "cutback/earth/gland_rating.hpp"
 #include "cutback/tables/standards.hpp"
@@ -20,6 +21,9 @@ struct ArmourArea {
 /// N wires of a nominal diameter [mm], all counted: N pi d^2 / 4. @throws InputError unless both >
 /// 0
 [[nodiscard]] ArmourArea counted_area(int wires, double wire_mm);
+
+/// Area and error of a cable's armour from its construction; nothing where it has none.
+[[nodiscard]] std::optional<ArmourArea> constructed_area(const cable::Construction& construction);
 
 /// Everything that is known; an absent member is not. All figures are finite and > 0.
 struct EarthInput {

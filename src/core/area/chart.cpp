@@ -77,7 +77,7 @@ bool ask(const std::string& question, const Known& known, bool if_not_known, boo
 }
 
 void add_reason(const std::string& reason, bool known, Walk& walk) {
-  walk.reason += (walk.reason.empty() ? "" : ", ") + reason + (known ? "" : " (not known)");
+  walk.reason += (walk.reason.empty() ? "" : ", ") + (known ? reason : "perhaps " + reason);
 }
 
 /// The solid cable: every row of its table must hold, and each is asked.

@@ -169,11 +169,11 @@ void judge_chamber(const cable::Cable& cable, const Gland& gland,
 void judge_barrier(const Demand& demand, const cable::Cable& cable, const Gland& gland,
                    const std::optional<SealingBundle>& bundle, Check& check) {
   if (gland.sealing != Sealing::compression) {
-    add(check, Verdict::fits, demand.says + "; this one does, ended as a barrier", demand.source);
+    add(check, Verdict::fits, "it seals round the cores, as is demanded", demand.source);
     judge_chamber(cable, gland, bundle, check);
     return;
   }
-  std::string says = demand.says + "; this one does not";
+  std::string says = "it does not seal round the cores, as is demanded";
   if (!demand.would_change.empty()) {
     says += "; not known, and could change that: " + joined(demand.would_change, ", ");
   }
@@ -231,12 +231,13 @@ void caution_couple(const std::string& enclosure, const std::string& gland,
   std::string places;
   for (std::size_t i = 0; i < limits.rows.size(); ++i) {
     if (at_most(far, limits.number(i, "difference_v"))) continue;
-    places += (places.empty() ? "" : "; ") + limits.text(i, "place");
+    places += (places.empty() ? "(" : "), (") + limits.text(i, "place");
   }
   if (places.empty()) return;
   add(check, Verdict::fits,
-      gland + " in " + enclosure + " is up to " + plain(far) + " V apart, too far for a place " +
-          places + ": keep the joint dry, use the sealing washer, look at it again",
+      "caution: " + gland + " in " + enclosure + " is up to " + plain(far) +
+          " V apart, more than is allowed in these places: " + places +
+          "). Keep the joint dry, use the sealing washer, look at it again",
       detail::source_of(index, to_string(index.status)));
 }
 
@@ -290,6 +291,22 @@ std::optional<Check> check_material(const std::optional<std::string>& enclosure_
   }
   judge_single_core(enclosure_material, cable, gland, check);
   if (check.says.empty()) return std::nullopt;
+  return check;
+}
+
+std::optional<Check> check_adaptor(const Demand& demand, const std::vector<std::string>& marks) {
+  if (demand.protection.empty()) return std::nullopt;
+  Check check = start(CheckName::entry);
+  for (const MarkDemand& mark : demand.protection) {
+    if (marks.empty()) {
+      add(check, Verdict::not_known,
+          "the adaptor's own protection is not given: " + mark.needed +
+              " is asked for, add it as --adaptor M25:M20:db",
+          mark.source);
+    } else {
+      judge_marks(mark, marks, "protection", check);
+    }
+  }
   return check;
 }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <limits>
 
 namespace cutback {
 
@@ -40,8 +41,9 @@ std::string plain(double value, int decimals) {
 
 double round_half_up(double value, double step) {
   const double steps = std::abs(value) / step;
-  // A relative nudge of a few units in the last place turns 114.99999999999999 into 115.
-  const double nudge = std::max(1.0, steps) * 1e-12;
+  // A nudge of a few units in the last place turns 114.99999999999999 into 115.
+  constexpr double k_units = 16.0;
+  const double nudge = std::max(1.0, steps) * k_units * std::numeric_limits<double>::epsilon();
   const double rounded = std::floor(steps + 0.5 + nudge) * step;
   return std::copysign(rounded, value);
 }

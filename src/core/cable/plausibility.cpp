@@ -21,7 +21,7 @@ constexpr const char* k_model_source = "cable diameter model, fitted to HD 604 S
 constexpr const char* k_wire_source = "HD 604 S1/A1, armour wire tolerances";
 
 std::string text_of(double value_mm, double expanded_mm) {
-  return fixed(value_mm, 1) + " +- " + fixed(expanded_mm, 1) + " mm";
+  return fixed(value_mm, 1) + " +/- " + fixed(expanded_mm, 1) + " mm";
 }
 
 bool armoured_with_wire(const Cable& cable) { return cable.armour == ArmourKind::wire; }
@@ -76,15 +76,14 @@ void check_sheath(const Cable& cable, const Construction* construction, const St
         {fmt::format(
              "the readings leave a sheath of {}; {} mm nominal is at least {} mm at a point",
              text_of(sheath->value_mm, sheath->expanded_mm), fixed(nominal, 1), fixed(least, 2)),
-         "sheath OD and bedding: take both again, and the wire", k_point_source});
+         "sheath OD, bedding and wire", k_point_source});
     return;
   }
-  // No standard limits the thick side; twice the nominal is our own alarm.
-  if (!at_most(sheath->value_mm - sheath->expanded_mm, 2.0 * nominal)) {
+  if (!at_most(sheath->value_mm - sheath->expanded_mm, most_likely_mm(nominal))) {
     remarks.push_back(
         {fmt::format("the readings leave a sheath of {}, more than twice the nominal {} mm",
                      text_of(sheath->value_mm, sheath->expanded_mm), fixed(nominal, 1)),
-         "bedding and sheath OD: take both again, and the wire", "common practice, no source"});
+         "bedding, sheath OD and wire", "common practice, no source"});
   }
 }
 
@@ -144,6 +143,8 @@ Estimate joined(double value_mm, double sheath_mm, const Estimate& diameter, con
 }  // namespace
 
 double least_at_a_point_mm(double nominal_mm) { return nominal_mm - (0.2 * nominal_mm + 0.2); }
+
+double most_likely_mm(double nominal_mm) { return 2.0 * nominal_mm; }
 
 Estimate sheath_od_estimate(const Construction& construction) {
   return measure::from_model(construction.sheath_od_mm, construction.expanded_mm, k_model_source);

@@ -262,6 +262,16 @@ ArmourArea counted_area(int wires, double wire_mm) {
           fmt::format("{} wires of {} mm", wires, plain(wire_mm)), 0.0};
 }
 
+std::optional<ArmourArea> constructed_area(const cable::Construction& construction) {
+  if (!construction.armour_area_mm2) return std::nullopt;
+  return ArmourArea{*construction.armour_area_mm2,
+                    construction.wires
+                        ? std::to_string(*construction.wires) + " wires of " +
+                              plain(*construction.layers.armour_mm) + " mm, from the construction"
+                        : "from the construction",
+                    cable::armour_area_error(construction)};
+}
+
 EarthResult check_armour_earth(const EarthInput& in, const tables::Standards& standards) {
   check_input(in);
   EarthResult out;

@@ -55,24 +55,30 @@ std::string order_text(const job::Job& job) {
   return text;
 }
 
+const char* diameter_name(CheckName name) {
+  if (name == CheckName::outer_seal) return "the sheath";
+  return name == CheckName::armour ? "the wire" : "the bedding";
+}
+
+const std::optional<measure::Estimate>& diameter_of(const cable::Cable& cable, CheckName name) {
+  if (name == CheckName::outer_seal) return cable.sheath_od;
+  return name == CheckName::armour ? cable.wire : cable.bedding;
+}
+
 /// The measurement that would settle the most, from what keeps the best gland from fitting.
 std::string next_measurement(const job::Job& job, const GlandFit& best) {
-  const auto name_of = [](CheckName name) {
-    return name == CheckName::outer_seal ? "the sheath"
-           : name == CheckName::armour   ? "the wire"
-                                         : "the bedding";
-  };
-  if (!job.cable.sheath_od) return "the sheath, twice at right angles";
   for (const Check& check : best.checks) {
-    if (check.verdict == Verdict::not_known && check.name <= CheckName::armour) {
-      return std::string(name_of(check.name)) + ": it is not known yet";
+    const bool open = check.verdict != Verdict::fits && check.verdict != Verdict::no_fit;
+    if (!open) continue;
+    if (check.name == CheckName::build_up)
+      return "sheath, bedding and wire again: they do not add up";
+    if (check.name > CheckName::armour) continue;
+    const std::string name = diameter_name(check.name);
+    const auto& diameter = diameter_of(job.cable, check.name);
+    if (!diameter || diameter->evidence != measure::Evidence::measured) {
+      return name + ", twice at right angles where the gland will sit: it is not measured yet";
     }
-  }
-  for (const Check& check : best.checks) {
-    const bool diameter = check.name <= CheckName::armour && check.counts_for_margin;
-    if (!diameter || check.verdict == Verdict::fits || check.verdict == Verdict::no_fit) continue;
-    return std::string(name_of(check.name)) +
-           " again where the gland will sit, twice at right angles, with a finer caliper";
+    return name + " again where the gland will sit, twice at right angles, with a finer caliper";
   }
   return {};
 }
@@ -95,7 +101,8 @@ Miss miss_of(const GlandFit& fit) {
 
 std::string miss_text(const Check& check) {
   const std::string part = part_of_gland(check.name);
-  if (check.verdict == Verdict::not_known || !check.margin_mm || !check.value) return check.says;
+  const bool diameter = check.name <= CheckName::armour;
+  if (!diameter || check.verdict == Verdict::not_known || !check.value) return check.says;
   const double above = check.high ? *check.value - *check.high : 0.0;
   const double below = check.low ? *check.low - *check.value : 0.0;
   const double miss = std::max(above, below);

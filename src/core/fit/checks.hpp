@@ -17,7 +17,8 @@ std::optional<Check> check_inner_seal(const cable::Cable& cable, const gland::Gl
 std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland);
 Check check_armour(const cable::Cable& cable, const gland::Gland& gland);
 /// Nothing for an unarmoured cable, or where OD, bedding or wire is not known.
-std::optional<Check> check_build_up(const cable::Cable& cable);
+std::optional<Check> check_build_up(const cable::Cable& cable,
+                                    const std::optional<cable::Construction>& construction);
 
 struct EntryCheck {
   Check check;

@@ -15,14 +15,14 @@ void add(std::vector<Check>& checks, std::optional<Check> check) {
   if (check) checks.push_back(std::move(*check));
 }
 
-std::vector<Check> cable_checks(const cable::Cable& cable, const gland::Gland& gland,
-                                bool barrier) {
+std::vector<Check> cable_checks(const job::Job& job, const gland::Gland& gland, bool barrier) {
+  const cable::Cable& cable = job.cable;
   std::vector<Check> checks;
   checks.push_back(detail::check_outer_seal(cable, gland));
   add(checks, detail::check_inner_seal(cable, gland, barrier));
   add(checks, detail::check_bore(cable, gland));
   checks.push_back(detail::check_armour(cable, gland));
-  add(checks, detail::check_build_up(cable));
+  add(checks, detail::check_build_up(job.cable, job.construction));
   return checks;
 }
 
@@ -55,6 +55,14 @@ std::optional<area::SealingBundle> bundle_of(const Question& question, const gla
   if (job.construction) cores.core_mm = job.construction->core_mm;
   if (job.cable.bedding) cores.enclosing_mm = job.cable.bedding->high_mm();
   return area::check_sealing_bundle(gland, cores, question.standards->table("bundle_factors"));
+}
+
+/// Adds what a second rule says to a check: the worse verdict, both sentences, both sources.
+void join(Check& check, const std::optional<Check>& other) {
+  if (!other) return;
+  check.verdict = worst(check.verdict, other->verdict);
+  check.says += "; " + other->says;
+  check.source += "; " + other->source;
 }
 
 double margin_or_none(const Check& check) {
@@ -111,10 +119,12 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   GlandFit fit;
   fit.gland = &gland;
   fit.barrier = made_off_as_barrier(gland, question.demand);
-  fit.checks = cable_checks(job.cable, gland, fit.barrier);
+  fit.checks = cable_checks(job, gland, fit.barrier);
   if (auto entry = detail::check_entry(job.entry, gland)) {
-    fit.checks.push_back(std::move(entry->check));
     fit.adaptor = std::move(entry->adaptor);
+    if (fit.adaptor)
+      join(entry->check, area::check_adaptor(question.demand, fit.adaptor->protection));
+    fit.checks.push_back(std::move(entry->check));
   }
   if (thread_is_asked(question, fit.adaptor.has_value())) {
     fit.thread = entry::check_thread(gland, job.entry, joint_of(question), *question.standards);

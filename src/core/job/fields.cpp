@@ -90,7 +90,7 @@ constexpr std::array k_fields{
           "steel stainless-steel aluminium brass cast-iron polymer",
           "What the enclosure is made of"},
     Field{"entry", "adaptor", "--adaptor", FieldKind::text, &In::adaptor, 0, 0,
-          "two threads such as M25:M20, one of them the entry's",
+          "two threads such as M25:M20, one of them the entry's; M25:M20:db with its protection",
           "A thread adaptor at hand; at most one is used"},
 
     Field{"area", "protection", "--protection", FieldKind::words, &In::protection, 0, 0,

@@ -235,6 +235,32 @@ std::optional<entry::Thread> thread_of(const std::string& text, const std::strin
   return thread;
 }
 
+/// `M25:M20`, or `M25:M20:db` with the adaptor's own protection.
+void resolve_adaptor(const std::string& text, entry::Entry& entry, Faults& faults) {
+  std::vector<std::string> parts(1);
+  for (const char c : text) {
+    if (c == ':') {
+      parts.emplace_back();
+    } else {
+      parts.back() += c;
+    }
+  }
+  const auto a = entry::parse_thread(parts[0]);
+  const auto b = parts.size() > 1 ? entry::parse_thread(parts[1]) : std::nullopt;
+  if (!a || !b || *a == *b || parts.size() > 3) {
+    faults.add(ErrorCode::bad_value, "this is no thread adaptor", "entry.adaptor", text,
+               "two different threads such as M25:M20, or M25:M20:db with its protection", "");
+    return;
+  }
+  entry::Adaptor adaptor{*a, *b, {}};
+  if (parts.size() == 3) adaptor.protection.push_back(parts[2]);
+  entry.adaptors.push_back(std::move(adaptor));
+  if (entry.thread && *entry.thread != *a && *entry.thread != *b) {
+    faults.add(ErrorCode::contradiction, "neither side of the adaptor suits the entry",
+               "entry.adaptor", text, "one side " + entry::to_text(*entry.thread), "");
+  }
+}
+
 entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   entry::Entry entry;
   if (in.entry) entry.thread = thread_of(*in.entry, "entry.entry", faults);
@@ -247,22 +273,7 @@ entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   entry.chamfer_mm = in.chamfer_mm;
   entry.undercut_mm = in.undercut_mm;
   entry.material = in.material;
-  if (in.adaptor) {
-    const std::size_t colon = in.adaptor->find(':');
-    const auto a = entry::parse_thread(in.adaptor->substr(0, colon));
-    const auto b = colon == std::string::npos ? std::nullopt
-                                              : entry::parse_thread(in.adaptor->substr(colon + 1));
-    if (!a || !b || *a == *b) {
-      faults.add(ErrorCode::bad_value, "this is no thread adaptor", "entry.adaptor", *in.adaptor,
-                 "two different threads such as M25:M20", "");
-    } else {
-      entry.adaptors.push_back({*a, *b, {}});
-      if (entry.thread && *entry.thread != *a && *entry.thread != *b) {
-        faults.add(ErrorCode::contradiction, "neither side of the adaptor suits the entry",
-                   "entry.adaptor", *in.adaptor, "one side " + entry::to_text(*entry.thread), "");
-      }
-    }
-  }
+  if (in.adaptor) resolve_adaptor(*in.adaptor, entry, faults);
   return entry;
 }
 
@@ -365,7 +376,7 @@ Job resolve(const JobInput& in, const tables::Standards& standards, Unstated uns
   const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
   for (const cable::Remark& remark :
        cable::implausible_readings(job.cable, construction, standards)) {
-    job.cable.warnings.push_back(remark.says + ". Take again: " + remark.repeat + " (" +
+    job.cable.warnings.push_back(remark.says + ". Repeat: " + remark.repeat + " (" +
                                  remark.source + ")");
   }
   estimate_missing(job.cable, job.construction, standards);

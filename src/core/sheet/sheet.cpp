@@ -94,14 +94,11 @@ std::optional<earth::EarthResult> earth_of(const job::Job& job, const fit::Gland
                                            const tables::Standards& standards) {
   if (!job.fault.current_ka || job.cable.armour == cable::ArmourKind::none) return std::nullopt;
   earth::EarthInput in;
-  if (job.construction && job.construction->armour_area_mm2) {
-    in.armour = earth::ArmourArea{.area_mm2 = *job.construction->armour_area_mm2,
-                                  .origin = "from the construction",
-                                  .error_ratio = cable::armour_area_error(*job.construction)};
-    if (job.construction->armour_material == "aluminium")
-      in.armour_material = earth::Material::aluminium;
-  }
   if (job.construction) {
+    in.armour = earth::constructed_area(*job.construction);
+    if (job.construction->armour_material == "aluminium") {
+      in.armour_material = earth::Material::aluminium;
+    }
     in.insulation = *job.construction->in.insulation == cable::Insulation::pvc
                         ? earth::Insulation::pvc
                         : earth::Insulation::xlpe;

@@ -97,7 +97,7 @@ TEST_CASE("make_demand: the path says where each answer comes from", "[unit][are
   CHECK_FALSE(demand.path[6].yes);
   CHECK((demand.path[8].yes && demand.path[8].from == "not known: the stricter side"));
   CHECK(demand.would_change == Words{"volume_cm3"});
-  CHECK(demand.says.find("zone 1, more than 2 litres (not known)") != std::string::npos);
+  CHECK(demand.says.find("zone 1, perhaps more than 2 litres") != std::string::npos);
   CHECK(demand.path[8].source.find("[secondary]") != std::string::npos);
 }
 

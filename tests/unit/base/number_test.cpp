@@ -25,6 +25,7 @@ TEST_CASE("fixed and plain: the decimal that was meant counts", "[unit][number]"
   CHECK(plain(1.60) == "1.6");
   CHECK(plain(0.05) == "0.05");
   CHECK(plain(100.0, 0) == "100");
+  CHECK(plain(1e9) == "1000000000");
 }
 
 TEST_CASE("round_half_up: IEC 60227-2 1.9.2 examples", "[unit][number]") {

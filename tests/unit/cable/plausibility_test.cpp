@@ -56,8 +56,8 @@ TEST_CASE("implausible_readings: a sheath too thin at a point", "[unit][plausibi
   const Construction built = three_by_four();
   const auto remarks = remarks_of(read_as(15.3, 11.9, 0.9), &built);
   REQUIRE_FALSE(remarks.empty());
-  CHECK_THAT(remarks.front().says, Contains("0.8 +-") && Contains("0.92"));
-  CHECK_THAT(remarks.front().repeat, Contains("sheath OD and bedding"));
+  CHECK_THAT(remarks.front().says, Contains("0.8 +/-") && Contains("0.92"));
+  CHECK_THAT(remarks.front().repeat, Contains("sheath OD, bedding"));
   // 1.0 mm is above the least.
   CHECK(remarks_of(read_as(15.3, 11.5, 0.9), &built).empty());
 }

@@ -132,6 +132,79 @@ TEST_CASE("check_gland: one adaptor in either spelling", "[unit][fit]") {
   CHECK(test::checked(in, gland).verdict == Verdict::no_fit);
 }
 
+TEST_CASE("check_gland: in a hazardous area the adaptor has a protection of its own", "[unit][fit]") {
+  auto gland = test::small_gland();
+  gland.entry_thread = *entry::parse_thread("M25");
+  gland.protection = {"eb", "db"};
+  gland.level = {"Gb"};
+  gland.gas_group = "IIC";
+  gland.ip = {"66"};
+  auto in = test::small_cable();
+  in.hole = "clearance";
+  in.protection = "e";
+  in.zone = "1";
+  in.gas_group = "IIB";
+  in.adaptor = "M25:M20";
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::not_known);
+  in.adaptor = "M25:M20:eb";
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::fits);
+  in.adaptor = "M25:M20:tb";
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::no_fit);
+}
+
+TEST_CASE("check_gland: an either gland is a barrier only where one is demanded", "[unit][fit]") {
+  auto gland = test::small_gland();
+  gland.sealing = gland::Sealing::either;
+  auto in = test::small_cable();
+  CHECK_FALSE(test::checked(in, gland).barrier);
+  CHECK(test::checked(in, gland).find(CheckName::inner_seal) != nullptr);
+  in.protection = "d";
+  in.zone = "1";
+  in.gas_group = "IIC";
+  CHECK(test::checked(in, gland).barrier);
+  CHECK(test::checked(in, gland).find(CheckName::inner_seal) == nullptr);
+  CHECK(test::checked(in, gland).find(CheckName::sealing) != nullptr);
+}
+
+TEST_CASE("check_gland: readings that contradict the construction stop a fit", "[unit][fit]") {
+  auto in = test::small_cable();
+  in.cores = 3;
+  in.csa_mm2 = 4;
+  in.insulation = "xlpe";
+  const auto gland = test::small_gland();
+  CHECK(test::checked(in, gland).find(CheckName::build_up)->verdict == Verdict::fits);
+  in.bedding_mm = "8.0+8.2";  // leaves a sheath of 2.55 mm: thick, but it can be
+  CHECK(test::checked(in, gland).find(CheckName::build_up)->verdict == Verdict::fits);
+  in.sheath_od_mm = "15.9+15.9";
+  in.bedding_mm = "8.0+8.0";  // 3.05 mm against a nominal 1.4 mm
+  const auto fit = test::checked(in, gland);
+  CHECK(fit.find(CheckName::build_up)->verdict == Verdict::marginal_inside);
+  CHECK_THAT(fit.find(CheckName::build_up)->says, Contains("take the readings again"));
+}
+
+TEST_CASE("check_gland: the thread is asked where hole and wall are known", "[unit][fit]") {
+  auto in = test::small_cable();
+  const auto gland = test::small_gland();
+  CHECK(test::checked(in, gland).find(CheckName::thread)->verdict == Verdict::fits);
+  in.wall_mm = 12;
+  CHECK(test::checked(in, gland).find(CheckName::thread)->verdict == Verdict::no_fit);
+  in.wall_mm.reset();
+  CHECK(test::checked(in, gland).find(CheckName::thread) == nullptr);
+}
+
+TEST_CASE("check_gland: a gland that states no fault rating is not known where a fault is given",
+          "[unit][fit]") {
+  auto in = test::small_cable();
+  in.current_ka = 2.0;
+  in.time_s = 1.0;
+  auto gland = test::small_gland();
+  CHECK(verdict_of(in, gland, CheckName::earth) == Verdict::not_known);
+  gland.fault_ka = 3.0;
+  CHECK(verdict_of(in, gland, CheckName::earth) == Verdict::fits);
+  gland.fault_ka = 1.0;
+  CHECK(verdict_of(in, gland, CheckName::earth) == Verdict::no_fit);
+}
+
 TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit][fit]") {
   std::vector<Gland> glands(4, test::small_gland());
   glands[0].part = "B";
