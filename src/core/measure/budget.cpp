@@ -76,7 +76,6 @@ double mean_of(std::span<const PlaceFigures> places) {
 }
 
 Scatter scatter_of(std::span<const std::vector<PlaceFigures>> cables) {
-  constexpr double k_noise_mm = 1e-9;
   double squares = 0.0;
   Scatter scatter;
   for (const std::vector<PlaceFigures>& places : cables) {
@@ -95,6 +94,14 @@ Scatter scatter_of(std::span<const std::vector<PlaceFigures>> cables) {
 Term new_place_term(const Scatter& scatter, std::size_t places) {
   return {scatter.standard_mm * scatter.standard_mm * (1.0 + 1.0 / static_cast<double>(places)),
           scatter.degrees_of_freedom};
+}
+
+double largest_reading(std::span<const measure::Place> places) {
+  double largest = 0.0;
+  for (const measure::Place& place : places) {
+    for (const double reading : place.readings_mm) largest = std::max(largest, reading);
+  }
+  return largest;
 }
 
 Term caliper_term(const measure::Caliper& caliper, std::span<const measure::CaliperLimit> limits,
@@ -117,39 +124,34 @@ std::optional<double> known_ovality(std::span<const PlaceFigures> places,
   return largest;
 }
 
-std::vector<Fault> faults_of(const measure::Caliper& caliper) {
-  std::vector<Fault> faults;
-  const auto not_negative = [&faults](double value, const char* what, const char* where) {
-    if (std::isfinite(value) && value >= 0.0) return;
-    faults.push_back(out_of_range(what, where, value, "0 mm or more"));
-  };
-  not_negative(caliper.step_mm, "a step cannot be negative", "step of the caliper");
-  not_negative(caliper.mpe_mm.value_or(0.0), "a permissible error is given without its sign",
-               "permissible error of the caliper");
-  not_negative(caliper.extra_standard_mm, "a standard uncertainty cannot be negative",
-               "further standard uncertainty");
+void need_length(std::vector<Fault>& faults, std::optional<double> length_mm, const char* where) {
+  if (!length_mm || (std::isfinite(*length_mm) && *length_mm >= 0.0)) return;
+  faults.push_back(out_of_range("a length that cannot be", where, *length_mm, "0 mm or more"));
+}
+
+void need_caliper(std::vector<Fault>& faults, const measure::Caliper& caliper) {
+  need_length(faults, caliper.step_mm, "step of the caliper");
+  need_length(faults, caliper.mpe_mm, "permissible error of the caliper");
+  need_length(faults, caliper.extra_standard_mm, "further standard uncertainty");
   if (!std::isfinite(caliper.zero_mm)) {
     faults.push_back(out_of_range("not a number", "zero of the caliper", caliper.zero_mm, "mm"));
   }
-  return faults;
 }
 
-std::vector<Fault> faults_of(std::span<const measure::Place> places, double zero_mm,
-                             const std::string& where) {
-  const Fault missing{.code = ErrorCode::missing,
+void need_readings(std::vector<Fault>& faults, std::span<const measure::Place> places,
+                   double zero_mm, const std::string& where) {
+  const auto missing = [&faults](const std::string& there) {
+    faults.push_back({.code = ErrorCode::missing,
                       .what = "there is no reading",
-                      .where = where,
+                      .where = there,
                       .given = {},
                       .allowed = {},
-                      .hint = "measure at least one place"};
-  if (places.empty()) return {missing};
-  std::vector<Fault> faults;
+                      .hint = {}});
+  };
+  if (places.empty()) missing(where);
   for (std::size_t p = 0; p < places.size(); ++p) {
     const std::string place = where + ", place " + std::to_string(p + 1);
-    if (places[p].readings_mm.empty()) {
-      faults.push_back(missing);
-      faults.back().where = place;
-    }
+    if (places[p].readings_mm.empty()) missing(place);
     for (const double reading : places[p].readings_mm) {
       const double diameter = reading - zero_mm;
       if (diameter > 0.0 && diameter <= measure::k_largest_diameter_mm) continue;
@@ -157,12 +159,31 @@ std::vector<Fault> faults_of(std::span<const measure::Place> places, double zero
                                     diameter, "above 0 mm, at most 300 mm"));
     }
   }
-  return faults;
 }
 
-std::vector<Fault> level_faults(double level_ratio) {
-  if (level_ratio >= 0.5 && level_ratio <= 0.9999) return {};
-  return {out_of_range("no level for an interval", "confidence", level_ratio, "0.5 to 0.9999")};
+void need_ratios(std::vector<Fault>& faults, double level_ratio, double ovality_limit_ratio) {
+  if (!(level_ratio >= 0.5 && level_ratio <= 0.9999)) {
+    faults.push_back(
+        out_of_range("no level for an interval", "confidence", level_ratio, "0.5 to 0.9999"));
+  }
+  if (!(ovality_limit_ratio >= 0.0 && ovality_limit_ratio <= 1.0)) {
+    faults.push_back(
+        out_of_range("no share of a diameter", "limit on ovality", ovality_limit_ratio, "0 to 1"));
+  }
+}
+
+measure::Estimate make_estimate(double value_mm, const Combined& combined,
+                                std::span<const measure::Place> places, double zero_mm) {
+  measure::Estimate out;
+  out.value_mm = value_mm;
+  out.standard_mm = combined.standard;
+  out.expanded_mm = combined.expanded;
+  out.k = combined.k;
+  out.degrees_of_freedom = combined.degrees_used;
+  for (const measure::Place& place : places) {
+    for (const double reading : place.readings_mm) out.readings_mm.push_back(reading - zero_mm);
+  }
+  return out;
 }
 
 }  // namespace cutback::detail

@@ -10,9 +10,13 @@
 
 #include "cutback/error.hpp"
 #include "cutback/measure/caliper.hpp"
+#include "cutback/measure/estimate.hpp"
 #include "cutback/measure/reading.hpp"
 
 namespace cutback::detail {
+
+/// A spread below this is the noise of binary fractions and counts as none.
+inline constexpr double k_noise_mm = 1e-9;
 
 /// Standard uncertainty of limits +-`half_width`, nothing else known (JCGM 100:2008 4.3.7).
 [[nodiscard]] double rectangular_standard(double half_width);
@@ -61,12 +65,15 @@ struct Scatter {
   double degrees_of_freedom = 0.0;  ///< nu_w; 0 when no cable has two places
 };
 
-/// s_w^2 = sum of (place mean - cable mean)^2 / nu_w (JCGM 100:2008 4.2.4). A spread below 1e-9 mm
-/// is the noise of binary fractions and counts as none.
+/// s_w^2 = sum of (place mean - cable mean)^2 / nu_w (JCGM 100:2008 4.2.4); none when it is
+/// below k_noise_mm.
 [[nodiscard]] Scatter scatter_of(std::span<const std::vector<PlaceFigures>> cables);
 
 /// Spread of a new place about the mean of `places` measured ones: s_w^2 (1 + 1/n).
 [[nodiscard]] Term new_place_term(const Scatter& scatter, std::size_t places);
+
+/// The largest reading as shown: the length at which a permissible error is looked up.
+[[nodiscard]] double largest_reading(std::span<const measure::Place> places);
 
 /// What the caliper adds; common to all readings, so it is never divided by their number.
 /// @param length_mm  at which a permissible error is looked up when the caliper states none
@@ -78,10 +85,19 @@ struct Scatter {
 [[nodiscard]] std::optional<double> known_ovality(std::span<const PlaceFigures> places,
                                                   std::optional<double> declared_mm);
 
-/// What is wrong with a caliper and with readings that are to be taken with it.
-[[nodiscard]] std::vector<Fault> faults_of(const measure::Caliper& caliper);
-[[nodiscard]] std::vector<Fault> faults_of(std::span<const measure::Place> places, double zero_mm,
-                                           const std::string& where);
-[[nodiscard]] std::vector<Fault> level_faults(double level_ratio);
+/// Adds a fault for a length that is there and is not 0 or more.
+void need_length(std::vector<Fault>& faults, std::optional<double> length_mm, const char* where);
+
+/// Adds what is wrong with a caliper, with readings taken with it, and with the level of an
+/// interval and the limit on ovality.
+void need_caliper(std::vector<Fault>& faults, const measure::Caliper& caliper);
+void need_readings(std::vector<Fault>& faults, std::span<const measure::Place> places,
+                   double zero_mm, const std::string& where);
+void need_ratios(std::vector<Fault>& faults, double level_ratio, double ovality_limit_ratio);
+
+/// The parts of an estimate that both questions, this place and a whole drum, fill alike.
+[[nodiscard]] measure::Estimate make_estimate(double value_mm, const Combined& combined,
+                                              std::span<const measure::Place> places,
+                                              double zero_mm);
 
 }  // namespace cutback::detail

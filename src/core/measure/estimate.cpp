@@ -12,11 +12,11 @@ namespace cutback::measure {
 namespace {
 
 void check(const MeasureInput& in) {
-  std::vector<Fault> faults = detail::faults_of(in.caliper);
-  for (Fault& fault : detail::faults_of(in.places, in.caliper.zero_mm, "readings")) {
-    faults.push_back(std::move(fault));
-  }
-  for (Fault& fault : detail::level_faults(in.level_ratio)) faults.push_back(std::move(fault));
+  std::vector<Fault> faults;
+  detail::need_caliper(faults, in.caliper);
+  detail::need_readings(faults, in.places, in.caliper.zero_mm, "readings");
+  detail::need_ratios(faults, in.level_ratio, in.ovality_limit_ratio);
+  detail::need_length(faults, in.declared_ovality_mm, "declared ovality");
   if (!faults.empty()) throw InputError(std::move(faults));
 }
 
@@ -28,10 +28,7 @@ std::string source_of(const MeasureInput& in, double mean_mm, std::size_t readin
                       : " at " + std::to_string(places) + " places, spread for a new place";
   text += " (JCGM 100:2008 ";
   text += places == 1 ? "4.3.7, F.2.2.1)" : "4.2, 4.3.7, F.2.2.1, G.4.1)";
-  if (in.section == Section::oval && mean_mm > detail::k_tape_above_mm) {
-    text += "; above 25 mm IEC 60811-203:2012 4.2 takes it from the circumference, by tape";
-  }
-  return text;
+  return in.section == Section::oval ? text + detail::tape_note(mean_mm) : text;
 }
 
 Estimate rectangle(double value_mm, double half_width_mm, Evidence evidence, std::string source) {
@@ -66,28 +63,22 @@ Estimate measure_here(const MeasureInput& in, std::span<const CaliperLimit> limi
   check(in);
   const std::vector<detail::PlaceFigures> figures =
       detail::figures_of(in.places, in.caliper.zero_mm);
-  Estimate out;
-  for (const Place& place : in.places) {
-    for (const double reading : place.readings_mm) {
-      out.readings_mm.push_back(reading - in.caliper.zero_mm);
-    }
-  }
-  out.value_mm = detail::mean_of(figures);
-  const double largest = *std::max_element(out.readings_mm.begin(), out.readings_mm.end());
-  std::vector<detail::Term> terms{detail::caliper_term(in.caliper, limits, largest)};
+  std::vector<detail::Term> terms{
+      detail::caliper_term(in.caliper, limits, detail::largest_reading(in.places))};
   if (figures.size() > 1) {
     terms.push_back(detail::new_place_term(detail::scatter_of({&figures, 1}), figures.size()));
   }
+  std::vector<Cap> caps;
   if (in.section == Section::oval) {
-    detail::add_uncrossed(figures, in.declared_ovality_mm, terms, out.caps);
+    detail::add_uncrossed(figures, detail::known_ovality(figures, in.declared_ovality_mm), terms,
+                          caps);
   }
-  const detail::Combined combined = detail::combine(terms, in.level_ratio);
-  out.standard_mm = combined.standard;
-  out.expanded_mm = combined.expanded;
-  out.k = combined.k;
-  out.degrees_of_freedom = combined.degrees_used;
+  Estimate out =
+      detail::make_estimate(detail::mean_of(figures), detail::combine(terms, in.level_ratio),
+                            in.places, in.caliper.zero_mm);
+  out.caps = std::move(caps);
   detail::look_at_ovality(figures, in.ovality_limit_ratio, in.section, "", out.caps, out.warnings);
-  detail::look_at_steps(in.places, in.caliper.step_mm, out.warnings);
+  detail::look_at_steps(in.places, in.caliper.step_mm, "", out.warnings);
   out.source = source_of(in, out.value_mm, out.readings_mm.size());
   return out;
 }

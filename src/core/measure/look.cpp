@@ -9,19 +9,24 @@
 
 namespace cutback::detail {
 
-void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> declared_ovality_mm,
+std::string tape_note(double diameter_mm) {
+  constexpr double k_tape_above_mm = 25.0;
+  if (at_most(diameter_mm, k_tape_above_mm)) return {};
+  return "; above 25 mm IEC 60811-203:2012 4.2 takes it from the circumference, by tape";
+}
+
+void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> ovality_mm,
                    std::vector<Term>& terms, std::vector<measure::Cap>& caps) {
   const bool single = std::any_of(places.begin(), places.end(),
                                   [](const PlaceFigures& place) { return place.readings == 1; });
   if (!single) return;
-  const std::optional<double> ovality = known_ovality(places, declared_ovality_mm);
-  if (!ovality) {
+  if (!ovality_mm) {
     caps.push_back(
         {"one reading does not show how oval the cable is: take a second reading at "
          "right angles"});
     return;
   }
-  const double standard = oval_standard(*ovality);
+  const double standard = oval_standard(*ovality_mm);
   terms.push_back({standard * standard, std::numeric_limits<double>::infinity()});
 }
 
@@ -43,7 +48,7 @@ void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
                                                     : "not round: measure the wire again"});
 }
 
-void look_at_steps(std::span<const measure::Place> places, double step_mm,
+void look_at_steps(std::span<const measure::Place> places, double step_mm, const std::string& label,
                    std::vector<std::string>& warnings) {
   if (!(step_mm > 0.0)) return;
   constexpr std::size_t k_shown = 5;
@@ -58,7 +63,7 @@ void look_at_steps(std::span<const measure::Place> places, double step_mm,
   }
   if (count == 0) return;
   if (count > k_shown) names += " and " + std::to_string(count - k_shown) + " more";
-  warnings.push_back(names + ": no multiple of the caliper's step of " + plain(step_mm, 4) +
+  warnings.push_back(label + names + ": no multiple of the caliper's step of " + plain(step_mm, 4) +
                      " mm; a typing error, or the step is another");
 }
 

@@ -11,12 +11,12 @@
 
 namespace cutback::detail {
 
-/// Above this diameter the published method is the tape, not the caliper (IEC 60811-203:2012 4.2).
-inline constexpr double k_tape_above_mm = 25.0;
+/// "; ..." to put behind a source: above 25 mm the published method is the tape, not the caliper.
+[[nodiscard]] std::string tape_note(double diameter_mm);
 
 /// Places with a single reading: adds the term for the unknown angle where an ovality is known,
 /// and a cap where none is.
-void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> declared_ovality_mm,
+void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> ovality_mm,
                    std::vector<Term>& terms, std::vector<measure::Cap>& caps);
 
 /// A place less round than the limit: a warning with its figures for each, and one cap.
@@ -26,7 +26,7 @@ void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
                      std::vector<measure::Cap>& caps, std::vector<std::string>& warnings);
 
 /// Readings that the caliper cannot have shown: one warning that names them.
-void look_at_steps(std::span<const measure::Place> places, double step_mm,
+void look_at_steps(std::span<const measure::Place> places, double step_mm, const std::string& label,
                    std::vector<std::string>& warnings);
 
 }  // namespace cutback::detail

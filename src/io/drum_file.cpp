@@ -1,0 +1,163 @@
+#include "cutback/io/drum_file.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <optional>
+#include <utility>
+
+#include "cutback/error.hpp"
+#include "cutback/io/csv.hpp"
+#include "cutback/nearest.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::io {
+namespace {
+
+using measure::Drum;
+
+enum Column : std::size_t { drum, place, value, column_count };
+constexpr std::array<std::string_view, column_count> k_columns{"drum", "place", "value_mm"};
+constexpr const char* k_allowed_value = "above 0 mm, at most 300 mm, with a decimal point";
+
+std::string_view trim(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
+}
+
+/// Reads one file and gathers everything that is wrong with it.
+class DrumFile {
+ public:
+  explicit DrumFile(const std::string& name) : name_(name) {}
+
+  std::vector<Drum> read(std::string_view text) {
+    try {
+      records(text);
+    } catch (const InputError& error) {  // it cannot be read beyond that place
+      faults_.insert(faults_.end(), error.faults().begin(), error.faults().end());
+    }
+    if (!faults_.empty()) throw InputError(std::move(faults_));
+    return std::move(drums_);
+  }
+
+ private:
+  void records(std::string_view text) {
+    CsvReader reader(text, name_);
+    CsvRecord record;
+    if (!reader.next(record)) {
+      add(ErrorCode::bad_syntax, "the file is empty", name_, "", "",
+          "its first row is drum,place,value_mm");
+      return;
+    }
+    header(record);
+    if (!faults_.empty()) return;  // without its columns no row can be read
+    bool any = false;
+    while (reader.next(record)) {
+      row(record);
+      any = true;
+    }
+    if (!any)
+      add(ErrorCode::missing, "the file has no reading", name_, "", "one reading a row", "");
+  }
+
+  void header(const CsvRecord& record) {
+    const std::string line = name_ + ", line " + std::to_string(record.line);
+    for (std::size_t field = 0; field < record.fields.size(); ++field) {
+      const std::string_view heading = trim(record.fields[field]);
+      const auto it = std::find(k_columns.begin(), k_columns.end(), heading);
+      if (it == k_columns.end()) {
+        add(ErrorCode::unknown_name, "there is no such column", line, heading,
+            "drum, place, value_mm", did_you_mean(heading, k_columns));
+        continue;
+      }
+      std::optional<std::size_t>& known =
+          field_of_[static_cast<std::size_t>(it - k_columns.begin())];
+      if (known) {
+        add(ErrorCode::duplicate, "a column is given twice", line, heading, "", "");
+      }
+      known = field;
+    }
+    for (std::size_t column = 0; column < column_count; ++column) {
+      if (field_of_[column]) continue;
+      add(ErrorCode::missing, "a column is missing",
+          line + ", column " + std::string(k_columns[column]), "", "",
+          "the first row is drum,place,value_mm");
+    }
+    fields_ = record.fields.size();
+  }
+
+  void row(const CsvRecord& record) {
+    const std::string line = name_ + ", line " + std::to_string(record.line);
+    if (record.fields.size() != fields_) {
+      add(ErrorCode::bad_syntax, "a row does not have one field for each column", line,
+          std::to_string(record.fields.size()) + " fields", std::to_string(fields_),
+          record.fields.size() > fields_ ? "write the decimal mark as a point" : "");
+      return;
+    }
+    std::array<std::string_view, column_count> cells{};
+    bool whole = true;
+    for (std::size_t column = 0; column < column_count; ++column) {
+      cells[column] = trim(record.fields[*field_of_[column]]);
+      if (!cells[column].empty()) continue;
+      whole = false;
+      add(ErrorCode::missing, "a value is missing",
+          line + ", column " + std::string(k_columns[column]), "",
+          column == value ? k_allowed_value : "a name or a number", "");
+    }
+    const std::optional<double> reading = whole ? number(cells[value], line) : std::nullopt;
+    if (reading) put(cells, *reading);
+  }
+
+  std::optional<double> number(std::string_view text, const std::string& line) {
+    const std::string where = line + ", column value_mm";
+    const std::optional<double> reading = parse_number(text);
+    if (!reading) {
+      add(ErrorCode::bad_number, "a reading is not a number", where, text, k_allowed_value,
+          text.find(',') == std::string_view::npos ? "" : "write the decimal mark as a point");
+      return std::nullopt;
+    }
+    if (*reading > 0.0 && *reading <= measure::k_largest_diameter_mm) return reading;
+    add(ErrorCode::out_of_range,
+        *reading > 0.0 ? "a cable of more than 300 mm is no cable" : "a reading is not above zero",
+        where, text, k_allowed_value, "");
+    return std::nullopt;
+  }
+
+  void put(const std::array<std::string_view, column_count>& cells, double reading) {
+    const std::string drum_name(cells[drum]);
+    const auto [known_drum, new_drum] = drum_of_name_.try_emplace(drum_name, drums_.size());
+    if (new_drum) drums_.push_back({.name = drum_name, .places = {}});
+    std::vector<measure::Place>& places = drums_[known_drum->second].places;
+    const auto [known_place, new_place] =
+        place_of_name_.try_emplace({known_drum->second, std::string(cells[place])}, places.size());
+    if (new_place) places.emplace_back();
+    places[known_place->second].readings_mm.push_back(reading);
+  }
+
+  void add(ErrorCode code, std::string what, std::string where, std::string_view given,
+           std::string allowed, std::string hint) {
+    faults_.push_back({.code = code,
+                       .what = std::move(what),
+                       .where = std::move(where),
+                       .given = std::string(given),
+                       .allowed = std::move(allowed),
+                       .hint = std::move(hint)});
+  }
+
+  const std::string& name_;
+  std::array<std::optional<std::size_t>, column_count> field_of_;
+  std::size_t fields_ = 0;
+  std::map<std::string, std::size_t> drum_of_name_;
+  std::map<std::pair<std::size_t, std::string>, std::size_t> place_of_name_;
+  std::vector<Drum> drums_;
+  std::vector<Fault> faults_;
+};
+
+}  // namespace
+
+std::vector<Drum> read_drums(std::string_view text, const std::string& name) {
+  return DrumFile(name).read(text);
+}
+
+}  // namespace cutback::io
