@@ -8,6 +8,7 @@
 
 #include "cutback/error.hpp"
 #include "cutback/io/csv.hpp"
+#include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 
@@ -158,6 +159,11 @@ class DrumFile {
 
 std::vector<Drum> read_drums(std::string_view text, const std::string& name) {
   return DrumFile(name).read(text);
+}
+
+std::vector<Drum> load_drums(const std::string& path) {
+  const MappedFile file(path);
+  return read_drums(file.text(), path);
 }
 
 }  // namespace cutback::io

@@ -80,9 +80,11 @@ struct DrumDifference {
 };
 
 struct DrumsResult {
-  double pooled_standard_mm = 0.0;  ///< s_w
-  double pooled_degrees = 0.0;      ///< nu_w; 0 when no drum has two places; infinite when declared
-  std::vector<DrumResult> drums;    ///< in the order in which they were given
+  double caliper_error_mm = 0.0;     ///< permissible error that was used, +-
+  double caliper_standard_mm = 0.0;  ///< u_B: the caliper's part of every u
+  double pooled_standard_mm = 0.0;   ///< s_w
+  double pooled_degrees = 0.0;    ///< nu_w; 0 when no drum has two places; infinite when declared
+  std::vector<DrumResult> drums;  ///< in the order in which they were given
   std::optional<DrumDifference> difference;  ///< with two drums or more, and two places on one
   /// The answer as a whole: the drum that was not measured when the question is about one, else the
   /// drum that decides.

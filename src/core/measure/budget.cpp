@@ -104,15 +104,18 @@ double largest_reading(std::span<const measure::Place> places) {
   return largest;
 }
 
+double caliper_error_mm(const measure::Caliper& caliper,
+                        std::span<const measure::CaliperLimit> limits, double length_mm) {
+  return caliper.mpe_mm ? *caliper.mpe_mm
+                        : measure::permissible_error_mm(limits, caliper.step_mm, length_mm);
+}
+
 Term caliper_term(const measure::Caliper& caliper, std::span<const measure::CaliperLimit> limits,
                   double length_mm) {
-  const double error = caliper.mpe_mm
-                           ? *caliper.mpe_mm
-                           : measure::permissible_error_mm(limits, caliper.step_mm, length_mm);
   const double step = step_standard(caliper.step_mm);
-  const double instrument = rectangular_standard(error);
+  const double error = rectangular_standard(caliper_error_mm(caliper, limits, length_mm));
   const double extra = caliper.extra_standard_mm;
-  return {step * step + instrument * instrument + extra * extra, k_infinite};
+  return {step * step + error * error + extra * extra, k_infinite};
 }
 
 std::optional<double> known_ovality(std::span<const PlaceFigures> places,

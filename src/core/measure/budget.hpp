@@ -75,8 +75,13 @@ struct Scatter {
 /// The largest reading as shown: the length at which a permissible error is looked up.
 [[nodiscard]] double largest_reading(std::span<const measure::Place> places);
 
+/// The permissible error that the caliper states, else the published one [mm].
+/// @param length_mm  at which it is looked up
+[[nodiscard]] double caliper_error_mm(const measure::Caliper& caliper,
+                                      std::span<const measure::CaliperLimit> limits,
+                                      double length_mm);
+
 /// What the caliper adds; common to all readings, so it is never divided by their number.
-/// @param length_mm  at which a permissible error is looked up when the caliper states none
 [[nodiscard]] Term caliper_term(const measure::Caliper& caliper,
                                 std::span<const measure::CaliperLimit> limits, double length_mm);
 

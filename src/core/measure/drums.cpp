@@ -27,6 +27,7 @@ struct Common {
   Scatter measured;                                ///< as the places show it
   Scatter used;                                    ///< the declared one where they show none
   std::optional<double> ovality_mm;
+  double caliper_error_mm = 0.0;
   Term caliper{};
 };
 
@@ -78,6 +79,7 @@ Common common_of(const DrumsInput& in, std::span<const CaliperLimit> limits) {
   if (common.measured.degrees_of_freedom == 0.0 && in.along_mm) {
     common.used = {detail::rectangular_standard(*in.along_mm), k_infinite};
   }
+  common.caliper_error_mm = detail::caliper_error_mm(in.caliper, limits, largest_mm);
   common.caliper = detail::caliper_term(in.caliper, limits, largest_mm);
   return common;
 }
@@ -284,26 +286,30 @@ std::size_t deciding_drum(std::span<const DrumResult> drums) {
                                   drums.begin());
 }
 
-void warn(const DrumsInput& in, const Common& common, DrumsResult& out) {
+/// What there is to say of the whole, before what there is to say of single drums.
+std::vector<std::string> warnings_of(const DrumsInput& in, const Common& common,
+                                     const DrumsResult& out) {
+  std::vector<std::string> warnings;
   if (out.difference && out.difference->differ) {
-    out.warnings.emplace_back("drums differ: do not use one mean for them");
+    warnings.emplace_back("drums differ: do not use one mean for them");
   }
   const double degrees = common.measured.degrees_of_freedom;
   if (degrees > 0.0 && degrees < 4.0) {
-    out.warnings.emplace_back(
+    warnings.emplace_back(
         "few places: the interval holds a little less often than it says; "
         "measure five places on a drum, or four on each of three");
   }
   if (in.along_mm && degrees > 0.0) {
-    out.warnings.emplace_back("the stated variation along a drum is not used: the places show it");
+    warnings.emplace_back("the stated variation along a drum is not used: the places show it");
   }
   if (in.between_mm && (!in.unmeasured || in.drums.size() > 1)) {
-    out.warnings.emplace_back(in.unmeasured
-                                  ? "the stated difference between drums is not used: the drums "
-                                    "show it"
-                                  : "the stated difference between drums is not used: it is for a "
-                                    "drum that was not measured");
+    warnings.emplace_back(in.unmeasured
+                              ? "the stated difference between drums is not used: the drums "
+                                "show it"
+                              : "the stated difference between drums is not used: it is for a "
+                                "drum that was not measured");
   }
+  return warnings;
 }
 
 }  // namespace
@@ -312,10 +318,13 @@ DrumsResult analyse_drums(const DrumsInput& in, std::span<const CaliperLimit> li
   check(in);
   const Common common = common_of(in, limits);
   DrumsResult out;
+  out.caliper_error_mm = common.caliper_error_mm;
+  out.caliper_standard_mm = std::sqrt(common.caliper.variance);
   out.pooled_standard_mm = common.used.standard_mm;
   out.pooled_degrees = common.used.degrees_of_freedom;
+  std::vector<std::string> of_drums;
   for (std::size_t i = 0; i < in.drums.size(); ++i) {
-    out.drums.push_back(measured_drum(in, common, i, out.warnings));
+    out.drums.push_back(measured_drum(in, common, i, of_drums));
     out.drums.back().further = further_of(in, common, i, out.drums.back());
   }
   out.difference = difference_of(common, out.drums);
@@ -330,7 +339,8 @@ DrumsResult analyse_drums(const DrumsInput& in, std::span<const CaliperLimit> li
     out.judgement = drum.judgement;
     out.tolerance = drum.tolerance;
   }
-  warn(in, common, out);
+  out.warnings = warnings_of(in, common, out);
+  out.warnings.insert(out.warnings.end(), of_drums.begin(), of_drums.end());
   return out;
 }
 

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "core/measure/distributions.hpp"
+#include "core/measure/look.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/number.hpp"
 
@@ -56,13 +57,12 @@ std::string narrow_reason(const Estimate& estimate) {
                                                   : "measure the cable");
 }
 
-std::string readings_outside(const Estimate& estimate, const Range& range) {
-  std::string names;
+std::vector<double> readings_outside(const Estimate& estimate, const Range& range) {
+  std::vector<double> outside;
   for (const double reading : estimate.readings_mm) {
-    if (above_low(reading, range) && below_high(reading, range)) continue;
-    names += (names.empty() ? "" : ", ") + plain(reading);
+    if (!above_low(reading, range) || !below_high(reading, range)) outside.push_back(reading);
   }
-  return names;
+  return outside;
 }
 
 }  // namespace
@@ -91,9 +91,11 @@ Judgement judge(const Estimate& estimate, const Range& range) {
 
   if (out.narrow) out.reasons.push_back(narrow_reason(estimate));
   for (const Cap& cap : estimate.caps) out.reasons.push_back(cap.reason);
-  if (out.verdict != Verdict::fits) return out;
-  const std::string outside = readings_outside(estimate, range);
-  if (!outside.empty()) out.reasons.push_back("reading outside the range: " + outside + " mm");
+  if (out.verdict == Verdict::marginal_outside) return out;
+  const std::vector<double> outside = readings_outside(estimate, range);
+  if (!outside.empty()) {
+    out.reasons.push_back("reading outside the range: " + detail::listed(outside) + " mm");
+  }
   if (!out.reasons.empty()) out.verdict = Verdict::marginal_inside;
   return out;
 }

@@ -48,23 +48,29 @@ void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
                                                     : "not round: measure the wire again"});
 }
 
+std::string listed(std::span<const double> readings_mm) {
+  constexpr std::size_t k_shown = 5;
+  std::string names;
+  for (const double reading : readings_mm.first(std::min(readings_mm.size(), k_shown))) {
+    names += (names.empty() ? "" : ", ") + plain(reading);
+  }
+  if (readings_mm.size() <= k_shown) return names;
+  return names + " and " + std::to_string(readings_mm.size() - k_shown) + " more";
+}
+
 void look_at_steps(std::span<const measure::Place> places, double step_mm, const std::string& label,
                    std::vector<std::string>& warnings) {
   if (!(step_mm > 0.0)) return;
-  constexpr std::size_t k_shown = 5;
-  std::size_t count = 0;
-  std::string names;
+  std::vector<double> between;
   for (const measure::Place& place : places) {
     for (const double reading : place.readings_mm) {
       const double off = std::abs(reading - std::round(reading / step_mm) * step_mm);
-      if (off <= k_epsilon_mm) continue;
-      if (++count <= k_shown) names += (names.empty() ? "" : ", ") + plain(reading);
+      if (off > k_epsilon_mm) between.push_back(reading);
     }
   }
-  if (count == 0) return;
-  if (count > k_shown) names += " and " + std::to_string(count - k_shown) + " more";
-  warnings.push_back(label + names + ": no multiple of the caliper's step of " + plain(step_mm, 4) +
-                     " mm; a typing error, or the step is another");
+  if (between.empty()) return;
+  warnings.push_back(label + listed(between) + ": no multiple of the caliper's step of " +
+                     plain(step_mm, 4) + " mm; a typing error, or the step is another");
 }
 
 }  // namespace cutback::detail

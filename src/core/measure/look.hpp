@@ -25,6 +25,9 @@ void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
                      measure::Section section, const std::string& label,
                      std::vector<measure::Cap>& caps, std::vector<std::string>& warnings);
 
+/// "14.9, 15.1 and 3 more": the first few of many.
+[[nodiscard]] std::string listed(std::span<const double> readings_mm);
+
 /// Readings that the caliper cannot have shown: one warning that names them.
 void look_at_steps(std::span<const measure::Place> places, double step_mm, const std::string& label,
                    std::vector<std::string>& warnings);

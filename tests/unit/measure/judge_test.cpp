@@ -88,6 +88,16 @@ TEST_CASE("judge: a reading outside caps a fits", "[unit][measure]") {
   CHECK(outside.probability > 0.999);
 }
 
+TEST_CASE("judge: readings outside are named beside a limit that is not met too",
+          "[unit][measure]") {
+  Estimate estimate = measured(15.0, 0.1);
+  estimate.readings_mm = {14.8, 15.2};
+  const Judgement inside = judge(estimate, {14.0, 15.1});
+  CHECK(inside.verdict == Verdict::marginal_inside);
+  CHECK(inside.reasons == std::vector<std::string>{"reading outside the range: 15.2 mm"});
+  CHECK(judge(estimate, {14.0, 14.9}).reasons.empty());
+}
+
 TEST_CASE("judge: a cap of the estimate holds for every range", "[unit][measure]") {
   Estimate estimate = measured(15.0, 0.1);
   estimate.caps = {{"first"}, {"second"}};
