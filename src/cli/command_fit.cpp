@@ -7,7 +7,9 @@
 #include "cli/job_options.hpp"
 #include "cli/runtime.hpp"
 #include "cutback/error.hpp"
+#include "cutback/io/drum_file.hpp"
 #include "cutback/job/job.hpp"
+#include "cutback/measure/drums.hpp"
 #include "cutback/print/print.hpp"
 
 namespace cutback::cli {
@@ -26,9 +28,40 @@ constexpr const char* k_example =
 
 struct FitOptions {
   JobOptions job;
+  std::string readings;
+  std::string drum;
+  bool unmeasured = false;
   std::string prefer = "price";
   bool all = false;
 };
+
+/// The sheath of one drum of a file of readings, or of a drum that was not measured.
+std::optional<measure::Estimate> read_sheath(const FitOptions& options, const job::JobInput& input,
+                                             const tables::Standards& standards) {
+  if (options.readings.empty()) return std::nullopt;
+  measure::DrumsInput in;
+  in.drums = io::load_drums(options.readings);
+  in.caliper.step_mm = input.step_mm.value_or(job::k_caliper_step_mm);
+  in.caliper.mpe_mm = input.mpe_mm;
+  in.caliper.zero_mm = input.zero_mm.value_or(0.0);
+  in.declared_ovality_mm = input.ovality_mm;
+  in.unmeasured = options.unmeasured;
+  const measure::DrumsResult result = measure::analyse_drums(in, standards.caliper_limits);
+  if (options.unmeasured) return result.estimate;
+  std::string names;
+  for (const measure::DrumResult& drum : result.drums) {
+    if (drum.name == options.drum) return drum.estimate;
+    names += (names.empty() ? "" : ", ") + drum.name;
+  }
+  if (options.drum.empty() && result.drums.size() == 1) return result.drums.front().estimate;
+  const bool missing = options.drum.empty();
+  throw InputError(Fault{.code = missing ? ErrorCode::missing : ErrorCode::unknown_name,
+                         .what = missing ? "which drum of the file?" : "no drum has this name",
+                         .where = "--drum",
+                         .given = options.drum,
+                         .allowed = names,
+                         .hint = "or --unmeasured for a drum like these that was not measured"});
+}
 
 int run_fit(const FitOptions& options, Runtime& runtime) {
   job::JobInput input;
@@ -36,7 +69,8 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   const fit::Prefer prefer = parse_prefer(options.prefer, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
-  const job::Job job = job::resolve(input, standards, job::Unstated::measured);
+  const job::Job job = job::resolve(input, standards, job::Unstated::measured,
+                                    read_sheath(options, input, standards));
   require_sheath(job, "--od");
   const gland::GlandList list = runtime.glands();
   const fit::Question question = fit::ask(job, standards);
@@ -55,6 +89,18 @@ void add_fit(CLI::App& app, Context& context) {
   CLI::App* command = app.add_subcommand("fit", k_description);
   command->footer(k_example);
   options->job.add(*command, {"cable", "entry", "area", "fault", ""});
+  command
+      ->add_option("--readings", options->readings,
+                   "Readings of the sheath on a drum (CSV drum,place,value_mm) in place of --od")
+      ->type_name("FILE")
+      ->group("Drum");
+  command->add_option("--drum", options->drum, "Which drum of the file")
+      ->type_name("NAME")
+      ->group("Drum");
+  command
+      ->add_flag("--unmeasured", options->unmeasured,
+                 "A drum like these that was not measured itself")
+      ->group("Drum");
   command
       ->add_option("--prefer", options->prefer,
                    "Order of the glands that fit: price, margin or stock (default price)")

@@ -46,9 +46,10 @@ enum class Unstated {
 
 /// Works out the diameters with their spread, estimates those that are missing from the others or
 /// from the construction, and checks that the values can be true together.
+/// @param sheath_od  of a drum that was analysed elsewhere, in place of readings of its own
 /// @throws InputError with every fault: limits, words, readings, bedding larger than the sheath, a
 /// wire that does not fit between them
-[[nodiscard]] Job resolve(const JobInput& in, const tables::Standards& standards,
-                          Unstated unstated);
+[[nodiscard]] Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
+                          const std::optional<measure::Estimate>& sheath_od = {});
 
 }  // namespace cutback::job

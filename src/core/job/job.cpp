@@ -179,7 +179,8 @@ void estimate_missing(cable::Cable& cable, const std::optional<cable::Constructi
 }
 
 cable::Cable resolve_cable(const JobInput& in, const tables::Standards& standards,
-                           Unstated unstated, Faults& faults) {
+                           Unstated unstated, const std::optional<Estimate>& sheath_od,
+                           Faults& faults) {
   constexpr std::array k_armours{ArmourKind::wire, ArmourKind::braid, ArmourKind::tape,
                                  ArmourKind::strip, ArmourKind::none};
   cable::Cable cable;
@@ -189,6 +190,11 @@ cable::Cable resolve_cable(const JobInput& in, const tables::Standards& standard
   };
   cable.sheath_od = estimate({in.sheath_od_mm, "sheath_od_mm",
                               in.od_allow_mm.value_or(k_od_allow_mm), measure::Section::oval});
+  if (sheath_od && in.sheath_od_mm) {
+    faults.add(ErrorCode::contradiction, "the sheath diameter is given twice", "cable.sheath_od_mm",
+               *in.sheath_od_mm, "", "give readings of the sheath, or a file of them");
+  }
+  if (sheath_od) cable.sheath_od = sheath_od;
   cable.bedding =
       estimate({in.bedding_mm, "bedding_mm", in.bedding_allow_mm.value_or(k_bedding_allow_mm),
                 measure::Section::oval});
@@ -365,19 +371,20 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
 
 }  // namespace
 
-Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated) {
+Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
+            const std::optional<Estimate>& sheath_od) {
   Faults faults;
   Job job;
   job.name = in.job.value_or("");
   job.tag = in.tag.value_or("");
   job.end = in.end.value_or("");
-  job.cable = resolve_cable(in, standards, unstated, faults);
+  job.cable = resolve_cable(in, standards, unstated, sheath_od, faults);
   job.construction = construction_of(in, standards, job.cable.warnings);
   const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
   for (const cable::Remark& remark :
        cable::implausible_readings(job.cable, construction, standards)) {
-    job.cable.warnings.push_back(remark.says + ". Repeat: " + remark.repeat + " (" +
-                                 remark.source + ")");
+    job.cable.warnings.push_back(remark.says + ". Repeat: " + remark.repeat + " (" + remark.source +
+                                 ")");
   }
   estimate_missing(job.cable, job.construction, standards);
   job.entry = resolve_entry(in, faults);
