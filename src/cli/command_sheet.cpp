@@ -56,7 +56,8 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const sheet::Sheet sheet = sheet::make_sheet(question, ranked, options.gland, list.name);
   const print::Style style{.colour = runtime.colour(), .all = false};
   runtime.emit(runtime.common.json ? print::sheet_json(sheet) : print::sheet_text(sheet, style));
-  const bool fits = sheet.fit && sheet.fit->verdict == Verdict::fits;
+  const bool armour = !sheet.earth || sheet.earth->armour >= Verdict::not_known;
+  const bool fits = armour && sheet.fit && sheet.fit->verdict == Verdict::fits;
   return fits ? k_exit_fits : k_exit_no_fit;
 }
 

@@ -1,4 +1,5 @@
 #include "cutback/print/earth.hpp"
+#include "print/fit_parts.hpp"
 #include "print/json_number.hpp"
 
 namespace cutback::print {
@@ -29,8 +30,8 @@ ordered_json finding_json(const char* about, Kind kind, const Finding& finding) 
 
 }  // namespace
 
-std::string earth_json(const EarthResult& result, const EarthAsked& asked) {
-  ordered_json root = json_head();
+ordered_json earth_object(const EarthResult& result, const EarthAsked& asked) {
+  ordered_json root;
   root["area_mm2"] = json_number(result.area_mm2);
   root["k"] = k_json(result.k);
   root["line_k"] = k_json(result.line_k);
@@ -55,6 +56,12 @@ std::string earth_json(const EarthResult& result, const EarthAsked& asked) {
   if (asked.resistance)
     findings.push_back(finding_json("resistance", Kind::figure, result.resistance));
   root["findings"] = std::move(findings);
+  return root;
+}
+
+std::string earth_json(const EarthResult& result, const EarthAsked& asked) {
+  ordered_json root = json_head();
+  root.update(earth_object(result, asked));
   return json_text(root);
 }
 

@@ -46,13 +46,6 @@ std::vector<std::string> sources(const EarthResult& result, const EarthAsked& as
   return out;
 }
 
-std::string bullets(const char* words, const std::vector<std::string>& lines, const Style& style) {
-  if (lines.empty()) return {};
-  std::string text = heading(words, style);
-  for (const std::string& line : lines) text += wrapped("  - ", line);
-  return text;
-}
-
 std::vector<std::string> cautions() {
   return {
       "Work dead: isolate, lock off, prove dead with a proved tester.",

@@ -4,12 +4,15 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "cutback/print/earth.hpp"
 #include "cutback/print/print.hpp"
 
 namespace cutback::print {
 
 nlohmann::ordered_json cable_json(const cable::Cable& cable);
 nlohmann::ordered_json demand_json(const area::Demand& demand);
+/// What `cutback earth --json` says, without its head.
+nlohmann::ordered_json earth_object(const earth::EarthResult& result, const EarthAsked& asked);
 nlohmann::ordered_json check_json(const fit::Check& check);
 nlohmann::ordered_json gland_fit_json(const fit::GlandFit& fit);
 

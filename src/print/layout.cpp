@@ -99,6 +99,14 @@ std::string heading(std::string_view words, const Style& style) {
   return style.colour ? "\n\x1b[1m" + line + k_reset + "\n" : "\n" + line + "\n";
 }
 
+std::string bullets(std::string_view words, const std::vector<std::string>& lines,
+                    const Style& style) {
+  if (lines.empty()) return {};
+  std::string text = heading(words, style);
+  for (const std::string& line : lines) text += wrapped("  - ", line);
+  return text;
+}
+
 std::string verdict_word(Verdict verdict, const Style& style, std::size_t width) {
   std::string word(to_string(verdict));
   if (verdict == Verdict::fits) word = "FITS";

@@ -25,6 +25,10 @@ std::string right(std::string_view text, std::size_t width);
 /// A heading in capitals on a line of its own.
 std::string heading(std::string_view words, const Style& style);
 
+/// A heading and one line of text for each of `lines`; nothing where there is none.
+std::string bullets(std::string_view words, const std::vector<std::string>& lines,
+                    const Style& style);
+
 /// The verdict's word, in capitals and coloured where colour is asked for, filled to `width`
 /// (0: as long as it is).
 std::string verdict_word(Verdict verdict, const Style& style, std::size_t width);

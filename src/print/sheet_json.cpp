@@ -43,25 +43,13 @@ ordered_json tails_json(const std::vector<strip::Tail>& tails) {
   return list;
 }
 
-ordered_json earth_json(const std::optional<earth::EarthResult>& earth) {
-  if (!earth) return nullptr;
-  const auto finding = [](const earth::Finding& f) {
-    ordered_json item;
-    item["verdict"] = std::string(to_string(f.verdict));
-    item["says"] = f.says;
-    item["source"] = f.source;
-    return item;
-  };
-  ordered_json item;
-  item["area_mm2"] = json_number(earth->area_mm2);
-  item["required_mm2"] = json_number(earth->required_mm2);
-  item["table_required_mm2"] = json_number(earth->table_required_mm2);
-  item["withstand_ka"] = json_number(earth->withstand_ka);
-  item["resistance_ohm"] = json_number(earth->resistance_ohm);
-  item["adiabatic"] = finding(earth->adiabatic);
-  item["table"] = finding(earth->table);
-  item["gland"] = finding(earth->gland);
-  return item;
+ordered_json earth_or_null(const sheet::Sheet& sheet) {
+  if (!sheet.earth) return nullptr;
+  const job::Job& job = *sheet.job;
+  return earth_object(*sheet.earth, {.fault = job.fault.current_ka || job.fault.time_s,
+                                     .line = job.cable.csa_mm2.has_value(),
+                                     .gland = true,
+                                     .resistance = job.cable.length_m.has_value()});
 }
 
 ordered_json axis_json(const strip::Axis& axis) {
@@ -114,7 +102,7 @@ std::string sheet_json(const sheet::Sheet& sheet) {
     steps.push_back(std::move(item));
   }
   root["steps"] = std::move(steps);
-  root["earth"] = earth_json(sheet.earth);
+  root["earth"] = earth_or_null(sheet);
   ordered_json inspection = ordered_json::array();
   for (const area::InspectionItem& item : sheet.inspection) {
     ordered_json entry;

@@ -126,14 +126,6 @@ std::string signing(const Style& style) {
   return text;
 }
 
-std::string bullets(const std::string& words, const std::vector<std::string>& lines,
-                    const Style& style) {
-  if (lines.empty()) return {};
-  std::string text = heading(words, style);
-  for (const std::string& line : lines) text += wrapped("  - ", line);
-  return text;
-}
-
 std::string gland_lines(const Sheet& sheet) {
   const gland::Gland& gland = *sheet.fit->gland;
   std::string text = gland.part;

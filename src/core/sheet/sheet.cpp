@@ -160,6 +160,11 @@ Sheet make_sheet(const fit::Question& question, const std::vector<fit::GlandFit>
   sheet.not_ready = reasons_not_ready(job, *chosen);
   sheet.remarks = job.cable.warnings;
   sheet.earth = earth_of(job, *chosen, standards);
+  if (sheet.earth && sheet.earth->armour < Verdict::not_known) {
+    sheet.not_ready.push_back(
+        "the armour is too thin for the earth fault: " + sheet.earth->adiabatic.says +
+        "; a separate protective conductor is to be decided first");
+  }
   sheet.inspection = area::initial_inspection(job.area, standards);
   if (may_be_made_off(*chosen)) {
     sheet.plan = strip::plan_cuts(job, *chosen->gland, chosen->barrier, bedding_thickness(job));
