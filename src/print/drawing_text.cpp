@@ -146,19 +146,27 @@ std::string drawing_text(const job::Job& job, const CutPlan& plan) {
                       : std::string("Not to scale: figures of the gland are missing."));
   const auto row = [&](const std::string& line) { text += trimmed(line); };
   text += "\n";
+  const strip::Marks& marks = plan.marks;
+  const strip::Axis& axis = plan.axis;
+  // Without a route the marks have no figure from the end, but they have one from each other.
+  const auto from_tips = [&](const std::optional<double>& mark,
+                             const std::optional<double>& at_mm) {
+    if (mark || !axis.armour_stop_mm || !at_mm) return std::string("from the end");
+    return plain(*at_mm + *axis.armour_stop_mm, 1) + " mm in front of the armour tips";
+  };
   if (armoured) {
-    const strip::Marks& marks = plan.marks;
     row(length_row("1", "armour cut", marks.armour_cut_mm, "from the end"));
     row(length_row("2", "sheath cut", marks.sheath_cut_mm,
                    marks.exposed_min_mm
                        ? "mark it " + plain(*marks.exposed_min_mm, 1) + " to " +
                              plain(*marks.exposed_max_mm, 1) + " mm from the armour tips"
                        : std::string("exposed armour: see the gland's instructions")));
-    row(length_row("3", "bedding cut", marks.bedding_cut_mm, "from the end"));
+    row(length_row("3", "bedding cut", marks.bedding_cut_mm,
+                   from_tips(marks.bedding_cut_mm, axis.bedding_end_mm)));
   } else {
-    row(length_row("1", "sheath cut", plan.marks.sheath_cut_mm, "from the end"));
+    row(length_row("1", "sheath cut", marks.sheath_cut_mm, "from the end"));
   }
-  row(length_row("S", "gland's shoulder", plan.marks.shoulder_mm, "from the end"));
+  row(length_row("S", "gland's shoulder", marks.shoulder_mm, from_tips(marks.shoulder_mm, 0.0)));
   return text;
 }
 

@@ -26,10 +26,12 @@ std::string title(const Sheet& sheet) {
 
 std::string not_ready_box(const Sheet& sheet, const Style& style) {
   if (sheet.not_ready.empty()) return {};
-  const bool made_off = sheet.plan.has_value();
-  std::string text =
-      heading(made_off ? "not proven: do not cut yet" : "no gland fits: do not cut", style);
+  const char* words = sheet.plan                   ? "not proven: do not cut yet"
+                      : sheet.fits_instead.empty() ? "no gland fits: do not cut"
+                                                   : "this gland does not fit: do not cut";
+  std::string text = heading(words, style);
   for (const std::string& reason : sheet.not_ready) text += wrapped("  ! ", reason);
+  if (!sheet.fits_instead.empty()) return text + wrapped("Instead  ", sheet.fits_instead + " fits");
   if (sheet.fit && sheet.fit->verdict == Verdict::fits) return text;
   if (!sheet.advice.measure_says.empty()) text += wrapped("Measure  ", sheet.advice.measure_says);
   return text + wrapped("Order    ", sheet.advice.order_says);

@@ -32,6 +32,7 @@ struct Sheet {
   const area::Demand* demand = nullptr;
   std::optional<fit::GlandFit> fit;    ///< the gland; absent when there is none to be made off
   std::vector<std::string> not_ready;  ///< why nothing may be cut yet; empty when it may
+  std::string fits_instead;  ///< where the named gland does not fit: the first one that does
   std::string chosen_because;
   fit::Advice advice;  ///< where no gland fits
   std::optional<strip::CutPlan> plan;

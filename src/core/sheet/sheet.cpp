@@ -158,6 +158,9 @@ Sheet make_sheet(const fit::Question& question, const std::vector<fit::GlandFit>
   sheet.fit = *chosen;
   sheet.chosen_because = why_chosen(*chosen, ranked, named);
   sheet.not_ready = reasons_not_ready(job, *chosen);
+  if (chosen->verdict != Verdict::fits && ranked.front().verdict == Verdict::fits) {
+    sheet.fits_instead = ranked.front().gland->part;
+  }
   sheet.remarks = job.cable.warnings;
   sheet.earth = earth_of(job, *chosen, standards);
   if (sheet.earth && sheet.earth->armour < Verdict::not_known) {
