@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "cli/exit_code.hpp"
+#include "cli/number_option.hpp"
 #include "cli/runtime.hpp"
 #include "cutback/cable/armour.hpp"
 #include "cutback/earth/armour_earth.hpp"
@@ -117,21 +118,8 @@ class Reader {
 
  private:
   std::optional<double> read(const NumberOption& option) {
-    const std::string& text = options_.*option.text;
-    if (text.empty()) return std::nullopt;
-    const std::string allowed =
-        plain(option.min, 4) + " to " + plain(option.max, 4) + " " + option.unit;
-    const auto value = parse_number(text);
-    if (!value) {
-      fault(ErrorCode::bad_number, "not a plain number", option.name, text, allowed,
-            "give the figure alone, with a decimal point and without its unit");
-      return std::nullopt;
-    }
-    if (*value < option.min || *value > option.max) {
-      fault(ErrorCode::out_of_range, "out of range", option.name, text, allowed, {});
-      return std::nullopt;
-    }
-    return value;
+    return read_number(options_.*option.text, option.name, {option.min, option.max, option.unit},
+                       faults_);
   }
 
   const EarthOptions& options_;
