@@ -11,8 +11,8 @@
 #include "cli/command_earth.hpp"
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
-#include "cli/command_rules.hpp"
 #include "cli/command_readings.hpp"
+#include "cli/command_rules.hpp"
 #include "cli/command_sheet.hpp"
 #include "cli/exit_code.hpp"
 #include "cutback/error.hpp"
@@ -128,8 +128,8 @@ void build(CLI::App& app, Context& context) {
   add_cable(app, context);
   add_glands(app, context);
   add_earth(app, context);
-  add_rules(app, context);
   add_readings(app, context);
+  add_rules(app, context);
   for (CLI::App* command : app.get_subcommands({})) {
     command->allow_extras();
     command->footer(command->get_footer() + std::string("\n\n") + k_footer);

@@ -64,6 +64,12 @@ class DrumFile {
 
   void header(const CsvRecord& record) {
     const std::string line = name_ + ", line " + std::to_string(record.line);
+    if (record.fields.size() == 1 &&
+        record.fields.front().find_first_of(";\t") != std::string_view::npos) {
+      add(ErrorCode::bad_syntax, "the columns are not separated by commas", line, "", "commas",
+          "save the table as CSV with commas and decimal points");
+      return;
+    }
     for (std::size_t field = 0; field < record.fields.size(); ++field) {
       const std::string_view heading = trim(record.fields[field]);
       const auto it = std::find(k_columns.begin(), k_columns.end(), heading);

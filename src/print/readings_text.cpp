@@ -28,7 +28,12 @@ std::string spread_text(const Estimate& estimate) {
   return fixed(estimate.value_mm, u.decimals) + " +/- " + fixed(u.value, u.decimals);
 }
 
-std::string degrees_text(double degrees) { return std::isinf(degrees) ? "inf" : plain(degrees, 0); }
+std::string degrees_cell(double degrees) { return std::isinf(degrees) ? "inf" : plain(degrees, 0); }
+
+std::string degrees_text(double degrees) {
+  if (std::isinf(degrees)) return "infinite degrees of freedom";
+  return plain(degrees, 0) + (degrees == 1.0 ? " degree of freedom" : " degrees of freedom");
+}
 
 std::string label(std::string_view word) { return cell(word, 11); }
 
@@ -120,19 +125,18 @@ std::string acceptance_line(const DrumsInput& in, const DrumsResult& result) {
 
 std::string budget_lines(const DrumsInput& in, const DrumsResult& result) {
   const Estimate& estimate = result.estimate;
-  std::string text = wrapped(
-      label("U"),
-      fmt::format("k u = {} x {} mm; k is t for {} % with {} degrees of freedom; u "
-                  "holds {} mm of the caliper",
-                  fixed(estimate.k, 3), fixed(estimate.standard_mm, 4),
-                  plain(100.0 * in.level_ratio, 2), degrees_text(estimate.degrees_of_freedom),
-                  fixed(result.caliper_standard_mm, 4)));
+  std::string text =
+      wrapped(label("U"), fmt::format("k u = {} x {} mm; k is t for {} % with {}; u "
+                                      "holds {} mm of the caliper",
+                                      fixed(estimate.k, 3), fixed(estimate.standard_mm, 4),
+                                      plain(100.0 * in.level_ratio, 2),
+                                      degrees_text(estimate.degrees_of_freedom),
+                                      fixed(result.caliper_standard_mm, 4)));
   if (result.pooled_degrees == 0.0) return text;
-  std::string places = fmt::format("spread by s_w = {} mm about the mean of their drum ({})",
-                                   fixed(result.pooled_standard_mm, 4),
-                                   std::isinf(result.pooled_degrees)
-                                       ? "as stated"
-                                       : plain(result.pooled_degrees, 0) + " degrees of freedom");
+  std::string places = fmt::format(
+      "spread by s_w = {} mm about the mean of their drum ({})",
+      fixed(result.pooled_standard_mm, 4),
+      std::isinf(result.pooled_degrees) ? "as stated" : degrees_text(result.pooled_degrees));
   if (result.tolerance) {
     places += fmt::format(
         "; 95 % of those on the drum lie within {} to {} mm (with 95 % confidence, factor {})",
@@ -174,7 +178,7 @@ std::string drum_table(const DrumsInput& in, const DrumsResult& result, const St
   for (const DrumResult& drum : result.drums) {
     text += cell(drum.name, 15) + right(std::to_string(drum.places.size()), 7) +
             right(spread_text(drum.estimate), 18) + right(fixed(drum.estimate.k, 2), 6) +
-            right(degrees_text(drum.estimate.degrees_of_freedom), 6);
+            right(degrees_cell(drum.estimate.degrees_of_freedom), 6);
     if (judged) {
       text += right(probability_text(drum.judgement.probability), 9) + "  " +
               verdict_word(drum.judgement.verdict, style, 0);

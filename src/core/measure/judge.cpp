@@ -94,7 +94,7 @@ Judgement judge(const Estimate& estimate, const Range& range) {
   if (out.verdict == Verdict::marginal_outside) return out;
   const std::vector<double> outside = readings_outside(estimate, range);
   if (!outside.empty()) {
-    out.reasons.push_back("reading outside the range: " + detail::listed(outside) + " mm");
+    out.reasons.push_back("reading outside the range: " + detail::listed(outside, " mm"));
   }
   if (!out.reasons.empty()) out.verdict = Verdict::marginal_inside;
   return out;

@@ -48,12 +48,13 @@ void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
                                                     : "not round: measure the wire again"});
 }
 
-std::string listed(std::span<const double> readings_mm) {
+std::string listed(std::span<const double> readings_mm, std::string_view unit) {
   constexpr std::size_t k_shown = 5;
   std::string names;
   for (const double reading : readings_mm.first(std::min(readings_mm.size(), k_shown))) {
     names += (names.empty() ? "" : ", ") + plain(reading);
   }
+  names += unit;
   if (readings_mm.size() <= k_shown) return names;
   return names + " and " + std::to_string(readings_mm.size() - k_shown) + " more";
 }
@@ -69,7 +70,7 @@ void look_at_steps(std::span<const measure::Place> places, double step_mm, const
     }
   }
   if (between.empty()) return;
-  warnings.push_back(label + listed(between) + ": no multiple of the caliper's step of " +
+  warnings.push_back(label + listed(between, "") + ": no multiple of the caliper's step of " +
                      plain(step_mm, 4) + " mm; a typing error, or the step is another");
 }
 

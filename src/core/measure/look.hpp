@@ -4,6 +4,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/measure/budget.hpp"
@@ -25,8 +26,8 @@ void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
                      measure::Section section, const std::string& label,
                      std::vector<measure::Cap>& caps, std::vector<std::string>& warnings);
 
-/// "14.9, 15.1 and 3 more": the first few of many.
-[[nodiscard]] std::string listed(std::span<const double> readings_mm);
+/// "14.9, 15.1 mm and 3 more": the first few of many, with the unit behind them.
+[[nodiscard]] std::string listed(std::span<const double> readings_mm, std::string_view unit);
 
 /// Readings that the caliper cannot have shown: one warning that names them.
 void look_at_steps(std::span<const measure::Place> places, double step_mm, const std::string& label,

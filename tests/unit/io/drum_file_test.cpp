@@ -46,6 +46,7 @@ TEST_CASE("read_drums: columns in any order, CRLF and a byte order mark", "[unit
 TEST_CASE("read_drums: what is wrong with the header", "[unit][io]") {
   CHECK(faults_of("").at(0).code == ErrorCode::bad_syntax);
   CHECK(faults_of("drum,place,value_mm\n").at(0).code == ErrorCode::missing);
+  CHECK(faults_of("drum;place;value_mm\nA;1;15\n").size() == 1);
   const auto faults = faults_of("drum,drum,plaice\nA,1,x\n");
   REQUIRE(faults.size() == 4);
   CHECK(faults[0].code == ErrorCode::duplicate);
