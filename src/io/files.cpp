@@ -7,6 +7,7 @@
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
+#include <filesystem>
 #include <utility>
 
 #include "cutback/error.hpp"
@@ -65,6 +66,13 @@ bool is_special(const std::string& path) {
   return ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);
 }
 
+/// Where a link leads, so that the file behind it is replaced and not the link itself.
+std::string behind_links(const std::string& path) {
+  std::error_code error;
+  const std::filesystem::path real = std::filesystem::canonical(path, error);
+  return error ? path : real.string();
+}
+
 }  // namespace
 
 MappedFile::MappedFile(const std::string& path) {
@@ -108,7 +116,8 @@ void write_file(const std::string& path, std::string_view content) {
     write_all(file.number, content, path);
     return;
   }
-  std::string temporary = path + ".XXXXXX";
+  const std::string target = behind_links(path);
+  std::string temporary = target + ".XXXXXX";
   const Descriptor file(::mkstemp(temporary.data()));
   if (file.number < 0) throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
   try {
@@ -117,7 +126,7 @@ void write_file(const std::string& path, std::string_view content) {
     const mode_t mask = ::umask(0);
     ::umask(mask);
     if (::fchmod(file.number, 0666 & ~mask) != 0 || ::fsync(file.number) != 0 ||
-        ::rename(temporary.c_str(), path.c_str()) != 0) {
+        ::rename(temporary.c_str(), target.c_str()) != 0) {
       throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
     }
   } catch (...) {

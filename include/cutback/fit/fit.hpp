@@ -43,7 +43,7 @@ struct GlandFit {
   [[nodiscard]] const Check& deciding() const;
 };
 
-/// Every check of design section 4 that applies to this gland and end.
+/// Every check that applies to this gland and end.
 [[nodiscard]] GlandFit check_gland(const Question& question, const gland::Gland& gland);
 
 /// What decides between glands of the same verdict, after which the larger smallest margin and

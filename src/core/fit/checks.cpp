@@ -1,4 +1,4 @@
-#include "fit/checks.hpp"
+#include "core/fit/checks.hpp"
 
 #include <fmt/format.h>
 #include <algorithm>

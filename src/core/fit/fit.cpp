@@ -6,7 +6,7 @@
 #include "cutback/area/bundle.hpp"
 #include "cutback/area/check.hpp"
 #include "cutback/earth/gland_rating.hpp"
-#include "fit/checks.hpp"
+#include "core/fit/checks.hpp"
 
 namespace cutback::fit {
 namespace {

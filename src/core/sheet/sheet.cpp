@@ -6,7 +6,7 @@
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
-#include "sheet/steps.hpp"
+#include "core/sheet/steps.hpp"
 
 namespace cutback::sheet {
 namespace {

@@ -1,4 +1,4 @@
-#include "sheet/steps.hpp"
+#include "core/sheet/steps.hpp"
 
 #include <fmt/format.h>
 

@@ -37,6 +37,17 @@ TEST_CASE("write_file: a failure leaves nothing and names the path", "[unit][fil
   CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
 }
 
+TEST_CASE("write_file: through a link the file behind it is written", "[unit][files]") {
+  const Folder folder;
+  const fs::path real = folder.path / "real.txt";
+  const fs::path link = folder.path / "link.txt";
+  io::write_file(real.string(), "old");
+  fs::create_symlink("real.txt", link);
+  io::write_file(link.string(), "new");
+  CHECK(fs::is_symlink(link));
+  CHECK(io::MappedFile(real.string()).text() == "new");
+}
+
 TEST_CASE("MappedFile: what cannot be read says so", "[unit][files]") {
   CHECK_THROWS_WITH(io::MappedFile("/no/such/file"), Catch::Contains("/no/such/file"));
   CHECK_THROWS_WITH(io::MappedFile("/tmp"), Catch::Contains("folder"));
