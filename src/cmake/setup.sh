@@ -24,7 +24,7 @@ install_missing() {
 }
 
 build_packages='g++ cmake ninja-build libcli11-dev nlohmann-json3-dev libfmt-dev libboost-dev'
-test_packages='catch2 librapidcheck-dev python3'
+test_packages='catch2 librapidcheck-dev libvalijson-dev python3'
 
 # build_program ON|OFF: with or without the tests.
 build_program() {
