@@ -13,9 +13,10 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "Check a gland list (CSV), and show which sheaths its outer seals take and which none takes.\n"
-    "Every fault of the list is named with line, column, value and what is allowed. Without a\n"
-    "file: the list in use (CUTBACK_GLANDS, else the built-in invented one).";
+    "Check a gland list (CSV), and show which sheaths its outer seals take and which\n"
+    "none takes. Every fault of the list is named with line, column, value and what\n"
+    "is allowed. Without a file: the list in use (CUTBACK_GLANDS, else the built-in\n"
+    "invented one).";
 
 constexpr const char* k_example = "Example:\n  cutback glands stock.csv";
 
