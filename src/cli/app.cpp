@@ -92,6 +92,29 @@ std::string narrowed(const std::string& help) {
   return out;
 }
 
+/// The whole program's help: each command with the first sentence of its description.
+std::string overview(const CLI::App& app) {
+  std::string text = app.get_description() + "\n\nUsage: cutback COMMAND [OPTIONS]\n\nCommands:\n";
+  for (const CLI::App* command : app.get_subcommands({})) {
+    const std::string words = command->get_description();
+    std::string line = "  " + command->get_name();
+    line.resize(std::max<std::size_t>(line.size() + 1, 12), ' ');
+    for (const char c : words.substr(0, words.find_first_of(".:?") + 1)) {
+      line += c == '\n' ? ' ' : c;
+    }
+    if (line.back() == '.' || line.back() == ':') line.pop_back();
+    for (constexpr std::size_t k_columns = 80; line.size() >= k_columns;) {
+      const std::size_t cut = line.rfind(' ', k_columns - 1);
+      text += line.substr(0, cut) + "\n";
+      line = std::string(12, ' ') + line.substr(cut + 1);
+    }
+    text += line + "\n";
+  }
+  return text +
+         "\n  --help    Print this help, or that of a command\n  --version Print the version\n\n" +
+         app.get_footer() + "\n";
+}
+
 void report(const Error& error, const Context& context, std::ostream& err) {
   if (!context.common.json) {
     for (const Fault& fault : error.faults()) {
@@ -146,7 +169,7 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
     app.parse(static_cast<int>(arguments.size()), arguments.data());
   } catch (const CLI::CallForHelp&) {
     const auto commands = app.get_subcommands();
-    out << narrowed(commands.empty() ? app.help() : commands.front()->help("cutback"));
+    out << (commands.empty() ? overview(app) : narrowed(commands.front()->help("cutback")));
     return k_exit_fits;
   } catch (const CLI::Success& success) {
     return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
@@ -167,7 +190,7 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
                            .hint = {}});
   }
   if (!context.action) {
-    out << narrowed(app.help());
+    out << overview(app);
     return k_exit_fits;
   }
   Runtime runtime{out, err, environment, context.common};
