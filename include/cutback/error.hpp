@@ -3,6 +3,7 @@
 
 #include <stdexcept>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace cutback {
@@ -32,6 +33,11 @@ struct Fault {
   std::string allowed;  ///< what would be accepted, with its unit; may be empty
   std::string hint;     ///< what to do next; may be empty
 };
+
+/// Length of a UTF-8 sequence at the start of `text` that a terminal would obey rather than show:
+/// C1 controls (U+0080 to U+009F) and the marks that turn the direction of writing. 0 when there is
+/// none.
+[[nodiscard]] std::size_t hidden_length(std::string_view text);
 
 /// The fault as one line without a line end; control characters in it are shown as `?`.
 [[nodiscard]] std::string to_line(const Fault& fault);

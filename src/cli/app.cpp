@@ -173,6 +173,10 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
     return k_exit_fits;
   } catch (const CLI::Success& success) {
     return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
+  } catch (const CLI::ArgumentMismatch& error) {
+    const std::string words = error.what();
+    throw InputError(usage_fault(ErrorCode::bad_syntax, "an option takes one value, once",
+                                 words.substr(0, words.find(':')), "see --help"));
   } catch (const CLI::ParseError& error) {
     throw InputError(
         usage_fault(ErrorCode::bad_syntax, error.what(), "command line", "see --help"));

@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
@@ -43,6 +44,14 @@ bool Runtime::colour() const {
 void Runtime::emit(const std::string& text) const {
   if (common.output.empty()) {
     out << text << std::flush;
+    if (!out) {
+      throw FileError(Fault{.code = ErrorCode::cannot_write,
+                            .what = "the result cannot be written",
+                            .where = "stdout",
+                            .given = {},
+                            .allowed = {},
+                            .hint = "look whether the disk is full, or use --output FILE"});
+    }
   } else {
     io::write_file(common.output, text);
   }

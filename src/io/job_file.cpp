@@ -98,6 +98,8 @@ class Reader {
       std::vector<Fault> faults;
       if (value.is_number()) {
         faults = set_from_number(record, field, value.get<double>(), where);
+      } else if (value.is_string() && is_number(field)) {
+        wrong_type(value, path, allowed_text(field) + ", without quotes");
       } else if (value.is_string()) {
         faults = set_from_text(record, field, value.get<std::string>(), where);
       } else if (value.is_boolean() && field.kind == job::FieldKind::yes_no) {
@@ -109,6 +111,11 @@ class Reader {
       return true;
     }
     return false;
+  }
+
+  template <class Record>
+  static bool is_number(const FieldOf<Record>& field) {
+    return field.kind == job::FieldKind::number || field.kind == job::FieldKind::whole;
   }
 
   template <class Record>

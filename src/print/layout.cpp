@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cutback/error.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::print {
@@ -46,9 +47,15 @@ std::string_view first_columns(std::string_view text, std::size_t width) {
 
 std::string clean(std::string_view text) {
   std::string out;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    out += (byte < 0x20 || byte == 0x7f) ? ' ' : c;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    const std::size_t hidden = hidden_length(text.substr(i));
+    if (hidden > 0) {
+      out += '?';
+      i += hidden - 1;
+    } else {
+      out += (byte < 0x20 || byte == 0x7f) ? ' ' : text[i];
+    }
   }
   return out;
 }

@@ -14,12 +14,11 @@ constexpr const char* k_tick = "[ ] ";
 
 std::string title(const Sheet& sheet) {
   const job::Job& job = *sheet.job;
-  std::string text = "TERMINATION SHEET";
-  if (!job.tag.empty()) text += "  cable " + clean(job.tag);
-  if (!job.end.empty()) text += "  end " + clean(job.end);
-  text = cell(text, k_columns - 1);
-  text.erase(text.find_last_not_of(' ') + 1);
-  text += "\n" + std::string(k_columns - 1, '=') + "\n";
+  std::string names;
+  if (!job.tag.empty()) names += "  cable " + job.tag;
+  if (!job.end.empty()) names += "  end " + job.end;
+  std::string text = names.empty() ? "TERMINATION SHEET\n" : wrapped("TERMINATION SHEET ", names);
+  text += std::string(k_columns - 1, '=') + "\n";
   if (!job.name.empty()) text += wrapped("Job      ", job.name);
   return text;
 }
@@ -73,19 +72,26 @@ std::string depth_rows(const strip::Depths& depths, const Style& style) {
   return text;
 }
 
-std::string tail_rows(const strip::CutPlan& plan, const Style& style) {
+std::string tail_rows(const strip::CutPlan& plan, bool armoured, const Style& style) {
   if (plan.tails.empty()) return {};
   std::string text = heading("tails, core by core", style);
   text += "  " + cell("core", 8) + right("tail", 7) + right("cut back", 10) + right("strip", 7) +
           "   way to the terminal\n";
   for (const strip::Tail& tail : plan.tails) {
-    text += "  " + cell(tail.core, 8) + right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 7) +
+    const std::string name = cell(tail.core, 8);
+    // A long name has a line of its own.
+    if (name.back() == '~') text += wrapped("  ", tail.core);
+    text += "  " + (name.back() == '~' ? std::string(8, ' ') : name) +
+            right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 7) +
             right(plain(tail.cut_back_mm, 1), 10) +
             right(tail.strip_mm ? plain(*tail.strip_mm, 1) : "?", 7) + "   " + cell(tail.route, 42);
     text.erase(text.find_last_not_of(' ') + 1);
     text += "\n";
   }
-  return text + "  mm. Tail: beyond the bedding. Cut back: taken off that core after dressing.\n";
+  return text +
+         (armoured
+              ? "  mm. Tail: beyond the bedding. Cut back: taken off that core after dressing.\n"
+              : "  mm. Tail: beyond the sheath. Cut back: taken off that core after dressing.\n");
 }
 
 std::string ticked(const std::vector<sheet::Step>& steps, const Style& style) {
@@ -154,7 +160,8 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
       text += wrapped(k_tick, part.name + (part.note.empty() ? "" : ": ") + part.note);
     }
     text += heading("marks", style) + drawing_text(job, *sheet.plan);
-    text += depth_rows(sheet.plan->depths, style) + tail_rows(*sheet.plan, style);
+    text += depth_rows(sheet.plan->depths, style) +
+            tail_rows(*sheet.plan, job.cable.armour != cable::ArmourKind::none, style);
     text += bullets("missing or worth a look", sheet.remarks, style);
     text += earth_rows(sheet, style);
     text += ticked(sheet.steps, style) + inspection_rows(sheet, style) + signing(style);

@@ -11,7 +11,7 @@ bad=
 complain() { bad="$bad
 $1"; }
 
-commands() { "$program" --help | sed -n '/^Subcommands:/,/^$/s/^  \([a-z]\{1,\}\) .*/\1/p'; }
+commands() { "$program" --help | sed -n '/^Commands:/,/^$/s/^  \([a-z]\{1,\}\) .*/\1/p'; }
 
 # help_options COMMAND: "GROUP<tab>--option" for every option that its help names
 help_options() {

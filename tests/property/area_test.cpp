@@ -169,8 +169,7 @@ TEST_CASE("area: strict is never laxer than either edition", "[property][area]")
       place.rules = rules;
       const auto edition = area::make_demand(place, cable, standards());
       RC_ASSERT(strict.sealing >= edition.sealing);
-      if (judged(place, cable, gland) == Verdict::no_fit)
-        RC_ASSERT(strict_verdict == Verdict::no_fit);
+      RC_ASSERT(strict_verdict <= judged(place, cable, gland));
     }
   }));
 }

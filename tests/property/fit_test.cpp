@@ -137,7 +137,7 @@ TEST_CASE("strip: scaling all lengths scales the marks", "[property][strip]") {
       gland.bedding_past_mm = 5.0 * scale;
       gland.armour_stop_mm = stop * scale;
       gland.exposed_armour_mm = 10.0 * scale;
-      return strip::plan_cuts(test::resolved(in), gland, false, std::nullopt);
+      return strip::plan_cuts(test::resolved(in), gland, {});
     };
     const auto one = plan(1.0);
     const auto three = plan(3.0);

@@ -30,7 +30,8 @@ struct Entry {
   std::optional<double> chamfer_mm;
   std::optional<double> undercut_mm;
   std::optional<std::string> material;
-  std::vector<Adaptor> adaptors;  ///< at hand; at most one is ever used
+  std::optional<double> adaptor_mm;  ///< how far the adaptor holds the gland off the wall
+  std::vector<Adaptor> adaptors;     ///< at hand; at most one is ever used
 };
 
 }  // namespace cutback::entry

@@ -36,7 +36,7 @@ struct JobInput {
       bedding_allow_mm, armour_allow_mm, length_m;
   // entry
   Text entry, hole, material, adaptor;
-  Number wall_mm, washer_mm, tag_mm, serrated_mm, locknut_mm, chamfer_mm, undercut_mm;
+  Number wall_mm, washer_mm, tag_mm, serrated_mm, locknut_mm, chamfer_mm, undercut_mm, adaptor_mm;
   // area
   Text protection, zone, level, gas_group, dust_group, ip, ignition_source, bare_live_parts;
   Number volume_cm3, ambient_min_c, ambient_max_c, entry_temp_c, branch_temp_c, cable_max_c;

@@ -51,6 +51,13 @@ struct Tail {
   std::string route;  ///< how the length was found, for a pencil
 };
 
+/// How the gland is made off.
+struct Termination {
+  bool barrier = false;
+  bool adaptor = false;
+  std::optional<double> bedding_thickness_mm;
+};
+
 struct CutPlan {
   Axis axis;
   Marks marks;
@@ -61,13 +68,14 @@ struct CutPlan {
 
 /// The cut plan of one end. Formulas: design of the marks along the axis, b = max(entry thread,
 /// w + locknut) + bedding past, tip_i = w + R_i + s_i + slack rounded up to a whole millimetre.
-/// @param barrier  the gland is made off with compound round the cores, so that the bedding ends
-/// where the gland says
-/// @param bedding_thickness_mm  from the construction, where it is known
+/// @param how  barrier: compound round the cores, the bedding ends where the gland says; adaptor:
+/// the gland sits in a thread adaptor whose length moves its shoulder outward, and where that
+/// length is not known no mark has a figure from the end; the bedding's thickness from the
+/// construction
 /// @throws InputError when the bedding would end behind the armour's tips, or a tail is not longer
 /// than its strip length; each names both figures
-[[nodiscard]] CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, bool barrier,
-                                std::optional<double> bedding_thickness_mm);
+[[nodiscard]] CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland,
+                                const Termination& how);
 
 /// What one 90 degree bend of radius r saves against a square corner: 2 r - pi r / 2.
 inline constexpr double k_bend_saving = 0.4292036732;

@@ -423,9 +423,10 @@ void put_sealing(const Place& place, Demand& demand) {
   }
   const std::vector<Walk> list = walks(place, false);
   demand.sealing = demands_barrier(list) ? SealingDemand::barrier : SealingDemand::compression;
+  // One edition that allows from memory is enough: strict is never laxer than either.
   demand.allowed_from_memory =
       demand.sealing == SealingDemand::compression &&
-      std::all_of(list.begin(), list.end(), [](const Walk& walk) { return walk.from_memory; });
+      std::any_of(list.begin(), list.end(), [](const Walk& walk) { return walk.from_memory; });
   put_reasons(list, demand);
   if (demand.sealing == SealingDemand::barrier) demand.would_change = facts_that_matter(place);
 }

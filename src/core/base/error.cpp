@@ -43,11 +43,26 @@ std::string to_line(const Fault& fault) {
     line += ": allowed " + fault.allowed;
   }
   if (!fault.hint.empty()) line += "; " + fault.hint;
-  for (char& c : line) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (byte < 0x20 || byte == 0x7f) c = '?';
+  std::string shown;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(line[i]);
+    const std::size_t hidden = hidden_length(std::string_view(line).substr(i));
+    if (hidden > 0) i += hidden - 1;
+    shown += (hidden > 0 || byte < 0x20 || byte == 0x7f) ? '?' : line[i];
   }
-  return line;
+  return shown;
+}
+
+std::size_t hidden_length(std::string_view text) {
+  const auto byte = [&](std::size_t i) {
+    return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+  };
+  if (byte(0) == 0xC2 && byte(1) >= 0x80 && byte(1) <= 0x9F) return 2;
+  if (byte(0) != 0xE2) return 0;
+  const bool direction = byte(1) == 0x80 && ((byte(2) >= 0xAA && byte(2) <= 0xAE) ||
+                                             byte(2) == 0x8E || byte(2) == 0x8F);
+  const bool isolate = byte(1) == 0x81 && byte(2) >= 0xA6 && byte(2) <= 0xA9;
+  return direction || isolate ? 3 : 0;
 }
 
 namespace {

@@ -78,6 +78,7 @@ std::string next_measurement(const job::Job& job, const GlandFit& best) {
     if (!diameter || diameter->evidence != measure::Evidence::measured) {
       return name + ", twice at right angles where the gland will sit: it is not measured yet";
     }
+    if (!diameter->caps.empty()) return name + ": " + diameter->caps.front().reason;
     return name + " again where the gland will sit, twice at right angles, with a finer caliper";
   }
   return {};

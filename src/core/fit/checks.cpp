@@ -199,7 +199,7 @@ std::optional<Check> check_build_up(const cable::Cable& cable,
     check.says += ": the readings leave no proven sheath, measure the three again";
     return check;
   }
-  if (!construction || !measured) {
+  if (!construction) {
     check.says += ": a thickness that can be";
     return check;
   }
@@ -207,7 +207,7 @@ std::optional<Check> check_build_up(const cable::Cable& cable,
   check.low = cable::least_at_a_point_mm(nominal);
   check.high = cable::most_likely_mm(nominal);
   check.margin_mm =
-      std::min(sheath->value_mm + spread - *check.low, *check.high - (sheath->value_mm - spread));
+      std::min(sheath->value_mm - spread - *check.low, *check.high - (sheath->value_mm + spread));
   const bool agrees = at_least(*check.margin_mm, 0.0);
   check.verdict = agrees ? Verdict::fits : Verdict::marginal_inside;
   check.says += fmt::format("; the construction has {} mm, so {} to {} mm can be: {}",
@@ -219,8 +219,16 @@ std::optional<Check> check_build_up(const cable::Cable& cable,
   return check;
 }
 
-std::optional<EntryCheck> check_entry(const entry::Entry& entry, const gland::Gland& gland) {
-  if (!entry.thread) return std::nullopt;
+std::optional<EntryCheck> check_entry(const entry::Entry& entry, const gland::Gland& gland,
+                                      bool asked) {
+  if (!entry.thread && !asked) return std::nullopt;
+  if (!entry.thread) {
+    return EntryCheck{.check = {.name = CheckName::entry,
+                                .verdict = Verdict::not_known,
+                                .says = "the thread or size of the entry is not given (--entry)",
+                                .source = "thread designations compared"},
+                      .adaptor = std::nullopt};
+  }
   const std::string hole = entry::to_text(*entry.thread);
   const std::string own = entry::to_text(gland.entry_thread);
   EntryCheck result{.check = {.name = CheckName::entry, .source = "thread designations compared"},

@@ -24,7 +24,9 @@ struct EntryCheck {
   Check check;
   std::optional<entry::Adaptor> adaptor;
 };
-/// Nothing where no entry was given.
-std::optional<EntryCheck> check_entry(const entry::Entry& entry, const gland::Gland& gland);
+/// Nothing where no entry was given and nothing else was said of the hole.
+/// @param asked  the place or the hole asks for a thread, so that a missing one is not known
+std::optional<EntryCheck> check_entry(const entry::Entry& entry, const gland::Gland& gland,
+                                      bool asked);
 
 }  // namespace cutback::fit::detail

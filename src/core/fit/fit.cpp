@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <limits>
 
+#include "core/fit/checks.hpp"
 #include "cutback/area/bundle.hpp"
 #include "cutback/area/check.hpp"
 #include "cutback/earth/gland_rating.hpp"
-#include "core/fit/checks.hpp"
 
 namespace cutback::fit {
 namespace {
@@ -27,9 +27,9 @@ std::vector<Check> cable_checks(const job::Job& job, const gland::Gland& gland, 
 }
 
 bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand) {
-  if (gland.sealing == gland::Sealing::either)
-    return demand.sealing == area::SealingDemand::barrier;
-  return gland.sealing == gland::Sealing::barrier;
+  if (gland.sealing != gland::Sealing::either) return gland.sealing == gland::Sealing::barrier;
+  // Where compression is allowed from memory only, sealing round the cores is the sure way.
+  return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
 }
 
 /// A flameproof entry is asked about its thread in any case; another one where hole and wall are
@@ -39,6 +39,13 @@ bool thread_is_asked(const Question& question, bool adaptor) {
   if (question.demand.sealing != area::SealingDemand::none) return true;
   const entry::Entry& entry = question.job->entry;
   return !adaptor && entry.hole && entry.wall_mm;
+}
+
+/// Whoever speaks of the hole or of a hazardous place must name the thread as well.
+bool entry_is_asked(const Question& question) {
+  const entry::Entry& entry = question.job->entry;
+  return entry.hole || entry.wall_mm || !question.demand.level.empty() ||
+         !question.demand.protection.empty();
 }
 
 entry::EntryJoint joint_of(const Question& question) {
@@ -120,7 +127,7 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   fit.gland = &gland;
   fit.barrier = made_off_as_barrier(gland, question.demand);
   fit.checks = cable_checks(job, gland, fit.barrier);
-  if (auto entry = detail::check_entry(job.entry, gland)) {
+  if (auto entry = detail::check_entry(job.entry, gland, entry_is_asked(question))) {
     fit.adaptor = std::move(entry->adaptor);
     if (fit.adaptor)
       join(entry->check, area::check_adaptor(question.demand, fit.adaptor->protection));

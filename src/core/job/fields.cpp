@@ -93,6 +93,9 @@ constexpr std::array k_fields{
           "two threads such as M25:M20, one of them the entry's; M25:M20:db with its protection",
           "A thread adaptor at hand; at most one is used"},
 
+    Field{"entry", "adaptor_mm", "--adaptor-length", FieldKind::number, &In::adaptor_mm, 0, 200,
+          "mm", "How far the adaptor holds the gland's shoulder off the wall"},
+
     Field{"area", "protection", "--protection", FieldKind::words, &In::protection, 0, 0,
           "none d db dc e eb ec i ia ib ic n nA nC nL nR p px py pz pxb pyb pzc m ma mb mc o q s t "
           "ta tb tc",

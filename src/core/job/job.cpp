@@ -1,5 +1,6 @@
 #include "cutback/job/job.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -31,7 +32,18 @@ class Faults {
   void add(const std::vector<Fault>& faults) {
     list_.insert(list_.end(), faults.begin(), faults.end());
   }
-  void throw_if_any() {
+  /// Names each place as the user wrote it: the option on a command line, the path in a file.
+  void throw_if_any(Unstated unstated) {
+    for (Fault& fault : list_) {
+      for (const Field& field : fields()) {
+        const std::string path = std::string(field.section) + "." + std::string(field.key);
+        const std::string place = fault.where.substr(0, fault.where.find(','));
+        if (place != path && place != field.key) continue;
+        const std::string name = unstated == Unstated::measured ? std::string(field.option) : path;
+        fault.where = name + fault.where.substr(place.size());
+        break;
+      }
+    }
     if (!list_.empty()) throw InputError(std::move(list_));
   }
 
@@ -131,7 +143,7 @@ void check_layers(const cable::Cable& cable, Faults& faults) {
   const auto sheath = cable::sheath_thickness(cable);
   if (cable.armour == ArmourKind::wire && sheath && sheath->value_mm <= 0.0) {
     faults.add(ErrorCode::contradiction, "the wire does not fit between bedding and sheath",
-               "cable.armour_mm", given + ", wire " + mm(*cable::wire_size_mm(cable)),
+               "cable.armour_mm", given + ", wire " + mm(cable.wire->value_mm),
                "a wire under " + mm((od - bedding) / 2.0) + ", so that some sheath is left over it",
                "measure the three again");
   }
@@ -278,6 +290,7 @@ entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   entry.locknut_mm = in.locknut_mm;
   entry.chamfer_mm = in.chamfer_mm;
   entry.undercut_mm = in.undercut_mm;
+  entry.adaptor_mm = in.adaptor_mm;
   entry.material = in.material;
   if (in.adaptor) resolve_adaptor(*in.adaptor, entry, faults);
   return entry;
@@ -358,6 +371,20 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
     }
     tails.cores.push_back(std::move(core));
   }
+  if (!in.core_list.empty() && in.cores && static_cast<double>(in.core_list.size()) < *in.cores) {
+    faults.add(
+        ErrorCode::missing, "some cores have no route", "tails.cores",
+        std::to_string(in.core_list.size()) + " cores listed, the cable has " + plain(*in.cores),
+        "a row for each core", "list the others, spare ones with \"spare\": \"yes\"");
+  }
+  const bool all_routed = std::all_of(
+      in.core_list.begin(), in.core_list.end(),
+      [](const CoreInput& c) { return c.reach_mm || c.x_mm || c.y_mm || c.z_mm || c.spare; });
+  if (!in.core_list.empty() && in.reach_mm && all_routed) {
+    faults.add(ErrorCode::contradiction, "a reach for all cores beside a route for each",
+               "tails.reach_mm", plain(*in.reach_mm), "one of the two",
+               "leave reach_mm out, or the routes of the cores");
+  }
   if (tails.cores.empty() && in.reach_mm) {
     const int count = whole(in.cores).value_or(1);
     for (int i = 1; i <= count; ++i) {
@@ -393,7 +420,7 @@ Job resolve(const JobInput& in, const tables::Standards& standards, Unstated uns
   job.armour_stop_mm = in.armour_stop_mm;
   job.fault = {.current_ka = in.current_ka, .time_s = in.time_s, .let_through_a2s = std::nullopt};
   job.loop_ohm = in.loop_ohm;
-  faults.throw_if_any();
+  faults.throw_if_any(unstated);
   return job;
 }
 

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
+#include "core/sheet/steps.hpp"
 #include "cutback/area/bundle.hpp"
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
-#include "core/sheet/steps.hpp"
 
 namespace cutback::sheet {
 namespace {
@@ -169,8 +169,14 @@ Sheet make_sheet(const fit::Question& question, const std::vector<fit::GlandFit>
         "; a separate protective conductor is to be decided first");
   }
   sheet.inspection = area::initial_inspection(job.area, standards);
+  if (!chosen->barrier) {
+    std::erase_if(sheet.inspection, [](const auto& item) { return item.key == "compound"; });
+  }
   if (may_be_made_off(*chosen)) {
-    sheet.plan = strip::plan_cuts(job, *chosen->gland, chosen->barrier, bedding_thickness(job));
+    sheet.plan = strip::plan_cuts(job, *chosen->gland,
+                                  {.barrier = chosen->barrier,
+                                   .adaptor = chosen->adaptor.has_value(),
+                                   .bedding_thickness_mm = bedding_thickness(job)});
     sheet.parts = detail::parts_of(job, *chosen, compound_of(question, *chosen));
     sheet.steps = detail::steps_of(job, *chosen, *sheet.plan);
     for (const std::string& missing : sheet.plan->missing) sheet.remarks.push_back(missing);

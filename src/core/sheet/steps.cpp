@@ -59,7 +59,12 @@ void armoured_cuts(std::vector<Step>& steps, const job::Job& job, const strip::C
     add(steps, "From the cable's end mark S at " + mm(*marks.shoulder_mm) +
                    ": the gland's shoulder will sit there.");
   }
-  if (!marks.armour_cut_mm) {
+  if (!marks.armour_cut_mm && plan.axis.armour_stop_mm) {
+    add(steps,
+        "Mark S where the gland's shoulder will sit, and mark 1 " + mm(*plan.axis.armour_stop_mm) +
+            " behind it: the armour cut.",
+        true);
+  } else if (!marks.armour_cut_mm) {
     add(steps,
         "Hold the gland beside the cable with its shoulder at mark S and mark the armour where the "
         "clamp ends. That is mark 1.",
@@ -112,8 +117,10 @@ void bedding_cut(std::vector<Step>& steps, const strip::CutPlan& plan, bool barr
 void assemble_steps(std::vector<Step>& steps, const job::Job& job, const fit::GlandFit& fit) {
   const bool armoured = job.cable.armour != ArmourKind::none;
   add(steps,
-      "Clean bedding, armour and seal faces with a dry cloth. Look for nicks: a nicked bedding or "
-      "insulation is cut back and begun again.",
+      armoured ? "Clean bedding, armour and seal faces with a dry cloth. Look for nicks: a nicked "
+                 "bedding or insulation is cut back and begun again."
+               : "Clean the sheath and the seal faces with a dry cloth. Look for nicks: a nicked "
+                 "insulation is cut back and begun again.",
       true);
   if (fit.adaptor) {
     add(steps, "Fit the adaptor " + entry::to_text(fit.adaptor->a) + " to " +
@@ -189,6 +196,21 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
   if (fit.thread) {
     for (const entry::EntryPart& part : fit.thread->parts) {
       parts.push_back({part.name, part.thickness_mm ? mm(*part.thickness_mm) : ""});
+    }
+  } else {
+    const auto figure = [](const std::optional<double>& own, const std::optional<double>& other) {
+      const std::optional<double> value = own ? own : other;
+      return value ? "; " + mm(*value) : std::string();
+    };
+    parts.push_back({"sealing washer", "outside, between shoulder and wall" +
+                                           figure(job.entry.washer_mm, gland.washer_mm)});
+    if (job.entry.tag_mm) parts.push_back({"earth tag", "inside; " + mm(*job.entry.tag_mm)});
+    if (job.entry.serrated_mm) {
+      parts.push_back({"serrated washer", "inside; " + mm(*job.entry.serrated_mm)});
+    }
+    if (!job.entry.hole || *job.entry.hole == entry::Hole::clearance) {
+      parts.push_back({"locknut", "inside, in a clearance hole" +
+                                      figure(job.entry.locknut_mm, gland.locknut_mm)});
     }
   }
   if (fit.barrier) {

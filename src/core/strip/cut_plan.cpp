@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "cutback/compare.hpp"
 #include "cutback/error.hpp"
@@ -42,7 +43,7 @@ Stack stack_of(const entry::Entry& entry, const gland::Gland& gland) {
           tapped ? 0.0 : own(entry.locknut_mm, gland.locknut_mm)};
 }
 
-Axis axis_of(const job::Job& job, const gland::Gland& gland, bool barrier,
+Axis axis_of(const job::Job& job, const gland::Gland& gland, const Termination& how,
              std::vector<std::string>& missing) {
   Axis axis;
   const Stack stack = stack_of(job.entry, gland);
@@ -51,8 +52,9 @@ Axis axis_of(const job::Job& job, const gland::Gland& gland, bool barrier,
         "wall_mm is not given: the marks count from the washer, with no wall; "
         "give --wall and print again");
   }
-  axis.inside_face_mm = stack.washer_mm + job.entry.wall_mm.value_or(0.0);
-  if (barrier) {
+  axis.inside_face_mm = stack.washer_mm + job.entry.wall_mm.value_or(0.0) +
+                        (how.adaptor ? job.entry.adaptor_mm.value_or(0.0) : 0.0);
+  if (how.barrier) {
     axis.bedding_end_mm = gland.bedding_end_mm;
     if (!gland.bedding_end_mm) {
       missing.push_back(
@@ -93,25 +95,39 @@ struct Route {
 };
 
 /// |x| + |y| + |z| less 0.4292 r for each bend, one bend fewer than there are legs.
-Route route_by_legs(const Core& core, const std::optional<double>& radius_mm) {
+Route route_by_legs(const Core& core, const std::optional<double>& radius_mm,
+                    std::vector<std::string>& missing) {
   double sum = 0.0;
+  double shortest = std::numeric_limits<double>::infinity();
   int legs = 0;
   std::string says;
   for (const auto& leg : {core.x_mm, core.y_mm, core.z_mm}) {
     if (!leg || *leg == 0.0) continue;
     ++legs;
+    shortest = std::min(shortest, std::abs(*leg));
     sum += std::abs(*leg);
     says += (says.empty() ? "" : " + ") + plain(std::abs(*leg));
   }
   const int bends = std::max(0, legs - 1);
   const double saved = bends * k_bend_saving * radius_mm.value_or(0.0);
+  if (legs > 0 && at_most(sum - saved, 0.0)) {
+    throw tails_error("the bends are longer than the route", "core " + core.name,
+                      says + " mm with a bend radius of " + plain(*radius_mm) + " mm",
+                      "give a smaller bend_radius_mm, or the route as reach_mm");
+  }
+  if (bends > 0 && radius_mm && shortest < *radius_mm) {
+    missing.push_back("core " + core.name + ": a leg of " + plain(shortest) +
+                      " mm is shorter than the bend radius of " + plain(*radius_mm) +
+                      " mm, so the bend cannot be made there");
+  }
   if (saved > 0.0) says += fmt::format(" - {} x 0.4292 x {}", bends, plain(*radius_mm));
   return {sum - saved, says + " = " + plain(sum - saved, 1)};
 }
 
-std::optional<Route> own_route(const Core& core, const std::optional<double>& radius_mm) {
+std::optional<Route> own_route(const Core& core, const std::optional<double>& radius_mm,
+                               std::vector<std::string>& missing) {
   if (core.reach_mm) return Route{*core.reach_mm, plain(*core.reach_mm)};
-  if (core.x_mm || core.y_mm || core.z_mm) return route_by_legs(core, radius_mm);
+  if (core.x_mm || core.y_mm || core.z_mm) return route_by_legs(core, radius_mm, missing);
   return std::nullopt;
 }
 
@@ -120,7 +136,7 @@ std::vector<Tail> tails_of(const Tails& tails, const Axis& axis,
   std::vector<std::optional<Route>> routes;
   double furthest = -1.0;
   for (const Core& core : tails.cores) {
-    routes.push_back(own_route(core, tails.bend_radius_mm));
+    routes.push_back(own_route(core, tails.bend_radius_mm, missing));
     if (routes.back()) furthest = std::max(furthest, routes.back()->length_mm);
   }
   std::vector<Tail> result;
@@ -206,10 +222,9 @@ Depths depths_of(const cable::Cable& cable, std::optional<double> bedding_thickn
 
 }  // namespace
 
-CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, bool barrier,
-                  std::optional<double> bedding_thickness_mm) {
+CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Termination& how) {
   CutPlan plan;
-  plan.axis = axis_of(job, gland, barrier, plan.missing);
+  plan.axis = axis_of(job, gland, how, plan.missing);
   const Axis& axis = plan.axis;
   if (axis.bedding_end_mm && axis.armour_stop_mm &&
       at_most(*axis.bedding_end_mm, -*axis.armour_stop_mm)) {
@@ -218,15 +233,23 @@ CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, bool barrier,
                           plain(-*axis.armour_stop_mm) + " mm from the shoulder",
                       "check bedding_end_mm and armour_stop_mm of the gland");
   }
-  plan.tails = tails_of(job.tails, axis, plan.missing);
-  finish_tails(plan.tails, plan.axis);
-  if (plan.tails.empty()) {
+  if (how.adaptor && !job.entry.adaptor_mm) {
     plan.missing.push_back(
-        "no route to the terminals is given (reach_mm): no mark has a figure from "
-        "the cable's end; give --reach, or tails in the job file");
+        "the adaptor holds the gland's shoulder off the wall by a length that is not given: no "
+        "mark "
+        "has a figure from the cable's end; measure it and give --adaptor-length");
+  } else {
+    plan.tails = tails_of(job.tails, axis, plan.missing);
+    finish_tails(plan.tails, plan.axis);
+    if (plan.tails.empty()) {
+      plan.missing.push_back(
+          "no route to the terminals is given (reach_mm): no mark has a figure from the cable's "
+          "end; "
+          "give --reach, or tails in the job file");
+    }
   }
   plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(axis) : marks_of(axis);
-  plan.depths = depths_of(job.cable, bedding_thickness_mm);
+  plan.depths = depths_of(job.cable, how.bedding_thickness_mm);
   return plan;
 }
 

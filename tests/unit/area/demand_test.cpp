@@ -81,7 +81,9 @@ TEST_CASE("make_demand: strict demands a barrier where either edition does", "[u
   CHECK(by_2013.source.find("2013") != std::string::npos);
   const Demand by_none = demand_of(place, solid(3));
   CHECK(by_none.sealing == SealingDemand::compression);
-  CHECK_FALSE(by_none.allowed_from_memory);
+  CHECK(by_none.allowed_from_memory);  // by the chart of 2007
+  place.rules = RuleSet::iec_60079_14_2013;
+  CHECK_FALSE(demand_of(place, solid(3)).allowed_from_memory);
 }
 
 TEST_CASE("make_demand: the path says where each answer comes from", "[unit][area]") {

@@ -30,3 +30,10 @@ TEST_CASE("Error: carries every fault and one line for each", "[unit][error]") {
   CHECK(error.faults().size() == 2);
   CHECK(std::string(error.what()) == "a\nb");
 }
+
+TEST_CASE("to_line: C1 controls and marks that turn the writing are not obeyed", "[unit][error]") {
+  const Fault fault{.what = "bad", .given = "A\xC2\x9B" "31mX\xE2\x80\xAE" "Y\xE2\x81\xA6"};
+  CHECK(to_line(fault) == "bad: given \"A?31mX?Y?\"");
+  CHECK(hidden_length("\xC3\xA9") == 0);
+  CHECK(hidden_length("\xE2\x82\xAC") == 0);
+}

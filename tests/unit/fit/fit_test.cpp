@@ -205,6 +205,29 @@ TEST_CASE("check_gland: a gland that states no fault rating is not known where a
   CHECK(verdict_of(in, gland, CheckName::earth) == Verdict::no_fit);
 }
 
+TEST_CASE("check_gland: who speaks of the hole or the area must name the thread", "[unit][fit]") {
+  auto in = test::small_cable();
+  in.entry.reset();
+  const auto gland = test::small_gland();
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::not_known);
+  in.hole.reset();
+  in.wall_mm.reset();
+  CHECK(test::checked(in, gland).find(CheckName::entry) == nullptr);
+}
+
+TEST_CASE("check_gland: a coarser caliper never makes the build-up fit", "[unit][fit]") {
+  auto in = test::small_cable();
+  in.cores = 3;
+  in.csa_mm2 = 4;
+  in.sheath_od_mm = "15+15";
+  in.bedding_mm = "11.48+11.48";  // leaves 0.86 mm, under the least of 0.92 mm
+  const auto gland = test::small_gland();
+  for (const double error : {0.01, 0.06, 0.2}) {
+    in.mpe_mm = error;
+    CHECK(verdict_of(in, gland, CheckName::build_up) == Verdict::marginal_inside);
+  }
+}
+
 TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit][fit]") {
   std::vector<Gland> glands(4, test::small_gland());
   glands[0].part = "B";

@@ -147,3 +147,25 @@ TEST_CASE("set_from_text: readings are checked one by one", "[unit][job]") {
   }
   CHECK(set_from_text(in, od, "0.59in+15", "--od").empty());
 }
+
+TEST_CASE("resolve: routes that leave a core out or are given twice", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.cores = 3;
+  in.core_list = {{.core = "U", .reach_mm = 100.0}, {.core = "V", .reach_mm = 100.0}};
+  CHECK_THAT(message(in), Contains("some cores have no route") && Contains("2 cores listed"));
+  in.core_list.push_back({.core = "W", .reach_mm = 100.0});
+  in.reach_mm = 120;
+  CHECK_THAT(message(in), Contains("--reach") && Contains("one of the two"));
+}
+
+TEST_CASE("resolve: a place is named as the user wrote it", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.ip = "99";
+  CHECK_THAT(message(in), Contains("--ip"));
+  try {
+    (void)job::resolve(in, test::standards(), job::Unstated::by_notation);
+    FAIL("no error");
+  } catch (const InputError& error) {
+    CHECK_THAT(error.what(), Contains("area.ip"));
+  }
+}

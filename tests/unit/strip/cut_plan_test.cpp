@@ -20,7 +20,7 @@ job::JobInput with_reach() {
 }
 
 strip::CutPlan plan(const job::JobInput& in, const gland::Gland& gland) {
-  return strip::plan_cuts(test::resolved(in), gland, false, std::nullopt);
+  return strip::plan_cuts(test::resolved(in), gland, {});
 }
 
 }  // namespace
@@ -53,7 +53,7 @@ TEST_CASE("plan_cuts: depths rounded down to a tenth", "[unit][strip]") {
   CHECK(*p.depths.saw_mm == Approx(2.0));        // 1.6 + 0.45 = 2.05
   CHECK(*p.depths.saw_limit_mm == Approx(2.5));  // 1.6 + 0.9
   CHECK_FALSE(p.depths.bedding_mm.has_value());
-  CHECK(*strip::plan_cuts(test::resolved(with_reach()), test::small_gland(), false, 0.88)
+  CHECK(*strip::plan_cuts(test::resolved(with_reach()), test::small_gland(), {.bedding_thickness_mm = 0.88})
              .depths.bedding_mm == Approx(0.8));
 }
 
@@ -113,7 +113,7 @@ TEST_CASE("plan_cuts: nothing is guessed where a figure is missing", "[unit][str
 TEST_CASE("plan_cuts: barrier uses the gland's own bedding end", "[unit][strip]") {
   auto gland = test::small_gland();
   gland.bedding_end_mm = -8.0;
-  const auto p = strip::plan_cuts(test::resolved(with_reach()), gland, true, std::nullopt);
+  const auto p = strip::plan_cuts(test::resolved(with_reach()), gland, {.barrier = true});
   CHECK(*p.marks.bedding_cut_mm == Approx(242.0));
 }
 
@@ -121,7 +121,7 @@ TEST_CASE("plan_cuts: a bedding behind the armour and a tail shorter than its st
           "[unit][strip]") {
   auto gland = test::small_gland();
   gland.bedding_end_mm = -20.0;
-  CHECK_THROWS_WITH(strip::plan_cuts(test::resolved(with_reach()), gland, true, std::nullopt),
+  CHECK_THROWS_WITH(strip::plan_cuts(test::resolved(with_reach()), gland, {.barrier = true}),
                     Contains("behind the armour") && Contains("-20 mm"));
   auto in = with_reach();
   in.reach_mm = 2;
@@ -143,4 +143,27 @@ TEST_CASE("plan_cuts: an unarmoured cable has one cut", "[unit][strip]") {
   CHECK_FALSE(p.marks.armour_cut_mm.has_value());
   CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
   CHECK_FALSE(p.depths.saw_mm.has_value());
+}
+
+TEST_CASE("plan_cuts: an adaptor moves the shoulder outward", "[unit][strip]") {
+  auto in = with_reach();
+  const strip::Termination how{.adaptor = true};
+  auto p = strip::plan_cuts(test::resolved(in), test::small_gland(), how);
+  CHECK_FALSE(p.marks.shoulder_mm.has_value());
+  CHECK(p.tails.empty());
+  CHECK_THAT(p.missing.back(), Contains("--adaptor-length"));
+  in.adaptor_mm = 12;
+  p = strip::plan_cuts(test::resolved(in), test::small_gland(), how);
+  CHECK(*p.marks.shoulder_mm == Approx(246.0));  // 12 more than without
+}
+
+TEST_CASE("plan_cuts: bends that do not fit into the route", "[unit][strip]") {
+  auto in = with_reach();
+  in.bend_radius_mm = 12;
+  in.reach_mm.reset();
+  in.cores = 1;
+  in.core_list = {{.core = "U", .x_mm = 1.0, .y_mm = 1.0}};
+  CHECK_THROWS_WITH(plan(in, test::small_gland()), Contains("longer than the route"));
+  in.core_list = {{.core = "U", .x_mm = 100.0, .y_mm = 5.0}};
+  CHECK_THAT(plan(in, test::small_gland()).missing.back(), Contains("cannot be made"));
 }
