@@ -66,11 +66,18 @@ bool is_special(const std::string& path) {
   return ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);
 }
 
-/// Where a link leads, so that the file behind it is replaced and not the link itself.
+/// Where a link leads, also one that leads to no file yet, so that the file behind it is written and
+/// the link itself is kept.
 std::string behind_links(const std::string& path) {
+  constexpr int k_most_links = 40;  // as the kernel follows
+  std::filesystem::path place = path;
   std::error_code error;
-  const std::filesystem::path real = std::filesystem::canonical(path, error);
-  return error ? path : real.string();
+  for (int i = 0; i < k_most_links && std::filesystem::is_symlink(place, error); ++i) {
+    const std::filesystem::path target = std::filesystem::read_symlink(place, error);
+    if (error) break;
+    place = target.is_absolute() ? target : place.parent_path() / target;
+  }
+  return place.string();
 }
 
 }  // namespace

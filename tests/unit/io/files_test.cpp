@@ -52,3 +52,12 @@ TEST_CASE("MappedFile: what cannot be read says so", "[unit][files]") {
   CHECK_THROWS_WITH(io::MappedFile("/no/such/file"), Catch::Contains("/no/such/file"));
   CHECK_THROWS_WITH(io::MappedFile("/tmp"), Catch::Contains("folder"));
 }
+
+TEST_CASE("write_file: a link that leads to no file yet is kept", "[unit][files]") {
+  const Folder folder;
+  const fs::path link = folder.path / "link";
+  fs::create_symlink("target.txt", link);
+  io::write_file(link.string(), "through");
+  CHECK(fs::is_symlink(link));
+  CHECK(io::MappedFile((folder.path / "target.txt").string()).text() == "through");
+}
