@@ -19,7 +19,10 @@ show() {
 
 cd "$root"
 say "at the van: which gland of the stock fits this cable?"
-show fit --od 14.9+15.1 --bedding 9.9+10.1 --wire 0.9 --entry M20 --hole clearance
-say "the termination sheet of the example site's pump"
+show fit --od 14.9+15.1 --bedding 9.9+10.1 --wire 0.9 --entry M20 --hole clearance \
+  --wall 2.5 --glands examples/van/stock.csv
+say "will the rest of the drum suit the same seal?"
+show readings examples/van/drum.csv --step 0.02 --low 11.4 --high 16.6
+say "the termination sheets of the invented site"
 for job in data/demo/site/*.json; do show sheet "$job"; done
 say "done; the program is build/cutback, and build/cutback --help tells the rest"
