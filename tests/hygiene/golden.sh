@@ -11,7 +11,8 @@ bad=
 complain() { bad="$bad
 $1"; }
 
-commands() { "$program" --help | sed -n '/^Commands:/,/^$/s/^  \([a-z]\{1,\}\) .*/\1/p'; }
+commands=$("$program" --help | sed -n '/^Commands:/,/^$/s/^  \([a-z]\{1,\}\) .*/\1/p')
+[ "$(echo "$commands" | wc -w)" -ge 6 ] || complain "cutback --help names too few commands: $commands"
 
 # help_options COMMAND: "GROUP<tab>--option" for every option that its help names
 help_options() {
@@ -25,11 +26,11 @@ given_in() { cat "$@" | sed -n 's/^\(--[a-z][a-z0-9-]*\).*/\1/p' | sort -u; }
 
 golden_texts() { find "$cases" -mindepth 3 -name 'std*' -type f | sort; }
 
+[ "$(golden_texts | wc -l)" -gt 100 ] || complain "too few golden texts in $cases"
+
 case $rule in
   help_cases)
-    names=$(commands)
-    [ "$(echo "$names" | wc -l)" -ge 6 ] || complain "cutback --help names too few commands: $names"
-    for name in $names; do
+    for name in $commands; do
       [ -s "$cases/$name/help/stdout" ] && grep -qx -e '--help' "$cases/$name/help/args" ||
         complain "tests/cli/$name/help: a golden case of its help is missing"
     done
@@ -40,9 +41,10 @@ case $rule in
     trap 'rm -rf "$work"' EXIT
     given_in "$cases"/fit/*/args "$cases"/sheet/*/args "$cases"/cable/*/args >"$work/shared"
     given_in "$cases"/*/*/args >"$work/anywhere"
-    for name in $(commands); do
+    for name in $commands; do
       given_in "$cases/$name"/*/args >"$work/own"
       help_options "$name" >"$work/options"
+      [ "$(wc -l <"$work/options")" -ge 5 ] || complain "cutback $name --help names too few options"
       while IFS="$(printf '\t')" read -r group option; do
         case $name/$group in
           */Common) list=$work/anywhere ;;
