@@ -25,4 +25,8 @@ say "will the rest of the drum suit the same seal?"
 show readings examples/van/drum.csv --step 0.02 --low 11.4 --high 16.6
 say "the termination sheets of the invented site"
 for job in data/demo/site/*.json; do show sheet "$job"; done
+say "a whole cable schedule: examples/estimator"
+status=0
+CUTBACK="$cutback" sh examples/estimator/run.sh || status=$?
+[ "$status" -le 1 ] || exit "$status"
 say "done; the program is build/cutback, and build/cutback --help tells the rest"

@@ -13,6 +13,7 @@
 #include "cli/command_glands.hpp"
 #include "cli/command_readings.hpp"
 #include "cli/command_rules.hpp"
+#include "cli/command_schedule.hpp"
 #include "cli/command_sheet.hpp"
 #include "cli/exit_code.hpp"
 #include "cutback/error.hpp"
@@ -148,6 +149,7 @@ void build(CLI::App& app, Context& context) {
   app.allow_extras();
   add_fit(app, context);
   add_sheet(app, context);
+  add_schedule(app, context);
   add_cable(app, context);
   add_glands(app, context);
   add_earth(app, context);

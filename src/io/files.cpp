@@ -61,7 +61,9 @@ void write_all(int descriptor, std::string_view content, const std::string& path
   }
 }
 
+/// A pipe or a device. /dev/stdout may lead to an ordinary file and must not be replaced by one.
 bool is_special(const std::string& path) {
+  if (path.starts_with("/dev/")) return true;
   struct stat info {};
   return ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);
 }
@@ -116,30 +118,41 @@ MappedFile::~MappedFile() {
   if (mapped_ != nullptr) ::munmap(mapped_, mapped_size_);
 }
 
+FileWriter::FileWriter(std::string path) : path_(std::move(path)) {
+  if (is_special(path_)) {  // a pipe or a device: nothing to keep, nothing to rename
+    descriptor_ = ::open(path_.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
+  } else {
+    target_ = behind_links(path_);
+    temporary_ = target_ + ".XXXXXX";
+    descriptor_ = ::mkstemp(temporary_.data());
+    if (descriptor_ < 0) temporary_.clear();
+  }
+  if (descriptor_ < 0) throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
+}
+
+FileWriter::~FileWriter() {
+  if (descriptor_ >= 0) ::close(descriptor_);
+  if (!temporary_.empty()) ::unlink(temporary_.c_str());
+}
+
+void FileWriter::append(std::string_view content) { write_all(descriptor_, content, path_); }
+
+void FileWriter::commit() {
+  if (temporary_.empty()) return;
+  // mkstemp makes files that only the owner reads; a result is an ordinary file.
+  const mode_t mask = ::umask(0);
+  ::umask(mask);
+  if (::fchmod(descriptor_, 0666 & ~mask) != 0 || ::fsync(descriptor_) != 0 ||
+      ::rename(temporary_.c_str(), target_.c_str()) != 0) {
+    throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
+  }
+  temporary_.clear();
+}
+
 void write_file(const std::string& path, std::string_view content) {
-  if (is_special(path)) {  // a pipe or a device: nothing to keep, nothing to rename
-    const Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
-    if (file.number < 0) throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
-    write_all(file.number, content, path);
-    return;
-  }
-  const std::string target = behind_links(path);
-  std::string temporary = target + ".XXXXXX";
-  const Descriptor file(::mkstemp(temporary.data()));
-  if (file.number < 0) throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
-  try {
-    write_all(file.number, content, path);
-    // mkstemp makes files that only the owner reads; a result is an ordinary file.
-    const mode_t mask = ::umask(0);
-    ::umask(mask);
-    if (::fchmod(file.number, 0666 & ~mask) != 0 || ::fsync(file.number) != 0 ||
-        ::rename(temporary.c_str(), target.c_str()) != 0) {
-      throw cannot(ErrorCode::cannot_write, path, std::strerror(errno));
-    }
-  } catch (...) {
-    ::unlink(temporary.c_str());
-    throw;
-  }
+  FileWriter writer(path);
+  writer.append(content);
+  writer.commit();
 }
 
 }  // namespace cutback::io

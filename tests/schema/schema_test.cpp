@@ -78,6 +78,13 @@ std::vector<Golden> golden_cases() {
     const fs::path folder = entry.path().parent_path();
     const bool answered = fs::exists(folder / "stdout");
     if (!answered && !fs::exists(folder / "stderr")) continue;  // written to a file
+    if (answered && args.front() == "schedule") {               // one object a line
+      std::istringstream objects(read_text(folder / "stdout"));
+      for (std::string line; std::getline(objects, line);) {
+        list.push_back({folder, "schedule", json::parse(line)});
+      }
+      continue;
+    }
     list.push_back({folder, answered ? args.front() : "errors",
                     read_json(folder / (answered ? "stdout" : "stderr"))});
   }
@@ -92,8 +99,8 @@ const Golden& golden_of(const std::vector<Golden>& list, const std::string& sche
   return list.front();
 }
 
-const std::vector<std::string> k_results{"fit",    "sheet", "cable",    "earth",
-                                         "glands", "rules", "readings", "errors"};
+const std::vector<std::string> k_results{"fit",   "sheet",    "cable",    "earth", "glands",
+                                         "rules", "readings", "schedule", "errors"};
 
 }  // namespace
 

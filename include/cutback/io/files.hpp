@@ -33,4 +33,27 @@ class MappedFile {
 /// @throws FileError; nothing is left behind then
 void write_file(const std::string& path, std::string_view content);
 
+/// The same, piece by piece: `path` is written over by commit() alone. A pipe or a device is
+/// written to at once. Not movable.
+class FileWriter {
+ public:
+  /// @throws FileError when it cannot be written there
+  explicit FileWriter(std::string path);
+  FileWriter(const FileWriter&) = delete;
+  FileWriter& operator=(const FileWriter&) = delete;
+  /// Without commit() nothing is left behind.
+  ~FileWriter();
+
+  /// @throws FileError
+  void append(std::string_view content);
+  /// @throws FileError; to be called once, at the end
+  void commit();
+
+ private:
+  std::string path_;
+  std::string target_;     ///< the file behind links
+  std::string temporary_;  ///< empty for a pipe or a device, and after commit()
+  int descriptor_ = -1;
+};
+
 }  // namespace cutback::io

@@ -77,6 +77,9 @@ struct CutPlan {
 [[nodiscard]] CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland,
                                 const Termination& how);
 
+/// The thickness of the bedding, where the construction tells it.
+[[nodiscard]] std::optional<double> bedding_thickness_mm(const job::Job& job);
+
 /// What one 90 degree bend of radius r saves against a square corner: 2 r - pi r / 2.
 inline constexpr double k_bend_saving = 0.4292036732;
 

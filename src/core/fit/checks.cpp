@@ -61,47 +61,50 @@ Check not_known(CheckName name, const Range& range, std::string says) {
 
 /// One diameter against one range of the gland.
 Check check_diameter(CheckName name, const Estimate& estimate, const Range& range,
-                     const std::string& subject, const std::string& object) {
+                     const char* subject, const char* object, Words words) {
   const measure::Judgement judgement = measure::judge(estimate, range);
+  Check check{.name = name,
+              .verdict = judgement.verdict,
+              .value = estimate.value_mm,
+              .low = range.low_mm,
+              .high = range.high_mm,
+              .margin_mm = judgement.margin_mm,
+              .probability = judgement.probability,
+              .counts_for_margin = true};
+  if (words == Words::no) return check;
   std::string says = fmt::format("{} {}, {} {}: {}", subject, measure::with_spread(estimate),
                                  object, range_text(range), verdict_words(judgement));
   says += joined(judgement.reasons);
   if (estimate.evidence != Evidence::measured) says += "; measure before cutting";
-  return {.name = name,
-          .verdict = judgement.verdict,
-          .value = estimate.value_mm,
-          .low = range.low_mm,
-          .high = range.high_mm,
-          .margin_mm = judgement.margin_mm,
-          .probability = judgement.probability,
-          .counts_for_margin = true,
-          .says = std::move(says),
-          .source = std::string(k_interval_rule) + "; " + estimate.source};
+  check.says = std::move(says);
+  check.source = std::string(k_interval_rule) + "; " + estimate.source;
+  return check;
 }
 
-Check check_nominal_wire(const cable::Cable& cable, const gland::Gland& gland) {
+Check check_nominal_wire(const cable::Cable& cable, const gland::Gland& gland, Words words) {
   const double size = cable.wire_nominal->nominal_mm;
   const Range& clamp = gland.armour_clamp;
   const double margin = std::min(size - clamp.low_mm.value_or(0.0),
                                  clamp.high_mm.value_or(measure::k_largest_diameter_mm) - size);
   const bool fits = at_least(margin, 0.0);
-  std::string says =
+  Check check{.name = CheckName::armour,
+              .verdict = fits ? Verdict::fits : Verdict::no_fit,
+              .value = size,
+              .low = clamp.low_mm,
+              .high = clamp.high_mm,
+              .margin_mm = margin,
+              .probability = fits ? 1.0 : 0.0,
+              // A nominal size is on the list or it is not: being at its end is no risk.
+              .counts_for_margin = !fits};
+  if (words == Words::no) return check;
+  check.says =
       fmt::format("wire {} mm is nominal {} mm, clamp takes {}: {}", fixed(cable.wire->value_mm, 2),
                   plain(size), range_text(clamp), fits ? "grips" : "does not grip");
-  if (cable.wire->evidence != Evidence::measured) says += "; measure before cutting";
-  return {.name = CheckName::armour,
-          .verdict = fits ? Verdict::fits : Verdict::no_fit,
-          .value = size,
-          .low = clamp.low_mm,
-          .high = clamp.high_mm,
-          .margin_mm = margin,
-          .probability = fits ? 1.0 : 0.0,
-          // A nominal size is on the list or it is not: being at its end is no risk.
-          .counts_for_margin = !fits,
-          .says = std::move(says),
-          .source =
-              "nominal size by its band (CENELEC HD 604 S1/A1, armour wire tolerances) "
-              "against the gland's range of nominal sizes"};
+  if (cable.wire->evidence != Evidence::measured) check.says += "; measure before cutting";
+  check.source =
+      "nominal size by its band (CENELEC HD 604 S1/A1, armour wire tolerances) "
+      "against the gland's range of nominal sizes";
+  return check;
 }
 
 Check armour_kind_check(Verdict verdict, std::string says) {
@@ -113,16 +116,16 @@ Check armour_kind_check(Verdict verdict, std::string says) {
 
 }  // namespace
 
-Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland) {
+Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland, Words words) {
   if (!cable.sheath_od) {
     return not_known(CheckName::outer_seal, gland.outer, "the sheath diameter is not given");
   }
   return check_diameter(CheckName::outer_seal, *cable.sheath_od, gland.outer, "sheath",
-                        "outer seal");
+                        "outer seal", words);
 }
 
 std::optional<Check> check_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
-                                      bool barrier) {
+                                      bool barrier, Words words) {
   if (!gland.inner || barrier) return std::nullopt;
   if (cable.armour == ArmourKind::none) return std::nullopt;
   if (!cable.bedding) {
@@ -130,10 +133,10 @@ std::optional<Check> check_inner_seal(const cable::Cable& cable, const gland::Gl
                      "the bedding diameter is not given: measure it under the armour");
   }
   return check_diameter(CheckName::inner_seal, *cable.bedding, *gland.inner, "bedding",
-                        "inner seal");
+                        "inner seal", words);
 }
 
-std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland) {
+std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland, Words words) {
   if (!gland.bore_mm || cable.armour == ArmourKind::none) return std::nullopt;
   const Range range{.low_mm = std::nullopt, .high_mm = gland.bore_mm};
   if (!cable.bedding) {
@@ -141,10 +144,10 @@ std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& g
                      "the bedding diameter is not given: measure it under the armour");
   }
   return check_diameter(CheckName::bore, *cable.bedding, range, "bedding",
-                        "bore of the armour cone");
+                        "bore of the armour cone", words);
 }
 
-Check check_armour(const cable::Cable& cable, const gland::Gland& gland) {
+Check check_armour(const cable::Cable& cable, const gland::Gland& gland, Words words) {
   if (cable.armour != gland.armour) {
     if (gland.armour == ArmourKind::none) {
       return armour_kind_check(Verdict::no_fit, "the gland has no armour clamp, the cable has " +
@@ -167,9 +170,10 @@ Check check_armour(const cable::Cable& cable, const gland::Gland& gland) {
     return not_known(CheckName::armour, gland.armour_clamp,
                      "the armour wire is not given: measure one wire, cleaned of zinc lumps");
   }
-  if (cable.wire_nominal) return check_nominal_wire(cable, gland);
-  Check check = check_diameter(CheckName::armour, *cable.wire, gland.armour_clamp, "wire", "clamp");
-  if (cable.armour == ArmourKind::wire) {
+  if (cable.wire_nominal) return check_nominal_wire(cable, gland, words);
+  Check check =
+      check_diameter(CheckName::armour, *cable.wire, gland.armour_clamp, "wire", "clamp", words);
+  if (cable.armour == ArmourKind::wire && words == Words::yes) {
     check.says += "; not a standard wire: look twice, it may be an imported cable";
   }
   return check;

@@ -9,13 +9,17 @@
 
 namespace cutback::fit::detail {
 
-Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland);
+/// Whether a check is to be read, or its verdict and figures alone are wanted: the words cost more
+/// than the rest.
+enum class Words { yes, no };
+
+Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland, Words words);
 /// Nothing where the gland has no inner seal, or is made off as a barrier round the cores.
 std::optional<Check> check_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
-                                      bool barrier);
+                                      bool barrier, Words words);
 /// Nothing where the gland states no bore, or the cable has nothing under an armour.
-std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland);
-Check check_armour(const cable::Cable& cable, const gland::Gland& gland);
+std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland, Words words);
+Check check_armour(const cable::Cable& cable, const gland::Gland& gland, Words words);
 /// Nothing for an unarmoured cable, or where OD, bedding or wire is not known.
 std::optional<Check> check_build_up(const cable::Cable& cable,
                                     const std::optional<cable::Construction>& construction);

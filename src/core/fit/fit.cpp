@@ -4,25 +4,30 @@
 #include <limits>
 
 #include "core/fit/checks.hpp"
+#include "core/fit/verdicts.hpp"
 #include "cutback/area/bundle.hpp"
 #include "cutback/area/check.hpp"
 #include "cutback/earth/gland_rating.hpp"
+#include "cutback/fit/select.hpp"
 
 namespace cutback::fit {
 namespace {
+
+using detail::Words;
 
 void add(std::vector<Check>& checks, std::optional<Check> check) {
   if (check) checks.push_back(std::move(*check));
 }
 
-std::vector<Check> cable_checks(const job::Job& job, const gland::Gland& gland, bool barrier) {
-  const cable::Cable& cable = job.cable;
+/// The checks that compare a diameter with the gland.
+std::vector<Check> diameter_checks(const cable::Cable& cable, const gland::Gland& gland,
+                                   bool barrier, Words words) {
   std::vector<Check> checks;
-  checks.push_back(detail::check_outer_seal(cable, gland));
-  add(checks, detail::check_inner_seal(cable, gland, barrier));
-  add(checks, detail::check_bore(cable, gland));
-  checks.push_back(detail::check_armour(cable, gland));
-  add(checks, detail::check_build_up(job.cable, job.construction));
+  checks.reserve(16);
+  checks.push_back(detail::check_outer_seal(cable, gland, words));
+  add(checks, detail::check_inner_seal(cable, gland, barrier, words));
+  add(checks, detail::check_bore(cable, gland, words));
+  checks.push_back(detail::check_armour(cable, gland, words));
   return checks;
 }
 
@@ -70,6 +75,33 @@ void join(Check& check, const std::optional<Check>& other) {
   check.verdict = worst(check.verdict, other->verdict);
   check.says += "; " + other->says;
   check.source += "; " + other->source;
+}
+
+/// The checks in which the gland's ranges of diameters play no part.
+void add_other_checks(const Question& question, const gland::Gland& gland, GlandFit& fit) {
+  const job::Job& job = *question.job;
+  if (auto entry = detail::check_entry(job.entry, gland, entry_is_asked(question))) {
+    fit.adaptor = std::move(entry->adaptor);
+    if (fit.adaptor)
+      join(entry->check, area::check_adaptor(question.demand, fit.adaptor->protection));
+    fit.checks.push_back(std::move(entry->check));
+  }
+  if (thread_is_asked(question, fit.adaptor.has_value())) {
+    fit.thread = entry::check_thread(gland, job.entry, joint_of(question), *question.standards);
+    fit.checks.push_back(fit.thread->check);
+  }
+  for (Check& check :
+       area::check_area(question.demand, job.cable, gland, bundle_of(question, gland))) {
+    fit.checks.push_back(std::move(check));
+  }
+  add(fit.checks, area::check_material(job.entry.material, job.cable, gland, *question.standards));
+  add(fit.checks, earth::check_earth(gland, job.fault));
+}
+
+Verdict worst_of(std::span<const Check> checks) {
+  Verdict verdict = Verdict::fits;
+  for (const Check& check : checks) verdict = worst(verdict, check.verdict);
+  return verdict;
 }
 
 double margin_or_none(const Check& check) {
@@ -126,40 +158,53 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   GlandFit fit;
   fit.gland = &gland;
   fit.barrier = made_off_as_barrier(gland, question.demand);
-  fit.checks = cable_checks(job, gland, fit.barrier);
-  if (auto entry = detail::check_entry(job.entry, gland, entry_is_asked(question))) {
-    fit.adaptor = std::move(entry->adaptor);
-    if (fit.adaptor)
-      join(entry->check, area::check_adaptor(question.demand, fit.adaptor->protection));
-    fit.checks.push_back(std::move(entry->check));
-  }
-  if (thread_is_asked(question, fit.adaptor.has_value())) {
-    fit.thread = entry::check_thread(gland, job.entry, joint_of(question), *question.standards);
-    fit.checks.push_back(fit.thread->check);
-  }
-  for (Check& check :
-       area::check_area(question.demand, job.cable, gland, bundle_of(question, gland))) {
-    fit.checks.push_back(std::move(check));
-  }
-  add(fit.checks, area::check_material(job.entry.material, job.cable, gland, *question.standards));
-  add(fit.checks, earth::check_earth(gland, job.fault));
-  fit.verdict = Verdict::fits;
+  fit.checks = diameter_checks(job.cable, gland, fit.barrier, Words::yes);
+  add(fit.checks, detail::check_build_up(job.cable, job.construction));
+  add_other_checks(question, gland, fit);
+  fit.verdict = worst_of(fit.checks);
   for (const Check& check : fit.checks) {
-    fit.verdict = worst(fit.verdict, check.verdict);
     if (!check.counts_for_margin || !check.margin_mm) continue;
     fit.margin_mm = std::min(fit.margin_mm.value_or(*check.margin_mm), *check.margin_mm);
   }
   return fit;
 }
 
+namespace detail {
+
+Verdicts::Verdicts(const Question& question) : question_(question) {
+  const auto build_up = check_build_up(question.job->cable, question.job->construction);
+  if (build_up) of_cable_ = build_up->verdict;
+}
+
+Verdict Verdicts::of(const gland::Gland& gland, std::size_t kind) {
+  const bool barrier = made_off_as_barrier(gland, question_.demand);
+  const Verdict verdict =
+      worst(of_cable_, worst_of(diameter_checks(question_.job->cable, gland, barrier, Words::no)));
+  const auto known = std::find_if(of_kind_.begin(), of_kind_.end(),
+                                  [&](const auto& one) { return one.first == kind; });
+  if (known != of_kind_.end()) return worst(verdict, known->second);
+  GlandFit others;
+  add_other_checks(question_, gland, others);
+  of_kind_.emplace_back(kind, worst_of(others.checks));
+  return worst(verdict, of_kind_.back().second);
+}
+
+double preference_of(const gland::Gland& gland, Prefer prefer) { return preference(gland, prefer); }
+
+}  // namespace detail
+
 std::vector<GlandFit> fit_all(const Question& question, std::span<const gland::Gland> glands,
                               Prefer prefer) {
   std::vector<GlandFit> fits;
   fits.reserve(glands.size());
   for (const gland::Gland& gland : glands) fits.push_back(check_gland(question, gland));
+  rank(fits, prefer);
+  return fits;
+}
+
+void rank(std::vector<GlandFit>& fits, Prefer prefer) {
   std::sort(fits.begin(), fits.end(),
             [&](const GlandFit& a, const GlandFit& b) { return better(a, b, prefer); });
-  return fits;
 }
 
 }  // namespace cutback::fit

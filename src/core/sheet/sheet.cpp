@@ -69,11 +69,6 @@ std::vector<std::string> reasons_not_ready(const job::Job& job, const fit::Gland
 /// Cut marks for a gland that does not fit would be an invitation to cut.
 bool may_be_made_off(const fit::GlandFit& fit) { return fit.verdict >= Verdict::not_known; }
 
-std::optional<double> bedding_thickness(const job::Job& job) {
-  if (!job.construction || job.construction->layers.bedding_mm <= 0.0) return std::nullopt;
-  return job.construction->layers.bedding_mm;
-}
-
 /// The compound that the gland's chamber takes, where cores and chamber are known.
 std::optional<area::Compound> compound_of(const fit::Question& question, const fit::GlandFit& fit) {
   const job::Job& job = *question.job;
@@ -176,7 +171,7 @@ Sheet make_sheet(const fit::Question& question, const std::vector<fit::GlandFit>
     sheet.plan = strip::plan_cuts(job, *chosen->gland,
                                   {.barrier = chosen->barrier,
                                    .adaptor = chosen->adaptor.has_value(),
-                                   .bedding_thickness_mm = bedding_thickness(job)});
+                                   .bedding_thickness_mm = strip::bedding_thickness_mm(job)});
     sheet.parts = detail::parts_of(job, *chosen, compound_of(question, *chosen));
     sheet.steps = detail::steps_of(job, *chosen, *sheet.plan);
     for (const std::string& missing : sheet.plan->missing) sheet.remarks.push_back(missing);

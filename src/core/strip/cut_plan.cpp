@@ -253,4 +253,9 @@ CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Terminat
   return plan;
 }
 
+std::optional<double> bedding_thickness_mm(const job::Job& job) {
+  if (!job.construction || job.construction->layers.bedding_mm <= 0.0) return std::nullopt;
+  return job.construction->layers.bedding_mm;
+}
+
 }  // namespace cutback::strip

@@ -1,0 +1,20 @@
+#pragma once
+// What comes of a schedule as JSON lines, and its summary.
+
+#include <cstddef>
+#include <string>
+
+#include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/tally.hpp"
+
+namespace cutback::print {
+
+/// One object on one line.
+void append_schedule_json(std::string& out, const schedule::EndName& name,
+                          const schedule::Decision& decision);
+
+/// At most ten lines: what fits, what needs a person, and why most often.
+[[nodiscard]] std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
+                                           std::size_t glands, const std::string& list_name);
+
+}  // namespace cutback::print

@@ -1,0 +1,72 @@
+#pragma once
+// One end of a schedule, decided: by exactly the code of `fit` and `sheet`.
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/error.hpp"
+#include "cutback/fit/select.hpp"
+#include "cutback/gland/gland.hpp"
+#include "cutback/job/input.hpp"
+#include "cutback/tables/standards.hpp"
+#include "cutback/verdict.hpp"
+
+namespace cutback::schedule {
+
+/// A part that goes on beside the gland, counted by name and thread.
+struct Accessory {
+  std::string name;    ///< `locknut`, `sealing washer`, `adaptor` ...
+  std::string thread;  ///< of the entry; of an adaptor both
+  friend auto operator<=>(const Accessory&, const Accessory&) = default;
+};
+
+/// What is decided for one end. Lengths in mm; absent where there is no figure.
+struct Decision {
+  std::vector<Fault> faults;          ///< why the end cannot be used; the rest is empty then
+  Verdict verdict = Verdict::no_fit;  ///< of the best gland
+  /// The gland: only where its verdict is `fits`, or `marginal-inside` (the figures lie inside its
+  /// ranges, but that is not proven). Borrowed from the gland list.
+  const gland::Gland* gland = nullptr;
+  std::size_t fits = 0;  ///< glands whose verdict is `fits`
+  std::optional<double> outer_margin_mm;
+  std::optional<double> inner_margin_mm;
+  std::optional<double> armour_margin_mm;
+  std::optional<bool> barrier;  ///< made off with compound; where no gland is chosen: demanded
+  std::optional<double> armour_cut_mm;
+  std::optional<double> sheath_cut_mm;
+  std::optional<double> bedding_cut_mm;
+  std::string reason;  ///< why this one, or why none; one line
+  std::string group;   ///< of the exceptions: the same for ends that lack the same
+  const gland::Gland* nearest = nullptr;  ///< where no gland is chosen
+  std::string change;                     ///< the least change that would help; empty where it fits
+  std::vector<std::string> remarks;       ///< about the figures; they change no verdict
+  std::vector<Accessory> accessories;
+  bool proven = false;  ///< the end is done: it fits and, where marks are asked for, can be cut
+
+  [[nodiscard]] bool usable() const { return faults.empty(); }
+};
+
+/// Which end of which cable, and where it stands.
+struct EndName {
+  std::string_view tag;
+  std::string_view end;
+  std::size_t line = 0;
+};
+
+/// Why an end cannot be used, in one line.
+[[nodiscard]] std::string unusable_text(const schedule::Decision& decision);
+
+/// What every end of a schedule is decided with. Borrowed.
+struct Settings {
+  const tables::Standards* standards = nullptr;
+  const fit::Selector* glands = nullptr;
+};
+
+/// Decides one end: a figure without a stated evidence is a datasheet's, several readings are
+/// measured. An input that contradicts itself is a decision with faults, not an error.
+[[nodiscard]] Decision decide(const job::JobInput& input, const Settings& settings);
+
+}  // namespace cutback::schedule

@@ -1,0 +1,78 @@
+#pragma once
+// The columns of a cable schedule: which heading means what, and what a row says of its ends.
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "cutback/error.hpp"
+#include "cutback/job/input.hpp"
+
+namespace cutback::schedule {
+
+/// How the schedule at hand is written.
+struct Format {
+  /// Own headings: a column of ours, and the heading that stands for it.
+  std::vector<std::pair<std::string, std::string>> headings;
+  /// `.` or `,`. With a decimal comma, places of a reading are separated by `;`.
+  char decimal = '.';
+};
+
+/// Whose column it is. A row of a schedule describes the two ends of a cable, or one end.
+enum class Side { both, from, to };
+
+/// One column that is used.
+struct Column {
+  std::size_t cell = 0;  ///< its place in the row, from 0
+  std::string heading;   ///< as it stands in the file
+  Side side = Side::both;
+  const job::Field* field = nullptr;
+};
+
+/// The columns of one schedule. Two ends a row when there is a `from_` or `to_` column, or a `from`
+/// or `to` column and no `end` column; a column of an end without a prefix then serves both ends,
+/// and the prefixed one comes before it where it is not blank.
+struct Layout {
+  std::vector<Column> columns;
+  std::size_t tag = 0;
+  std::size_t from = k_none;
+  std::size_t to = k_none;
+  std::size_t width = 0;  ///< number of headings
+  bool two_ends = false;
+  char decimal = '.';
+  std::vector<std::string> warnings;  ///< headings that are not known and are ignored
+
+  static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
+  [[nodiscard]] std::span<const Side> ends() const;
+};
+
+using Cells = std::span<const std::string_view>;
+
+/// How many of the headings are columns of a schedule; to find the row of headings.
+[[nodiscard]] std::size_t known_headings(Cells headings, const Format& format);
+
+/// @param where  of the headings, for messages
+/// @throws InputError with every fault: a heading given twice, an own heading that is not there, no
+/// tag, nothing that tells the sheath diameter, `end` together with prefixed columns
+[[nodiscard]] Layout make_layout(Cells headings, const Format& format, const std::string& where);
+
+/// What the row says of one end, as it is written, so that two ends with the same key have the
+/// same input. The tag, the end's name and the names of the places are left out: they decide
+/// nothing. `key` is written over.
+void key_of(const Layout& layout, Cells cells, Side side, std::string& key);
+
+/// Reads one end. `where` of each fault is the heading.
+/// @param faults  what is wrong with its cells is added here
+[[nodiscard]] job::JobInput input_of(const Layout& layout, Cells cells, Side side,
+                                     std::vector<Fault>& faults);
+
+/// The name of an end in the results: `from`, `to`, or what stands in the column `end`.
+[[nodiscard]] std::string_view end_name(const Layout& layout, Cells cells, Side side);
+
+/// The cell without spaces round it; blank where the row is too short.
+[[nodiscard]] std::string_view cell(Cells cells, std::size_t place);
+
+}  // namespace cutback::schedule

@@ -1,0 +1,265 @@
+#include "cli/command_schedule.hpp"
+
+#include <CLI/CLI.hpp>
+#include <chrono>
+#include <cmath>
+#include <memory>
+#include <thread>
+
+#include "cli/exit_code.hpp"
+#include "cli/job_options.hpp"
+#include "cli/runtime.hpp"
+#include "cli/schedule_run.hpp"
+#include "cutback/error.hpp"
+#include "cutback/io/files.hpp"
+#include "cutback/io/schedule_results.hpp"
+#include "cutback/number.hpp"
+#include "cutback/print/schedule.hpp"
+
+namespace cutback::cli {
+namespace {
+
+constexpr const char* k_description =
+    "A gland for every end of a cable schedule (CSV), with margins and cut marks, a\n"
+    "take-off to order from and a list of what needs a person. Columns are the keys\n"
+    "of a job file, with from_ and to_ before what differs between the two ends.";
+
+constexpr const char* k_example =
+    "Example: a schedule with headings of its own, five per cent spare:\n"
+    "  cutback schedule cables.csv --glands glands.csv --output results.csv \\\n"
+    "    --column tag=\"Cable No\" --column sheath_od_mm=\"O/D (mm)\" \\\n"
+    "    --takeoff takeoff.csv --spare 5% --exceptions exceptions.csv\n"
+    "A figure without a stated evidence is a datasheet's; several readings\n"
+    "(14.9+15.1) are measured. A row that cannot be used is reported with its line,\n"
+    "and the others go on.";
+
+struct ScheduleOptions {
+  std::string file;
+  std::vector<std::string> columns;
+  std::string decimal = ".";
+  std::string header_row;
+  std::string prefer = "price";
+  std::string takeoff;
+  std::string spare = "0";
+  std::string exceptions;
+  std::string threads = "0";
+};
+
+Fault fault_of(ErrorCode code, std::string what, std::string where, std::string given,
+               std::string allowed) {
+  return {.code = code,
+          .what = std::move(what),
+          .where = std::move(where),
+          .given = std::move(given),
+          .allowed = std::move(allowed),
+          .hint = {}};
+}
+
+/// What was typed, understood.
+struct Typed {
+  schedule::Format format;
+  std::optional<std::size_t> header_row;
+  double spare_percent = 0.0;
+  fit::Prefer prefer = fit::Prefer::price;
+  unsigned threads = 0;
+};
+
+Typed understand(const ScheduleOptions& options) {
+  std::vector<Fault> faults;
+  Typed typed;
+  typed.prefer = parse_prefer(options.prefer, faults);
+  for (const std::string& column : options.columns) {
+    const std::size_t equals = column.find('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == column.size()) {
+      faults.push_back(fault_of(ErrorCode::bad_syntax, "not a column and its heading", "--column",
+                                column, "own=heading, such as sheath_od_mm=\"O/D (mm)\""));
+      continue;
+    }
+    typed.format.headings.emplace_back(column.substr(0, equals), column.substr(equals + 1));
+  }
+  if (options.decimal != "." && options.decimal != ",") {
+    faults.push_back(fault_of(ErrorCode::bad_value, "not a decimal mark", "--decimal",
+                              options.decimal, ". or ,"));
+  } else {
+    typed.format.decimal = options.decimal.front();
+  }
+  if (!options.header_row.empty()) {
+    const auto row = parse_number(options.header_row);
+    if (!row || *row < 1.0 || *row > 1e6 || *row != std::floor(*row)) {
+      faults.push_back(fault_of(ErrorCode::bad_number, "not a line of the file", "--header-row",
+                                options.header_row, "a whole number from 1"));
+    } else {
+      typed.header_row = static_cast<std::size_t>(*row);
+    }
+  }
+  const auto threads = parse_number(options.threads);
+  if (!threads || *threads < 0.0 || *threads > 256.0 || *threads != std::floor(*threads)) {
+    faults.push_back(fault_of(ErrorCode::bad_number, "not a number of threads", "--threads",
+                              options.threads, "0 to 256; 0 is one a core"));
+  } else {
+    typed.threads = static_cast<unsigned>(*threads);
+  }
+  std::string_view spare = options.spare;
+  if (spare.ends_with('%')) spare.remove_suffix(1);
+  const auto percent = parse_number(spare);
+  if (!percent || *percent < 0.0 || *percent > 100.0) {
+    faults.push_back(fault_of(ErrorCode::bad_number, "not a share of spare parts", "--spare",
+                              options.spare, "0 to 100 %"));
+  } else {
+    typed.spare_percent = *percent;
+  }
+  if (!faults.empty()) throw InputError(std::move(faults));
+  return typed;
+}
+
+/// A bar on a terminal, once the work has taken a second.
+class Progress {
+ public:
+  Progress(std::ostream& err, std::size_t rows) : err_(err), rows_(rows) {}
+
+  void show(std::size_t done) {
+    const auto now = std::chrono::steady_clock::now();
+    const double seconds = std::chrono::duration<double>(now - start_).count();
+    if (seconds < 1.0 || (now - shown_) < std::chrono::milliseconds(200)) return;
+    shown_ = now;
+    constexpr std::size_t k_width = 30;
+    const std::size_t filled = k_width * done / rows_;
+    const double rate = static_cast<double>(done) / seconds;
+    err_ << "\r[" << std::string(filled, '#') << std::string(k_width - filled, '.') << "] "
+         << fixed(rate, 0) << " rows/s, " << fixed(static_cast<double>(rows_ - done) / rate, 0)
+         << " s left   " << std::flush;
+    drawn_ = true;
+  }
+
+  void clear() {
+    if (drawn_) err_ << '\r' << std::string(72, ' ') << '\r' << std::flush;
+  }
+
+ private:
+  std::ostream& err_;
+  std::size_t rows_;
+  std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
+  std::chrono::steady_clock::time_point shown_ = start_;
+  bool drawn_ = false;
+};
+
+ScheduleResult decide_all(io::ScheduleFile& file, ScheduleRun run, Runtime& runtime) {
+  std::unique_ptr<io::FileWriter> writer;
+  if (!runtime.common.output.empty()) {
+    writer = std::make_unique<io::FileWriter>(runtime.common.output);
+    run.write = [&](std::string_view text) { writer->append(text); };
+  } else {
+    run.write = [&](std::string_view text) { runtime.out << text; };
+  }
+  Progress progress(runtime.err, file.rows());
+  if (runtime.environment.err_is_terminal && !runtime.common.quiet) {
+    run.progress = [&](std::size_t rows) { progress.show(rows); };
+  }
+  if (!run.json) run.write(io::schedule_csv_head());
+  ScheduleResult result = run_schedule(file, run);
+  progress.clear();
+  if (writer) {
+    writer->commit();
+  } else {
+    runtime.out << std::flush;
+  }
+  return result;
+}
+
+void report(const ScheduleResult& result, const std::string& file, const gland::GlandList& list,
+            const Runtime& runtime) {
+  for (const std::string& text : result.twice) runtime.warn(text);
+  if (result.twice_count > result.twice.size()) {
+    runtime.warn("and " + std::to_string(result.twice_count - result.twice.size()) +
+                 " more tags that stand twice");
+  }
+  if (runtime.common.quiet) return;
+  runtime.err << print::schedule_summary(result.tally, file, list.glands.size(), list.name);
+}
+
+int run_command(const ScheduleOptions& options, Runtime& runtime) {
+  const Typed typed = understand(options);
+  const tables::Standards standards = runtime.standards();
+  const io::MappedFile mapped(options.file);
+  io::ScheduleFile file(mapped.text(), options.file, typed.format, typed.header_row);
+  const gland::GlandList list = runtime.glands();
+  for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
+  const fit::Selector glands(list.glands, typed.prefer);
+  const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
+  const ScheduleResult result =
+      decide_all(file,
+                 {.settings = {.standards = &standards, .glands = &glands},
+                  .json = runtime.common.json,
+                  .keep_exceptions = !options.exceptions.empty(),
+                  .threads = typed.threads == 0 ? cores : typed.threads,
+                  .write = {},
+                  .progress = {}},
+                 runtime);
+  if (!options.takeoff.empty()) {
+    io::write_file(options.takeoff, io::takeoff_csv(schedule::takeoff(result.tally, list.glands,
+                                                                      typed.spare_percent)));
+  }
+  if (!options.exceptions.empty()) {
+    io::write_file(options.exceptions, io::exceptions_csv(schedule::grouped(result.tally)));
+  }
+  report(result, options.file, list, runtime);
+  return result.tally.exceptions == 0 ? k_exit_fits : k_exit_no_fit;
+}
+
+void add_own_options(CLI::App& command, ScheduleOptions& options) {
+  command.add_option("schedule", options.file, "Cable schedule (CSV)")
+      ->type_name("FILE")
+      ->required();
+  command
+      .add_option("--column", options.columns,
+                  "A heading of the schedule's own: OURS=THEIRS; any number of times")
+      ->type_name("OURS=THEIRS")
+      ->allow_extra_args(false)
+      ->group("Schedule");
+  command.add_option("--decimal", options.decimal, "Decimal mark in the cells: . or , (default .)")
+      ->type_name("MARK")
+      ->group("Schedule");
+  command
+      .add_option("--header-row", options.header_row,
+                  "Line of the headings (default: found in the first 30)")
+      ->type_name("N")
+      ->group("Schedule");
+  command
+      .add_option("--prefer", options.prefer,
+                  "Order of the glands that fit: price, margin or stock (default price)")
+      ->type_name("WORD")
+      ->group("Order");
+  command
+      .add_option("--takeoff", options.takeoff,
+                  "Write the take-off (CSV): what to order for it all")
+      ->type_name("FILE")
+      ->group("Results");
+  command.add_option("--spare", options.spare, "Spare parts in the take-off (default 0%)")
+      ->type_name("PERCENT")
+      ->group("Results");
+  command
+      .add_option("--exceptions", options.exceptions,
+                  "Write the ends that need a person (CSV), grouped by what they lack")
+      ->type_name("FILE")
+      ->group("Results");
+  command
+      .add_option("--threads", options.threads,
+                  "Threads to work on (default: one a core); the results are the same")
+      ->type_name("N")
+      ->group("Common");
+}
+
+}  // namespace
+
+void add_schedule(CLI::App& app, Context& context) {
+  const auto options = std::make_shared<ScheduleOptions>();
+  CLI::App* command = app.add_subcommand("schedule", k_description);
+  command->footer(k_example);
+  add_own_options(*command, *options);
+  add_common(*command, context.common, Reads::glands);
+  command->callback([options, &context] {
+    context.action = [options](Runtime& runtime) { return run_command(*options, runtime); };
+  });
+}
+
+}  // namespace cutback::cli

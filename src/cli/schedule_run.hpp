@@ -1,0 +1,34 @@
+#pragma once
+// Decides a schedule on several threads; what comes out does not depend on how many.
+
+#include <cstddef>
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/io/schedule_file.hpp"
+#include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/tally.hpp"
+
+namespace cutback::cli {
+
+struct ScheduleRun {
+  schedule::Settings settings;
+  bool json = false;
+  bool keep_exceptions = false;  ///< fill Tally::list
+  unsigned threads = 1;
+  std::function<void(std::string_view)> write;     ///< the results, in the schedule's order
+  std::function<void(std::size_t rows)> progress;  ///< rows done; in order, never at once
+};
+
+struct ScheduleResult {
+  schedule::Tally tally;
+  std::vector<std::string> twice;  ///< the first ends that stand in the schedule twice
+  std::size_t twice_count = 0;
+};
+
+/// Reads `file` to its end.
+[[nodiscard]] ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run);
+
+}  // namespace cutback::cli

@@ -1,0 +1,109 @@
+#include "cutback/schedule/tally.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+namespace cutback::schedule {
+namespace {
+
+template <class Key>
+void merge(std::map<Key, Count>& into, const std::map<Key, Count>& from) {
+  for (const auto& [key, count] : from) {
+    into[key].proven += count.proven;
+    into[key].not_proven += count.not_proven;
+  }
+}
+
+/// Spares rounded up; a hair under a whole part is the part.
+std::uint64_t with_spare(std::uint64_t ends, double spare_percent) {
+  const double spare = static_cast<double>(ends) * spare_percent / 100.0;
+  return ends + static_cast<std::uint64_t>(std::ceil(spare - 1e-9));
+}
+
+TakeoffLine line_of(const gland::Gland& gland, const Count& count, double spare_percent) {
+  TakeoffLine line;
+  line.part = gland.part;
+  line.description = gland.description;
+  line.ends = count.proven;
+  line.not_proven = count.not_proven;
+  line.quantity = with_spare(count.proven, spare_percent);
+  if (gland.stock) line.stock = static_cast<std::uint64_t>(*gland.stock);
+  line.to_order = line.quantity - std::min(line.quantity, line.stock.value_or(0));
+  line.unit_price = gland.price;
+  if (gland.price) line.total = *gland.price * static_cast<double>(line.to_order);
+  return line;
+}
+
+}  // namespace
+
+void Tally::add(const Decision& decision) {
+  ++ends;
+  if (!decision.proven) {
+    ++exceptions;
+    ++groups[group_of(decision)];
+  }
+  if (!decision.usable()) {
+    ++unusable;
+    return;
+  }
+  ++by_verdict[static_cast<std::size_t>(decision.verdict)];
+  if (!decision.remarks.empty()) ++remarked;
+  if (decision.gland == nullptr) return;
+  if (decision.barrier.value_or(false)) ++barrier;
+  const auto count = [&](Count& one) { ++(decision.proven ? one.proven : one.not_proven); };
+  count(glands[decision.gland->part]);
+  for (const Accessory& accessory : decision.accessories) count(accessories[accessory]);
+}
+
+void Tally::add(Tally&& other) {
+  rows += other.rows;
+  ends += other.ends;
+  for (std::size_t i = 0; i < std::size(by_verdict); ++i) by_verdict[i] += other.by_verdict[i];
+  unusable += other.unusable;
+  exceptions += other.exceptions;
+  barrier += other.barrier;
+  remarked += other.remarked;
+  merge(glands, other.glands);
+  merge(accessories, other.accessories);
+  for (const auto& [group, count] : other.groups) groups[group] += count;
+  std::move(other.list.begin(), other.list.end(), std::back_inserter(list));
+}
+
+std::vector<TakeoffLine> takeoff(const Tally& tally, std::span<const gland::Gland> glands,
+                                 double spare_percent) {
+  std::map<std::string, const gland::Gland*> by_part;
+  for (const gland::Gland& gland : glands) by_part[gland.part] = &gland;
+  std::vector<TakeoffLine> lines;
+  for (const auto& [part, count] : tally.glands) {
+    lines.push_back(line_of(*by_part.at(part), count, spare_percent));
+  }
+  for (const auto& [accessory, count] : tally.accessories) {
+    TakeoffLine line;
+    line.part = accessory.name;
+    line.description = accessory.thread;
+    line.ends = count.proven;
+    line.not_proven = count.not_proven;
+    line.quantity = with_spare(count.proven, spare_percent);
+    line.to_order = line.quantity;
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+std::vector<const Exception*> grouped(const Tally& tally) {
+  std::vector<const Exception*> list;
+  for (const Exception& exception : tally.list) list.push_back(&exception);
+  std::stable_sort(list.begin(), list.end(), [&](const Exception* a, const Exception* b) {
+    const std::uint64_t size_a = tally.groups.at(a->group);
+    const std::uint64_t size_b = tally.groups.at(b->group);
+    return size_a != size_b ? size_a > size_b : a->group < b->group;
+  });
+  return list;
+}
+
+std::string group_of(const Decision& decision) {
+  return decision.usable() ? decision.group : "unusable: " + decision.faults.front().what;
+}
+
+}  // namespace cutback::schedule

@@ -1,0 +1,52 @@
+#include "cutback/print/schedule.hpp"
+#include "print/json_number.hpp"
+
+namespace cutback::print {
+
+using nlohmann::ordered_json;
+
+namespace {
+
+ordered_json part_json(const gland::Gland* gland) {
+  return gland != nullptr ? ordered_json(gland->part) : ordered_json(nullptr);
+}
+
+void put_decision(ordered_json& item, const schedule::Decision& decision) {
+  item["verdict"] = std::string(to_string(decision.verdict));
+  item["part"] = part_json(decision.gland);
+  item["fits"] = decision.fits;
+  item["price"] = decision.gland != nullptr ? json_number(decision.gland->price) : nullptr;
+  item["outer_margin_mm"] = json_number(decision.outer_margin_mm);
+  item["inner_margin_mm"] = json_number(decision.inner_margin_mm);
+  item["armour_margin_mm"] = json_number(decision.armour_margin_mm);
+  item["barrier"] = decision.barrier ? ordered_json(*decision.barrier) : ordered_json(nullptr);
+  item["armour_cut_mm"] = json_number(decision.armour_cut_mm);
+  item["sheath_cut_mm"] = json_number(decision.sheath_cut_mm);
+  item["bedding_cut_mm"] = json_number(decision.bedding_cut_mm);
+  item["reason"] = decision.reason;
+  item["nearest"] = part_json(decision.nearest);
+  item["change"] = decision.change;
+  item["remarks"] = decision.remarks;
+}
+
+}  // namespace
+
+void append_schedule_json(std::string& out, const schedule::EndName& name,
+                          const schedule::Decision& decision) {
+  ordered_json item = json_head();
+  item["line"] = name.line;
+  item["tag"] = std::string(name.tag);
+  item["end"] = std::string(name.end);
+  if (decision.usable()) {
+    put_decision(item, decision);
+  } else {
+    item["verdict"] = "unusable";
+    ordered_json errors = ordered_json::array();
+    for (const Fault& fault : decision.faults) errors.push_back(to_line(fault));
+    item["errors"] = std::move(errors);
+  }
+  out += item.dump(-1, ' ', false, ordered_json::error_handler_t::replace);
+  out += '\n';
+}
+
+}  // namespace cutback::print

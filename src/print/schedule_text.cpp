@@ -1,0 +1,54 @@
+#include <fmt/format.h>
+#include <algorithm>
+#include <utility>
+
+#include "cutback/number.hpp"
+#include "cutback/print/schedule.hpp"
+
+namespace cutback::print {
+namespace {
+
+std::string share(std::uint64_t part, std::uint64_t whole) {
+  if (whole == 0) return "0";
+  return fmt::format("{} ({} %)", part,
+                     fixed(100.0 * static_cast<double>(part) / static_cast<double>(whole), 1));
+}
+
+/// The groups with the most exceptions, largest first.
+std::string most_often(const schedule::Tally& tally) {
+  constexpr std::size_t k_shown = 3;
+  std::vector<std::pair<std::string, std::uint64_t>> groups(tally.groups.begin(),
+                                                            tally.groups.end());
+  std::stable_sort(groups.begin(), groups.end(),
+                   [](const auto& a, const auto& b) { return a.second > b.second; });
+  std::string text;
+  for (std::size_t i = 0; i < std::min(k_shown, groups.size()); ++i) {
+    text += fmt::format("{}{} ({})", i > 0 ? ", " : "", groups[i].first, groups[i].second);
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
+                             std::size_t glands, const std::string& list_name) {
+  const auto verdict = [&](Verdict which) {
+    return share(tally.by_verdict[static_cast<std::size_t>(which)], tally.ends);
+  };
+  std::string out = fmt::format("Schedule          {}: {} cables or rows, {} ends\n", file,
+                                tally.rows, tally.ends);
+  out += fmt::format("Glands            {} in {}\n", glands, list_name);
+  out += "Fits              " + verdict(Verdict::fits) + "\n";
+  out += "Marginal, inside  " + verdict(Verdict::marginal_inside) + ": measure before ordering\n";
+  out += "Not known         " + verdict(Verdict::not_known) + "\n";
+  out += "Marginal, outside " + verdict(Verdict::marginal_outside) + "\n";
+  out += "No gland fits     " + verdict(Verdict::no_fit) + "\n";
+  out += "Unusable          " + share(tally.unusable, tally.ends) + "\n";
+  out += fmt::format("With compound     {} ends with a gland; figures to look at: {} ends\n",
+                     tally.barrier, tally.remarked);
+  out += "Needs a person    " + share(tally.exceptions, tally.ends);
+  const std::string often = most_often(tally);
+  return out + (often.empty() ? "" : ", most often " + often) + "\n";
+}
+
+}  // namespace cutback::print

@@ -1,0 +1,102 @@
+#include "cutback/schedule/decide.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "support/build_job.hpp"
+
+using namespace cutback;
+using Catch::Contains;
+using schedule::Decision;
+
+namespace {
+
+Decision decided(const job::JobInput& in, const std::vector<gland::Gland>& glands) {
+  const fit::Selector selector(glands, fit::Prefer::price);
+  return schedule::decide(in, {.standards = &test::standards(), .glands = &selector});
+}
+
+const std::vector<gland::Gland> k_small{test::small_gland()};
+
+}  // namespace
+
+TEST_CASE("decide: the gland and margins that fit gives", "[unit][schedule]") {
+  const Decision decision = decided(test::small_cable(), k_small);
+  const auto fit = test::checked(test::small_cable(), k_small.front());
+  REQUIRE(decision.usable());
+  CHECK(decision.verdict == Verdict::fits);
+  CHECK(decision.gland == &k_small.front());
+  CHECK(decision.fits == 1);
+  CHECK(decision.outer_margin_mm == fit.find(fit::CheckName::outer_seal)->margin_mm);
+  CHECK(decision.inner_margin_mm == fit.find(fit::CheckName::inner_seal)->margin_mm);
+  CHECK(decision.barrier == false);
+  CHECK(decision.proven);
+  CHECK(decision.reason == "the only one that fits; measure before cutting");
+}
+
+TEST_CASE("decide: one figure without evidence is a datasheet's", "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  in.sheath_od_mm = "15.0";  // +- 2 reaches past 16
+  const Decision decision = decided(in, k_small);
+  CHECK(decision.verdict == Verdict::marginal_inside);
+  CHECK(decision.gland == &k_small.front());
+  CHECK(decision.fits == 0);
+  CHECK_FALSE(decision.proven);
+  CHECK_THAT(decision.change, Contains("measure the sheath"));
+  CHECK(decision.group == "outer-seal marginal-inside");
+}
+
+TEST_CASE("decide: marks where a route is given", "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  in.reach_mm = 180.0;
+  const Decision decision = decided(in, k_small);
+  // w = 1.5 + 2.5, tip = 4 + 180; b = max(15, 4 + 4) + 5; a = 20, e = 10.5
+  CHECK(decision.bedding_cut_mm == Approx(184.0 - 20.0));
+  CHECK(decision.armour_cut_mm == Approx(184.0 + 20.0));
+  CHECK(decision.sheath_cut_mm == Approx(184.0 + 20.0 + 10.5));
+}
+
+TEST_CASE("decide: a gland whose cuts contradict each other is an exception", "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  in.reach_mm = 5.0;
+  in.strip_mm = 100.0;
+  const Decision decision = decided(in, k_small);
+  CHECK(decision.verdict == Verdict::fits);
+  CHECK_FALSE(decision.proven);
+  CHECK(decision.group == "no marks");
+  CHECK_FALSE(decision.armour_cut_mm);
+}
+
+TEST_CASE("decide: what cannot be true is a fault of the row", "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  in.bedding_mm = "16.0+16.1";
+  CHECK_FALSE(decided(in, k_small).usable());
+  CHECK_THAT(decided(in, k_small).faults.front().what, Contains("not smaller than the sheath"));
+  in = {};
+  in.bedding_mm.reset();
+  CHECK_THAT(decided(in, k_small).faults.front().what, Contains("sheath diameter"));
+}
+
+TEST_CASE("decide: where only the thread is wrong an adaptor is proposed", "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  in.entry = "M25";
+  const Decision decision = decided(in, k_small);
+  CHECK(decision.verdict == Verdict::no_fit);
+  CHECK(decision.gland == nullptr);
+  CHECK(decision.nearest == &k_small.front());
+  CHECK(decision.change == "an adaptor M25 to M20 for TEST-20");
+  in.adaptor = "M25:M20";
+  const Decision with = decided(in, k_small);
+  CHECK(with.verdict == Verdict::fits);
+  REQUIRE_FALSE(with.accessories.empty());
+  CHECK(with.accessories.front().name == "adaptor");
+}
+
+TEST_CASE("decide: where nothing is near the change is what to order", "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  in.sheath_od_mm = "24.9+25.1";
+  in.bedding_mm = "18.9+19.1";
+  const Decision decision = decided(in, k_small);
+  CHECK(decision.verdict == Verdict::no_fit);
+  CHECK_THAT(decision.reason, Contains("TEST-20") && Contains("too small"));
+  CHECK_THAT(decision.change, Contains("order a gland with thread M20"));
+}
