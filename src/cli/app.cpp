@@ -203,6 +203,16 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
   return context.action(runtime);
 }
 
+int run_full(const Context& context, std::ostream& err, const Environment& environment) {
+  try {
+    environment.become_full();
+  } catch (const FileError& error) {
+    report(error, context, err);
+    return k_exit_bad_file;
+  }
+  return k_exit_bug;
+}
+
 }  // namespace
 
 int run(std::span<const char* const> arguments, std::ostream& out, std::ostream& err,
@@ -210,6 +220,8 @@ int run(std::span<const char* const> arguments, std::ostream& out, std::ostream&
   Context context;
   try {
     return run_checked(arguments, context, out, err, environment);
+  } catch (const NeedsFullProgram&) {
+    return run_full(context, err, environment);
   } catch (const InputError& error) {
     report(error, context, err);
     return k_exit_bad_input;

@@ -35,6 +35,11 @@ void Runtime::warn(const std::string& text) const {
   if (!common.quiet) err << "cutback: " << text << '\n';
 }
 
+const Extras& Runtime::extras() const {
+  if (environment.extras == nullptr) throw NeedsFullProgram{};
+  return *environment.extras;
+}
+
 bool Runtime::colour() const {
   if (common.colour == "always") return true;
   if (common.colour == "never" || !common.output.empty()) return false;

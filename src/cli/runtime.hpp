@@ -6,6 +6,7 @@
 #include <ostream>
 #include <string>
 
+#include "cli/extras.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/tables/standards.hpp"
 
@@ -22,6 +23,8 @@ struct Environment {
   bool no_colour = false;             ///< NO_COLOR is set and not empty
   bool out_is_terminal = false;
   bool err_is_terminal = false;
+  const Extras* extras = nullptr;     ///< null in the program without them
+  std::function<void()> become_full;  ///< goes on as the program with them, or throws FileError
 };
 
 /// Options that every command has.
@@ -48,6 +51,9 @@ struct Runtime {
   [[nodiscard]] gland::GlandList glands() const;
   /// A line on err, unless --quiet.
   void warn(const std::string& text) const;
+  /// The functions of the full program. To be called before anything is read or written.
+  /// @throws NeedsFullProgram in the program without them
+  [[nodiscard]] const Extras& extras() const;
   /// Whether results on stdout may carry colour.
   [[nodiscard]] bool colour() const;
   /// The result: to stdout, or whole to --output.

@@ -1,0 +1,48 @@
+#pragma once
+// A table that is read piece by piece, whatever kind of file it comes from.
+
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/io/csv.hpp"
+
+namespace cutback::io {
+
+/// Some rows of a table, in its order. Storage is used again from one piece to the next.
+struct RowBlock {
+  /// `rows` of them are filled; `line` counts as the file's own program does, from 1. The fields
+  /// are views into `text`, into the source, or into `reader`.
+  std::vector<CsvRecord> records;
+  std::size_t rows = 0;
+  std::string text;        ///< what the fields are views into, where the source does not keep it
+  std::string_view piece;  ///< of a CSV source: what finish() splits into rows
+  std::size_t line = 1;    ///< of the piece's first character
+  std::unique_ptr<CsvReader> reader;
+};
+
+/// Gives out a table's rows. Rows without a cell that says anything may be among them.
+class RowSource {
+ public:
+  RowSource() = default;
+  RowSource(const RowSource&) = delete;
+  RowSource& operator=(const RowSource&) = delete;
+  virtual ~RowSource() = default;
+
+  /// Takes the next piece, of a size that suits the source; one thread at a time.
+  /// @return false at the end; the block is empty then
+  /// @throws InputError where the file is not what it should be; FileError
+  virtual bool read(RowBlock& block) = 0;
+  /// Does what read() left to be done, on any thread; only then the rows are there.
+  /// @throws InputError
+  virtual void finish(RowBlock& block) const { static_cast<void>(block); }
+  /// How much of the file has been taken, 0 to 1; nothing where its size is not known (a pipe).
+  [[nodiscard]] virtual std::optional<double> taken() const = 0;
+  /// What a row is called in messages: `line` or `row`.
+  [[nodiscard]] virtual std::string_view row_word() const = 0;
+};
+
+}  // namespace cutback::io

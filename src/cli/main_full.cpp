@@ -1,0 +1,6 @@
+#include "cli/extras.hpp"
+#include "cli/start.hpp"
+
+int main(int argc, char** argv) {
+  return cutback::cli::start(argc, argv, &cutback::cli::all_extras());
+}

@@ -1,0 +1,61 @@
+#include "cli/start.hpp"
+
+#include <unistd.h>
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+#include <iostream>
+
+#include "cli/app.hpp"
+#include "cutback/error.hpp"
+
+namespace cutback::cli {
+namespace {
+
+constexpr const char* k_full = "cutback-full";
+
+std::optional<std::string> variable(const char* name) {
+  const char* value = std::getenv(name);
+  if (value == nullptr || *value == '\0') return std::nullopt;
+  return value;
+}
+
+/// Beside this program in a build folder; where libexec programs are once it is installed.
+std::filesystem::path full_program() {
+  std::error_code error;
+  const auto folder = std::filesystem::read_symlink("/proc/self/exe", error).parent_path();
+  const auto beside = folder / k_full;
+  if (std::filesystem::exists(beside, error)) return beside;
+  return folder / CUTBACK_FROM_BIN_TO_LIBEXEC / k_full;
+}
+
+/// Does not return: this process goes on as the full program.
+[[noreturn]] void become_full(char** argv) {
+  const std::string path = full_program().lexically_normal().string();
+  ::execv(path.c_str(), argv);
+  throw FileError(
+      Fault{.code = ErrorCode::cannot_read,
+            .what = "the program for pages, spreadsheets and sharing cannot be started",
+            .where = path,
+            .given = {},
+            .allowed = {},
+            .hint = std::string(std::strerror(errno)) + "; install the whole of cutback again"});
+}
+
+}  // namespace
+
+int start(int argc, char** argv, const Extras* extras) noexcept {
+  const Environment environment{
+      .glands = variable("CUTBACK_GLANDS"),
+      .data = variable("CUTBACK_DATA"),
+      .no_colour = variable("NO_COLOR").has_value(),
+      .out_is_terminal = isatty(STDOUT_FILENO) == 1,
+      .err_is_terminal = isatty(STDERR_FILENO) == 1,
+      .extras = extras,
+      .become_full = [argv] { become_full(argv); },
+  };
+  return run({argv, static_cast<std::size_t>(argc)}, std::cout, std::cerr, environment);
+}
+
+}  // namespace cutback::cli
