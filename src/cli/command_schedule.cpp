@@ -1,16 +1,19 @@
 #include "cli/command_schedule.hpp"
 
 #include <CLI/CLI.hpp>
-#include <chrono>
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <memory>
 #include <thread>
 
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
+#include "cli/progress.hpp"
 #include "cli/runtime.hpp"
 #include "cli/schedule_run.hpp"
 #include "cutback/error.hpp"
+#include "cutback/io/csv_rows.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/number.hpp"
@@ -37,6 +40,7 @@ struct ScheduleOptions {
   std::string file;
   std::vector<std::string> columns;
   std::string decimal = ".";
+  std::string evidence;
   std::string header_row;
   std::string prefer = "price";
   std::string takeoff;
@@ -83,6 +87,12 @@ Typed understand(const ScheduleOptions& options) {
   } else {
     typed.format.decimal = options.decimal.front();
   }
+  constexpr std::array k_evidence{"", "measured", "datasheet", "estimated"};
+  if (std::find(k_evidence.begin(), k_evidence.end(), options.evidence) == k_evidence.end()) {
+    faults.push_back(fault_of(ErrorCode::bad_value, "not a kind of evidence", "--evidence",
+                              options.evidence, "measured, datasheet or estimated"));
+  }
+  typed.format.evidence = options.evidence;
   if (!options.header_row.empty()) {
     const auto row = parse_number(options.header_row);
     if (!row || *row < 1.0 || *row > 1e6 || *row != std::floor(*row)) {
@@ -112,37 +122,6 @@ Typed understand(const ScheduleOptions& options) {
   return typed;
 }
 
-/// A bar on a terminal, once the work has taken a second.
-class Progress {
- public:
-  Progress(std::ostream& err, std::size_t rows) : err_(err), rows_(rows) {}
-
-  void show(std::size_t done) {
-    const auto now = std::chrono::steady_clock::now();
-    const double seconds = std::chrono::duration<double>(now - start_).count();
-    if (seconds < 1.0 || (now - shown_) < std::chrono::milliseconds(200)) return;
-    shown_ = now;
-    constexpr std::size_t k_width = 30;
-    const std::size_t filled = k_width * done / rows_;
-    const double rate = static_cast<double>(done) / seconds;
-    err_ << "\r[" << std::string(filled, '#') << std::string(k_width - filled, '.') << "] "
-         << fixed(rate, 0) << " rows/s, " << fixed(static_cast<double>(rows_ - done) / rate, 0)
-         << " s left   " << std::flush;
-    drawn_ = true;
-  }
-
-  void clear() {
-    if (drawn_) err_ << '\r' << std::string(72, ' ') << '\r' << std::flush;
-  }
-
- private:
-  std::ostream& err_;
-  std::size_t rows_;
-  std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
-  std::chrono::steady_clock::time_point shown_ = start_;
-  bool drawn_ = false;
-};
-
 ScheduleResult decide_all(io::ScheduleFile& file, ScheduleRun run, Runtime& runtime) {
   std::unique_ptr<io::FileWriter> writer;
   if (!runtime.common.output.empty()) {
@@ -151,9 +130,9 @@ ScheduleResult decide_all(io::ScheduleFile& file, ScheduleRun run, Runtime& runt
   } else {
     run.write = [&](std::string_view text) { runtime.out << text; };
   }
-  Progress progress(runtime.err, file.rows());
+  Progress progress(runtime.err, "rows");
   if (runtime.environment.err_is_terminal && !runtime.common.quiet) {
-    run.progress = [&](std::size_t rows) { progress.show(rows); };
+    run.progress = [&](std::size_t rows, std::optional<double> part) { progress.show(rows, part); };
   }
   if (!run.json) run.write(io::schedule_csv_head());
   ScheduleResult result = run_schedule(file, run);
@@ -173,6 +152,9 @@ void report(const ScheduleResult& result, const std::string& file, const gland::
     runtime.warn("and " + std::to_string(result.twice_count - result.twice.size()) +
                  " more tags that stand twice");
   }
+  if (!result.all_compared) {
+    runtime.warn("too many rows to look for tags that stand twice in all of them");
+  }
   if (runtime.common.quiet) return;
   runtime.err << print::schedule_summary(result.tally, file, list.glands.size(), list.name);
 }
@@ -180,8 +162,9 @@ void report(const ScheduleResult& result, const std::string& file, const gland::
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
   const tables::Standards standards = runtime.standards();
-  const io::MappedFile mapped(options.file);
-  io::ScheduleFile file(mapped.text(), options.file, typed.format, typed.header_row);
+  io::CsvRows rows(options.file);
+  if (runtime.common.output.empty()) rows.check_all();  // before anything is on stdout
+  io::ScheduleFile file(rows, options.file, typed.format, typed.header_row);
   const gland::GlandList list = runtime.glands();
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
   const fit::Selector glands(list.glands, typed.prefer);
@@ -218,6 +201,12 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
       ->group("Schedule");
   command.add_option("--decimal", options.decimal, "Decimal mark in the cells: . or , (default .)")
       ->type_name("MARK")
+      ->group("Schedule");
+  command
+      .add_option("--evidence", options.evidence,
+                  "Of figures in rows that state none: measured, datasheet or estimated "
+                  "(default: one figure is a datasheet's, several readings are measured)")
+      ->type_name("WORD")
       ->group("Schedule");
   command
       .add_option("--header-row", options.header_row,

@@ -1,115 +1,111 @@
 #include "cli/schedule_run.hpp"
 
 #include <condition_variable>
+#include <exception>
 #include <future>
+#include <iterator>
 #include <mutex>
-#include <unordered_map>
 
+#include "cli/tag_register.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/print/schedule.hpp"
+#include "cutback/schedule/decider.hpp"
 
 namespace cutback::cli {
 namespace {
 
+using schedule::Decided;
 using schedule::Decision;
 using schedule::Layout;
 using schedule::Side;
 
-constexpr std::size_t k_rows_a_chunk = 256;
-constexpr std::size_t k_most_remembered = 20000;  // decisions a thread keeps, some 20 MB
 constexpr std::size_t k_most_twice = 10;
 
 /// Some rows of the schedule and what came of them.
 struct Chunk {
   std::size_t number = 0;
-  std::size_t rows = 0;
-  std::vector<io::CsvRecord> records;
+  io::RowBlock block;
+  std::optional<double> taken;          ///< of the file, with this chunk
+  std::vector<std::size_t> tag_hashes;  ///< of the rows; 0 where the tag is blank
   std::string text;
-  schedule::Tally tally;
+  std::vector<schedule::Exception> exceptions;
+  std::exception_ptr error;
 };
 
-/// A decision with the part of its line that does not name the end.
-struct Remembered {
-  Decision decision;
-  std::string tail;
-};
-
-Decision unusable(Fault fault) {
-  Decision decision;
-  decision.faults.push_back(std::move(fault));
-  return decision;
-}
-
-/// One thread's work: decides chunks, each different end once.
+/// One thread's work on chunks.
 class Worker {
  public:
-  Worker(const Layout& layout, const ScheduleRun& run) : layout_(layout), run_(run) {}
+  Worker(const io::ScheduleFile& file, const ScheduleRun& run)
+      : file_(file), layout_(file.layout()), run_(run), decider_(layout_, run.settings) {}
 
   void work(Chunk& chunk) {
     chunk.text.clear();
-    chunk.tally = {};
-    chunk.tally.rows = chunk.rows;
-    for (std::size_t i = 0; i < chunk.rows; ++i) row(chunk, chunk.records[i]);
+    chunk.tag_hashes.clear();
+    chunk.exceptions.clear();
+    file_.finish(chunk.block);
+    for (std::size_t i = 0; i < chunk.block.rows; ++i) row(chunk, chunk.block.records[i]);
   }
+
+  [[nodiscard]] schedule::Tally take_tally() { return std::move(tally_); }
 
  private:
   void row(Chunk& chunk, const io::CsvRecord& record) {
+    ++tally_.rows;
     const std::string_view tag = schedule::cell(record.fields, layout_.tag);
+    chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag, schedule::end_name(layout_, record.fields, side),
                                    record.line};
       if (tag.empty()) {
-        put(chunk, name,
-            {unusable({.code = ErrorCode::missing,
-                       .what = "the tag is blank",
-                       .where = {},
-                       .given = {},
-                       .allowed = {},
-                       .hint = "name the cable, or take the row out"}),
-             {}});
+        put_unusable(chunk, name,
+                     {.code = ErrorCode::missing,
+                      .what = "the tag is blank",
+                      .where = {},
+                      .given = {},
+                      .allowed = {},
+                      .hint = "name the cable, or take the row out"});
       } else if (record.fields.size() > layout_.width) {
-        put(chunk, name,
-            {unusable({.code = ErrorCode::bad_syntax,
-                       .what = "more cells than headings",
-                       .where = {},
-                       .given = std::to_string(record.fields.size()),
-                       .allowed = std::to_string(layout_.width),
-                       .hint = "put cells that hold a comma in quotes"}),
-             {}});
+        put_unusable(chunk, name,
+                     {.code = ErrorCode::bad_syntax,
+                      .what = "more cells than headings",
+                      .where = {},
+                      .given = std::to_string(record.fields.size()),
+                      .allowed = std::to_string(layout_.width),
+                      .hint = "put cells that hold a comma in quotes"});
       } else {
-        put(chunk, name, decided(record.fields, side));
+        put(chunk, name, decider_.decide(record.fields, side));
       }
     }
   }
 
-  const Remembered& decided(schedule::Cells cells, Side side) {
-    schedule::key_of(layout_, cells, side, key_);
-    const auto found = memory_.find(key_);
-    if (found != memory_.end()) return found->second;
-    if (memory_.size() >= k_most_remembered) memory_.clear();
-    std::vector<Fault> faults;
-    const job::JobInput input = schedule::input_of(layout_, cells, side, faults);
-    Remembered fresh;
-    if (faults.empty()) {
-      fresh.decision = schedule::decide(input, run_.settings);
-    } else {
-      fresh.decision.faults = std::move(faults);
-    }
-    if (fresh.decision.usable()) fresh.tail = io::schedule_csv_tail(fresh.decision);
-    return memory_.emplace(key_, std::move(fresh)).first->second;
+  /// Of what names the row: the tag, and the end where a row is one end.
+  std::size_t hash_of(std::string_view tag, const io::CsvRecord& record) {
+    const std::hash<std::string_view> hash;
+    if (layout_.two_ends) return hash(tag);
+    name_ = tag;
+    name_ += '\n';
+    name_ += schedule::end_name(layout_, record.fields, Side::both);
+    return hash(name_);
   }
 
-  void put(Chunk& chunk, const schedule::EndName& name, const Remembered& end) {
+  void put_unusable(Chunk& chunk, const schedule::EndName& name, Fault fault) {
+    Decided decided;
+    decided.decision.faults.push_back(std::move(fault));
+    put(chunk, name, decided);
+  }
+
+  void put(Chunk& chunk, const schedule::EndName& name, Decided& end) {
     const Decision& decision = end.decision;
     if (run_.json) {
       print::append_schedule_json(chunk.text, name, decision);
     } else {
-      io::append_schedule_csv(chunk.text, name, decision, end.tail);
+      if (end.text.empty() && decision.usable()) end.text = io::schedule_csv_tail(decision);
+      io::append_schedule_csv(chunk.text, name, decision, end.text);
     }
-    chunk.tally.add(decision);
+    tally_.add(decision);
     if (decision.proven || !run_.keep_exceptions) return;
     const bool usable = decision.usable();
-    chunk.tally.list.push_back(
+    chunk.exceptions.push_back(
         {.line = name.line,
          .tag = std::string(name.tag),
          .end = std::string(name.end),
@@ -120,10 +116,12 @@ class Worker {
          .change = decision.change});
   }
 
+  const io::ScheduleFile& file_;
   const Layout& layout_;
   const ScheduleRun& run_;
-  std::unordered_map<std::string, Remembered> memory_;
-  std::string key_;
+  schedule::Decider decider_;
+  schedule::Tally tally_;
+  std::string name_;
 };
 
 /// Hands out chunks and takes them back in order.
@@ -131,59 +129,74 @@ class Line {
  public:
   Line(io::ScheduleFile& file, const ScheduleRun& run) : file_(file), run_(run) {}
 
+  /// @return false at the end. Where reading fails the chunk carries the error to its turn.
   bool take(Chunk& chunk) {
     const std::lock_guard lock(reading_);
+    if (ended_) return false;
     chunk.number = next_++;
-    chunk.rows = 0;
-    while (chunk.rows < k_rows_a_chunk) {
-      if (chunk.records.size() == chunk.rows) chunk.records.emplace_back();
-      if (!file_.next(chunk.records[chunk.rows])) break;
-      ++chunk.rows;
+    chunk.error = nullptr;
+    try {
+      ended_ = !file_.read(chunk.block);
+    } catch (...) {
+      chunk.error = std::current_exception();
+      ended_ = true;
+      return true;
     }
-    return chunk.rows > 0;
+    chunk.taken = file_.source().taken();
+    return !ended_;
   }
 
-  /// Waits for its turn. @return false when another thread failed
+  /// Waits for its turn. @return false when the work has ended by an error
   bool give(Chunk& chunk) {
     std::unique_lock lock(writing_);
     turn_.wait(lock, [&] { return stopped_ || written_ == chunk.number; });
     if (stopped_) return false;
-    run_.write(chunk.text);
-    find_twice(chunk);
-    result_.tally.add(std::move(chunk.tally));
-    if (run_.progress) run_.progress(static_cast<std::size_t>(result_.tally.rows));
+    try {
+      if (chunk.error) std::rethrow_exception(chunk.error);
+      put_out(chunk);
+    } catch (...) {
+      error_ = std::current_exception();
+      stopped_ = true;
+    }
     ++written_;
     turn_.notify_all();
-    return true;
+    return !stopped_;
   }
 
-  void stop() {
+  void add(schedule::Tally&& tally) {
     const std::lock_guard lock(writing_);
-    stopped_ = true;
-    turn_.notify_all();
+    result_.tally.add(std::move(tally));
   }
 
-  ScheduleResult result() { return std::move(result_); }
-  [[nodiscard]] const Layout& layout() const { return file_.layout(); }
+  /// Only when every thread is done.
+  ScheduleResult result() {
+    if (error_) std::rethrow_exception(error_);
+    result_.all_compared = !tags_.full();
+    return std::move(result_);
+  }
 
  private:
+  void put_out(Chunk& chunk) {
+    run_.write(chunk.text);
+    find_twice(chunk);
+    std::move(chunk.exceptions.begin(), chunk.exceptions.end(),
+              std::back_inserter(result_.tally.list));
+    rows_ += chunk.block.rows;
+    if (run_.progress) run_.progress(rows_, chunk.taken);
+  }
+
   void find_twice(const Chunk& chunk) {
     const Layout& layout = file_.layout();
-    for (std::size_t i = 0; i < chunk.rows; ++i) {
-      const io::CsvRecord& record = chunk.records[i];
-      const std::string_view tag = schedule::cell(record.fields, layout.tag);
-      if (tag.empty()) continue;
-      const Side side = layout.two_ends ? Side::from : Side::both;
-      std::string name(tag);
+    for (std::size_t i = 0; i < chunk.block.rows; ++i) {
+      if (chunk.tag_hashes[i] == 0) continue;
+      const io::CsvRecord& record = chunk.block.records[i];
+      const auto before = tags_.put(chunk.tag_hashes[i], record.line);
+      if (!before || ++result_.twice_count > k_most_twice) continue;
+      std::string name(schedule::cell(record.fields, layout.tag));
       if (!layout.two_ends)
-        name += " " + std::string(schedule::end_name(layout, record.fields, side));
-      // Only the hash is kept: a schedule may have a million tags.
-      const auto [at, fresh] = lines_.emplace(std::hash<std::string>{}(name), record.line);
-      if (fresh) continue;
-      if (++result_.twice_count > k_most_twice) continue;
-      result_.twice.push_back("the tag " + name + " stands on line " + std::to_string(at->second) +
-                              " and on line " + std::to_string(record.line) +
-                              "; both are answered");
+        name += " " + std::string(schedule::end_name(layout, record.fields, Side::both));
+      result_.twice.push_back("the tag " + name + " stands on " + file_.row_name(*before) +
+                              " and on " + file_.row_name(record.line) + "; both are answered");
     }
   }
 
@@ -191,39 +204,31 @@ class Line {
   const ScheduleRun& run_;
   std::mutex reading_;
   std::size_t next_ = 0;
+  bool ended_ = false;
   std::mutex writing_;
   std::condition_variable turn_;
   std::size_t written_ = 0;
   bool stopped_ = false;
+  std::exception_ptr error_;
+  std::size_t rows_ = 0;
   ScheduleResult result_;
-  std::unordered_map<std::size_t, std::size_t> lines_;
+  TagRegister tags_;
 };
 
-/// Stops the line when a thread leaves it by an error, so that no other waits for its chunk.
-class StopAtError {
- public:
-  explicit StopAtError(Line& line) : line_(line) {}
-  StopAtError(const StopAtError&) = delete;
-  StopAtError& operator=(const StopAtError&) = delete;
-  ~StopAtError() {
-    if (!done_) line_.stop();
-  }
-  void done() { done_ = true; }
-
- private:
-  Line& line_;
-  bool done_ = false;
-};
-
-void work_through(Line& line, const ScheduleRun& run) {
-  StopAtError guard(line);
-  Worker worker(line.layout(), run);
+void work_through(Line& line, const io::ScheduleFile& file, const ScheduleRun& run) {
+  Worker worker(file, run);
   Chunk chunk;
   while (line.take(chunk)) {
-    worker.work(chunk);
-    if (!line.give(chunk)) break;
+    if (!chunk.error) {
+      try {
+        worker.work(chunk);
+      } catch (...) {
+        chunk.error = std::current_exception();
+      }
+    }
+    if (!line.give(chunk)) return;
   }
-  guard.done();
+  line.add(worker.take_tally());
 }
 
 }  // namespace
@@ -232,9 +237,9 @@ ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run) {
   Line line(file, run);
   std::vector<std::future<void>> others;
   for (unsigned i = 1; i < run.threads; ++i) {
-    others.push_back(std::async(std::launch::async, [&] { work_through(line, run); }));
+    others.push_back(std::async(std::launch::async, [&] { work_through(line, file, run); }));
   }
-  work_through(line, run);
+  work_through(line, file, run);
   for (std::future<void>& other : others) other.get();
   return line.result();
 }

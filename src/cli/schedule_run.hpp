@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,17 +19,20 @@ struct ScheduleRun {
   bool json = false;
   bool keep_exceptions = false;  ///< fill Tally::list
   unsigned threads = 1;
-  std::function<void(std::string_view)> write;     ///< the results, in the schedule's order
-  std::function<void(std::size_t rows)> progress;  ///< rows done; in order, never at once
+  std::function<void(std::string_view)> write;  ///< the results, in the schedule's order
+  /// Rows done, and the part of the file where its size is known; in order, never at once.
+  std::function<void(std::size_t rows, std::optional<double> part)> progress;
 };
 
 struct ScheduleResult {
   schedule::Tally tally;
   std::vector<std::string> twice;  ///< the first ends that stand in the schedule twice
   std::size_t twice_count = 0;
+  bool all_compared = true;  ///< false where there were too many rows to look for tags given twice
 };
 
 /// Reads `file` to its end.
+/// @throws what reading throws: the first error in the order of the file
 [[nodiscard]] ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run);
 
 }  // namespace cutback::cli

@@ -25,9 +25,10 @@ std::size_t count_lines(std::string_view text) {
 
 }  // namespace
 
-CsvReader::CsvReader(std::string_view text, std::string name)
-    : text_(text), name_(std::move(name)) {
-  if (text_.starts_with(k_byte_order_mark)) text_.remove_prefix(k_byte_order_mark.size());
+CsvReader::CsvReader(std::string_view text, std::string name, std::size_t first_line)
+    : text_(text), name_(std::move(name)), first_line_(first_line), line_(first_line) {
+  if (first_line == 1 && text_.starts_with(k_byte_order_mark))
+    text_.remove_prefix(k_byte_order_mark.size());
   first_bad_byte_ = std::min(text_.find('\0'), first_invalid_utf8(text_));
 }
 
@@ -115,7 +116,7 @@ std::string_view CsvReader::quoted() {
 
 /// The error for the byte that is no text, whatever else may be wrong with the file.
 InputError CsvReader::encoding_fault() {
-  const std::size_t line = 1 + count_lines(text_.substr(0, first_bad_byte_));
+  const std::size_t line = first_line_ + count_lines(text_.substr(0, first_bad_byte_));
   if (text_[first_bad_byte_] == '\0') {
     return fault("this is not a text file: it holds a zero byte", line,
                  "save the table as CSV in UTF-8, not as a workbook and not in UTF-16");

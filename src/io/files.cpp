@@ -25,31 +25,6 @@ FileError cannot(ErrorCode code, const std::string& path, const std::string& why
                          .hint = why});
 }
 
-/// Closes a file descriptor when it goes out of scope.
-struct Descriptor {
-  int number;
-  explicit Descriptor(int n) : number(n) {}
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  ~Descriptor() {
-    if (number >= 0) ::close(number);
-  }
-};
-
-std::string read_all(int descriptor, const std::string& path) {
-  std::string text;
-  char buffer[65536];
-  for (;;) {
-    const ssize_t count = ::read(descriptor, buffer, sizeof buffer);
-    if (count == 0) return text;
-    if (count < 0) {
-      if (errno == EINTR) continue;
-      throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
-    }
-    text.append(buffer, static_cast<std::size_t>(count));
-  }
-}
-
 void write_all(int descriptor, std::string_view content, const std::string& path) {
   while (!content.empty()) {
     const ssize_t count = ::write(descriptor, content.data(), content.size());
@@ -68,8 +43,8 @@ bool is_special(const std::string& path) {
   return ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);
 }
 
-/// Where a link leads, also one that leads to no file yet, so that the file behind it is written and
-/// the link itself is kept.
+/// Where a link leads, also one that leads to no file yet, so that the file behind it is written
+/// and the link itself is kept.
 std::string behind_links(const std::string& path) {
   constexpr int k_most_links = 40;  // as the kernel follows
   std::filesystem::path place = path;
@@ -84,25 +59,53 @@ std::string behind_links(const std::string& path) {
 
 }  // namespace
 
-MappedFile::MappedFile(const std::string& path) {
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
-  if (file.number < 0) throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
+PieceReader::PieceReader(std::string path)
+    : path_(std::move(path)), descriptor_(::open(path_.c_str(), O_RDONLY | O_CLOEXEC)) {
   struct stat info {};
-  if (::fstat(file.number, &info) != 0)
-    throw cannot(ErrorCode::cannot_read, path, std::strerror(errno));
-  if (S_ISDIR(info.st_mode))
-    throw cannot(ErrorCode::cannot_read, path, "it is a folder; give a file");
-  const auto size = static_cast<std::size_t>(info.st_size);
-  if (S_ISREG(info.st_mode) && size > 0) {
-    void* address = ::mmap(nullptr, size, PROT_READ, MAP_PRIVATE | MAP_POPULATE, file.number, 0);
+  if (descriptor_ < 0 || ::fstat(descriptor_, &info) != 0) {
+    const int error = errno;
+    if (descriptor_ >= 0) ::close(descriptor_);
+    throw cannot(ErrorCode::cannot_read, path_, std::strerror(error));
+  }
+  if (S_ISDIR(info.st_mode)) {
+    ::close(descriptor_);
+    throw cannot(ErrorCode::cannot_read, path_, "it is a folder; give a file");
+  }
+  is_file_ = S_ISREG(info.st_mode);
+  size_ = static_cast<std::size_t>(info.st_size);
+}
+
+PieceReader::~PieceReader() { ::close(descriptor_); }
+
+bool PieceReader::read(std::string& into, std::size_t least) {
+  const std::size_t start = into.size();
+  while (into.size() < start + least) {
+    const std::size_t filled = into.size();
+    into.resize(start + least);
+    const ssize_t count = ::read(descriptor_, into.data() + filled, start + least - filled);
+    into.resize(filled + (count > 0 ? static_cast<std::size_t>(count) : 0));
+    if (count == 0) return false;
+    if (count < 0 && errno != EINTR)
+      throw cannot(ErrorCode::cannot_read, path_, std::strerror(errno));
+  }
+  return true;
+}
+
+MappedFile::MappedFile(const std::string& path) {
+  PieceReader file(path);
+  if (file.is_file() && file.size() > 0) {
+    void* address =
+        ::mmap(nullptr, file.size(), PROT_READ, MAP_PRIVATE | MAP_POPULATE, file.descriptor(), 0);
     if (address != MAP_FAILED) {
       mapped_ = address;
-      mapped_size_ = size;
-      text_ = {static_cast<const char*>(address), size};
+      mapped_size_ = file.size();
+      text_ = {static_cast<const char*>(address), mapped_size_};
       return;
     }
   }
-  owned_ = read_all(file.number, path);
+  constexpr std::size_t k_piece = 65536;
+  while (file.read(owned_, k_piece)) {
+  }
   text_ = owned_;
 }
 

@@ -1,6 +1,7 @@
 #include "cutback/io/schedule_file.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace cutback::io {
 namespace {
@@ -24,54 +25,98 @@ InputError bad(ErrorCode code, std::string what, std::string where, std::string 
                           .hint = std::move(hint)});
 }
 
-/// Reads on to the row of headings and leaves the reader behind it.
-void find_headings(CsvReader& reader, CsvRecord& record, const std::string& name,
-                   const schedule::Format& format, std::optional<std::size_t> header_row) {
-  for (std::size_t i = 0; reader.next(record); ++i) {
-    const std::string where = name + ", line " + std::to_string(record.line);
-    if (record.fields.size() > k_most_columns) {
-      throw bad(ErrorCode::out_of_range, "this is no cable schedule: too many columns", where,
-                std::to_string(record.fields.size()), "a row is one cable, a column one figure");
+/// Reads on to the row of headings.
+class HeadingSearch {
+ public:
+  HeadingSearch(RowSource& source, const std::string& name, const schedule::Format& format,
+                std::optional<std::size_t> header_row)
+      : source_(source), name_(name), format_(format), header_row_(header_row) {}
+
+  /// @param block  holds the headings then, as its row `at`
+  void run(RowBlock& block, std::size_t& at) {
+    while (source_.read(block)) {
+      source_.finish(block);
+      for (at = 0; at < block.rows; ++at) {
+        const CsvRecord& record = block.records[at];
+        check_width(record);
+        if (header_row_ ? record.line == *header_row_
+                        : schedule::known_headings(record.fields, format_) >= 2) {
+          return;
+        }
+        ++searched_;
+        if (header_row_ ? record.line > *header_row_ : searched_ >= k_rows_searched) not_found();
+      }
     }
-    if (header_row ? record.line == *header_row
-                   : schedule::known_headings(record.fields, format) >= 2) {
-      return;
+    not_found();
+  }
+
+ private:
+  void check_width(const CsvRecord& record) const {
+    if (record.fields.size() <= k_most_columns) return;
+    throw bad(ErrorCode::out_of_range, "this is no cable schedule: too many columns",
+              name_ + ", " + std::string(source_.row_word()) + " " + std::to_string(record.line),
+              std::to_string(record.fields.size()), "a row is one cable, a column one figure");
+  }
+
+  [[noreturn]] void not_found() const {
+    if (header_row_) {
+      throw bad(ErrorCode::missing, "no row begins on this " + std::string(source_.row_word()),
+                name_, "--header-row " + std::to_string(*header_row_), "");
     }
-    const bool past = header_row ? record.line > *header_row : i + 1 >= k_rows_searched;
-    if (past) break;
+    throw bad(ErrorCode::missing, "there is no row of headings such as tag and sheath_od_mm", name_,
+              "", "say where it is with --header-row, and own headings with --column");
   }
-  if (header_row) {
-    throw bad(ErrorCode::missing, "no row begins on this line", name,
-              "--header-row " + std::to_string(*header_row), "");
+
+  RowSource& source_;
+  const std::string& name_;
+  const schedule::Format& format_;
+  std::optional<std::size_t> header_row_;
+  std::size_t searched_ = 0;
+};
+
+/// Takes out the rows before `first` and the blank ones. Their storage stays for later.
+void keep_rows(RowBlock& block, std::size_t first) {
+  std::size_t kept = 0;
+  for (std::size_t i = first; i < block.rows; ++i) {
+    if (is_blank(block.records[i])) continue;
+    if (i != kept) std::swap(block.records[i], block.records[kept]);
+    ++kept;
   }
-  throw bad(ErrorCode::missing, "there is no row of headings such as tag and sheath_od_mm", name,
-            "", "say where it is with --header-row, and own headings with --column");
+  block.rows = kept;
 }
 
 }  // namespace
 
-ScheduleFile::ScheduleFile(std::string_view text, const std::string& name,
+ScheduleFile::ScheduleFile(RowSource& source, const std::string& name,
                            const schedule::Format& format, std::optional<std::size_t> header_row)
-    : reader_(text, name) {
-  CsvRecord record;
-  find_headings(reader_, record, name, format, header_row);
-  layout_ =
-      schedule::make_layout(record.fields, format, name + ", line " + std::to_string(record.line));
-  CsvReader ahead(text, name);
-  const std::size_t headings = record.line;
-  while (ahead.next(record)) {
-    if (record.line > headings && !is_blank(record)) ++rows_;
-  }
-  if (rows_ == 0) {
-    throw bad(ErrorCode::missing, "there is no cable below the headings", name, "", "");
+    : source_(source), first_(std::in_place) {
+  std::size_t at = 0;
+  HeadingSearch(source, name, format, header_row).run(*first_, at);
+  const CsvRecord& headings = first_->records[at];
+  layout_ = schedule::make_layout(headings.fields, format, name + ", " + row_name(headings.line));
+  keep_rows(*first_, at + 1);
+  while (first_->rows == 0) {
+    if (!source_.read(*first_)) {
+      throw bad(ErrorCode::missing, "there is no cable below the headings", name, "", "");
+    }
+    finish(*first_);
   }
 }
 
-bool ScheduleFile::next(CsvRecord& record) {
-  while (reader_.next(record)) {
-    if (!is_blank(record)) return true;
-  }
-  return false;
+std::string ScheduleFile::row_name(std::size_t number) const {
+  return std::string(source_.row_word()) + " " + std::to_string(number);
+}
+
+bool ScheduleFile::read(RowBlock& block) {
+  if (!first_) return source_.read(block);
+  block = std::move(*first_);
+  first_.reset();
+  return true;
+}
+
+void ScheduleFile::finish(RowBlock& block) const {
+  source_.finish(block);
+  keep_rows(block, 0);
 }
 
 }  // namespace cutback::io

@@ -24,6 +24,10 @@ void put_decision(ordered_json& item, const schedule::Decision& decision) {
   item["sheath_cut_mm"] = json_number(decision.sheath_cut_mm);
   item["bedding_cut_mm"] = json_number(decision.bedding_cut_mm);
   item["reason"] = decision.reason;
+  item["wavers_between"] = ordered_json::array();
+  if (decision.wavering) {
+    item["wavers_between"] = {decision.wavering.one->part, decision.wavering.other->part};
+  }
   item["nearest"] = part_json(decision.nearest);
   item["change"] = decision.change;
   item["remarks"] = decision.remarks;

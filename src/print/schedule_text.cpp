@@ -39,13 +39,14 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
                                 tally.rows, tally.ends);
   out += fmt::format("Glands            {} in {}\n", glands, list_name);
   out += "Fits              " + verdict(Verdict::fits) + "\n";
-  out += "Marginal, inside  " + verdict(Verdict::marginal_inside) + ": measure before ordering\n";
+  out += "Marginal, inside  " + verdict(Verdict::marginal_inside) + ": measure before cutting\n";
   out += "Not known         " + verdict(Verdict::not_known) + "\n";
   out += "Marginal, outside " + verdict(Verdict::marginal_outside) + "\n";
   out += "No gland fits     " + verdict(Verdict::no_fit) + "\n";
   out += "Unusable          " + share(tally.unusable, tally.ends) + "\n";
-  out += fmt::format("With compound     {} ends with a gland; figures to look at: {} ends\n",
-                     tally.barrier, tally.remarked);
+  out += fmt::format(
+      "With compound     {} ends; figures to look at: {}; measure before ordering: {}\n",
+      tally.barrier, tally.remarked, tally.wavering);
   out += "Needs a person    " + share(tally.exceptions, tally.ends);
   const std::string often = most_often(tally);
   return out + (often.empty() ? "" : ", most often " + often) + "\n";

@@ -48,7 +48,8 @@ Gland any_gland(double scale, std::size_t number) {
 
 std::map<std::string, Verdict> verdicts(const job::Job& job, const std::vector<Gland>& glands) {
   std::map<std::string, Verdict> result;
-  for (const auto& fit : fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price)) {
+  for (const auto& fit :
+       fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price)) {
     result[fit.gland->part] = fit.verdict;
   }
   return result;
@@ -111,9 +112,7 @@ TEST_CASE("fit: scaling all lengths scales the seal margins", "[property][fit]")
       in.mpe_mm = 0.05 * scale;
       Gland gland = test::small_gland();
       gland.outer = {outer * scale, (outer + 12.0) * scale};
-      return *test::checked(in, gland)
-                  .find(fit::CheckName::outer_seal)
-                  ->margin_mm;
+      return *test::checked(in, gland).find(fit::CheckName::outer_seal)->margin_mm;
     };
     RC_ASSERT(std::abs(margin(2.0) - 2.0 * margin(1.0)) < 1e-9);
   }));

@@ -4,10 +4,13 @@
 #include <rapidcheck.h>
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cstdint>
 
+#include "core/fit/limit_sets.hpp"
 #include "support/build_job.hpp"
 
 using namespace cutback;
+using fit::detail::LimitSets;
 using gland::Gland;
 
 namespace {
@@ -76,44 +79,184 @@ job::JobInput any_end() {
   return in;
 }
 
-/// What select() promises, from fit_all alone.
-fit::Selection by_hand(const fit::Question& question, const std::vector<Gland>& glands,
-                       fit::Prefer prefer) {
-  fit::Selection selection{.ranked = fit::fit_all(question, glands, prefer), .fits = 0};
-  selection.fits = static_cast<std::size_t>(
-      std::count_if(selection.ranked.begin(), selection.ranked.end(),
-                    [](const auto& fit) { return fit.verdict == Verdict::fits; }));
-  if (selection.fits > 0) selection.ranked.resize(1);
-  return selection;
+/// What Search promises, from fit_all alone.
+struct ByHand {
+  const Gland* first = nullptr;
+  Verdict verdict = Verdict::no_fit;
+  std::vector<std::uint32_t> fitting;
+  const Gland* nearest = nullptr;
+};
+
+ByHand by_hand(const fit::Question& question, const std::vector<Gland>& glands,
+               fit::Prefer prefer) {
+  const auto ranked = fit::fit_all(question, glands, prefer);
+  ByHand by{.verdict = ranked.front().verdict};
+  if (by.verdict > Verdict::no_fit) by.first = ranked.front().gland;
+  for (const auto& fit : ranked) {
+    if (fit.verdict == Verdict::fits) {
+      by.fitting.push_back(static_cast<std::uint32_t>(fit.gland - glands.data()));
+    }
+  }
+  std::sort(by.fitting.begin(), by.fitting.end());
+  if (by.fitting.empty()) by.nearest = fit::nearest_of(ranked).gland;
+  return by;
+}
+
+/// The first gland that fits once every thread may be adapted to the entry.
+const Gland* adapted_by_hand(const fit::Question& question, const std::vector<Gland>& glands,
+                             fit::Prefer prefer) {
+  if (!question.job->entry.thread || !question.job->entry.adaptors.empty()) return nullptr;
+  for (const auto& fit : fit::fit_all(question, glands, prefer)) {
+    const bool only_entry =
+        std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
+          return check.verdict == Verdict::fits || check.name == fit::CheckName::entry ||
+                 check.name == fit::CheckName::thread;
+        });
+    if (!only_entry || fit.verdict == Verdict::fits ||
+        fit.gland->entry_thread == *question.job->entry.thread) {
+      continue;
+    }
+    job::Job job = *question.job;
+    job.entry.adaptors.push_back({*job.entry.thread, fit.gland->entry_thread, {}});
+    fit::Question with = question;
+    with.job = &job;
+    if (fit::check_gland(with, *fit.gland).verdict == Verdict::fits) return fit.gland;
+  }
+  return nullptr;
+}
+
+/// The diameters of `from` in the job that `into` is.
+void take_diameters(const job::Job& from, job::Job& into) {
+  into.cable.sheath_od = from.cable.sheath_od;
+  into.cable.bedding = from.cable.bedding;
+  into.cable.wire = from.cable.wire;
+  into.cable.wire_nominal = from.cable.wire_nominal;
+}
+
+std::vector<Gland> any_list() {
+  std::vector<Gland> glands;
+  const std::size_t count = *rc::gen::inRange<std::size_t>(1, 150);
+  for (std::size_t i = 0; i < count; ++i) glands.push_back(any_gland(i));
+  return glands;
+}
+
+fit::Prefer any_preference() {
+  return *rc::gen::element(fit::Prefer::price, fit::Prefer::margin, fit::Prefer::stock);
+}
+
+bool in(const std::uint64_t* set, std::size_t place) {
+  return (set[place / 64] >> (place % 64) & 1) != 0;
 }
 
 }  // namespace
 
-TEST_CASE("select: the same as a look at every gland", "[property][fit]") {
+TEST_CASE("search: the same as a look at every gland", "[property][fit]") {
   int with_a_gland = 0;
-  CHECK(rc::check("select is fit_all", [&] {
-    std::vector<Gland> glands;
-    const std::size_t count = *rc::gen::inRange<std::size_t>(1, 150);
-    for (std::size_t i = 0; i < count; ++i) glands.push_back(any_gland(i));
-    const auto prefer =
-        *rc::gen::element(fit::Prefer::price, fit::Prefer::margin, fit::Prefer::stock);
+  int adapted = 0;
+  CHECK(rc::check("search is fit_all", [&] {
+    const std::vector<Gland> glands = any_list();
+    const auto prefer = any_preference();
     const fit::Selector selector(glands, prefer);
-    for (int end = 0; end < 15; ++end) {
-      const job::Job job = job::resolve(any_end(), test::standards(), job::Unstated::by_notation);
+    for (int family = 0; family < 3; ++family) {
+      job::Job job = job::resolve(any_end(), test::standards(), job::Unstated::by_notation);
       const fit::Question question = fit::ask(job, test::standards());
-      const fit::Selection got = selector.select(question);
-      const fit::Selection want = by_hand(question, glands, prefer);
-      if (want.fits > 0) ++with_a_gland;
-      RC_ASSERT(got.fits == want.fits);
-      RC_ASSERT(got.ranked.size() == want.ranked.size());
-      for (std::size_t i = 0; i < got.ranked.size(); ++i) {
-        RC_ASSERT(got.ranked[i].gland == want.ranked[i].gland);
-        RC_ASSERT(got.ranked[i].verdict == want.ranked[i].verdict);
-        RC_ASSERT(got.ranked[i].margin_mm == want.ranked[i].margin_mm);
+      fit::Search search(selector, question);
+      // Diameters of other ends come into the same question, often enough for sets to be learnt.
+      for (int end = 0; end < 7; ++end) {
+        const ByHand want = by_hand(question, glands, prefer);
+        const fit::Found got = search.find();
+        if (!want.fitting.empty()) ++with_a_gland;
+        RC_ASSERT(got.fits == want.fitting.size());
+        RC_ASSERT(got.verdict == want.verdict);
+        RC_ASSERT(got.first == want.first);
+        RC_ASSERT(got.nearest == want.nearest);
+        RC_ASSERT(search.fitting() == want.fitting);
+        if (got.fits == 0) {
+          const Gland* const with_adaptor = adapted_by_hand(question, glands, prefer);
+          if (with_adaptor != nullptr) ++adapted;
+          RC_ASSERT(search.through_adaptor() == with_adaptor);
+        }
+        take_diameters(job::resolve(any_end(), test::standards(), job::Unstated::by_notation), job);
+        if (job.cable.armour == cable::ArmourKind::none) job.cable.wire.reset();
+        if (job.cable.armour != cable::ArmourKind::wire) job.cable.wire_nominal.reset();
       }
     }
   }));
   CHECK(with_a_gland > 50);  // a comparison of nothing with nothing proves nothing
+  CHECK(adapted > 5);
+}
+
+namespace {
+
+job::JobInput any_datasheet() {
+  job::JobInput in;
+  in.evidence = "datasheet";
+  const double bedding = tenths(80, 160);
+  in.sheath_od_mm = fmt::format("{}", bedding + 2.0 * (0.9 + tenths(10, 30)));
+  in.bedding_mm = fmt::format("{}", bedding);
+  in.armour_mm = "0.9";
+  in.od_allow_mm = tenths(0, 8);
+  in.bedding_allow_mm = tenths(0, 5);
+  if (chance(2)) in.entry = "M20";
+  return in;
+}
+
+/// Whether a cheaper gland fits at some true diameters within the intervals: it is enough to look
+/// at the ends of the ranges, where the choice can change, with no spread at all.
+bool cheaper_fits_somewhere(const job::Job& job, const std::vector<Gland>& glands,
+                            const Gland& chosen) {
+  std::vector<double> sheaths{job.cable.sheath_od->low_mm(), job.cable.sheath_od->high_mm()};
+  std::vector<double> beddings{job.cable.bedding->low_mm(), job.cable.bedding->high_mm()};
+  const auto add = [](std::vector<double>& list, std::optional<double> limit) {
+    if (limit && *limit > list[0] && *limit < list[1]) list.push_back(*limit);
+  };
+  for (const Gland& gland : glands) {
+    add(sheaths, gland.outer.low_mm);
+    add(sheaths, gland.outer.high_mm);
+    if (gland.inner) add(beddings, gland.inner->low_mm);
+    if (gland.inner) add(beddings, gland.inner->high_mm);
+    add(beddings, gland.bore_mm);
+  }
+  for (const double sheath : sheaths) {
+    for (const double under : beddings) {
+      job::Job exact = job;
+      exact.cable.sheath_od = measure::from_datasheet(sheath, 0.0);
+      exact.cable.bedding = measure::from_datasheet(under, 0.0);
+      const fit::Question asked = fit::ask(exact, test::standards());
+      for (const Gland& gland : glands) {
+        if (!gland.price || !(*gland.price < *chosen.price)) continue;
+        if (fit::check_gland(asked, gland).verdict == Verdict::fits) return true;
+      }
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("search: a choice wavers exactly when it changes somewhere in the spread",
+          "[property][fit]") {
+  int wavering = 0;
+  int steady = 0;
+  CHECK(rc::check("wavering", [&] {
+    const std::vector<Gland> glands = any_list();
+    const fit::Selector selector(glands, fit::Prefer::price);
+    for (int end = 0; end < 5; ++end) {
+      const job::Job job =
+          job::resolve(any_datasheet(), test::standards(), job::Unstated::by_notation);
+      const fit::Question question = fit::ask(job, test::standards());
+      fit::Search search(selector, question);
+      const fit::Found found = search.find();
+      if (found.fits == 0 || !found.first->price) continue;
+      const fit::Wavering got = search.wavering(found);
+      const bool changes = cheaper_fits_somewhere(job, glands, *found.first);
+      ++(changes ? wavering : steady);
+      RC_ASSERT(static_cast<bool>(got) == changes);
+      if (changes) RC_ASSERT(got.other == found.first);
+    }
+  }));
+  CHECK(wavering > 5);
+  CHECK(steady > 5);
 }
 
 TEST_CASE("LimitSets: no gland that a diameter passes is missing", "[property][fit]") {
@@ -123,13 +266,15 @@ TEST_CASE("LimitSets: no gland that a diameter passes is missing", "[property][f
     for (const int number : numbers) {
       limits.push_back(number < 0 ? std::nullopt : std::optional<double>(number / 100.0));
     }
-    const fit::LimitSets lower(limits, fit::LimitSets::Kind::lower);
-    const fit::LimitSets upper(limits, fit::LimitSets::Kind::upper);
+    const LimitSets lower(limits, LimitSets::Kind::lower);
+    const LimitSets upper(limits, LimitSets::Kind::upper);
     const double value = *rc::gen::inRange(0, 4000) / 100.0;
     for (std::size_t i = 0; i < limits.size(); ++i) {
-      const auto in = [&](const fit::GlandSet& set) { return (set[i / 64] >> (i % 64) & 1) != 0; };
-      RC_ASSERT(in(lower.passing(value)) == (!limits[i] || *limits[i] <= value));
-      RC_ASSERT(in(upper.passing(value)) == (!limits[i] || *limits[i] >= value));
+      RC_ASSERT(in(lower.at(value).all, i) == (!limits[i] || *limits[i] <= value));
+      RC_ASSERT(in(upper.at(value).all, i) == (!limits[i] || *limits[i] >= value));
+      RC_ASSERT(in(lower.at(value).sure, i) == (!limits[i] || *limits[i] <= value));
+      RC_ASSERT(in(upper.at(value).sure, i) == (!limits[i] || *limits[i] >= value));
+      RC_ASSERT(in(lower.unlimited().all, i) == !limits[i].has_value());
     }
   }));
 }
@@ -137,15 +282,16 @@ TEST_CASE("LimitSets: no gland that a diameter passes is missing", "[property][f
 TEST_CASE("LimitSets: with thousands of limits too none is missing", "[property][fit]") {
   std::vector<std::optional<double>> limits;
   for (int i = 0; i < 5000; ++i) limits.push_back((i * 7919 % 5000) / 10.0);
-  const fit::LimitSets lower(limits, fit::LimitSets::Kind::lower);
-  const fit::LimitSets upper(limits, fit::LimitSets::Kind::upper);
+  const LimitSets lower(limits, LimitSets::Kind::lower);
+  const LimitSets upper(limits, LimitSets::Kind::upper);
   for (const double value : {-1.0, 0.0, 0.05, 123.4, 250.0, 499.9, 600.0}) {
     std::size_t surplus = 0;
     for (std::size_t i = 0; i < limits.size(); ++i) {
-      const auto in = [&](const fit::GlandSet& set) { return (set[i / 64] >> (i % 64) & 1) != 0; };
-      if (*limits[i] <= value) CHECK(in(lower.passing(value)));
-      if (*limits[i] >= value) CHECK(in(upper.passing(value)));
-      if (in(lower.passing(value)) && *limits[i] > value) ++surplus;
+      if (*limits[i] <= value) CHECK(in(lower.at(value).all, i));
+      if (*limits[i] >= value) CHECK(in(upper.at(value).all, i));
+      if (in(lower.at(value).sure, i)) CHECK(*limits[i] <= value);
+      if (in(upper.at(value).sure, i)) CHECK(*limits[i] >= value);
+      if (in(lower.at(value).all, i) && *limits[i] > value) ++surplus;
     }
     CHECK(surplus < 10);
   }

@@ -46,6 +46,15 @@ struct GlandFit {
 /// Every check that applies to this gland and end.
 [[nodiscard]] GlandFit check_gland(const Question& question, const gland::Gland& gland);
 
+/// The margins [mm] that the results of a schedule give; absent where a check does not apply.
+struct Margins {
+  std::optional<double> outer_mm;
+  std::optional<double> inner_mm;
+  std::optional<double> armour_mm;
+};
+/// As check_gland finds them.
+[[nodiscard]] Margins margins_of(const Question& question, const gland::Gland& gland);
+
 /// What decides between glands of the same verdict, after which the larger smallest margin and
 /// then the part code by bytes decide.
 enum class Prefer { price, margin, stock };
@@ -56,13 +65,21 @@ enum class Prefer { price, margin, stock };
 
 /// What would help where nothing fits. Lines of plain words.
 struct Advice {
-  const GlandFit* nearest = nullptr;  ///< the gland that misses by the least, if any is comparable
+  const GlandFit* nearest = nullptr;  ///< the gland that misses by the least
   std::string nearest_says;           ///< which gland, and by how much it misses
   std::string measure_says;           ///< the next measurement worth taking; may be empty
   std::string order_says;             ///< the size to order
 };
 
-/// @param ranked  as fit_all returns it, without a gland whose verdict is fits
+/// Where none fits: of the glands with the best verdict the one that misses by the least, the first
+/// of them in order. A verdict that a better measurement could turn is nearer than any that is
+/// wholly outside.
+/// @param ranked  as fit_all returns it; not empty
+[[nodiscard]] const GlandFit& nearest_of(std::span<const GlandFit> ranked);
+
+/// @param nearest  of a list without a gland that fits; it must outlive the advice
+[[nodiscard]] Advice advise(const job::Job& job, const GlandFit& nearest);
+/// The same for nearest_of(ranked); without a gland only the size to order is said.
 [[nodiscard]] Advice advise(const job::Job& job, std::span<const GlandFit> ranked);
 
 /// How far a gland is from fitting, for an order: what fails besides a diameter, how many checks

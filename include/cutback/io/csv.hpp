@@ -25,8 +25,9 @@ struct CsvRecord {
 /// Borrowed, not copied: `text` must outlive the reader.
 class CsvReader {
  public:
-  /// @param name  of the file, for messages
-  CsvReader(std::string_view text, std::string name);
+  /// @param name        of the file, for messages
+  /// @param first_line  number of the text's first line, where the text is a part of a file
+  CsvReader(std::string_view text, std::string name, std::size_t first_line = 1);
   CsvReader(const CsvReader&) = delete;
   CsvReader& operator=(const CsvReader&) = delete;
 
@@ -47,7 +48,8 @@ class CsvReader {
   std::string_view text_;
   std::string name_;
   std::size_t position_ = 0;
-  std::size_t line_ = 1;
+  std::size_t first_line_;
+  std::size_t line_;
   std::size_t first_bad_byte_;        ///< NUL or not UTF-8; past the end when there is none
   std::deque<std::string> unquoted_;  ///< fields that held doubled quotes; never moved
 };

@@ -28,6 +28,32 @@ class MappedFile {
   std::string_view text_;
 };
 
+/// A file or pipe that is read piece by piece. Not movable.
+class PieceReader {
+ public:
+  /// @throws FileError when it does not exist, is a folder, or cannot be read
+  explicit PieceReader(std::string path);
+  PieceReader(const PieceReader&) = delete;
+  PieceReader& operator=(const PieceReader&) = delete;
+  ~PieceReader();
+
+  /// An ordinary file: it can be mapped, or read from any place.
+  [[nodiscard]] bool is_file() const noexcept { return is_file_; }
+  /// Of an ordinary file, in bytes.
+  [[nodiscard]] std::size_t size() const noexcept { return size_; }
+  [[nodiscard]] int descriptor() const noexcept { return descriptor_; }
+  /// Appends the next piece to `into`: at least `least` bytes, where there are as many.
+  /// @return false at the end
+  /// @throws FileError
+  bool read(std::string& into, std::size_t least);
+
+ private:
+  std::string path_;
+  int descriptor_;
+  bool is_file_ = false;
+  std::size_t size_ = 0;
+};
+
 /// Writes `content` to `path` through a temporary file beside it, so that `path` holds either
 /// what it held before or all of `content`.
 /// @throws FileError; nothing is left behind then

@@ -18,8 +18,10 @@ struct RowBlock {
   /// are views into `text`, into the source, or into `reader`.
   std::vector<CsvRecord> records;
   std::size_t rows = 0;
-  std::string text;        ///< what the fields are views into, where the source does not keep it
-  std::string_view piece;  ///< of a CSV source: what finish() splits into rows
+  /// What the fields are views into, where the source does not keep it. To be reserved larger than
+  /// a string's own storage before there are views, so that they stay good when the block is moved.
+  std::string text;
+  std::string_view piece;  ///< of a CSV source: what finish() has still to split into rows
   std::size_t line = 1;    ///< of the piece's first character
   std::unique_ptr<CsvReader> reader;
 };

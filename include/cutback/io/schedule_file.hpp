@@ -1,39 +1,41 @@
 #pragma once
-// A cable schedule as CSV.
+// A cable schedule, read row by row.
 
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <string_view>
 
-#include "cutback/io/csv.hpp"
+#include "cutback/io/rows.hpp"
 #include "cutback/schedule/layout.hpp"
 
 namespace cutback::io {
 
-/// A schedule, read row by row. The whole text is looked through once when it is opened, so that a
-/// file that cannot be understood is known before anything is written.
+/// The headings of a table found and understood, and the rows below them.
 class ScheduleFile {
  public:
-  /// @param text        borrowed: it must outlive this object
+  /// @param source      borrowed
   /// @param name        of the file, for messages
-  /// @param header_row  line of the headings, from 1; without it they are looked for in the first
+  /// @param header_row  row of the headings, from 1; without it they are looked for in the first
   /// rows: the first row with two headings of a schedule
-  /// @throws InputError when it is no CSV, has no headings or no row below them
-  ScheduleFile(std::string_view text, const std::string& name, const schedule::Format& format,
+  /// @throws InputError when there are no headings, or nothing below them
+  ScheduleFile(RowSource& source, const std::string& name, const schedule::Format& format,
                std::optional<std::size_t> header_row);
 
   [[nodiscard]] const schedule::Layout& layout() const { return layout_; }
-  /// Rows below the headings that are not blank.
-  [[nodiscard]] std::size_t rows() const { return rows_; }
-  /// The next row that is not blank; its fields stay valid as long as this object lives.
-  /// @return false at the end
-  bool next(CsvRecord& record);
+  [[nodiscard]] const RowSource& source() const { return source_; }
+  /// What a message calls the row: `line 7`.
+  [[nodiscard]] std::string row_name(std::size_t number) const;
+
+  /// Takes the next rows; one thread at a time. @return false at the end
+  bool read(RowBlock& block);
+  /// Makes them ready, on any thread. Rows without a cell that says anything are taken out.
+  /// @throws InputError where the text cannot be read as a table
+  void finish(RowBlock& block) const;
 
  private:
-  CsvReader reader_;
+  RowSource& source_;
   schedule::Layout layout_;
-  std::size_t rows_ = 0;
+  std::optional<RowBlock> first_;  ///< the rows that came together with the headings
 };
 
 }  // namespace cutback::io

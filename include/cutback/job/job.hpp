@@ -3,12 +3,14 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cutback/area/area.hpp"
 #include "cutback/cable/cable.hpp"
 #include "cutback/cable/construction.hpp"
 #include "cutback/earth/gland_rating.hpp"
 #include "cutback/entry/entry.hpp"
+#include "cutback/error.hpp"
 #include "cutback/job/input.hpp"
 #include "cutback/strip/tails.hpp"
 #include "cutback/tables/standards.hpp"
@@ -51,5 +53,37 @@ enum class Unstated {
 /// wire that does not fit between them
 [[nodiscard]] Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
                           const std::optional<measure::Estimate>& sheath_od = {});
+
+/// A job but for the three diameters of its cable, for the many ends that differ in nothing else.
+/// resolve() is make_frame, estimate for each diameter that is given, and complete.
+struct Frame {
+  JobInput in;
+  Unstated unstated = Unstated::measured;
+  Job job;                         ///< its cable has no diameters
+  std::vector<std::string> notes;  ///< warnings that every such cable has
+  std::vector<Fault> faults;       ///< what is wrong besides the diameters
+};
+
+[[nodiscard]] Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated);
+
+enum class Layer { sheath, bedding, wire };
+
+/// One diameter from its text, with the evidence, caliper and allowances of the frame.
+/// @throws InputError
+[[nodiscard]] measure::Estimate estimate(const Frame& frame, Layer layer, const std::string& text,
+                                         const tables::Standards& standards);
+
+/// Puts the routes to the terminals into a job, and the armour stop.
+/// @return what is wrong with them
+[[nodiscard]] std::vector<Fault> put_tails(const JobInput& in, Job& job);
+
+/// Finishes a copy of frame.job whose diameters have been put in as far as they are given: the
+/// wire's nominal size, the remarks, the diameters that are missing.
+/// @return what cannot be true of the diameters together; `where` is the key of the field
+[[nodiscard]] std::vector<Fault> complete(const Frame& frame, const tables::Standards& standards,
+                                          Job& job);
+
+/// Names the places of faults as the user wrote them: options, or paths in a file.
+void name_places(std::vector<Fault>& faults, Unstated unstated);
 
 }  // namespace cutback::job

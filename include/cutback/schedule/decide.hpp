@@ -2,6 +2,7 @@
 // One end of a schedule, decided: by exactly the code of `fit` and `sheet`.
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -22,6 +23,7 @@ struct Accessory {
   std::string thread;  ///< of the entry; of an adaptor both
   friend auto operator<=>(const Accessory&, const Accessory&) = default;
 };
+using Accessories = std::vector<Accessory>;
 
 /// What is decided for one end. Lengths in mm; absent where there is no figure.
 struct Decision {
@@ -43,7 +45,11 @@ struct Decision {
   const gland::Gland* nearest = nullptr;  ///< where no gland is chosen
   std::string change;                     ///< the least change that would help; empty where it fits
   std::vector<std::string> remarks;       ///< about the figures; they change no verdict
-  std::vector<Accessory> accessories;
+  /// Shared by the ends that need the same; null where no gland is chosen.
+  std::shared_ptr<const Accessories> accessories;
+  /// Of figures that are not measured: the choice wavers between these two parts within the spread
+  /// of the figures. Both null where it does not.
+  fit::Wavering wavering;
   bool proven = false;  ///< the end is done: it fits and, where marks are asked for, can be cut
 
   [[nodiscard]] bool usable() const { return faults.empty(); }

@@ -19,6 +19,8 @@ struct Format {
   std::vector<std::pair<std::string, std::string>> headings;
   /// `.` or `,`. With a decimal comma, places of a reading are separated by `;`.
   char decimal = '.';
+  /// Of the figures of a row that says nothing of its evidence; blank: by their notation.
+  std::string evidence;
 };
 
 /// Whose column it is. A row of a schedule describes the two ends of a cable, or one end.
@@ -29,6 +31,14 @@ struct Column {
   std::size_t cell = 0;  ///< its place in the row, from 0
   std::string heading;   ///< as it stands in the file
   Side side = Side::both;
+  const job::Field* field = nullptr;
+};
+
+/// Where one end's value of a field stands, by the places of the columns in a layout: the prefixed
+/// column first, where it is not blank.
+struct Source {
+  std::size_t prefixed;  ///< Layout::k_none where there is none
+  std::size_t plain;     ///< the same
   const job::Field* field = nullptr;
 };
 
@@ -43,10 +53,13 @@ struct Layout {
   std::size_t width = 0;  ///< number of headings
   bool two_ends = false;
   char decimal = '.';
+  std::string evidence;
   std::vector<std::string> warnings;  ///< headings that are not known and are ignored
 
   static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
   [[nodiscard]] std::span<const Side> ends() const;
+  /// The fields that a row gives of this end.
+  [[nodiscard]] std::vector<Source> sources(Side side) const;
 };
 
 using Cells = std::span<const std::string_view>;
@@ -59,10 +72,27 @@ using Cells = std::span<const std::string_view>;
 /// tag, nothing that tells the sheath diameter, `end` together with prefixed columns
 [[nodiscard]] Layout make_layout(Cells headings, const Format& format, const std::string& where);
 
+/// The column that speaks for this end in this row, and what stands in it; null where it is blank.
+struct Given {
+  const Column* column = nullptr;
+  std::string_view text;
+};
+[[nodiscard]] Given given(const Layout& layout, const Source& source, Cells cells);
+
+/// Puts a cell into the input, its notation that of the schedule.
+/// @param where  of a fault: the column
+[[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
+                                          job::JobInput& input);
+
 /// What the row says of one end, as it is written, so that two ends with the same key have the
 /// same input. The tag, the end's name and the names of the places are left out: they decide
 /// nothing. `key` is written over.
 void key_of(const Layout& layout, Cells cells, Side side, std::string& key);
+
+/// Adds one cell to a key.
+void add_to_key(const Given& cell, std::string& key);
+/// Whether a field decides anything: all but the names.
+[[nodiscard]] bool decides(const job::Field& field);
 
 /// Reads one end. `where` of each fault is the heading.
 /// @param faults  what is wrong with its cells is added here

@@ -4,9 +4,11 @@
 #include <cstddef>
 #include <cstdint>
 #include <map>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "cutback/schedule/decide.hpp"
@@ -39,10 +41,11 @@ struct Tally {
   std::uint64_t by_verdict[5] = {};  ///< indexed by Verdict
   std::uint64_t unusable = 0;
   std::uint64_t exceptions = 0;
-  std::uint64_t barrier = 0;            ///< ends made off with compound
-  std::uint64_t remarked = 0;           ///< ends with a remark about their figures
-  std::map<std::string, Count> glands;  ///< by part code
-  std::map<Accessory, Count> accessories;
+  std::uint64_t barrier = 0;   ///< ends made off with compound
+  std::uint64_t remarked = 0;  ///< ends with a remark about their figures
+  std::uint64_t wavering = 0;  ///< ends to be measured before their gland is ordered
+  std::unordered_map<const gland::Gland*, Count> glands;
+  std::unordered_map<std::shared_ptr<const Accessories>, Count> accessories;
   std::map<std::string, std::uint64_t> groups;  ///< exceptions by what they lack
   std::vector<Exception> list;                  ///< only where it is asked for
 

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 
+#include "core/fit/parts.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/fit/fit.hpp"
 #include "cutback/number.hpp"
@@ -86,17 +87,19 @@ std::string next_measurement(const job::Job& job, const GlandFit& best) {
 
 }  // namespace
 
+void detail::add_to(Miss& miss, const Check& check) {
+  if (check.verdict >= Verdict::marginal_inside) return;
+  ++miss.failures;
+  if (check.counts_for_margin && check.margin_mm) {
+    miss.largest_mm = std::max(miss.largest_mm, -*check.margin_mm);
+  } else {
+    ++miss.other_failures;
+  }
+}
+
 Miss miss_of(const GlandFit& fit) {
   Miss miss;
-  for (const Check& check : fit.checks) {
-    if (check.verdict >= Verdict::marginal_inside) continue;
-    ++miss.failures;
-    if (check.counts_for_margin && check.margin_mm) {
-      miss.largest_mm = std::max(miss.largest_mm, -*check.margin_mm);
-    } else {
-      ++miss.other_failures;
-    }
-  }
+  for (const Check& check : fit.checks) detail::add_to(miss, check);
   return miss;
 }
 
@@ -112,23 +115,33 @@ std::string miss_text(const Check& check) {
          (above > below ? "too small" : "too large");
 }
 
-Advice advise(const job::Job& job, std::span<const GlandFit> ranked) {
+const GlandFit& nearest_of(std::span<const GlandFit> ranked) {
+  const auto end = std::find_if(ranked.begin(), ranked.end(), [&](const GlandFit& fit) {
+    return fit.verdict != ranked.front().verdict;
+  });
+  return *std::min_element(ranked.begin(), end, [](const GlandFit& a, const GlandFit& b) {
+    return miss_of(a) < miss_of(b);
+  });
+}
+
+Advice advise(const job::Job& job, const GlandFit& nearest) {
   Advice advice;
   advice.order_says = order_text(job);
-  if (ranked.empty()) return advice;
-  const auto nearest = std::min_element(
-      ranked.begin(), ranked.end(),
-      [](const GlandFit& a, const GlandFit& b) { return miss_of(a) < miss_of(b); });
-  // A verdict that a better measurement could turn is nearer than any that is wholly outside.
-  const GlandFit& near = ranked.front().verdict > nearest->verdict ? ranked.front() : *nearest;
-  advice.nearest = &near;
+  advice.nearest = &nearest;
   std::string misses;
-  for (const Check& check : near.checks) {
+  for (const Check& check : nearest.checks) {
     if (check.verdict == Verdict::fits) continue;
     misses += (misses.empty() ? "" : "; ") + miss_text(check);
   }
-  advice.nearest_says = near.gland->part + ": " + misses;
-  advice.measure_says = next_measurement(job, near);
+  advice.nearest_says = nearest.gland->part + ": " + misses;
+  advice.measure_says = next_measurement(job, nearest);
+  return advice;
+}
+
+Advice advise(const job::Job& job, std::span<const GlandFit> ranked) {
+  if (!ranked.empty()) return advise(job, nearest_of(ranked));
+  Advice advice;
+  advice.order_says = order_text(job);
   return advice;
 }
 

@@ -114,6 +114,27 @@ Check armour_kind_check(Verdict verdict, std::string says) {
           .source = "kind of armour against the gland list"};
 }
 
+void say_build_up(const cable::Cable& cable, const cable::Construction* construction, bool proven,
+                  Check& check) {
+  check.says = fmt::format("sheath thickness ({} - {})/2 - {} = {} mm",
+                           plain(cable.sheath_od->value_mm), plain(cable.bedding->value_mm),
+                           plain(*cable::wire_size_mm(cable)), fixed(*check.value, 2));
+  check.source = "layers add up: OD = bedding + 2 (wire + sheath); spread by JCGM 100:2008 5.1.2";
+  if (!proven) {
+    check.says += ": the readings leave no proven sheath, measure the three again";
+  } else if (construction == nullptr) {
+    check.says += ": a thickness that can be";
+  } else {
+    check.says += fmt::format(
+        "; the construction has {} mm, so {} to {} mm can be: {}",
+        plain(construction->layers.oversheath_mm), fixed(*check.low, 2), fixed(*check.high, 2),
+        check.verdict == Verdict::fits ? "the readings agree" : "take the readings again");
+    check.source +=
+        "; least at a point: nominal less 20 % and 0.2 mm (HD 604 S1/A1; for an oversheath "
+        "from memory); twice the nominal: common practice, no source";
+  }
+}
+
 }  // namespace
 
 Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland, Words words) {
@@ -180,7 +201,8 @@ Check check_armour(const cable::Cable& cable, const gland::Gland& gland, Words w
 }
 
 std::optional<Check> check_build_up(const cable::Cable& cable,
-                                    const std::optional<cable::Construction>& construction) {
+                                    const std::optional<cable::Construction>& construction,
+                                    Words words) {
   const auto sheath = cable::sheath_thickness(cable);
   if (!sheath || cable.armour == ArmourKind::none) return std::nullopt;
   const bool measured = cable.sheath_od->evidence == Evidence::measured &&
@@ -191,35 +213,20 @@ std::optional<Check> check_build_up(const cable::Cable& cable,
               .verdict = Verdict::fits,
               .value = sheath->value_mm,
               .low = 0.0,
-              .margin_mm = sheath->value_mm - spread,
-              .says = fmt::format("sheath thickness ({} - {})/2 - {} = {} mm",
-                                  plain(cable.sheath_od->value_mm), plain(cable.bedding->value_mm),
-                                  plain(*cable::wire_size_mm(cable)), fixed(sheath->value_mm, 2)),
-              .source =
-                  "layers add up: OD = bedding + 2 (wire + sheath); spread by JCGM 100:2008 "
-                  "5.1.2"};
-  if (sheath->value_mm <= 0.0 || *check.margin_mm <= 0.0) {
+              .margin_mm = sheath->value_mm - spread};
+  const bool proven = sheath->value_mm > 0.0 && *check.margin_mm > 0.0;
+  if (!proven) {
     check.verdict = sheath->value_mm <= 0.0 ? Verdict::no_fit : Verdict::marginal_inside;
-    check.says += ": the readings leave no proven sheath, measure the three again";
-    return check;
+  } else if (construction) {
+    const double nominal = construction->layers.oversheath_mm;
+    check.low = cable::least_at_a_point_mm(nominal);
+    check.high = cable::most_likely_mm(nominal);
+    check.margin_mm =
+        std::min(sheath->value_mm - spread - *check.low, *check.high - (sheath->value_mm + spread));
+    if (!at_least(*check.margin_mm, 0.0)) check.verdict = Verdict::marginal_inside;
   }
-  if (!construction) {
-    check.says += ": a thickness that can be";
-    return check;
-  }
-  const double nominal = construction->layers.oversheath_mm;
-  check.low = cable::least_at_a_point_mm(nominal);
-  check.high = cable::most_likely_mm(nominal);
-  check.margin_mm =
-      std::min(sheath->value_mm - spread - *check.low, *check.high - (sheath->value_mm + spread));
-  const bool agrees = at_least(*check.margin_mm, 0.0);
-  check.verdict = agrees ? Verdict::fits : Verdict::marginal_inside;
-  check.says += fmt::format("; the construction has {} mm, so {} to {} mm can be: {}",
-                            plain(nominal), fixed(*check.low, 2), fixed(*check.high, 2),
-                            agrees ? "the readings agree" : "take the readings again");
-  check.source +=
-      "; least at a point: nominal less 20 % and 0.2 mm (HD 604 S1/A1; for an oversheath "
-      "from memory); twice the nominal: common practice, no source";
+  if (words == Words::yes)
+    say_build_up(cable, construction ? &*construction : nullptr, proven, check);
   return check;
 }
 

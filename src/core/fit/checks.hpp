@@ -22,7 +22,8 @@ std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& g
 Check check_armour(const cable::Cable& cable, const gland::Gland& gland, Words words);
 /// Nothing for an unarmoured cable, or where OD, bedding or wire is not known.
 std::optional<Check> check_build_up(const cable::Cable& cable,
-                                    const std::optional<cable::Construction>& construction);
+                                    const std::optional<cable::Construction>& construction,
+                                    Words words);
 
 struct EntryCheck {
   Check check;

@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "core/fit/checks.hpp"
-#include "core/fit/verdicts.hpp"
+#include "core/fit/parts.hpp"
 #include "cutback/area/bundle.hpp"
 #include "cutback/area/check.hpp"
 #include "cutback/earth/gland_rating.hpp"
@@ -17,24 +16,6 @@ using detail::Words;
 
 void add(std::vector<Check>& checks, std::optional<Check> check) {
   if (check) checks.push_back(std::move(*check));
-}
-
-/// The checks that compare a diameter with the gland.
-std::vector<Check> diameter_checks(const cable::Cable& cable, const gland::Gland& gland,
-                                   bool barrier, Words words) {
-  std::vector<Check> checks;
-  checks.reserve(16);
-  checks.push_back(detail::check_outer_seal(cable, gland, words));
-  add(checks, detail::check_inner_seal(cable, gland, barrier, words));
-  add(checks, detail::check_bore(cable, gland, words));
-  checks.push_back(detail::check_armour(cable, gland, words));
-  return checks;
-}
-
-bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand) {
-  if (gland.sealing != gland::Sealing::either) return gland.sealing == gland::Sealing::barrier;
-  // Where compression is allowed from memory only, sealing round the cores is the sure way.
-  return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
 }
 
 /// A flameproof entry is asked about its thread in any case; another one where hole and wall are
@@ -60,7 +41,7 @@ entry::EntryJoint joint_of(const Question& question) {
 
 /// The cores in the chamber of a gland that is made off as a barrier.
 std::optional<area::SealingBundle> bundle_of(const Question& question, const gland::Gland& gland) {
-  if (!made_off_as_barrier(gland, question.demand)) return std::nullopt;
+  if (!detail::made_off_as_barrier(gland, question.demand)) return std::nullopt;
   const job::Job& job = *question.job;
   area::SealingCores cores;
   cores.cores = job.cable.cores;
@@ -77,55 +58,14 @@ void join(Check& check, const std::optional<Check>& other) {
   check.source += "; " + other->source;
 }
 
-/// The checks in which the gland's ranges of diameters play no part.
-void add_other_checks(const Question& question, const gland::Gland& gland, GlandFit& fit) {
-  const job::Job& job = *question.job;
-  if (auto entry = detail::check_entry(job.entry, gland, entry_is_asked(question))) {
-    fit.adaptor = std::move(entry->adaptor);
-    if (fit.adaptor)
-      join(entry->check, area::check_adaptor(question.demand, fit.adaptor->protection));
-    fit.checks.push_back(std::move(entry->check));
-  }
-  if (thread_is_asked(question, fit.adaptor.has_value())) {
-    fit.thread = entry::check_thread(gland, job.entry, joint_of(question), *question.standards);
-    fit.checks.push_back(fit.thread->check);
-  }
-  for (Check& check :
-       area::check_area(question.demand, job.cable, gland, bundle_of(question, gland))) {
-    fit.checks.push_back(std::move(check));
-  }
-  add(fit.checks, area::check_material(job.entry.material, job.cable, gland, *question.standards));
-  add(fit.checks, earth::check_earth(gland, job.fault));
-}
-
-Verdict worst_of(std::span<const Check> checks) {
-  Verdict verdict = Verdict::fits;
-  for (const Check& check : checks) verdict = worst(verdict, check.verdict);
-  return verdict;
-}
-
 double margin_or_none(const Check& check) {
   return check.margin_mm.value_or(-std::numeric_limits<double>::infinity());
 }
 
-/// What the user prefers, smaller first; a gland that does not state it comes last.
-double preference(const gland::Gland& gland, Prefer prefer) {
-  constexpr double k_last = std::numeric_limits<double>::infinity();
-  switch (prefer) {
-    case Prefer::price:
-      return gland.price.value_or(k_last);
-    case Prefer::stock:
-      return gland.stock ? -static_cast<double>(*gland.stock) : k_last;
-    case Prefer::margin:
-      return 0.0;  // the margin itself comes next in any case
-  }
-  return 0.0;
-}
-
 bool better(const GlandFit& a, const GlandFit& b, Prefer prefer) {
   if (a.verdict != b.verdict) return a.verdict > b.verdict;
-  const double preference_a = preference(*a.gland, prefer);
-  const double preference_b = preference(*b.gland, prefer);
+  const double preference_a = detail::preference(*a.gland, prefer);
+  const double preference_b = detail::preference(*b.gland, prefer);
   if (preference_a != preference_b) return preference_a < preference_b;
   constexpr double k_none = -std::numeric_limits<double>::infinity();
   const double margin_a = a.margin_mm.value_or(k_none);
@@ -157,39 +97,87 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   const job::Job& job = *question.job;
   GlandFit fit;
   fit.gland = &gland;
-  fit.barrier = made_off_as_barrier(gland, question.demand);
-  fit.checks = diameter_checks(job.cable, gland, fit.barrier, Words::yes);
-  add(fit.checks, detail::check_build_up(job.cable, job.construction));
-  add_other_checks(question, gland, fit);
-  fit.verdict = worst_of(fit.checks);
+  fit.barrier = detail::made_off_as_barrier(gland, question.demand);
+  fit.checks.reserve(16);
+  for (Check& check : detail::DiameterChecks(job.cable, gland, fit.barrier, Words::yes)) {
+    fit.checks.push_back(std::move(check));
+  }
+  add(fit.checks, detail::check_build_up(job.cable, job.construction, Words::yes));
+  detail::add_other_checks(question, gland, fit);
+  fit.verdict = Verdict::fits;
   for (const Check& check : fit.checks) {
+    fit.verdict = worst(fit.verdict, check.verdict);
     if (!check.counts_for_margin || !check.margin_mm) continue;
     fit.margin_mm = std::min(fit.margin_mm.value_or(*check.margin_mm), *check.margin_mm);
   }
   return fit;
 }
 
+Margins margins_of(const Question& question, const gland::Gland& gland) {
+  Margins margins;
+  const bool barrier = detail::made_off_as_barrier(gland, question.demand);
+  for (const Check& check :
+       detail::DiameterChecks(question.job->cable, gland, barrier, Words::no)) {
+    if (check.name == CheckName::outer_seal) margins.outer_mm = check.margin_mm;
+    if (check.name == CheckName::inner_seal) margins.inner_mm = check.margin_mm;
+    if (check.name == CheckName::armour) margins.armour_mm = check.margin_mm;
+  }
+  return margins;
+}
+
 namespace detail {
 
-Verdicts::Verdicts(const Question& question) : question_(question) {
-  const auto build_up = check_build_up(question.job->cable, question.job->construction);
-  if (build_up) of_cable_ = build_up->verdict;
+bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand) {
+  if (gland.sealing != gland::Sealing::either) return gland.sealing == gland::Sealing::barrier;
+  // Where compression is allowed from memory only, sealing round the cores is the sure way.
+  return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
 }
 
-Verdict Verdicts::of(const gland::Gland& gland, std::size_t kind) {
-  const bool barrier = made_off_as_barrier(gland, question_.demand);
-  const Verdict verdict =
-      worst(of_cable_, worst_of(diameter_checks(question_.job->cable, gland, barrier, Words::no)));
-  const auto known = std::find_if(of_kind_.begin(), of_kind_.end(),
-                                  [&](const auto& one) { return one.first == kind; });
-  if (known != of_kind_.end()) return worst(verdict, known->second);
-  GlandFit others;
-  add_other_checks(question_, gland, others);
-  of_kind_.emplace_back(kind, worst_of(others.checks));
-  return worst(verdict, of_kind_.back().second);
+DiameterChecks::DiameterChecks(const cable::Cable& cable, const gland::Gland& gland, bool barrier,
+                               Words words) {
+  add(check_outer_seal(cable, gland, words));
+  add(check_inner_seal(cable, gland, barrier, words));
+  add(check_bore(cable, gland, words));
+  add(check_armour(cable, gland, words));
 }
 
-double preference_of(const gland::Gland& gland, Prefer prefer) { return preference(gland, prefer); }
+void DiameterChecks::add(std::optional<Check> check) {
+  if (check) list_[size_++] = std::move(*check);
+}
+
+void add_other_checks(const Question& question, const gland::Gland& gland, GlandFit& fit) {
+  const job::Job& job = *question.job;
+  if (auto entry = detail::check_entry(job.entry, gland, entry_is_asked(question))) {
+    fit.adaptor = std::move(entry->adaptor);
+    if (fit.adaptor)
+      join(entry->check, area::check_adaptor(question.demand, fit.adaptor->protection));
+    fit.checks.push_back(std::move(entry->check));
+  }
+  if (thread_is_asked(question, fit.adaptor.has_value())) {
+    fit.thread = entry::check_thread(gland, job.entry, joint_of(question), *question.standards);
+    fit.checks.push_back(fit.thread->check);
+  }
+  for (Check& check :
+       area::check_area(question.demand, job.cable, gland, bundle_of(question, gland))) {
+    fit.checks.push_back(std::move(check));
+  }
+  fit::add(fit.checks,
+           area::check_material(job.entry.material, job.cable, gland, *question.standards));
+  fit::add(fit.checks, earth::check_earth(gland, job.fault));
+}
+
+double preference(const gland::Gland& gland, Prefer prefer) {
+  constexpr double k_last = std::numeric_limits<double>::infinity();
+  switch (prefer) {
+    case Prefer::price:
+      return gland.price.value_or(k_last);
+    case Prefer::stock:
+      return gland.stock ? -static_cast<double>(*gland.stock) : k_last;
+    case Prefer::margin:
+      return 0.0;  // the margin itself comes next in any case
+  }
+  return 0.0;
+}
 
 }  // namespace detail
 

@@ -1,218 +1,564 @@
 #include "cutback/fit/select.hpp"
 
 #include <algorithm>
+#include <array>
 #include <bit>
-#include <string>
-#include <string_view>
+#include <cstddef>
+#include <limits>
+#include <optional>
 
-#include "core/fit/verdicts.hpp"
-#include "cutback/compare.hpp"
+#include "core/fit/gland_index.hpp"
+#include "core/fit/parts.hpp"
 
 namespace cutback::fit {
 namespace {
 
+using detail::GlandSet;
+using detail::k_word;
+using detail::Passing;
+using detail::Words;
 using gland::Gland;
-using Limits = std::vector<std::optional<double>>;
 
-constexpr std::size_t k_word = 64;
-/// Sets kept of one limit at most: with 10,000 glands 1.3 MB.
-constexpr std::size_t k_most_sets = 1024;
+/// The sets of the limits that an end meets: seven at most.
+class Limits {
+ public:
+  void add(const Passing& passing) { list_.at(size_++) = passing; }
+  [[nodiscard]] const Passing* begin() const { return list_.data(); }
+  [[nodiscard]] const Passing* end() const { return list_.data() + size_; }
 
-void put(GlandSet& set, std::size_t place) {
-  set[place / k_word] |= std::uint64_t{1} << (place % k_word);
-}
+ private:
+  std::array<Passing, 7> list_;
+  std::size_t size_ = 0;
+};
 
-GlandSet empty_set(std::size_t glands) { return GlandSet((glands + k_word - 1) / k_word, 0); }
+/// What must lie within a gland's range.
+enum class Width {
+  whole,   ///< the whole interval and every reading: the gland fits
+  middle,  ///< the value: it is not outside
+  touch,   ///< anything of the interval: it is not wholly outside
+};
 
-void keep(GlandSet& set, const GlandSet& other) {
-  for (std::size_t i = 0; i < set.size(); ++i) set[i] &= other[i];
-}
+struct Interval {
+  double low_mm = 0.0;
+  double high_mm = 0.0;
+};
 
-void join(GlandSet& set, const GlandSet& other) {
-  for (std::size_t i = 0; i < set.size(); ++i) set[i] |= other[i];
-}
-
-template <class Of>
-Limits limits_of(std::span<const Gland> glands, Of of) {
-  Limits limits;
-  limits.reserve(glands.size());
-  for (const Gland& gland : glands) limits.push_back(of(gland));
-  return limits;
-}
-
-/// A gland that is made off as a barrier, or may be, is not asked about its inner seal here.
-measure::Range asked_inner(const Gland& gland) {
-  const bool asked = gland.inner && gland.sealing == gland::Sealing::compression;
-  return asked ? *gland.inner : measure::Range{};
-}
-
-void add(std::string& key, const std::optional<double>& value) {
-  key += value ? std::to_string(std::bit_cast<std::uint64_t>(*value)) : "-";
-  key += ' ';
-}
-
-void add(std::string& key, std::string_view text) {
-  key += text;
-  key += '\n';
-}
-
-/// Everything of a gland that the checks of entry, thread, area, material and earth may read: all
-/// but its names, its ranges of diameters, its price and what only the cut plan needs.
-std::string kind_of(const Gland& gland) {
-  std::string key;
-  add(key, entry::to_text(gland.entry_thread));
-  for (const auto& value :
-       {gland.entry_length_mm, gland.bore_mm, gland.chamber_bore_mm, gland.chamber_length_mm,
-        gland.max_bundle_mm, gland.temp_min_degc, gland.temp_max_degc, gland.fault_ka,
-        gland.washer_mm, gland.locknut_mm}) {
-    add(key, value);
+/// The two figures that the lower and the upper limit are compared with.
+Interval asked_of(const measure::Estimate& estimate, Width width) {
+  if (width == Width::middle) return {estimate.value_mm, estimate.value_mm};
+  if (width == Width::touch) return {estimate.high_mm(), estimate.low_mm()};
+  Interval whole{estimate.low_mm(), estimate.high_mm()};
+  for (const double reading : estimate.readings_mm) {
+    whole.low_mm = std::min(whole.low_mm, reading);
+    whole.high_mm = std::max(whole.high_mm, reading);
   }
-  add(key, std::to_string(gland.max_cores.value_or(-1)));
-  add(key, to_string(gland.armour));
-  add(key, to_string(gland.sealing));
-  for (const auto& text : {gland.gas_group, gland.dust_group, gland.material}) {
-    add(key, text ? *text : std::string_view("-"));
+  return whole;
+}
+
+/// One gland looked at without words: what an order and a nearest gland are decided by.
+struct Look {
+  const Gland* gland = nullptr;
+  double preference = 0.0;
+  Verdict verdict = Verdict::fits;
+  double margin_mm = -std::numeric_limits<double>::infinity();
+  Miss miss;
+};
+
+/// As fit_all orders.
+bool better(const Look& a, const Look& b) {
+  if (a.verdict != b.verdict) return a.verdict > b.verdict;
+  if (a.preference != b.preference) return a.preference < b.preference;
+  if (a.margin_mm != b.margin_mm) return a.margin_mm > b.margin_mm;
+  return a.gland->part < b.gland->part;
+}
+
+bool nearer(const Look& a, const Look& b) {
+  return a.miss != b.miss ? a.miss < b.miss : better(a, b);
+}
+
+/// What of a gland's checks does not depend on diameters: the same for every gland of its kind.
+struct KindAnswer {
+  bool known = false;
+  Verdict verdict = Verdict::fits;
+  int failures = 0;                     ///< checks under marginal-inside
+  bool entry_alone = false;             ///< nothing but entry or thread keeps it from fitting
+  std::optional<bool> through_adaptor;  ///< they would fit, too, through an adaptor
+};
+
+KindAnswer answer_of(const Question& question, const Gland& gland) {
+  GlandFit others;
+  detail::add_other_checks(question, gland, others);
+  KindAnswer answer{.known = true, .entry_alone = true};
+  for (const Check& check : others.checks) {
+    answer.verdict = worst(answer.verdict, check.verdict);
+    if (check.verdict < Verdict::marginal_inside) ++answer.failures;
+    const bool entry = check.name == CheckName::entry || check.name == CheckName::thread;
+    if (check.verdict != Verdict::fits && !entry) answer.entry_alone = false;
   }
-  for (const auto* words : {&gland.protection, &gland.level, &gland.ip}) {
-    for (const std::string& word : *words) add(key, word);
-    add(key, ";");
-  }
-  return key;
+  return answer;
 }
 
 }  // namespace
 
-LimitSets::LimitSets(std::span<const std::optional<double>> limits, Kind kind) : kind_(kind) {
-  std::vector<std::pair<double, std::size_t>> sorted;
-  GlandSet set = empty_set(limits.size());
-  for (std::size_t i = 0; i < limits.size(); ++i) {
-    if (!limits[i]) {
-      put(set, i);
-    } else {
-      sorted.emplace_back(kind == Kind::lower ? *limits[i] : -*limits[i], i);
-    }
+class Search::State {
+ public:
+  State(const Selector& selector, const Question& question)
+      : index_(selector.index()), question_(question), answers_(index_.kinds) {}
+
+  Found find();
+  Wavering wavering(const Found& found);
+  const Gland* through_adaptor();
+  std::vector<std::uint32_t> fitting();
+
+ private:
+  [[nodiscard]] const cable::Cable& cable() const { return question_.job->cable; }
+  [[nodiscard]] bool barrier(const Gland& gland) const {
+    return detail::made_off_as_barrier(gland, question_.demand);
   }
-  std::sort(sorted.begin(), sorted.end());
-  const std::size_t step = std::max<std::size_t>(1, sorted.size() / k_most_sets);
-  std::size_t since = 0;
-  for (const auto& [limit, place] : sorted) {
-    const bool new_limit = breakpoints_.empty() || limit > breakpoints_.back();
-    if (new_limit && since == 0) {
-      sets_.push_back(set);
-      breakpoints_.push_back(limit);
-    }
-    put(set, place);
-    since = (since + 1) % step;
+
+  void prepare();
+  void learn_kinds();
+  [[nodiscard]] bool suits(const entry::Thread& thread) const;
+  KindAnswer kind_answer(std::size_t place);
+  [[nodiscard]] std::optional<Limits> limits(Width width) const;
+  void add_bedding_limits(Width width, Limits& limits) const;
+  [[nodiscard]] bool add_wire_limits(Width width, Limits& limits) const;
+  [[nodiscard]] Verdict verdict_of_diameters(const Gland& gland) const;
+  [[nodiscard]] bool fits(std::size_t place) {
+    return verdict_of_diameters(*index_.places[place]) == Verdict::fits &&
+           kind_answer(place).verdict == Verdict::fits;
   }
-  sets_.push_back(std::move(set));
+  Look look(std::size_t place);
+
+  /// The set of glands of one thread that fit, into fitting_, from its first word on.
+  void mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits);
+  template <class Use>
+  void for_each_passing(const GlandSet& base, const Limits& limits, bool every_thread, Use use);
+  template <class Use>
+  void for_each_place(bool every_thread, Use use);
+  void take_first(const detail::ThreadPlaces& thread, Found& found, std::vector<std::size_t>& tied);
+  void find_fitting(Found& found);
+  void first_touching(const detail::ThreadPlaces& thread, const Limits& limits, double preference,
+                      std::size_t wanted, std::vector<std::size_t>& touching);
+  bool touches(std::size_t place);
+  void find_nearest(Found& found);
+
+  const detail::GlandIndex& index_;
+  const Question& question_;
+  std::vector<KindAnswer> answers_;
+  bool prepared_ = false;
+  bool kinds_learnt_ = false;
+  int finds_ = 0;
+  std::vector<const detail::ThreadPlaces*> threads_;  ///< that the entry takes
+  GlandSet possible_;  ///< no gland that can fit is missing, whatever its ranges
+  GlandSet sure_;      ///< glands that all checks but those of the diameters pass
+  GlandSet fitting_;
+  Verdict of_cable_ = Verdict::fits;  ///< of the check of the cable by itself
+};
+
+// ---- what is the same for every end ---------------------------------------------------------
+
+bool Search::State::suits(const entry::Thread& thread) const {
+  const entry::Entry& entry = question_.job->entry;
+  if (!entry.thread || thread == *entry.thread) return true;
+  return std::any_of(
+      entry.adaptors.begin(), entry.adaptors.end(),
+      [&](const entry::Adaptor& adaptor) { return adaptor.a == thread || adaptor.b == thread; });
 }
 
-const GlandSet& LimitSets::passing(double diameter_mm) const {
-  const double value = kind_ == Kind::lower ? diameter_mm : -diameter_mm;
-  const auto above = std::partition_point(breakpoints_.begin(), breakpoints_.end(),
-                                          [&](double limit) { return at_least(value, limit); });
-  return sets_[static_cast<std::size_t>(above - breakpoints_.begin())];
+void Search::State::prepare() {
+  prepared_ = true;
+  for (const detail::ThreadPlaces& thread : index_.threads) {
+    if (suits(thread.thread)) threads_.push_back(&thread);
+  }
+  const auto kind = index_.armour.find(cable().armour);
+  possible_ = kind != index_.armour.end() ? kind->second : GlandSet(index_.words(), 0);
+  sure_.assign(index_.words(), 0);
+  fitting_.assign(index_.words(), 0);
 }
+
+/// Asks the other checks of every kind at once, so that their answers become sets. Worth it only
+/// when many ends ask the same question.
+void Search::State::learn_kinds() {
+  kinds_learnt_ = true;
+  for_each_place(false, [&](std::size_t place) {
+    const std::uint64_t bit = std::uint64_t{1} << (place % k_word);
+    const std::size_t word = place / k_word;
+    if ((possible_[word] & bit) == 0 || barrier(*index_.places[place])) return;
+    if (kind_answer(place).verdict != Verdict::fits) {
+      possible_[word] &= ~bit;
+    } else if ((index_.without_range[word] & bit) == 0) {
+      sure_[word] |= bit;
+    }
+  });
+}
+
+/// A gland that is made off as a barrier holds the bedding, or the cores: it is asked every time.
+KindAnswer Search::State::kind_answer(std::size_t place) {
+  const Gland& gland = *index_.places[place];
+  if (barrier(gland)) return answer_of(question_, gland);
+  KindAnswer& answer = answers_[index_.kind[place]];
+  if (!answer.known) answer = answer_of(question_, gland);
+  return answer;
+}
+
+// ---- sets -----------------------------------------------------------------------------------
+
+void Search::State::add_bedding_limits(Width width, Limits& limits) const {
+  // Where a gland of either kind is filled with compound, its inner seal is not asked about.
+  const bool filled = question_.demand.sealing == area::SealingDemand::barrier ||
+                      question_.demand.allowed_from_memory;
+  const detail::RangeSets& inner = filled ? index_.inner : index_.inner_or_either;
+  if (cable().bedding) {
+    const Interval asked = asked_of(*cable().bedding, width);
+    limits.add(inner.low.at(asked.low_mm));
+    limits.add(inner.high.at(asked.high_mm));
+    limits.add(index_.bore.at(asked.high_mm));
+  } else if (width == Width::whole) {
+    limits.add(inner.low.unlimited());
+    limits.add(inner.high.unlimited());
+    limits.add(index_.bore.unlimited());
+  }
+}
+
+/// @return false where no gland can fit
+bool Search::State::add_wire_limits(Width width, Limits& limits) const {
+  if (!cable().wire) return width != Width::whole;
+  Interval asked;
+  if (cable().wire_nominal) {
+    asked = {cable().wire_nominal->nominal_mm, cable().wire_nominal->nominal_mm};
+  } else {
+    if (width == Width::whole && !cable().wire->caps.empty()) return false;
+    asked = asked_of(*cable().wire, width);
+  }
+  limits.add(index_.clamp.low.at(asked.low_mm));
+  limits.add(index_.clamp.high.at(asked.high_mm));
+  return true;
+}
+
+/// Nothing where no gland can have the verdict that is asked for.
+std::optional<Limits> Search::State::limits(Width width) const {
+  Limits limits;
+  if (cable().sheath_od) {
+    if (width == Width::whole && !cable().sheath_od->caps.empty()) return std::nullopt;
+    const Interval asked = asked_of(*cable().sheath_od, width);
+    limits.add(index_.outer.low.at(asked.low_mm));
+    limits.add(index_.outer.high.at(asked.high_mm));
+  } else if (width == Width::whole) {
+    return std::nullopt;
+  }
+  if (cable().armour == cable::ArmourKind::none) return limits;
+  add_bedding_limits(width, limits);
+  if (!add_wire_limits(width, limits)) return std::nullopt;
+  return limits;
+}
+
+void Search::State::mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits) {
+  const std::size_t first = thread.first_word;
+  const std::size_t end = thread.end_word;
+  std::copy(possible_.begin() + static_cast<std::ptrdiff_t>(first),
+            possible_.begin() + static_cast<std::ptrdiff_t>(end),
+            fitting_.begin() + static_cast<std::ptrdiff_t>(first));
+  for (const Passing& limit : limits) {
+    for (std::size_t word = first; word < end; ++word) fitting_[word] &= limit.all[word];
+  }
+  // A capped bedding never fits, but a gland that does not look at it may.
+  const bool capped = cable().bedding && !cable().bedding->caps.empty();
+  for (std::size_t word = first; word < end; ++word) {
+    if (fitting_[word] == 0) continue;
+    std::uint64_t sure = capped ? 0 : sure_[word];
+    for (const Passing& limit : limits) sure &= limit.sure[word];
+    for (std::uint64_t open = fitting_[word] & ~sure; open != 0; open &= open - 1) {
+      const auto bit = static_cast<std::size_t>(std::countr_zero(open));
+      if (!fits(word * k_word + bit)) fitting_[word] &= ~(std::uint64_t{1} << bit);
+    }
+  }
+}
+
+/// Every place of `base` that no limit leaves out.
+template <class Use>
+void Search::State::for_each_passing(const GlandSet& base, const Limits& limits, bool every_thread,
+                                     Use use) {
+  const auto in_words = [&](std::size_t first, std::size_t end) {
+    for (std::size_t word = first; word < end; ++word) {
+      std::uint64_t set = base[word];
+      for (const Passing& limit : limits) set &= limit.all[word];
+      for (; set != 0; set &= set - 1) {
+        use(word * k_word + static_cast<std::size_t>(std::countr_zero(set)));
+      }
+    }
+  };
+  if (every_thread) return in_words(0, index_.words());
+  for (const detail::ThreadPlaces* thread : threads_) {
+    in_words(thread->first_word, thread->end_word);
+  }
+}
+
+template <class Use>
+void Search::State::for_each_place(bool every_thread, Use use) {
+  const auto in_words = [&](std::size_t first, std::size_t end) {
+    for (std::size_t place = first * k_word; place < end * k_word; ++place) {
+      if (index_.places[place] != nullptr) use(place);
+    }
+  };
+  if (every_thread) return in_words(0, index_.words());
+  for (const detail::ThreadPlaces* thread : threads_) {
+    in_words(thread->first_word, thread->end_word);
+  }
+}
+
+// ---- one gland ------------------------------------------------------------------------------
+
+Verdict Search::State::verdict_of_diameters(const Gland& gland) const {
+  Verdict verdict = of_cable_;
+  for (const Check& check : detail::DiameterChecks(cable(), gland, barrier(gland), Words::no)) {
+    verdict = worst(verdict, check.verdict);
+  }
+  return verdict;
+}
+
+Look Search::State::look(std::size_t place) {
+  const Gland& gland = *index_.places[place];
+  const KindAnswer others = kind_answer(place);
+  Look look{.gland = &gland,
+            .preference = index_.preference[place],
+            .verdict = worst(of_cable_, others.verdict)};
+  look.miss.failures = others.failures + (of_cable_ < Verdict::marginal_inside ? 1 : 0);
+  look.miss.other_failures = look.miss.failures;
+  std::optional<double> margin;
+  for (const Check& check : detail::DiameterChecks(cable(), gland, barrier(gland), Words::no)) {
+    look.verdict = worst(look.verdict, check.verdict);
+    detail::add_to(look.miss, check);
+    if (check.counts_for_margin && check.margin_mm) {
+      margin = std::min(margin.value_or(*check.margin_mm), *check.margin_mm);
+    }
+  }
+  if (margin) look.margin_mm = *margin;
+  return look;
+}
+
+// ---- the search -----------------------------------------------------------------------------
+
+/// The first gland of one thread that fits, where nothing found before is preferred to it, and
+/// those that nothing but the margin tells from it.
+void Search::State::take_first(const detail::ThreadPlaces& thread, Found& found,
+                               std::vector<std::size_t>& tied) {
+  bool first = true;
+  for (std::size_t word = thread.first_word; word < thread.end_word; ++word) {
+    if (fitting_[word] == 0) continue;
+    found.fits += static_cast<std::size_t>(std::popcount(fitting_[word]));
+    for (std::uint64_t bits = first ? fitting_[word] : 0; bits != 0; bits &= bits - 1) {
+      const std::size_t place = word * k_word + static_cast<std::size_t>(std::countr_zero(bits));
+      const double preference = index_.preference[place];
+      const double best = tied.empty() ? preference : index_.preference[tied.front()];
+      if (preference > best) {
+        first = false;
+        break;
+      }
+      if (preference < best) tied.clear();
+      tied.push_back(place);
+    }
+  }
+}
+
+void Search::State::find_fitting(Found& found) {
+  if (of_cable_ != Verdict::fits) return;
+  const auto limits = this->limits(Width::whole);
+  if (!limits) return;
+  std::vector<std::size_t> tied;
+  for (const detail::ThreadPlaces* thread : threads_) {
+    mark_fitting(*thread, *limits);
+    take_first(*thread, found, tied);
+  }
+  if (tied.empty()) return;
+  found.verdict = Verdict::fits;
+  found.first = index_.places[tied.front()];
+  if (tied.size() == 1) return;
+  Look best = look(tied.front());
+  for (const std::size_t place : tied) {
+    const Look next = look(place);
+    if (better(next, best)) best = next;
+  }
+  found.first = best.gland;
+}
+
+/// None fits: looks for the best verdict among the glands that can have it, and in those of that
+/// verdict for the nearest.
+void Search::State::find_nearest(Found& found) {
+  std::optional<Look> first;
+  std::optional<Look> nearest;
+  const auto take = [&](std::size_t place) {
+    const Look next = look(place);
+    if (!first || better(next, *first)) {
+      if (!first || next.verdict > first->verdict) nearest = next;
+      first = next;
+    }
+    if (next.verdict == first->verdict && nearer(next, *nearest)) nearest = next;
+  };
+  const auto settled = [&](Verdict least) { return first && first->verdict >= least; };
+  const auto kind = index_.armour.find(cable().armour);
+  if (kind != index_.armour.end()) {
+    const auto pass = [&](Width width) {
+      if (const auto limits = this->limits(width)) {
+        for_each_passing(kind->second, *limits, false, take);
+      }
+    };
+    pass(Width::middle);
+    if (!settled(Verdict::not_known)) pass(Width::touch);
+  }
+  if (!settled(Verdict::marginal_outside)) {
+    first.reset();
+    for_each_place(true, [&](std::size_t place) {
+      // Nothing that fails in more than its diameters is nearer than what does not.
+      if (first && !barrier(*index_.places[place]) &&
+          kind_answer(place).failures > nearest->miss.other_failures) {
+        return;
+      }
+      take(place);
+    });
+  }
+  found.verdict = first->verdict;
+  if (found.verdict > Verdict::no_fit) found.first = first->gland;
+  found.nearest = nearest->gland;
+}
+
+Found Search::State::find() {
+  constexpr int k_often = 4;
+  if (!prepared_) prepare();
+  if (!kinds_learnt_ && ++finds_ == k_often) learn_kinds();
+  const auto of_cable = detail::check_build_up(cable(), question_.job->construction, Words::no);
+  of_cable_ = of_cable ? of_cable->verdict : Verdict::fits;
+  Found found;
+  find_fitting(found);
+  if (found.fits == 0) find_nearest(found);
+  return found;
+}
+
+/// A gland whose ranges touch the intervals of all diameters would fit for some true diameters, and
+/// be chosen there when it is preferred to the one that was found.
+Wavering Search::State::wavering(const Found& found) {
+  const auto open = [](const std::optional<measure::Estimate>& estimate) {
+    return estimate && estimate->evidence != measure::Evidence::measured &&
+           estimate->expanded_mm > 0.0;
+  };
+  if (of_cable_ != Verdict::fits || !(open(cable().sheath_od) || open(cable().bedding))) return {};
+  const auto limits = this->limits(Width::touch);
+  if (!limits) return {};
+  const Gland* const chosen = found.fits > 0 ? found.first : nullptr;
+  const double worst_preference = chosen != nullptr ? detail::preference(*chosen, index_.prefer)
+                                                    : std::numeric_limits<double>::infinity();
+  const auto before = [&](std::size_t a, std::size_t b) {
+    if (index_.preference[a] != index_.preference[b])
+      return index_.preference[a] < index_.preference[b];
+    return index_.places[a]->part < index_.places[b]->part;
+  };
+  const std::size_t wanted = chosen != nullptr ? 1 : 2;
+  std::vector<std::size_t> touching;  // the first of each thread
+  for (const detail::ThreadPlaces* thread : threads_) {
+    first_touching(*thread, *limits, worst_preference, wanted, touching);
+  }
+  std::sort(touching.begin(), touching.end(), before);
+  if (touching.size() < wanted) return {};
+  const Gland* const one = index_.places[touching.front()];
+  return {one, chosen != nullptr ? chosen : index_.places[touching[1]]};
+}
+
+/// Adds the first places of a thread, at most `wanted`, that touch and are preferred to
+/// `preference`.
+void Search::State::first_touching(const detail::ThreadPlaces& thread, const Limits& limits,
+                                   double preference, std::size_t wanted,
+                                   std::vector<std::size_t>& touching) {
+  std::size_t added = 0;
+  for (std::size_t word = thread.first_word; word < thread.end_word && added < wanted; ++word) {
+    if (!(index_.preference[word * k_word] < preference)) return;
+    std::uint64_t set = possible_[word];
+    std::uint64_t sure = sure_[word];
+    for (const Passing& limit : limits) {
+      set &= limit.all[word];
+      sure &= limit.sure[word];
+    }
+    for (; set != 0 && added < wanted; set &= set - 1) {
+      const auto bit = static_cast<std::size_t>(std::countr_zero(set));
+      const std::size_t place = word * k_word + bit;
+      if (!(index_.preference[place] < preference)) return;
+      if ((sure >> bit & 1) == 0 && !touches(place)) continue;
+      touching.push_back(place);
+      ++added;
+    }
+  }
+}
+
+bool Search::State::touches(std::size_t place) {
+  if (kind_answer(place).verdict != Verdict::fits) return false;
+  const Verdict verdict = verdict_of_diameters(*index_.places[place]);
+  return verdict != Verdict::no_fit && verdict != Verdict::not_known;
+}
+
+const Gland* Search::State::through_adaptor() {
+  const entry::Entry& entry = question_.job->entry;
+  if (!entry.thread || !entry.adaptors.empty() || of_cable_ != Verdict::fits) return nullptr;
+  const auto limits = this->limits(Width::whole);
+  const auto kind = index_.armour.find(cable().armour);
+  if (!limits || kind == index_.armour.end()) return nullptr;
+  std::optional<Look> best;
+  for_each_passing(kind->second, *limits, true, [&](std::size_t place) {
+    const Gland& gland = *index_.places[place];
+    if (best && index_.preference[place] > best->preference) return;
+    if (gland.entry_thread == *entry.thread || !kind_answer(place).entry_alone) return;
+    if (verdict_of_diameters(gland) != Verdict::fits) return;
+    const auto helps = [&] {
+      job::Job job = *question_.job;
+      job.entry.adaptors.push_back({*entry.thread, gland.entry_thread, {}});
+      Question with = question_;
+      with.job = &job;
+      return answer_of(with, gland).verdict == Verdict::fits;
+    };
+    std::optional<bool>& known = answers_[index_.kind[place]].through_adaptor;
+    if (barrier(gland)) {
+      if (!helps()) return;
+    } else {
+      if (!known) known = helps();
+      if (!*known) return;
+    }
+    const Look next = look(place);
+    if (!best || better(next, *best)) best = next;
+  });
+  return best ? best->gland : nullptr;
+}
+
+std::vector<std::uint32_t> Search::State::fitting() {
+  std::vector<std::uint32_t> list;
+  const Found found = find();
+  if (found.fits == 0) return list;
+  for (const detail::ThreadPlaces* thread : threads_) {
+    for (std::size_t word = thread->first_word; word < thread->end_word; ++word) {
+      for (std::uint64_t bits = fitting_[word]; bits != 0; bits &= bits - 1) {
+        const std::size_t place = word * k_word + static_cast<std::size_t>(std::countr_zero(bits));
+        list.push_back(static_cast<std::uint32_t>(index_.places[place] - index_.glands.data()));
+      }
+    }
+  }
+  std::sort(list.begin(), list.end());
+  return list;
+}
+
+// ---- the public face ------------------------------------------------------------------------
+
+Search::Search(const Selector& selector, const Question& question)
+    : state_(std::make_unique<State>(selector, question)) {}
+Search::~Search() = default;
+Found Search::find() { return state_->find(); }
+Wavering Search::wavering(const Found& found) { return state_->wavering(found); }
+const Gland* Search::through_adaptor() { return state_->through_adaptor(); }
+std::vector<std::uint32_t> Search::fitting() { return state_->fitting(); }
 
 Selector::Selector(std::span<const Gland> glands, Prefer prefer)
-    : glands_(glands),
-      prefer_(prefer),
-      outer_low_(limits_of(glands, [](const Gland& g) { return g.outer.low_mm; }),
-                 LimitSets::Kind::lower),
-      outer_high_(limits_of(glands, [](const Gland& g) { return g.outer.high_mm; }),
-                  LimitSets::Kind::upper),
-      inner_low_(limits_of(glands, [](const Gland& g) { return asked_inner(g).low_mm; }),
-                 LimitSets::Kind::lower),
-      inner_high_(limits_of(glands, [](const Gland& g) { return asked_inner(g).high_mm; }),
-                  LimitSets::Kind::upper),
-      bore_(limits_of(glands, [](const Gland& g) { return g.bore_mm; }), LimitSets::Kind::upper),
-      clamp_low_(limits_of(glands, [](const Gland& g) { return g.armour_clamp.low_mm; }),
-                 LimitSets::Kind::lower),
-      clamp_high_(limits_of(glands, [](const Gland& g) { return g.armour_clamp.high_mm; }),
-                  LimitSets::Kind::upper) {
-  std::map<std::string, std::size_t> kinds;
-  for (std::size_t i = 0; i < glands.size(); ++i) {
-    const Gland& gland = glands[i];
-    kinds_.push_back(kinds.emplace(kind_of(gland), kinds.size()).first->second);
-    put(armour_.try_emplace(gland.armour, empty_set(glands.size())).first->second, i);
-    auto thread = std::find_if(threads_.begin(), threads_.end(), [&](const auto& known) {
-      return known.first == gland.entry_thread;
-    });
-    if (thread == threads_.end()) {
-      threads_.emplace_back(gland.entry_thread, empty_set(glands.size()));
-      thread = threads_.end() - 1;
-    }
-    put(thread->second, i);
-  }
-}
-
-void Selector::keep_threads(const entry::Entry& entry, GlandSet& set) const {
-  if (!entry.thread) return;
-  GlandSet suits = empty_set(glands_.size());
-  for (const auto& [known, glands] : threads_) {
-    const entry::Thread& thread = known;  // clang 14: a binding cannot be captured
-    const bool adapted = std::any_of(
-        entry.adaptors.begin(), entry.adaptors.end(),
-        [&](const entry::Adaptor& adaptor) { return adaptor.a == thread || adaptor.b == thread; });
-    if (adapted || thread == *entry.thread) join(suits, glands);
-  }
-  keep(set, suits);
-}
-
-void Selector::keep_bedding(const cable::Cable& cable, GlandSet& set) const {
-  if (!cable.bedding) return;
-  keep(set, bore_.passing(cable.bedding->high_mm()));
-  GlandSet inner = inner_low_.passing(cable.bedding->low_mm());
-  keep(inner, inner_high_.passing(cable.bedding->high_mm()));
-  keep(set, inner);
-}
-
-GlandSet Selector::candidates(const Question& question) const {
-  const cable::Cable& cable = question.job->cable;
-  const auto kind = armour_.find(cable.armour);
-  if (kind == armour_.end() || !cable.sheath_od) return empty_set(glands_.size());
-  GlandSet set = kind->second;
-  keep(set, outer_low_.passing(cable.sheath_od->low_mm()));
-  keep(set, outer_high_.passing(cable.sheath_od->high_mm()));
-  keep_threads(question.job->entry, set);
-  if (cable.armour == cable::ArmourKind::none) return set;
-  keep_bedding(cable, set);
-  if (!cable.wire) return set;
-  const bool nominal = cable.wire_nominal.has_value();
-  const double low = nominal ? cable.wire_nominal->nominal_mm : cable.wire->low_mm();
-  const double high = nominal ? cable.wire_nominal->nominal_mm : cable.wire->high_mm();
-  keep(set, clamp_low_.passing(low));
-  keep(set, clamp_high_.passing(high));
-  return set;
-}
-
-Selection Selector::select(const Question& question) const {
-  Selection selection;
-  detail::Verdicts verdicts(question);
-  std::vector<const Gland*> first;  // the glands that fit and that nothing is preferred to
-  const GlandSet set = candidates(question);
-  for (std::size_t word = 0; word < set.size(); ++word) {
-    for (std::uint64_t bits = set[word]; bits != 0; bits &= bits - 1) {
-      const std::size_t place = word * k_word + static_cast<std::size_t>(std::countr_zero(bits));
-      const Gland& gland = glands_[place];
-      if (verdicts.of(gland, kinds_[place]) != Verdict::fits) continue;
-      ++selection.fits;
-      const double preference = detail::preference_of(gland, prefer_);
-      const double best =
-          first.empty() ? preference : detail::preference_of(*first.front(), prefer_);
-      if (preference > best) continue;
-      if (preference < best) first.clear();
-      first.push_back(&gland);
-    }
-  }
-  if (selection.fits == 0) {
-    selection.ranked = fit_all(question, glands_, prefer_);
-    return selection;
-  }
-  for (const Gland* gland : first) selection.ranked.push_back(check_gland(question, *gland));
-  rank(selection.ranked, prefer_);
-  selection.ranked.resize(1);
-  return selection;
+    : index_(std::make_unique<const detail::GlandIndex>(glands, prefer)) {}
+Selector::~Selector() = default;
+std::span<const Gland> Selector::glands() const { return index_->glands; }
+Prefer Selector::prefer() const { return index_->prefer; }
+std::vector<std::uint32_t> Selector::fitting(const Question& question) const {
+  return Search(*this, question).fitting();
 }
 
 }  // namespace cutback::fit

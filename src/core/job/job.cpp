@@ -32,20 +32,7 @@ class Faults {
   void add(const std::vector<Fault>& faults) {
     list_.insert(list_.end(), faults.begin(), faults.end());
   }
-  /// Names each place as the user wrote it: the option on a command line, the path in a file.
-  void throw_if_any(Unstated unstated) {
-    for (Fault& fault : list_) {
-      for (const Field& field : fields()) {
-        const std::string path = std::string(field.section) + "." + std::string(field.key);
-        const std::string place = fault.where.substr(0, fault.where.find(','));
-        if (place != path && place != field.key) continue;
-        const std::string name = unstated == Unstated::measured ? std::string(field.option) : path;
-        fault.where = name + fault.where.substr(place.size());
-        break;
-      }
-    }
-    if (!list_.empty()) throw InputError(std::move(list_));
-  }
+  [[nodiscard]] std::vector<Fault> take() { return std::move(list_); }
 
  private:
   std::vector<Fault> list_;
@@ -70,13 +57,25 @@ std::optional<int> whole(const std::optional<double>& value) {
   return static_cast<int>(*value);
 }
 
-/// What one diameter needs to become an estimate.
+/// What one layer's figure needs to become an estimate.
 struct Diameter {
-  const std::optional<std::string>& text;
   std::string_view key;
   double allowance_mm;
   measure::Section section;
 };
+
+Diameter diameter_of(const JobInput& in, Layer layer) {
+  switch (layer) {
+    case Layer::sheath:
+      return {"sheath_od_mm", in.od_allow_mm.value_or(k_od_allow_mm), measure::Section::oval};
+    case Layer::bedding:
+      return {"bedding_mm", in.bedding_allow_mm.value_or(k_bedding_allow_mm),
+              measure::Section::oval};
+    case Layer::wire:
+      break;
+  }
+  return {"armour_mm", in.armour_allow_mm.value_or(k_wire_allow_mm), measure::Section::round};
+}
 
 Evidence evidence_of(const JobInput& in, const std::vector<Place>& places, Unstated unstated) {
   constexpr std::array k_all{Evidence::measured, Evidence::datasheet, Evidence::estimated};
@@ -86,40 +85,31 @@ Evidence evidence_of(const JobInput& in, const std::vector<Place>& places, Unsta
   return several ? Evidence::measured : Evidence::datasheet;
 }
 
-std::optional<Estimate> estimate_of(const JobInput& in, const Diameter& diameter,
-                                    const tables::Standards& standards, Unstated unstated,
-                                    Faults& faults) {
-  if (!diameter.text) return std::nullopt;
-  std::vector<Place> places;
-  try {
-    places = measure::parse_places(*diameter.text, "cable." + std::string(diameter.key));
-  } catch (const InputError& error) {
-    faults.add(error.faults());
-    return std::nullopt;
-  }
+Estimate estimate_of(const JobInput& in, Layer layer, const std::string& text,
+                     const tables::Standards& standards, Unstated unstated) {
+  const Diameter diameter = diameter_of(in, layer);
+  const std::string where = "cable." + std::string(diameter.key);
+  const std::vector<Place> places = measure::parse_places(text, where);
   const Evidence evidence = evidence_of(in, places, unstated);
   if (evidence == Evidence::measured) {
-    const measure::MeasureInput input{
-        .places = places,
-        .caliper = {.step_mm = in.step_mm.value_or(k_caliper_step_mm),
-                    .mpe_mm = in.mpe_mm,
-                    .zero_mm = in.zero_mm.value_or(0.0)},
-        .section = diameter.section,
-        .declared_ovality_mm =
-            diameter.section == measure::Section::oval ? in.ovality_mm : std::nullopt};
-    try {
-      return measure::measure_here(input, standards.caliper_limits);
-    } catch (const InputError& error) {
-      faults.add(error.faults());
-      return std::nullopt;
-    }
+    return measure::measure_here(
+        {.places = places,
+         .caliper = {.step_mm = in.step_mm.value_or(k_caliper_step_mm),
+                     .mpe_mm = in.mpe_mm,
+                     .zero_mm = in.zero_mm.value_or(0.0)},
+         .section = diameter.section,
+         .declared_ovality_mm =
+             diameter.section == measure::Section::oval ? in.ovality_mm : std::nullopt},
+        standards.caliper_limits);
   }
   if (places.size() > 1 || places.front().readings_mm.size() > 1) {
-    faults.add(ErrorCode::contradiction,
-               "several readings are not a " + std::string(to_string(evidence)) + " figure",
-               "cable." + std::string(diameter.key), *diameter.text, "one figure",
-               "set evidence to measured");
-    return std::nullopt;
+    throw InputError(
+        Fault{.code = ErrorCode::contradiction,
+              .what = "several readings are not a " + std::string(to_string(evidence)) + " figure",
+              .where = where,
+              .given = text,
+              .allowed = "one figure",
+              .hint = "set evidence to measured"});
   }
   const double value = places.front().readings_mm.front();
   if (evidence == Evidence::datasheet) return measure::from_datasheet(value, diameter.allowance_mm);
@@ -190,36 +180,12 @@ void estimate_missing(cable::Cable& cable, const std::optional<cable::Constructi
   }
 }
 
-cable::Cable resolve_cable(const JobInput& in, const tables::Standards& standards,
-                           Unstated unstated, const std::optional<Estimate>& sheath_od,
-                           Faults& faults) {
+/// What the diameters play no part in.
+cable::Cable cable_without_diameters(const JobInput& in) {
   constexpr std::array k_armours{ArmourKind::wire, ArmourKind::braid, ArmourKind::tape,
                                  ArmourKind::strip, ArmourKind::none};
   cable::Cable cable;
   cable.armour = enum_of(in.armour, k_armours, ArmourKind::wire);
-  const auto estimate = [&](const Diameter& diameter) {
-    return estimate_of(in, diameter, standards, unstated, faults);
-  };
-  cable.sheath_od = estimate({in.sheath_od_mm, "sheath_od_mm",
-                              in.od_allow_mm.value_or(k_od_allow_mm), measure::Section::oval});
-  if (sheath_od && in.sheath_od_mm) {
-    faults.add(ErrorCode::contradiction, "the sheath diameter is given twice", "cable.sheath_od_mm",
-               *in.sheath_od_mm, "", "give readings of the sheath, or a file of them");
-  }
-  if (sheath_od) cable.sheath_od = sheath_od;
-  cable.bedding =
-      estimate({in.bedding_mm, "bedding_mm", in.bedding_allow_mm.value_or(k_bedding_allow_mm),
-                measure::Section::oval});
-  cable.wire = estimate({in.armour_mm, "armour_mm", in.armour_allow_mm.value_or(k_wire_allow_mm),
-                         measure::Section::round});
-  if (cable.armour == ArmourKind::none && cable.wire) {
-    faults.add(ErrorCode::contradiction, "an unarmoured cable has no armour wire",
-               "cable.armour_mm", *in.armour_mm, "",
-               "leave the wire out, or say which armour it is");
-  }
-  if (cable.armour == ArmourKind::wire && cable.wire) {
-    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
-  }
   cable.cores = whole(in.cores);
   cable.csa_mm2 = in.csa_mm2;
   cable.earth_csa_mm2 = in.earth_csa_mm2;
@@ -236,10 +202,6 @@ cable::Cable resolve_cable(const JobInput& in, const tables::Standards& standard
                     : *in.fillers == "non-hygroscopic" ? cable::Fillers::non_hygroscopic
                                                        : cable::Fillers::hygroscopic;
   }
-  take_warnings(cable.sheath_od, "sheath", cable.warnings);
-  take_warnings(cable.bedding, "bedding", cable.warnings);
-  take_warnings(cable.wire, "wire", cable.warnings);
-  check_layers(cable, faults);
   return cable;
 }
 
@@ -398,29 +360,105 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
 
 }  // namespace
 
-Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
-            const std::optional<Estimate>& sheath_od) {
+void name_places(std::vector<Fault>& faults, Unstated unstated) {
+  for (Fault& fault : faults) {
+    for (const Field& field : fields()) {
+      const std::string path = std::string(field.section) + "." + std::string(field.key);
+      const std::string place = fault.where.substr(0, fault.where.find(','));
+      if (place != path && place != field.key) continue;
+      const std::string name = unstated == Unstated::measured ? std::string(field.option) : path;
+      fault.where = name + fault.where.substr(place.size());
+      break;
+    }
+  }
+}
+
+Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated) {
   Faults faults;
-  Job job;
+  Frame frame;
+  frame.unstated = unstated;
+  Job& job = frame.job;
   job.name = in.job.value_or("");
   job.tag = in.tag.value_or("");
   job.end = in.end.value_or("");
-  job.cable = resolve_cable(in, standards, unstated, sheath_od, faults);
-  job.construction = construction_of(in, standards, job.cable.warnings);
-  const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
-  for (const cable::Remark& remark :
-       cable::implausible_readings(job.cable, construction, standards)) {
-    job.cable.warnings.push_back(remark.says + ". Repeat: " + remark.repeat + " (" + remark.source +
-                                 ")");
-  }
-  estimate_missing(job.cable, job.construction, standards);
+  job.cable = cable_without_diameters(in);
+  job.construction = construction_of(in, standards, frame.notes);
   job.entry = resolve_entry(in, faults);
   job.area = resolve_area(in, faults);
-  job.tails = resolve_tails(in, faults);
-  job.armour_stop_mm = in.armour_stop_mm;
+  faults.add(put_tails(in, job));
   job.fault = {.current_ka = in.current_ka, .time_s = in.time_s, .let_through_a2s = std::nullopt};
   job.loop_ohm = in.loop_ohm;
-  faults.throw_if_any(unstated);
+  frame.in = std::move(in);
+  frame.faults = faults.take();
+  return frame;
+}
+
+std::vector<Fault> put_tails(const JobInput& in, Job& job) {
+  Faults faults;
+  job.tails = resolve_tails(in, faults);
+  job.armour_stop_mm = in.armour_stop_mm;
+  return faults.take();
+}
+
+Estimate estimate(const Frame& frame, Layer layer, const std::string& text,
+                  const tables::Standards& standards) {
+  return estimate_of(frame.in, layer, text, standards, frame.unstated);
+}
+
+std::vector<Fault> complete(const Frame& frame, const tables::Standards& standards, Job& job) {
+  Faults faults;
+  cable::Cable& cable = job.cable;
+  cable.wire_nominal.reset();
+  if (cable.armour == ArmourKind::none && cable.wire) {
+    faults.add(ErrorCode::contradiction, "an unarmoured cable has no armour wire",
+               "cable.armour_mm", frame.in.armour_mm.value_or(mm(cable.wire->value_mm)), "",
+               "leave the wire out, or say which armour it is");
+  }
+  if (cable.armour == ArmourKind::wire && cable.wire) {
+    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
+  }
+  cable.warnings.clear();
+  take_warnings(cable.sheath_od, "sheath", cable.warnings);
+  take_warnings(cable.bedding, "bedding", cable.warnings);
+  take_warnings(cable.wire, "wire", cable.warnings);
+  cable.warnings.insert(cable.warnings.end(), frame.notes.begin(), frame.notes.end());
+  check_layers(cable, faults);
+  const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
+  for (const cable::Remark& remark : cable::implausible_readings(cable, construction, standards)) {
+    cable.warnings.push_back(remark.says + ". Repeat: " + remark.repeat + " (" + remark.source +
+                             ")");
+  }
+  estimate_missing(cable, job.construction, standards);
+  return faults.take();
+}
+
+Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
+            const std::optional<Estimate>& sheath_od) {
+  const Frame frame = make_frame(in, standards, unstated);
+  Job job = frame.job;
+  Faults faults;
+  const auto take = [&](Layer layer, const std::optional<std::string>& text,
+                        std::optional<Estimate>& into) {
+    if (!text) return;
+    try {
+      into = estimate(frame, layer, *text, standards);
+    } catch (const InputError& error) {
+      faults.add(error.faults());
+    }
+  };
+  take(Layer::sheath, in.sheath_od_mm, job.cable.sheath_od);
+  if (sheath_od && in.sheath_od_mm) {
+    faults.add(ErrorCode::contradiction, "the sheath diameter is given twice", "cable.sheath_od_mm",
+               *in.sheath_od_mm, "", "give readings of the sheath, or a file of them");
+  }
+  if (sheath_od) job.cable.sheath_od = sheath_od;
+  take(Layer::bedding, in.bedding_mm, job.cable.bedding);
+  take(Layer::wire, in.armour_mm, job.cable.wire);
+  faults.add(complete(frame, standards, job));
+  faults.add(frame.faults);
+  std::vector<Fault> all = faults.take();
+  name_places(all, unstated);
+  if (!all.empty()) throw InputError(std::move(all));
   return job;
 }
 

@@ -1,7 +1,6 @@
 #include "cutback/schedule/decide.hpp"
 
-#include <algorithm>
-
+#include "core/schedule/decide_detail.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/strip/cut_plan.hpp"
@@ -9,13 +8,8 @@
 namespace cutback::schedule {
 namespace {
 
-using fit::CheckName;
 using fit::GlandFit;
-
-std::optional<double> margin_of(const GlandFit& fit, CheckName name) {
-  const fit::Check* check = fit.find(name);
-  return check != nullptr ? check->margin_mm : std::nullopt;
-}
+using gland::Gland;
 
 bool all_measured(const cable::Cable& cable) {
   const auto measured = [](const std::optional<measure::Estimate>& estimate) {
@@ -24,8 +18,8 @@ bool all_measured(const cable::Cable& cable) {
   return measured(cable.sheath_od) && measured(cable.bedding) && measured(cable.wire);
 }
 
-std::vector<Accessory> accessories_of(const job::Job& job, const GlandFit& fit) {
-  std::vector<Accessory> list;
+Accessories accessories_of(const job::Job& job, const GlandFit& fit) {
+  Accessories list;
   if (fit.adaptor) {
     list.push_back(
         {"adaptor", entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b)});
@@ -42,13 +36,13 @@ std::vector<Accessory> accessories_of(const job::Job& job, const GlandFit& fit) 
 }
 
 /// The marks, where a route is given. Cuts that contradict each other are a remark of the end.
-void add_marks(const job::Job& job, const GlandFit& fit, Decision& decision) {
+void add_marks(const job::Job& job, const detail::Fittings& fittings, Decision& decision) {
   if (job.tails.cores.empty()) return;
   try {
     const strip::CutPlan plan =
-        strip::plan_cuts(job, *fit.gland,
-                         {.barrier = fit.barrier,
-                          .adaptor = fit.adaptor.has_value(),
+        strip::plan_cuts(job, *decision.gland,
+                         {.barrier = fittings.barrier,
+                          .adaptor = fittings.adaptor,
                           .bedding_thickness_mm = strip::bedding_thickness_mm(job)});
     decision.armour_cut_mm = plan.marks.armour_cut_mm;
     decision.sheath_cut_mm = plan.marks.sheath_cut_mm;
@@ -69,14 +63,17 @@ std::string why_first(std::size_t fits, fit::Prefer prefer) {
   return "first by " + std::string(by) + " of " + std::to_string(fits) + " that fit";
 }
 
-void take_gland(const job::Job& job, const GlandFit& fit, Decision& decision) {
-  decision.gland = fit.gland;
-  decision.outer_margin_mm = margin_of(fit, CheckName::outer_seal);
-  decision.inner_margin_mm = margin_of(fit, CheckName::inner_seal);
-  decision.armour_margin_mm = margin_of(fit, CheckName::armour);
-  decision.barrier = fit.barrier;
-  decision.accessories = accessories_of(job, fit);
-  add_marks(job, fit, decision);
+void take_gland(const fit::Question& question, const Gland& gland, detail::FittingsOf& fittings_of,
+                Decision& decision) {
+  decision.gland = &gland;
+  const fit::Margins margins = fit::margins_of(question, gland);
+  decision.outer_margin_mm = margins.outer_mm;
+  decision.inner_margin_mm = margins.inner_mm;
+  decision.armour_margin_mm = margins.armour_mm;
+  const detail::Fittings& fittings = fittings_of(question, gland);
+  decision.barrier = fittings.barrier;
+  decision.accessories = fittings.accessories;
+  add_marks(*question.job, fittings, decision);
 }
 
 std::string group_of(const GlandFit& fit) {
@@ -84,63 +81,36 @@ std::string group_of(const GlandFit& fit) {
   return std::string(to_string(check.name)) + " " + std::string(to_string(check.verdict));
 }
 
-/// An adaptor that would make a gland fit: only where the thread is all that is wrong, and only
-/// when the whole check says so.
-std::string adaptor_that_helps(const fit::Question& question, const std::vector<GlandFit>& ranked) {
-  if (!question.job->entry.thread || !question.job->entry.adaptors.empty()) return {};
-  for (const GlandFit& fit : ranked) {
-    const bool only_entry =
-        std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
-          return check.verdict == Verdict::fits || check.name == CheckName::entry ||
-                 check.name == CheckName::thread;
-        });
-    if (!only_entry) continue;
-    job::Job job = *question.job;
-    job.entry.adaptors.push_back({*job.entry.thread, fit.gland->entry_thread, {}});
-    fit::Question with = question;
-    with.job = &job;
-    if (fit::check_gland(with, *fit.gland).verdict != Verdict::fits) continue;
-    return "an adaptor " + entry::to_text(*job.entry.thread) + " to " +
-           entry::to_text(fit.gland->entry_thread) + " for " + fit.gland->part;
-  }
-  return {};
-}
-
 /// No gland fits: the nearest, by how much, and what would help.
-void take_advice(const fit::Question& question, const std::vector<GlandFit>& ranked,
+void take_advice(const fit::Question& question, const fit::Found& found, fit::Search& search,
                  Decision& decision) {
-  const fit::Advice advice = fit::advise(*question.job, ranked);
+  const GlandFit nearest = fit::check_gland(question, *found.nearest);
+  const fit::Advice advice = fit::advise(*question.job, nearest);
   decision.reason = advice.nearest_says;
-  decision.nearest = advice.nearest->gland;
-  decision.group = group_of(*advice.nearest);
+  decision.nearest = found.nearest;
+  decision.group = group_of(nearest);
   decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
-  if (ranked.front().verdict >= Verdict::not_known) {
+  if (found.verdict >= Verdict::not_known) {
     decision.change =
         advice.measure_says.empty() ? "find what is not known" : "measure " + advice.measure_says;
     return;
   }
-  decision.change = adaptor_that_helps(question, ranked);
-  if (decision.change.empty()) decision.change = "order " + advice.order_says;
+  if (const Gland* gland = search.through_adaptor()) {
+    decision.change = "an adaptor " + entry::to_text(*question.job->entry.thread) + " to " +
+                      entry::to_text(gland->entry_thread) + " for " + gland->part;
+  } else {
+    decision.change = "order " + advice.order_says;
+  }
 }
 
-Decision decide_job(const job::Job& job, const Settings& settings) {
-  Decision decision;
-  decision.remarks = job.cable.warnings;
-  const fit::Question question = fit::ask(job, *settings.standards);
-  const fit::Selection selection = settings.glands->select(question);
-  const GlandFit& best = selection.ranked.front();
-  decision.verdict = best.verdict;
-  decision.fits = selection.fits;
-  if (best.verdict == Verdict::fits) {
-    decision.proven = true;
-    decision.reason = why_first(selection.fits, settings.glands->prefer());
-    if (!all_measured(job.cable)) decision.reason += "; measure before cutting";
-    take_gland(job, best, decision);
-    return decision;
+/// Figures that are not measured: what is to be measured, and why.
+void add_measuring(const job::Job& job, Decision& decision) {
+  if (decision.wavering) {
+    decision.reason += "; measure before ordering: " + decision.wavering.one->part + " or " +
+                       decision.wavering.other->part;
+  } else if (decision.verdict == Verdict::fits && !all_measured(job.cable)) {
+    decision.reason += "; measure before cutting";
   }
-  take_advice(question, selection.ranked, decision);
-  if (best.verdict == Verdict::marginal_inside) take_gland(job, best, decision);
-  return decision;
 }
 
 Fault no_sheath() {
@@ -154,6 +124,39 @@ Fault no_sheath() {
 
 }  // namespace
 
+namespace detail {
+
+Fittings fittings_of(const fit::Question& question, const Gland& gland) {
+  const GlandFit fit = fit::check_gland(question, gland);
+  return {.barrier = fit.barrier,
+          .adaptor = fit.adaptor.has_value(),
+          .accessories = std::make_shared<const Accessories>(accessories_of(*question.job, fit))};
+}
+
+Decision decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
+                FittingsOf& fittings_of) {
+  const job::Job& job = *question.job;
+  Decision decision;
+  decision.remarks = job.cable.warnings;
+  const fit::Found found = search.find();
+  decision.verdict = found.verdict;
+  decision.fits = found.fits;
+  decision.wavering = search.wavering(found);
+  if (found.verdict == Verdict::fits) {
+    decision.proven = true;
+    decision.reason = why_first(found.fits, prefer);
+  } else {
+    take_advice(question, found, search, decision);
+  }
+  add_measuring(job, decision);
+  if (found.verdict >= Verdict::marginal_inside) {
+    take_gland(question, *found.first, fittings_of, decision);
+  }
+  return decision;
+}
+
+}  // namespace detail
+
 std::string unusable_text(const schedule::Decision& decision) {
   std::string text;
   for (const Fault& fault : decision.faults) text += (text.empty() ? "" : "; ") + to_line(fault);
@@ -163,7 +166,16 @@ std::string unusable_text(const schedule::Decision& decision) {
 Decision decide(const job::JobInput& input, const Settings& settings) {
   try {
     const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
-    if (job.cable.sheath_od) return decide_job(job, settings);
+    if (job.cable.sheath_od) {
+      const fit::Question question = fit::ask(job, *settings.standards);
+      fit::Search search(*settings.glands, question);
+      detail::Fittings fittings;
+      detail::FittingsOf fresh = [&](const fit::Question& asked,
+                                     const Gland& gland) -> const detail::Fittings& {
+        return fittings = detail::fittings_of(asked, gland);
+      };
+      return detail::decide(question, search, settings.glands->prefer(), fresh);
+    }
   } catch (const InputError& error) {
     Decision decision;
     decision.faults = error.faults();

@@ -83,6 +83,7 @@ class Builder {
   Layout build(Cells headings) {
     layout_.width = headings.size();
     layout_.decimal = format_.decimal;
+    layout_.evidence = format_.evidence;
     layout_.tag = Layout::k_none;
     for (std::size_t i = 0; i < headings.size(); ++i) take(trimmed(headings[i]), i);
     check_own(headings);
@@ -184,38 +185,24 @@ void Builder::check_needed() {
   layout_.two_ends = prefixed || (places && !has("end"));
 }
 
-/// Whether a column speaks for this end.
-bool serves(const Column& column, Side side) {
-  return column.side == Side::both || column.side == side;
-}
-
-bool decides(const Column& column) {
-  return column.field->key != "job" && column.field->key != "end";
-}
-
-/// The prefixed column comes before the plain one where it is not blank.
-bool covered(const Layout& layout, const Column& plain, Cells cells, Side side) {
-  if (plain.side != Side::both || side == Side::both) return false;
-  return std::any_of(layout.columns.begin(), layout.columns.end(), [&](const Column& other) {
-    return other.field == plain.field && other.side == side && !cell(cells, other.cell).empty();
-  });
-}
-
-template <class Use>
-void for_each_cell(const Layout& layout, Cells cells, Side side, Use use) {
-  for (const Column& column : layout.columns) {
-    if (!serves(column, side)) continue;
-    const std::string_view text = cell(cells, column.cell);
-    if (text.empty() || covered(layout, column, cells, side)) continue;
-    use(column, text);
-  }
-}
-
 }  // namespace
 
 std::span<const Side> Layout::ends() const {
   if (two_ends) return k_two;
   return k_one;
+}
+
+std::vector<Source> Layout::sources(Side side) const {
+  std::vector<Source> list;
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const Column& column = columns[i];
+    if (column.side != Side::both && column.side != side) continue;
+    auto known = std::find_if(list.begin(), list.end(),
+                              [&](const Source& source) { return source.field == column.field; });
+    if (known == list.end()) known = list.insert(known, {k_none, k_none, column.field});
+    (column.side == Side::both ? known->plain : known->prefixed) = i;
+  }
+  return list;
 }
 
 std::string_view cell(Cells cells, std::size_t place) {
@@ -232,30 +219,50 @@ Layout make_layout(Cells headings, const Format& format, const std::string& wher
   return Builder(format, where).build(headings);
 }
 
+Given given(const Layout& layout, const Source& source, Cells cells) {
+  for (const std::size_t place : {source.prefixed, source.plain}) {
+    if (place == Layout::k_none) continue;
+    const Column& column = layout.columns[place];
+    const std::string_view text = cell(cells, column.cell);
+    if (!text.empty()) return {&column, text};
+  }
+  return {};
+}
+
+std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input) {
+  const std::string where = "column " + cell.column->heading;
+  std::string plain_text;
+  if (auto fault = to_plain_text(*cell.column->field, cell.text, layout.decimal, plain_text)) {
+    fault->where = where;
+    return {std::move(*fault)};
+  }
+  return job::set_from_text(input, *cell.column->field, plain_text, where);
+}
+
+bool decides(const job::Field& field) { return field.key != "job" && field.key != "end"; }
+
+void add_to_key(const Given& cell, std::string& key) {
+  key += static_cast<char>(cell.column->field - job::fields().data() + 1);
+  key += cell.text;
+  key += '\0';
+}
+
 void key_of(const Layout& layout, Cells cells, Side side, std::string& key) {
   key.clear();
-  for_each_cell(layout, cells, side, [&](const Column& column, std::string_view text) {
-    if (!decides(column)) return;
-    key += static_cast<char>(column.field - job::fields().data() + 1);
-    key += text;
-    key += '\0';
-  });
+  for (const Source& source : layout.sources(side)) {
+    const Given cell = given(layout, source, cells);
+    if (cell.column != nullptr && decides(*source.field)) add_to_key(cell, key);
+  }
 }
 
 job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults) {
   job::JobInput input;
-  for_each_cell(layout, cells, side, [&](const Column& column, std::string_view text) {
-    const std::string where = "column " + column.heading;
-    std::string plain_text;
-    if (auto fault = to_plain_text(*column.field, text, layout.decimal, plain_text)) {
-      fault->where = where;
-      faults.push_back(std::move(*fault));
-      return;
-    }
-    for (Fault& fault : job::set_from_text(input, *column.field, plain_text, where)) {
-      faults.push_back(std::move(fault));
-    }
-  });
+  for (const Source& source : layout.sources(side)) {
+    const Given cell = given(layout, source, cells);
+    if (cell.column == nullptr) continue;
+    for (Fault& fault : set_cell(layout, cell, input)) faults.push_back(std::move(fault));
+  }
+  if (!input.evidence && !layout.evidence.empty()) input.evidence = layout.evidence;
   return input;
 }
 

@@ -7,8 +7,8 @@
 namespace cutback::schedule {
 namespace {
 
-template <class Key>
-void merge(std::map<Key, Count>& into, const std::map<Key, Count>& from) {
+template <class Counts>
+void merge(Counts& into, const Counts& from) {
   for (const auto& [key, count] : from) {
     into[key].proven += count.proven;
     into[key].not_proven += count.not_proven;
@@ -49,11 +49,12 @@ void Tally::add(const Decision& decision) {
   }
   ++by_verdict[static_cast<std::size_t>(decision.verdict)];
   if (!decision.remarks.empty()) ++remarked;
+  if (decision.wavering) ++wavering;
   if (decision.gland == nullptr) return;
   if (decision.barrier.value_or(false)) ++barrier;
   const auto count = [&](Count& one) { ++(decision.proven ? one.proven : one.not_proven); };
-  count(glands[decision.gland->part]);
-  for (const Accessory& accessory : decision.accessories) count(accessories[accessory]);
+  count(glands[decision.gland]);
+  if (decision.accessories != nullptr) count(accessories[decision.accessories]);
 }
 
 void Tally::add(Tally&& other) {
@@ -64,6 +65,7 @@ void Tally::add(Tally&& other) {
   exceptions += other.exceptions;
   barrier += other.barrier;
   remarked += other.remarked;
+  wavering += other.wavering;
   merge(glands, other.glands);
   merge(accessories, other.accessories);
   for (const auto& [group, count] : other.groups) groups[group] += count;
@@ -72,13 +74,21 @@ void Tally::add(Tally&& other) {
 
 std::vector<TakeoffLine> takeoff(const Tally& tally, std::span<const gland::Gland> glands,
                                  double spare_percent) {
-  std::map<std::string, const gland::Gland*> by_part;
-  for (const gland::Gland& gland : glands) by_part[gland.part] = &gland;
   std::vector<TakeoffLine> lines;
-  for (const auto& [part, count] : tally.glands) {
-    lines.push_back(line_of(*by_part.at(part), count, spare_percent));
+  for (const gland::Gland& gland : glands) {
+    const auto count = tally.glands.find(&gland);
+    if (count != tally.glands.end()) lines.push_back(line_of(gland, count->second, spare_percent));
   }
-  for (const auto& [accessory, count] : tally.accessories) {
+  std::sort(lines.begin(), lines.end(),
+            [](const TakeoffLine& a, const TakeoffLine& b) { return a.part < b.part; });
+  std::map<Accessory, Count> accessories;
+  for (const auto& [list, count] : tally.accessories) {
+    for (const Accessory& accessory : *list) {
+      accessories[accessory].proven += count.proven;
+      accessories[accessory].not_proven += count.not_proven;
+    }
+  }
+  for (const auto& [accessory, count] : accessories) {
     TakeoffLine line;
     line.part = accessory.name;
     line.description = accessory.thread;

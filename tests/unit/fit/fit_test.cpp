@@ -132,7 +132,8 @@ TEST_CASE("check_gland: one adaptor in either spelling", "[unit][fit]") {
   CHECK(test::checked(in, gland).verdict == Verdict::no_fit);
 }
 
-TEST_CASE("check_gland: in a hazardous area the adaptor has a protection of its own", "[unit][fit]") {
+TEST_CASE("check_gland: in a hazardous area the adaptor has a protection of its own",
+          "[unit][fit]") {
   auto gland = test::small_gland();
   gland.entry_thread = *entry::parse_thread("M25");
   gland.protection = {"eb", "db"};
@@ -244,9 +245,12 @@ TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit]
   CHECK(ranked[2].gland->part == "B");
   CHECK(ranked[3].gland->part == "CHEAPEST-BUT-NO");
   glands[0].outer = {10.0, 20.0};
-  CHECK(fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::margin)[0].gland->part == "B");
+  CHECK(
+      fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::margin)[0].gland->part ==
+      "B");
   glands[1].stock = 99;
-  CHECK(fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::stock)[0].gland->part == "A");
+  CHECK(fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::stock)[0].gland->part ==
+        "A");
 }
 
 TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") {
@@ -268,6 +272,6 @@ TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") 
 TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {
   const auto job = test::resolved(test::small_cable());
   CHECK(fit::fit_all(fit::ask(job, test::standards()), {}, fit::Prefer::price).empty());
-  CHECK(fit::advise(job, {}).nearest == nullptr);
-  CHECK_FALSE(fit::advise(job, {}).order_says.empty());
+  CHECK(fit::advise(job, std::vector<fit::GlandFit>{}).nearest == nullptr);
+  CHECK_FALSE(fit::advise(job, std::vector<fit::GlandFit>{}).order_says.empty());
 }

@@ -87,8 +87,9 @@ TEST_CASE("decide: where only the thread is wrong an adaptor is proposed", "[uni
   in.adaptor = "M25:M20";
   const Decision with = decided(in, k_small);
   CHECK(with.verdict == Verdict::fits);
-  REQUIRE_FALSE(with.accessories.empty());
-  CHECK(with.accessories.front().name == "adaptor");
+  REQUIRE(with.accessories != nullptr);
+  REQUIRE_FALSE(with.accessories->empty());
+  CHECK(with.accessories->front().name == "adaptor");
 }
 
 TEST_CASE("decide: where nothing is near the change is what to order", "[unit][schedule]") {

@@ -16,7 +16,8 @@ Decision with_gland(const gland::Gland& gland, bool proven) {
   decision.verdict = proven ? Verdict::fits : Verdict::marginal_inside;
   decision.proven = proven;
   decision.group = proven ? "" : "outer-seal marginal-inside";
-  decision.accessories = {{"locknut", "M20"}};
+  decision.accessories =
+      std::make_shared<const schedule::Accessories>(schedule::Accessories{{"locknut", "M20"}});
   return decision;
 }
 
@@ -66,8 +67,8 @@ TEST_CASE("Tally: parts add up to the whole", "[unit][schedule]") {
   CHECK(one.ends == 3);
   CHECK(one.unusable == 1);
   CHECK(one.exceptions == 2);
-  CHECK(one.glands.at("TEST-20").proven == 1);
-  CHECK(one.glands.at("TEST-20").not_proven == 1);
+  CHECK(one.glands.at(&gland).proven == 1);
+  CHECK(one.glands.at(&gland).not_proven == 1);
   CHECK(one.groups.at("unusable: the tag is blank") == 1);
 }
 

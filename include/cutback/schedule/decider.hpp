@@ -1,0 +1,38 @@
+#pragma once
+// Many ends of one schedule decided, what they share worked out once.
+
+#include <memory>
+#include <string>
+
+#include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/layout.hpp"
+
+namespace cutback::schedule {
+
+/// A decision, and room for what its user makes of it: kept together as long as it is remembered.
+struct Decided {
+  Decision decision;
+  std::string text;  ///< empty at first
+};
+
+/// Decides end after end, each exactly as decide() does. What ends have in common (all but their
+/// diameters and routes), single figures and whole ends are remembered, in a memory that does not
+/// grow with the schedule. For one thread.
+class Decider {
+ public:
+  /// @param layout    borrowed
+  /// @param settings  what it borrows must outlive this object and every decision
+  Decider(const Layout& layout, const Settings& settings);
+  Decider(const Decider&) = delete;
+  Decider& operator=(const Decider&) = delete;
+  ~Decider();
+
+  /// @return valid until the next call
+  Decided& decide(Cells cells, Side side);
+
+ private:
+  class State;
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace cutback::schedule

@@ -1,0 +1,33 @@
+#pragma once
+// Which tags have been seen, in a memory with a limit.
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace cutback::cli {
+
+/// Remembers the hash of a tag and the row on which it stood; two tags with one hash of 64 bits are
+/// taken for the same.
+class TagRegister {
+ public:
+  /// @return the row on which the tag stood before; nothing where it is new, or once full
+  std::optional<std::size_t> put(std::size_t hash, std::size_t row);
+  /// Whether tags were left out because there are too many.
+  [[nodiscard]] bool full() const { return full_; }
+
+ private:
+  struct Slot {
+    std::uint64_t hash = 0;
+    std::uint64_t row = 0;  ///< 0: the slot is free
+  };
+  void grow();
+  Slot& slot_of(std::uint64_t hash);
+
+  std::vector<Slot> slots_;
+  std::size_t used_ = 0;
+  bool full_ = false;
+};
+
+}  // namespace cutback::cli

@@ -1,0 +1,28 @@
+#pragma once
+// The steps of a decision that can be shared by many ends.
+
+#include <functional>
+#include <memory>
+
+#include "cutback/fit/select.hpp"
+#include "cutback/schedule/decide.hpp"
+
+namespace cutback::schedule::detail {
+
+/// What goes with a gland whatever the diameters are.
+struct Fittings {
+  bool barrier = false;
+  bool adaptor = false;
+  std::shared_ptr<const Accessories> accessories;
+};
+[[nodiscard]] Fittings fittings_of(const fit::Question& question, const gland::Gland& gland);
+
+/// Gives the fittings of a gland, worked out or remembered.
+using FittingsOf = std::function<const Fittings&(const fit::Question&, const gland::Gland&)>;
+
+/// Decides for the diameters that the question's job has now.
+/// @param search  of the same question
+[[nodiscard]] Decision decide(const fit::Question& question, fit::Search& search,
+                              fit::Prefer prefer, FittingsOf& fittings_of);
+
+}  // namespace cutback::schedule::detail

@@ -1,0 +1,273 @@
+#include "cutback/schedule/decider.hpp"
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "core/schedule/decide_detail.hpp"
+#include "cutback/job/job.hpp"
+
+namespace cutback::schedule {
+namespace {
+
+// What is remembered at most, for each thread.
+constexpr std::size_t k_ends = 8192;
+constexpr std::size_t k_figures = 16384;
+constexpr std::size_t k_families = 2048;
+
+std::size_t hash_of(std::string_view text) { return std::hash<std::string_view>{}(text); }
+
+/// What of an end a column belongs to.
+enum class Role {
+  name,      ///< decides nothing
+  diameter,  ///< sheath, bedding or wire
+  route,     ///< the tails: they move marks
+  rest       ///< all that a family of ends has in common
+};
+
+Role role_of(const job::Field& field) {
+  if (!decides(field)) return Role::name;
+  if (field.section == "tails") return Role::route;
+  const bool diameter =
+      field.key == "sheath_od_mm" || field.key == "bedding_mm" || field.key == "armour_mm";
+  return diameter ? Role::diameter : Role::rest;
+}
+
+job::Layer layer_of(const job::Field& field) {
+  if (field.key == "sheath_od_mm") return job::Layer::sheath;
+  return field.key == "bedding_mm" ? job::Layer::bedding : job::Layer::wire;
+}
+
+std::optional<measure::Estimate>& estimate_in(cable::Cable& cable, job::Layer layer) {
+  if (layer == job::Layer::sheath) return cable.sheath_od;
+  return layer == job::Layer::bedding ? cable.bedding : cable.wire;
+}
+
+struct RoledSource {
+  Source source;
+  Role role;
+};
+
+/// Ends that differ in diameters and routes only. Not movable: search borrows question, and that
+/// the job.
+struct Family {
+  job::Frame frame;
+  job::Job job;
+  fit::Question question;
+  std::optional<fit::Search> search;
+  std::unordered_map<const gland::Gland*, detail::Fittings> fittings;
+  std::size_t number = 0;  ///< told from every other, also from one that was forgotten
+  bool usable = false;
+};
+
+/// A figure as it was read once; of one family, since evidence and allowances belong to it.
+struct Figure {
+  std::size_t family = 0;
+  job::Layer layer = job::Layer::sheath;
+  std::string text;
+  std::optional<measure::Estimate> estimate;  ///< absent: it cannot be read
+};
+
+}  // namespace
+
+class Decider::State {
+ public:
+  State(const Layout& layout, const Settings& settings)
+      : layout_(layout), settings_(settings), ends_(k_ends), figures_(k_figures) {
+    for (const Side side : {Side::both, Side::from, Side::to}) {
+      for (const Source& source : layout.sources(side)) {
+        sources_[static_cast<std::size_t>(side)].push_back({source, role_of(*source.field)});
+      }
+    }
+  }
+
+  Decided& decide(Cells cells, Side side) {
+    read(cells, side);
+    Remembered& slot = ends_[hash_of(key_) % k_ends];
+    if (slot.key == key_) return slot.decided;
+    slot.key.clear();  // an error below must not leave the old answer under the new key
+    slot.decided.text.clear();
+    if (!decide_quickly(slot.decided.decision)) {
+      slot.decided.decision = decide_alone(cells, side);
+    }
+    slot.key = key_;
+    return slot.decided;
+  }
+
+ private:
+  struct Remembered {
+    std::string key;
+    Decided decided;
+  };
+
+  void read(Cells cells, Side side) {
+    key_.clear();
+    family_key_.clear();
+    diameters_.clear();
+    routes_.clear();
+    for (const RoledSource& one : sources_[static_cast<std::size_t>(side)]) {
+      if (one.role == Role::name) continue;
+      const Given cell = given(layout_, one.source, cells);
+      if (cell.column == nullptr) continue;
+      add_to_key(cell, key_);
+      if (one.role == Role::rest) add_to_key(cell, family_key_);
+      if (one.role == Role::diameter) diameters_.push_back(cell);
+      if (one.role == Role::route) routes_.push_back(cell);
+    }
+    side_ = side;
+    cells_ = cells;
+  }
+
+  /// The end by itself, with everything that is wrong with it.
+  Decision decide_alone(Cells cells, Side side) {
+    std::vector<Fault> faults;
+    const job::JobInput input = input_of(layout_, cells, side, faults);
+    if (faults.empty()) return schedule::decide(input, settings_);
+    Decision decision;
+    decision.faults = std::move(faults);
+    return decision;
+  }
+
+  /// @return false where the end is not usable
+  bool decide_quickly(Decision& decision) {
+    Family& family = family_of();
+    if (!family.usable) return false;
+    if (!put_diameters(family) || !put_routes(family)) return false;
+    if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return false;
+    if (!family.job.cable.sheath_od) return false;
+    current_ = &family;
+    decision =
+        detail::decide(family.question, *family.search, settings_.glands->prefer(), fittings_of_);
+    return true;
+  }
+
+  bool put_diameters(Family& family) {
+    cable::Cable& cable = family.job.cable;
+    std::array<const measure::Estimate*, 3> given{};
+    for (const Given& cell : diameters_) {
+      const job::Layer layer = layer_of(*cell.column->field);
+      const Figure& figure = figure_of(family, cell, layer);
+      if (!figure.estimate) return false;
+      given[static_cast<std::size_t>(layer)] = &*figure.estimate;
+    }
+    for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
+      const measure::Estimate* estimate = given[static_cast<std::size_t>(layer)];
+      std::optional<measure::Estimate>& into = estimate_in(cable, layer);
+      if (estimate == nullptr) {
+        into.reset();
+      } else {
+        into = *estimate;
+      }
+    }
+    return true;
+  }
+
+  bool put_routes(Family& family) {
+    if (routes_.empty()) return job::put_tails(family.frame.in, family.job).empty();
+    job::JobInput input = family.frame.in;
+    for (const Given& cell : routes_) {
+      if (!set_cell(layout_, cell, input).empty()) return false;
+    }
+    return job::put_tails(input, family.job).empty();
+  }
+
+  const Figure& figure_of(const Family& family, const Given& cell, job::Layer layer) {
+    const std::size_t hash =
+        hash_of(cell.text) + 31 * family.number + static_cast<std::size_t>(layer);
+    Figure& slot = figures_[hash % k_figures];
+    if (slot.family == family.number && slot.layer == layer && slot.text == cell.text) return slot;
+    slot.family = family.number;
+    slot.layer = layer;
+    slot.text = cell.text;
+    slot.estimate.reset();
+    job::JobInput input;
+    if (!set_cell(layout_, cell, input).empty()) return slot;
+    const auto& plain =
+        std::get<std::optional<std::string> job::JobInput::*>(cell.column->field->member);
+    try {
+      slot.estimate = job::estimate(family.frame, layer, *(input.*plain), *settings_.standards);
+    } catch (const InputError&) {
+      // The end is not usable: decide_alone says why.
+    }
+    return slot;
+  }
+
+  Family& family_of() {
+    if (last_ != nullptr && last_key_ == family_key_) return *last_;
+    if (families_.size() >= k_families) families_.clear();
+    const auto [at, fresh] = families_.try_emplace(family_key_);
+    if (fresh) {
+      at->second = std::make_unique<Family>();
+      make_family(*at->second);
+    }
+    last_ = at->second.get();
+    last_key_ = family_key_;
+    return *last_;
+  }
+
+  void make_family(Family& family) {
+    family.number = ++families_made_;
+    job::JobInput input;
+    for (const RoledSource& one : sources_[static_cast<std::size_t>(side_)]) {
+      if (one.role != Role::rest) continue;
+      const Given cell = given(layout_, one.source, cells_);
+      if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
+    }
+    if (!input.evidence && !layout_.evidence.empty()) input.evidence = layout_.evidence;
+    try {
+      family.frame =
+          job::make_frame(std::move(input), *settings_.standards, job::Unstated::by_notation);
+      if (!family.frame.faults.empty()) return;
+      family.job = family.frame.job;
+      family.question = fit::ask(family.job, *settings_.standards);
+    } catch (const InputError&) {
+      return;
+    }
+    family.search.emplace(*settings_.glands, family.question);
+    family.usable = true;
+  }
+
+  const detail::Fittings& fittings(const fit::Question& question, const gland::Gland& gland) {
+    const auto [at, fresh] = current_->fittings.try_emplace(&gland);
+    if (fresh) {
+      at->second = detail::fittings_of(question, gland);
+      // Equal lists become one, so that whoever counts them need not compare.
+      at->second.accessories =
+          accessories_.try_emplace(*at->second.accessories, at->second.accessories).first->second;
+    }
+    return at->second;
+  }
+
+  const Layout& layout_;
+  const Settings settings_;
+  std::array<std::vector<RoledSource>, 3> sources_;
+  std::vector<Remembered> ends_;  ///< by hash; a newer end takes the place of an older one
+  std::vector<Figure> figures_;   ///< the same
+  std::unordered_map<std::string, std::unique_ptr<Family>> families_;
+  std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
+  std::size_t families_made_ = 0;
+  Family* last_ = nullptr;
+  std::string last_key_;
+  Family* current_ = nullptr;
+  detail::FittingsOf fittings_of_ = [this](const fit::Question& question,
+                                           const gland::Gland& gland) -> const detail::Fittings& {
+    return fittings(question, gland);
+  };
+  // The end at hand.
+  std::string key_;
+  std::string family_key_;
+  std::vector<Given> diameters_;
+  std::vector<Given> routes_;
+  Side side_ = Side::both;
+  Cells cells_;
+};
+
+Decider::Decider(const Layout& layout, const Settings& settings)
+    : state_(std::make_unique<State>(layout, settings)) {}
+Decider::~Decider() = default;
+Decided& Decider::decide(Cells cells, Side side) { return state_->decide(cells, side); }
+
+}  // namespace cutback::schedule

@@ -1,0 +1,103 @@
+#include "cutback/schedule/decider.hpp"
+
+#include <fmt/format.h>
+#include <rapidcheck.h>
+#include <catch2/catch.hpp>
+
+#include "cutback/io/gland_list.hpp"
+#include "support/build_job.hpp"
+
+using namespace cutback;
+using schedule::Decision;
+using schedule::Side;
+
+namespace {
+
+using Words = std::vector<std::string_view>;
+
+const Words k_headings{"tag",         "sheath_od_mm", "bedding_mm", "armour_mm", "armour",
+                       "od_allow_mm", "from_entry",   "to_entry",   "entry",     "protection",
+                       "zone",        "cores",        "csa_mm2",    "reach_mm",  "to_reach_mm",
+                       "strip_mm",    "bedding_made"};
+
+/// One of a few words, so that rows come again whole and in parts; some cannot be used.
+std::string any_cell(std::string_view heading) {
+  const auto one_of = [](std::vector<std::string> words) {
+    return *rc::gen::elementOf(std::move(words));
+  };
+  if (heading == "sheath_od_mm") return one_of({"15", "14.9+15.1", "24", "38.5", " 15", "x", ""});
+  if (heading == "bedding_mm") return one_of({"10", "9.9+10.1", "17", "", "16 mm"});
+  if (heading == "armour_mm") return one_of({"0.9", "1.25", "1.4", ""});
+  if (heading == "armour") return one_of({"", "", "", "none", "braid", "wire"});
+  if (heading == "od_allow_mm") return one_of({"", "0.3", "-1"});
+  if (heading.ends_with("entry")) return one_of({"", "M20", "M25", "M99"});
+  if (heading == "protection") return one_of({"", "", "e", "d"});
+  if (heading == "zone") return one_of({"", "1", "21"});
+  if (heading == "cores") return one_of({"", "3", "4", "1"});
+  if (heading == "csa_mm2") return one_of({"", "4", "4", "95"});
+  if (heading.ends_with("reach_mm")) return one_of({"", "200", "180", "0"});
+  if (heading == "strip_mm") return one_of({"", "10", "500"});
+  if (heading == "bedding_made") return one_of({"", "extruded"});
+  return "C1";
+}
+
+void must_be_alike(const Decision& got, const Decision& want) {
+  RC_ASSERT(got.faults.size() == want.faults.size());
+  for (std::size_t i = 0; i < got.faults.size(); ++i) {
+    RC_ASSERT(to_line(got.faults[i]) == to_line(want.faults[i]));
+  }
+  RC_ASSERT(got.verdict == want.verdict);
+  RC_ASSERT(got.gland == want.gland);
+  RC_ASSERT(got.fits == want.fits);
+  RC_ASSERT(got.outer_margin_mm == want.outer_margin_mm);
+  RC_ASSERT(got.inner_margin_mm == want.inner_margin_mm);
+  RC_ASSERT(got.armour_margin_mm == want.armour_margin_mm);
+  RC_ASSERT(got.barrier == want.barrier);
+  RC_ASSERT(got.armour_cut_mm == want.armour_cut_mm);
+  RC_ASSERT(got.sheath_cut_mm == want.sheath_cut_mm);
+  RC_ASSERT(got.bedding_cut_mm == want.bedding_cut_mm);
+  RC_ASSERT(got.reason == want.reason);
+  RC_ASSERT(got.group == want.group);
+  RC_ASSERT(got.change == want.change);
+  RC_ASSERT(got.nearest == want.nearest);
+  RC_ASSERT(got.remarks == want.remarks);
+  RC_ASSERT(got.proven == want.proven);
+  RC_ASSERT((got.accessories == nullptr) == (want.accessories == nullptr));
+  if (got.accessories != nullptr) RC_ASSERT(*got.accessories == *want.accessories);
+}
+
+}  // namespace
+
+TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]") {
+  const gland::GlandList list = io::demo_gland_list();
+  const fit::Selector selector(list.glands, fit::Prefer::price);
+  const schedule::Settings settings{.standards = &test::standards(), .glands = &selector};
+  int fits = 0;
+  int unusable = 0;
+  CHECK(rc::check("the same as decide() for the end by itself", [&] {
+    schedule::Format format;
+    format.evidence = *rc::gen::element<std::string>("", "", "datasheet");
+    const schedule::Layout layout = schedule::make_layout(k_headings, format, "t.csv");
+    schedule::Decider decider(layout, settings);
+    for (int row = 0; row < 25; ++row) {
+      std::vector<std::string> texts;
+      for (const std::string_view heading : k_headings) texts.push_back(any_cell(heading));
+      const Words cells(texts.begin(), texts.end());
+      for (const Side side : layout.ends()) {
+        std::vector<Fault> faults;
+        const job::JobInput input = schedule::input_of(layout, cells, side, faults);
+        Decision want;
+        if (faults.empty()) {
+          want = schedule::decide(input, settings);
+        } else {
+          want.faults = faults;
+        }
+        ++(want.usable() ? fits : unusable);
+        must_be_alike(decider.decide(cells, side).decision, want);
+        must_be_alike(decider.decide(cells, side).decision, want);
+      }
+    }
+  }));
+  CHECK(fits > 100);
+  CHECK(unusable > 100);
+}
