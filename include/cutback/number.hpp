@@ -16,6 +16,8 @@ namespace cutback {
 
 /// `value` with at most `decimals` places and no trailing zeros: 15, 1.6, 0.05.
 [[nodiscard]] std::string plain(double value, int decimals = 3);
+/// The same, put behind `out`.
+void append_plain(std::string& out, double value, int decimals);
 
 /// Rounds half away from zero to a multiple of `step` (IEC 60227-2:2003 1.9.2: 1.75 -> 1.8).
 /// The decimal that was meant counts: 1.15 is rounded as 1.15, not as 1.1499999999999999.

@@ -99,7 +99,7 @@ class Worker {
     if (run_.json) {
       print::append_schedule_json(chunk.text, name, decision);
     } else {
-      if (end.text.empty() && decision.usable()) end.text = io::schedule_csv_tail(decision);
+      if (end.text.empty() && decision.usable()) io::append_schedule_csv_tail(end.text, decision);
       io::append_schedule_csv(chunk.text, name, decision, end.text);
     }
     tally_.add(decision);

@@ -136,17 +136,26 @@ InputError CsvReader::fault(std::string what, std::size_t line, std::string hint
                           .hint = std::move(hint)});
 }
 
-std::string csv_field(std::string_view field) {
+void append_csv_field(std::string& out, std::string_view field) {
   const bool spaced = !field.empty() && (field.front() == ' ' || field.back() == ' ');
-  if (!spaced && field.find_first_of(",\"\r\n") == std::string_view::npos) {
-    return std::string(field);
+  const bool plain = !spaced && std::none_of(field.begin(), field.end(), [](char c) {
+    return k_ends_bare[static_cast<unsigned char>(c)];
+  });
+  if (plain) {
+    out += field;
+    return;
   }
-  std::string out = "\"";
+  out += '"';
   for (const char c : field) {
     if (c == '"') out += '"';
     out += c;
   }
   out += '"';
+}
+
+std::string csv_field(std::string_view field) {
+  std::string out;
+  append_csv_field(out, field);
   return out;
 }
 

@@ -6,10 +6,6 @@
 namespace cutback::io {
 namespace {
 
-std::string number(const std::optional<double>& value, int decimals) {
-  return value ? plain(*value, decimals) : std::string();
-}
-
 std::string count(const std::optional<std::uint64_t>& value) {
   return value ? std::to_string(*value) : std::string();
 }
@@ -20,7 +16,7 @@ std::string price(const std::optional<double>& value) {
 
 void add(std::string& line, std::string_view field) {
   line += ',';
-  line += csv_field(field);
+  append_csv_field(line, field);
 }
 
 }  // namespace
@@ -30,29 +26,32 @@ std::string_view schedule_csv_head() {
          "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason\n";
 }
 
-std::string schedule_csv_tail(const schedule::Decision& decision) {
-  std::string line;
-  add(line, to_string(decision.verdict));
-  add(line, decision.gland != nullptr ? decision.gland->part : "");
-  add(line, std::to_string(decision.fits));
-  add(line, price(decision.gland != nullptr ? decision.gland->price : std::nullopt));
-  for (const auto& margin :
-       {decision.outer_margin_mm, decision.inner_margin_mm, decision.armour_margin_mm}) {
-    add(line, number(margin, 3));
-  }
-  add(line, decision.barrier ? (*decision.barrier ? "yes" : "no") : "");
-  for (const auto& cut :
-       {decision.armour_cut_mm, decision.sheath_cut_mm, decision.bedding_cut_mm}) {
-    add(line, number(cut, 1));
-  }
-  add(line, decision.reason);
-  line += '\n';
-  return line;
+void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision) {
+  const auto number = [&](const std::optional<double>& value, int decimals) {
+    out += ',';
+    if (value) append_plain(out, *value, decimals);
+  };
+  const gland::Gland* const gland = decision.gland;
+  add(out, to_string(decision.verdict));
+  add(out, gland != nullptr ? std::string_view(gland->part) : std::string_view());
+  out += ',';
+  append_plain(out, static_cast<double>(decision.fits), 0);
+  out += ',';
+  if (gland != nullptr && gland->price) out += fixed(*gland->price, 2);
+  number(decision.outer_margin_mm, 3);
+  number(decision.inner_margin_mm, 3);
+  number(decision.armour_margin_mm, 3);
+  add(out, decision.barrier ? (*decision.barrier ? "yes" : "no") : "");
+  number(decision.armour_cut_mm, 1);
+  number(decision.sheath_cut_mm, 1);
+  number(decision.bedding_cut_mm, 1);
+  add(out, decision.reason);
+  out += '\n';
 }
 
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
                          const schedule::Decision& decision, std::string_view tail) {
-  out += csv_field(name.tag);
+  append_csv_field(out, name.tag);
   add(out, name.end);
   if (decision.usable()) {
     out += tail;

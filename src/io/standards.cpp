@@ -94,6 +94,13 @@ void make_typed(Standards& standards) {
     standards.wire_bands.push_back(
         {wires.number(i, "nominal_mm"), wires.number(i, "min_mm"), wires.number(i, "max_mm")});
   }
+  const Table& oversheath = standards.table("oversheath_rules");
+  standards.oversheath_rules.clear();
+  for (std::size_t i = 0; i < oversheath.rows.size(); ++i) {
+    standards.oversheath_rules.push_back(
+        {oversheath.text(i, "pattern"), oversheath.number(i, "slope"),
+         oversheath.number(i, "constant_mm"), oversheath.number(i, "least_armoured_mm")});
+  }
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace cutback::cable {
@@ -30,6 +31,14 @@ struct WireBand {
   double nominal_mm;
   double min_mm;
   double max_mm;
+};
+
+/// Nominal oversheath over an armour: slope x diameter + constant, at least `least_mm`.
+struct OversheathRule {
+  std::string pattern;
+  double slope;
+  double constant_mm;
+  double least_mm;
 };
 
 /// The band that contains a measured diameter, or nothing: then it is no standard wire.

@@ -56,5 +56,7 @@ class CsvReader {
 
 /// `field` quoted where it must be (comma, quote, line break, leading or trailing space).
 [[nodiscard]] std::string csv_field(std::string_view field);
+/// The same, put behind `out`.
+void append_csv_field(std::string& out, std::string_view field);
 
 }  // namespace cutback::io

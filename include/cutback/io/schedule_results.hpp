@@ -13,8 +13,9 @@ namespace cutback::io {
 /// The headings of the results, with a line end.
 [[nodiscard]] std::string_view schedule_csv_head();
 /// What follows `tag,end` of an end that can be used: the same for all ends decided alike.
-[[nodiscard]] std::string schedule_csv_tail(const schedule::Decision& decision);
-/// One line of the results. @param tail  of schedule_csv_tail; not used where the end is unusable
+void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision);
+/// One line of the results. @param tail  of append_schedule_csv_tail; not used where the end is
+/// unusable
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
                          const schedule::Decision& decision, std::string_view tail);
 

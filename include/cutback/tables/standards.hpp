@@ -64,6 +64,7 @@ struct Standards {
   std::vector<Table> tables;
   std::vector<measure::CaliperLimit> caliper_limits;
   std::vector<cable::WireBand> wire_bands;
+  std::vector<cable::OversheathRule> oversheath_rules;
 
   /// @throws InternalError when there is no such table
   [[nodiscard]] const Table& table(std::string_view id) const;

@@ -11,7 +11,6 @@ namespace {
 
 using measure::Estimate;
 using tables::Standards;
-using tables::Table;
 
 constexpr const char* k_point_source =
     "HD 604 S1/A1 (bedding: nominal less 20 % and 0.2 mm at a point); the same for an oversheath "
@@ -32,24 +31,15 @@ double wire_spread_mm(const Cable& cable) {
   return cable.wire->expanded_mm;
 }
 
-struct Rule {
-  double slope;
-  double constant_mm;
-  double least_mm;
-};
-
-Rule oversheath_rule(const Standards& standards, Pattern pattern) {
-  const Table& table = standards.table("oversheath_rules");
-  for (std::size_t r = 0; r < table.rows.size(); ++r) {
-    if (table.text(r, "pattern") != to_string(pattern)) continue;
-    return {table.number(r, "slope"), table.number(r, "constant_mm"),
-            table.number(r, "least_armoured_mm")};
+const OversheathRule& oversheath_rule(const Standards& standards, Pattern pattern) {
+  for (const OversheathRule& rule : standards.oversheath_rules) {
+    if (rule.pattern == to_string(pattern)) return rule;
   }
   throw InternalError("no oversheath rule for pattern " + std::string(to_string(pattern)));
 }
 
 /// Nominal oversheath for a sheath OD: the rule t = slope (OD - 2 t) + constant, solved for t.
-double oversheath_for_od(const Rule& rule, double od_mm) {
+double oversheath_for_od(const OversheathRule& rule, double od_mm) {
   const double t = (rule.slope * od_mm + rule.constant_mm) / (1.0 + 2.0 * rule.slope);
   return std::max(rule.least_mm, round_half_up(t, k_fictitious_step_mm));
 }

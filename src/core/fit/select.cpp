@@ -153,6 +153,7 @@ class Search::State {
   GlandSet possible_;  ///< no gland that can fit is missing, whatever its ranges
   GlandSet sure_;      ///< glands that all checks but those of the diameters pass
   GlandSet fitting_;
+  std::vector<std::size_t> scratch_;
   Verdict of_cable_ = Verdict::fits;  ///< of the check of the cable by itself
 };
 
@@ -365,7 +366,8 @@ void Search::State::find_fitting(Found& found) {
   if (of_cable_ != Verdict::fits) return;
   const auto limits = this->limits(Width::whole);
   if (!limits) return;
-  std::vector<std::size_t> tied;
+  std::vector<std::size_t>& tied = scratch_;
+  tied.clear();
   for (const detail::ThreadPlaces* thread : threads_) {
     mark_fitting(*thread, *limits);
     take_first(*thread, found, tied);
@@ -453,7 +455,8 @@ Wavering Search::State::wavering(const Found& found) {
     return index_.places[a]->part < index_.places[b]->part;
   };
   const std::size_t wanted = chosen != nullptr ? 1 : 2;
-  std::vector<std::size_t> touching;  // the first of each thread
+  std::vector<std::size_t>& touching = scratch_;  // the first of each thread
+  touching.clear();
   for (const detail::ThreadPlaces* thread : threads_) {
     first_touching(*thread, *limits, worst_preference, wanted, touching);
   }

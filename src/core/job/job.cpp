@@ -123,17 +123,17 @@ void check_layers(const cable::Cable& cable, Faults& faults) {
   if (!cable.sheath_od || !cable.bedding) return;
   const double od = cable.sheath_od->value_mm;
   const double bedding = cable.bedding->value_mm;
-  const std::string given = "sheath " + mm(od) + ", bedding " + mm(bedding);
+  const auto given = [&] { return "sheath " + mm(od) + ", bedding " + mm(bedding); };
   if (bedding >= od) {
     faults.add(ErrorCode::contradiction, "the bedding is not smaller than the sheath",
-               "cable.bedding_mm", given, "bedding under " + mm(od),
+               "cable.bedding_mm", given(), "bedding under " + mm(od),
                "look whether the two were exchanged, and measure again");
     return;
   }
   const auto sheath = cable::sheath_thickness(cable);
   if (cable.armour == ArmourKind::wire && sheath && sheath->value_mm <= 0.0) {
     faults.add(ErrorCode::contradiction, "the wire does not fit between bedding and sheath",
-               "cable.armour_mm", given + ", wire " + mm(cable.wire->value_mm),
+               "cable.armour_mm", given() + ", wire " + mm(cable.wire->value_mm),
                "a wire under " + mm((od - bedding) / 2.0) + ", so that some sheath is left over it",
                "measure the three again");
   }

@@ -43,6 +43,8 @@ std::optional<double> millimetres(std::string_view text) {
 
 /// What is wrong with one reading, or nothing; `where` is filled in by the caller.
 std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
+  const std::optional<double> value = millimetres(text);
+  if (value && *value > 0.0 && *value <= k_largest_diameter_mm) return std::nullopt;
   Fault fault{.code = ErrorCode::out_of_range,
               .what = {},
               .where = {},
@@ -55,7 +57,6 @@ std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
     fault.hint = "write 14.9+15.1 for one place and a comma before the next place";
     return fault;
   }
-  const std::optional<double> value = millimetres(text);
   if (!value) {
     fault.code = ErrorCode::bad_number;
     fault.what = "a reading is not a number";
@@ -65,7 +66,6 @@ std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
     fault.what = "a cable of more than 300 mm is no cable";
     return fault;
   }
-  if (*value > 0.0) return std::nullopt;
   fault.what = "a reading is not above zero";
   if (comma_in_text) fault.hint = k_point_hint;
   return fault;

@@ -3,6 +3,7 @@
 #include "core/schedule/decide_detail.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/job/job.hpp"
+#include "cutback/number.hpp"
 #include "cutback/strip/cut_plan.hpp"
 
 namespace cutback::schedule {
@@ -55,12 +56,38 @@ void add_marks(const job::Job& job, const detail::Fittings& fittings, Decision& 
   }
 }
 
-std::string why_first(std::size_t fits, fit::Prefer prefer) {
-  if (fits == 1) return "the only one that fits";
-  const std::string_view by = prefer == fit::Prefer::price    ? "price"
-                              : prefer == fit::Prefer::margin ? "margin"
-                                                              : "stock";
-  return "first by " + std::string(by) + " of " + std::to_string(fits) + " that fit";
+void say_why_first(std::size_t fits, fit::Prefer prefer, std::string& reason) {
+  if (fits == 1) {
+    reason += "the only one that fits";
+    return;
+  }
+  reason += "first by ";
+  reason += prefer == fit::Prefer::price    ? "price"
+            : prefer == fit::Prefer::margin ? "margin"
+                                            : "stock";
+  reason += " of ";
+  append_plain(reason, static_cast<double>(fits), 0);
+  reason += " that fit";
+}
+
+/// As a fresh one, but the storage of its texts is kept.
+void clear(Decision& decision) {
+  for (std::string* text : {&decision.reason, &decision.group, &decision.change}) text->clear();
+  decision.faults.clear();
+  decision.remarks.clear();
+  decision.verdict = Verdict::no_fit;
+  decision.gland = nullptr;
+  decision.nearest = nullptr;
+  decision.fits = 0;
+  for (std::optional<double>* figure :
+       {&decision.outer_margin_mm, &decision.inner_margin_mm, &decision.armour_margin_mm,
+        &decision.armour_cut_mm, &decision.sheath_cut_mm, &decision.bedding_cut_mm}) {
+    figure->reset();
+  }
+  decision.barrier.reset();
+  decision.accessories.reset();
+  decision.wavering = {};
+  decision.proven = false;
 }
 
 void take_gland(const fit::Question& question, const Gland& gland, detail::FittingsOf& fittings_of,
@@ -106,8 +133,10 @@ void take_advice(const fit::Question& question, const fit::Found& found, fit::Se
 /// Figures that are not measured: what is to be measured, and why.
 void add_measuring(const job::Job& job, Decision& decision) {
   if (decision.wavering) {
-    decision.reason += "; measure before ordering: " + decision.wavering.one->part + " or " +
-                       decision.wavering.other->part;
+    decision.reason += "; measure before ordering: ";
+    decision.reason += decision.wavering.one->part;
+    decision.reason += " or ";
+    decision.reason += decision.wavering.other->part;
   } else if (decision.verdict == Verdict::fits && !all_measured(job.cable)) {
     decision.reason += "; measure before cutting";
   }
@@ -133,10 +162,10 @@ Fittings fittings_of(const fit::Question& question, const Gland& gland) {
           .accessories = std::make_shared<const Accessories>(accessories_of(*question.job, fit))};
 }
 
-Decision decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
-                FittingsOf& fittings_of) {
+void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
+            FittingsOf& fittings_of, Decision& decision) {
   const job::Job& job = *question.job;
-  Decision decision;
+  clear(decision);
   decision.remarks = job.cable.warnings;
   const fit::Found found = search.find();
   decision.verdict = found.verdict;
@@ -144,7 +173,7 @@ Decision decide(const fit::Question& question, fit::Search& search, fit::Prefer 
   decision.wavering = search.wavering(found);
   if (found.verdict == Verdict::fits) {
     decision.proven = true;
-    decision.reason = why_first(found.fits, prefer);
+    say_why_first(found.fits, prefer, decision.reason);
   } else {
     take_advice(question, found, search, decision);
   }
@@ -152,7 +181,6 @@ Decision decide(const fit::Question& question, fit::Search& search, fit::Prefer 
   if (found.verdict >= Verdict::marginal_inside) {
     take_gland(question, *found.first, fittings_of, decision);
   }
-  return decision;
 }
 
 }  // namespace detail
@@ -174,7 +202,9 @@ Decision decide(const job::JobInput& input, const Settings& settings) {
                                      const Gland& gland) -> const detail::Fittings& {
         return fittings = detail::fittings_of(asked, gland);
       };
-      return detail::decide(question, search, settings.glands->prefer(), fresh);
+      Decision decision;
+      detail::decide(question, search, settings.glands->prefer(), fresh, decision);
+      return decision;
     }
   } catch (const InputError& error) {
     Decision decision;

@@ -21,8 +21,9 @@ struct Fittings {
 using FittingsOf = std::function<const Fittings&(const fit::Question&, const gland::Gland&)>;
 
 /// Decides for the diameters that the question's job has now.
-/// @param search  of the same question
-[[nodiscard]] Decision decide(const fit::Question& question, fit::Search& search,
-                              fit::Prefer prefer, FittingsOf& fittings_of);
+/// @param search    of the same question
+/// @param decision  is written over; its storage is used again
+void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
+            FittingsOf& fittings_of, Decision& decision);
 
 }  // namespace cutback::schedule::detail

@@ -1,12 +1,16 @@
 #include "cutback/schedule/decider.hpp"
 
+#include <algorithm>
 #include <array>
+#include <bit>
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string_view>
 #include <unordered_map>
 #include <vector>
 
+#include "core/schedule/cell_text.hpp"
 #include "core/schedule/decide_detail.hpp"
 #include "cutback/job/job.hpp"
 
@@ -46,6 +50,16 @@ std::optional<measure::Estimate>& estimate_in(cable::Cable& cable, job::Layer la
   return layer == job::Layer::bedding ? cable.bedding : cable.wire;
 }
 
+/// All of an input that job::estimate reads beside the figure itself.
+std::string figures_key(const job::JobInput& in) {
+  std::string key = in.evidence.value_or("") + ";";
+  for (const auto& number : {in.step_mm, in.mpe_mm, in.zero_mm, in.ovality_mm, in.od_allow_mm,
+                             in.bedding_allow_mm, in.armour_allow_mm}) {
+    key += number ? std::to_string(std::bit_cast<std::uint64_t>(*number)) + ";" : "-;";
+  }
+  return key;
+}
+
 struct RoledSource {
   Source source;
   Role role;
@@ -54,18 +68,18 @@ struct RoledSource {
 /// Ends that differ in diameters and routes only. Not movable: search borrows question, and that
 /// the job.
 struct Family {
+  std::string figures;  ///< its evidence, caliper and allowances: what one figure is read with
   job::Frame frame;
   job::Job job;
   fit::Question question;
   std::optional<fit::Search> search;
   std::unordered_map<const gland::Gland*, detail::Fittings> fittings;
-  std::size_t number = 0;  ///< told from every other, also from one that was forgotten
   bool usable = false;
 };
 
-/// A figure as it was read once; of one family, since evidence and allowances belong to it.
+/// A figure as it was read once, by families with the same `figures`.
 struct Figure {
-  std::size_t family = 0;
+  std::string figures;
   job::Layer layer = job::Layer::sheath;
   std::string text;
   std::optional<measure::Estimate> estimate;  ///< absent: it cannot be read
@@ -79,15 +93,23 @@ class Decider::State {
       : layout_(layout), settings_(settings), ends_(k_ends), figures_(k_figures) {
     for (const Side side : {Side::both, Side::from, Side::to}) {
       for (const Source& source : layout.sources(side)) {
-        sources_[static_cast<std::size_t>(side)].push_back({source, role_of(*source.field)});
+        const Role role = role_of(*source.field);
+        if (role != Role::name) sources_[static_cast<std::size_t>(side)].push_back({source, role});
       }
+      // First what a family has in common, so that its key is the start of the end's key.
+      std::ranges::stable_partition(sources_[static_cast<std::size_t>(side)],
+                                    [](const RoledSource& one) { return one.role == Role::rest; });
     }
   }
 
   Decided& decide(Cells cells, Side side) {
     read(cells, side);
-    Remembered& slot = ends_[hash_of(key_) % k_ends];
-    if (slot.key == key_) return slot.decided;
+    Remembered& slot = remembers() ? ends_[hash_of(key_) % k_ends] : alone_;
+    if (slot.key == key_ && &slot != &alone_) {
+      ++hits_;
+      return slot.decided;
+    }
+    ++misses_;
     slot.key.clear();  // an error below must not leave the old answer under the new key
     slot.decided.text.clear();
     if (!decide_quickly(slot.decided.decision)) {
@@ -103,17 +125,24 @@ class Decider::State {
     Decided decided;
   };
 
+  /// In a schedule whose ends are nearly all different, whole ends are remembered now and then
+  /// only, to see whether that goes on.
+  [[nodiscard]] bool remembers() const {
+    constexpr std::size_t k_trial = 4096;
+    constexpr std::size_t k_seldom = 32;
+    return misses_ < k_trial || hits_ * k_seldom > misses_ || misses_ % (16 * k_trial) < k_trial;
+  }
+
   void read(Cells cells, Side side) {
     key_.clear();
-    family_key_.clear();
+    family_length_ = 0;
     diameters_.clear();
     routes_.clear();
     for (const RoledSource& one : sources_[static_cast<std::size_t>(side)]) {
-      if (one.role == Role::name) continue;
       const Given cell = given(layout_, one.source, cells);
       if (cell.column == nullptr) continue;
       add_to_key(cell, key_);
-      if (one.role == Role::rest) add_to_key(cell, family_key_);
+      if (one.role == Role::rest) family_length_ = key_.size();
       if (one.role == Role::diameter) diameters_.push_back(cell);
       if (one.role == Role::route) routes_.push_back(cell);
     }
@@ -139,8 +168,8 @@ class Decider::State {
     if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return false;
     if (!family.job.cable.sheath_od) return false;
     current_ = &family;
-    decision =
-        detail::decide(family.question, *family.search, settings_.glands->prefer(), fittings_of_);
+    detail::decide(family.question, *family.search, settings_.glands->prefer(), fittings_of_,
+                   decision);
     return true;
   }
 
@@ -175,20 +204,18 @@ class Decider::State {
   }
 
   const Figure& figure_of(const Family& family, const Given& cell, job::Layer layer) {
-    const std::size_t hash =
-        hash_of(cell.text) + 31 * family.number + static_cast<std::size_t>(layer);
-    Figure& slot = figures_[hash % k_figures];
-    if (slot.family == family.number && slot.layer == layer && slot.text == cell.text) return slot;
-    slot.family = family.number;
+    Figure& slot = figures_[(hash_of(cell.text) * 3 + static_cast<std::size_t>(layer)) % k_figures];
+    if (slot.layer == layer && slot.text == cell.text && slot.figures == family.figures) {
+      return slot;
+    }
+    slot.figures = family.figures;
     slot.layer = layer;
     slot.text = cell.text;
     slot.estimate.reset();
-    job::JobInput input;
-    if (!set_cell(layout_, cell, input).empty()) return slot;
-    const auto& plain =
-        std::get<std::optional<std::string> job::JobInput::*>(cell.column->field->member);
+    std::string plain;
+    if (to_plain_text(*cell.column->field, cell.text, layout_.decimal, plain)) return slot;
     try {
-      slot.estimate = job::estimate(family.frame, layer, *(input.*plain), *settings_.standards);
+      slot.estimate = job::estimate(family.frame, layer, plain, *settings_.standards);
     } catch (const InputError&) {
       // The end is not usable: decide_alone says why.
     }
@@ -196,20 +223,20 @@ class Decider::State {
   }
 
   Family& family_of() {
-    if (last_ != nullptr && last_key_ == family_key_) return *last_;
+    const std::string_view key = std::string_view(key_).substr(0, family_length_);
+    if (last_ != nullptr && last_key_ == key) return *last_;
+    last_key_ = key;
     if (families_.size() >= k_families) families_.clear();
-    const auto [at, fresh] = families_.try_emplace(family_key_);
+    const auto [at, fresh] = families_.try_emplace(last_key_);
     if (fresh) {
       at->second = std::make_unique<Family>();
       make_family(*at->second);
     }
     last_ = at->second.get();
-    last_key_ = family_key_;
     return *last_;
   }
 
   void make_family(Family& family) {
-    family.number = ++families_made_;
     job::JobInput input;
     for (const RoledSource& one : sources_[static_cast<std::size_t>(side_)]) {
       if (one.role != Role::rest) continue;
@@ -217,6 +244,7 @@ class Decider::State {
       if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
     }
     if (!input.evidence && !layout_.evidence.empty()) input.evidence = layout_.evidence;
+    family.figures = figures_key(input);
     try {
       family.frame =
           job::make_frame(std::move(input), *settings_.standards, job::Unstated::by_notation);
@@ -244,11 +272,13 @@ class Decider::State {
   const Layout& layout_;
   const Settings settings_;
   std::array<std::vector<RoledSource>, 3> sources_;
+  Remembered alone_;  ///< the end at hand, where it is not remembered
+  std::size_t hits_ = 0;
+  std::size_t misses_ = 0;
   std::vector<Remembered> ends_;  ///< by hash; a newer end takes the place of an older one
   std::vector<Figure> figures_;   ///< the same
   std::unordered_map<std::string, std::unique_ptr<Family>> families_;
   std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
-  std::size_t families_made_ = 0;
   Family* last_ = nullptr;
   std::string last_key_;
   Family* current_ = nullptr;
@@ -258,7 +288,7 @@ class Decider::State {
   };
   // The end at hand.
   std::string key_;
-  std::string family_key_;
+  std::size_t family_length_ = 0;  ///< of the start of the key that the whole family has
   std::vector<Given> diameters_;
   std::vector<Given> routes_;
   Side side_ = Side::both;
