@@ -1,0 +1,27 @@
+#!/bin/sh
+# The same files through this program, SQLite and DuckDB, their choices compared: by hand.
+#   peers/run.sh ENDS GLANDS [different|types]
+# DuckDB where node finds @duckdb/node-api (npm install @duckdb/node-api in the folder of NODE_PATH).
+set -eu
+here=$(cd "$(dirname "$0")" && pwd)
+cutback=${CUTBACK:-$here/../../../build/cutback}
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+python3 "$here/../make_bench.py" ends "$1" "${3:-different}" > "$work/ends.csv"
+python3 "$here/../make_bench.py" glands "$2" > "$work/glands.csv"
+timed() {
+  name=$1
+  shift
+  /usr/bin/env time -f "$name: %e s, %U s of processor, %M KB" "$@" || [ $? -eq 1 ]
+}
+timed cutback "$cutback" schedule "$work/ends.csv" --glands "$work/glands.csv" --quiet \
+  --output "$work/all.csv"
+awk -F, 'NR > 1 { print $1 "," $2 "," ($3 == "fits" ? $4 : "") "," $5 }' "$work/all.csv" \
+  > "$work/cutback.csv"
+timed sqlite python3 "$here/sqlite.py" "$work/ends.csv" "$work/glands.csv" "$work/sqlite.csv"
+cmp "$work/cutback.csv" "$work/sqlite.csv" && echo "sqlite: the same choices"
+if [ -n "${NODE_PATH:-}" ]; then
+  cp "$here/duckdb.mjs" "$NODE_PATH/../duckdb.mjs"
+  timed duckdb node "$NODE_PATH/../duckdb.mjs" "$work/ends.csv" "$work/glands.csv" "$work/duckdb.csv"
+  sed 's/""//' "$work/duckdb.csv" | cmp - "$work/cutback.csv" && echo "duckdb: the same choices"
+fi
