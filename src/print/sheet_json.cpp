@@ -80,6 +80,12 @@ std::string sheet_json(const sheet::Sheet& sheet) {
     gland["because"] = sheet.chosen_because;
     root["gland"] = std::move(gland);
   }
+  if (!sheet.fits_instead.empty()) {
+    root["instead"] = sheet.fits_instead;
+  } else if (!sheet.fit || sheet.fit->verdict != Verdict::fits) {
+    root["advice"]["measure"] = sheet.advice.measure_says;
+    root["advice"]["order"] = sheet.advice.order_says;
+  }
   const strip::CutPlan none;
   const strip::CutPlan& plan = sheet.plan ? *sheet.plan : none;
   root["marks"] = marks_json(plan.marks);

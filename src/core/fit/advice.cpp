@@ -56,6 +56,17 @@ std::string order_text(const job::Job& job) {
   return text;
 }
 
+/// What the place and the fault ask of any gland, by the checks that were made of this one: whoever
+/// orders by diameters alone gets the wrong gland.
+std::string asked_besides(const GlandFit& fit) {
+  std::string names;
+  for (const Check& check : fit.checks) {
+    if (check.name < CheckName::protection || check.name == CheckName::material) continue;
+    names += (names.empty() ? "" : ", ") + std::string(to_string(check.name));
+  }
+  return names.empty() ? "" : "; it must also pass: " + names;
+}
+
 const char* diameter_name(CheckName name) {
   if (name == CheckName::outer_seal) return "the sheath";
   return name == CheckName::armour ? "the wire" : "the bedding";
@@ -126,7 +137,7 @@ const GlandFit& nearest_of(std::span<const GlandFit> ranked) {
 
 Advice advise(const job::Job& job, const GlandFit& nearest) {
   Advice advice;
-  advice.order_says = order_text(job);
+  advice.order_says = order_text(job) + asked_besides(nearest);
   advice.nearest = &nearest;
   std::string misses;
   for (const Check& check : nearest.checks) {
