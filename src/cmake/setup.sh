@@ -23,8 +23,9 @@ install_missing() {
   $as_root apt-get install -y -q --no-install-recommends $missing >/dev/null
 }
 
-build_packages='g++ cmake ninja-build libcli11-dev nlohmann-json3-dev libfmt-dev libboost-dev'
-test_packages='catch2 librapidcheck-dev libvalijson-dev python3'
+build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev libfmt-dev
+  libboost-dev libexpat1-dev libminizip-dev libxlsxwriter-dev'
+test_packages='catch2 librapidcheck-dev libvalijson-dev python3 python3-openpyxl'
 
 # build_program ON|OFF: with or without the tests.
 build_program() {

@@ -1,0 +1,75 @@
+#include "io/xlsx_cell.hpp"
+
+#include <array>
+#include <string_view>
+#include <utility>
+
+namespace cutback::io {
+namespace {
+
+void append_number(std::string& out, const XlsxCell& cell, const XlsxNotation& how) {
+  if (cell.value.empty()) {
+    if (cell.formula) out += "#not-calculated";
+    return;
+  }
+  switch (cell.format) {
+    case XlsxFormat::number:
+      append_xlsx_number(out, cell.value, how.decimal);
+      break;
+    case XlsxFormat::percent:
+      append_xlsx_percent(out, cell.value, how.decimal);
+      break;
+    case XlsxFormat::date:
+      append_xlsx_date(out, cell.value, how.from_1904, how.decimal);
+      break;
+  }
+}
+
+}  // namespace
+
+std::optional<XlsxCellType> xlsx_cell_type(const char* text) {
+  if (text == nullptr) return XlsxCellType::number;
+  // ECMA-376 part 1, 18.18.11
+  constexpr std::array<std::pair<std::string_view, XlsxCellType>, 7> k_types{
+      {{"n", XlsxCellType::number},
+       {"s", XlsxCellType::shared},
+       {"inlineStr", XlsxCellType::text},
+       {"str", XlsxCellType::formula_text},
+       {"b", XlsxCellType::boolean},
+       {"e", XlsxCellType::error},
+       {"d", XlsxCellType::date}}};
+  for (const auto& [name, type] : k_types) {
+    if (name == text) return type;
+  }
+  return std::nullopt;
+}
+
+bool append_xlsx_cell(std::string& out, const XlsxCell& cell, const XlsxStrings& strings,
+                      const XlsxNotation& how) {
+  const std::string& value = cell.value;
+  switch (cell.type) {
+    case XlsxCellType::number:
+      append_number(out, cell, how);
+      break;
+    case XlsxCellType::shared: {
+      const auto text = strings.find(value);
+      if (!text) return value.empty();
+      out += *text;
+      break;
+    }
+    case XlsxCellType::text:
+    case XlsxCellType::formula_text:
+      out += value.find("_x") == std::string::npos ? value : unescaped_xlsx(value);
+      break;
+    case XlsxCellType::boolean:
+      if (!value.empty()) out += value == "1" || value == "true" ? "TRUE" : "FALSE";
+      break;
+    case XlsxCellType::error:
+    case XlsxCellType::date:
+      out += value;
+      break;
+  }
+  return true;
+}
+
+}  // namespace cutback::io

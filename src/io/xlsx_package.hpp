@@ -1,0 +1,56 @@
+#pragma once
+// The parts of a workbook: a ZIP archive in memory.
+
+#include <atomic>
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "cutback/error.hpp"
+
+namespace cutback::io {
+
+/// The error for something in a workbook. @param where  file, with sheet and row where known
+[[nodiscard]] InputError xlsx_fault(ErrorCode code, std::string what, std::string where,
+                                    std::string given, std::string hint);
+/// A workbook that does not hold what its format promises.
+[[nodiscard]] InputError xlsx_damaged(std::string what, std::string where);
+
+/// Reads one part after the other. Guards against an archive that unpacks to far more than it
+/// holds.
+class XlsxPackage {
+ public:
+  /// @throws InputError when the bytes are no whole ZIP archive
+  XlsxPackage(std::string_view bytes, std::string name);
+  XlsxPackage(const XlsxPackage&) = delete;
+  XlsxPackage& operator=(const XlsxPackage&) = delete;
+  ~XlsxPackage();
+
+  [[nodiscard]] const std::string& name() const { return name_; }
+  [[nodiscard]] bool has(const std::string& part);
+  /// Begins to read a part, such as xl/workbook.xml; names are compared without regard to case.
+  /// @param most  bytes that it may unpack to
+  /// @throws InputError when it is missing, locked or unpacks to more
+  void open(const std::string& part, std::uint64_t most);
+  /// Puts what comes next at `to`. @return the number of bytes, 0 at the end
+  /// @throws InputError when the archive is damaged (its check sum among that)
+  std::size_t read(char* to, std::size_t size);
+  /// How much of the part has been read, 0 to 1; to be called on any thread.
+  [[nodiscard]] double taken() const;
+  /// Reads to the end of the part, for its check sum.
+  void finish();
+
+ private:
+  struct Memory;
+  std::string name_;
+  std::string part_;
+  std::unique_ptr<Memory> memory_;
+  void* zip_ = nullptr;
+  bool open_ = false;
+  std::uint64_t size_ = 0;  ///< of the part, unpacked
+  std::atomic<std::uint64_t> read_ = 0;
+};
+
+}  // namespace cutback::io

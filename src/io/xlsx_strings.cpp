@@ -1,0 +1,79 @@
+#include "io/xlsx_strings.hpp"
+
+#include <charconv>
+
+#include "io/xlsx_format.hpp"
+
+namespace cutback::io {
+namespace {
+
+constexpr std::uint64_t k_most_bytes = std::uint64_t{512} << 20U;  // ends_ counts to 4 GiB
+
+}  // namespace
+
+void XlsxText::start(std::string_view element) {
+  if (element == "t") in_text_ = true;
+  if (element == "rPh") ++phonetic_;
+}
+
+void XlsxText::end(std::string_view element) {
+  if (element == "t") in_text_ = false;
+  if (element == "rPh") --phonetic_;
+}
+
+class XlsxStrings::Handler final : public XmlHandler {
+ public:
+  explicit Handler(XlsxStrings& strings) : strings_(strings) {}
+  void start(std::string_view element, const XmlAttributes&) override {
+    if (element == "si") {
+      in_item_ = true;
+    } else if (in_item_) {
+      text_.start(element);
+    }
+  }
+  void end(std::string_view element) override {
+    if (element == "si") {
+      in_item_ = false;
+      finish();
+    } else if (in_item_) {
+      text_.end(element);
+    }
+  }
+  void text(std::string_view piece) override {
+    if (in_item_ && text_.wants()) strings_.text_ += piece;
+  }
+
+ private:
+  void finish() {
+    const std::size_t begin = strings_.ends_.empty() ? 0 : strings_.ends_.back();
+    if (strings_.text_.find("_x", begin) != std::string::npos) {
+      const std::string plain = unescaped_xlsx(std::string_view(strings_.text_).substr(begin));
+      strings_.text_.resize(begin);
+      strings_.text_ += plain;
+    }
+    strings_.ends_.push_back(static_cast<std::uint32_t>(strings_.text_.size()));
+  }
+
+  XlsxStrings& strings_;
+  XlsxText text_;
+  bool in_item_ = false;
+};
+
+XlsxStrings::XlsxStrings(XlsxPackage& package, const std::string& part) {
+  Handler handler(*this);
+  XmlParser parser(package, part, k_most_bytes, "sst", handler);
+  while (parser.run()) {
+  }
+}
+
+std::optional<std::string_view> XlsxStrings::find(std::string_view number) const {
+  std::size_t index = 0;
+  const auto [end, error] = std::from_chars(number.data(), number.data() + number.size(), index);
+  if (error != std::errc{} || end != number.data() + number.size() || index >= ends_.size()) {
+    return std::nullopt;
+  }
+  const std::size_t begin = index == 0 ? 0 : ends_[index - 1];
+  return std::string_view(text_).substr(begin, ends_[index] - begin);
+}
+
+}  // namespace cutback::io

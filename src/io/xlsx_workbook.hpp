@@ -1,0 +1,36 @@
+#pragma once
+// Where the sheets, texts and styles of a workbook are.
+
+#include <string>
+#include <vector>
+
+#include "io/xlsx_package.hpp"
+
+namespace cutback::io {
+
+struct XlsxSheet {
+  std::string name;
+  std::string part;  ///< empty where it is no sheet of cells, a chart for example
+  bool hidden = false;
+};
+
+struct XlsxWorkbook {
+  std::vector<XlsxSheet> sheets;
+  std::string strings;  ///< part of the shared texts; empty where there is none
+  std::string styles;
+  bool from_1904 = false;
+};
+
+/// Follows the relationships of the package to the workbook and its parts.
+/// @throws InputError when it is no workbook of this format
+[[nodiscard]] XlsxWorkbook read_xlsx_workbook(XlsxPackage& package);
+
+/// @param sheet  its name; empty: the first sheet of cells that is not hidden
+/// @throws InputError that names the sheets when there is none of this name
+[[nodiscard]] const XlsxSheet& find_xlsx_sheet(const XlsxWorkbook& workbook,
+                                               const std::string& sheet, const std::string& file);
+
+/// "A, B and 3 more".
+[[nodiscard]] std::string xlsx_sheet_names(const XlsxWorkbook& workbook);
+
+}  // namespace cutback::io

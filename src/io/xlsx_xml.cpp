@@ -1,0 +1,191 @@
+#include "io/xlsx_xml.hpp"
+
+#include <expat.h>
+
+#include <algorithm>
+#include <array>
+#include <new>
+#include <utility>
+
+namespace cutback::io {
+namespace {
+
+constexpr int k_piece = 65536;
+constexpr std::size_t k_most_unanswered = std::size_t{1} << 20U;
+constexpr char k_separator = '|';
+
+// ECMA-376 part 1 and ISO/IEC 29500-1 (strict), sheets; ISO/IEC 29500-2, relationships of parts.
+constexpr std::array<std::string_view, 3> k_own_spaces{
+    "http://schemas.openxmlformats.org/spreadsheetml/2006/main",
+    "http://purl.oclc.org/ooxml/spreadsheetml/main",
+    "http://schemas.openxmlformats.org/package/2006/relationships"};
+constexpr std::array<std::string_view, 2> k_relationship_ids{
+    "http://schemas.openxmlformats.org/officeDocument/2006/relationships|id",
+    "http://purl.oclc.org/ooxml/officeDocument/relationships|id"};
+
+struct Name {
+  std::string_view space;
+  std::string_view local;
+};
+
+Name split(const char* name) {
+  const std::string_view whole(name);
+  const std::size_t at = whole.rfind(k_separator);
+  if (at == std::string_view::npos) return {{}, whole};
+  return {whole.substr(0, at), whole.substr(at + 1)};
+}
+
+bool is_own(std::string_view space) {
+  return std::find(k_own_spaces.begin(), k_own_spaces.end(), space) != k_own_spaces.end();
+}
+
+XML_Parser as_parser(void* parser) { return static_cast<XML_Parser>(parser); }
+
+}  // namespace
+
+const char* XmlAttributes::find(std::string_view name) const {
+  for (const char** at = list_; *at != nullptr; at += 2) {
+    if (name == at[0]) return at[1];
+  }
+  return nullptr;
+}
+
+std::string_view XmlAttributes::text(std::string_view name) const {
+  const char* value = find(name);
+  return value != nullptr ? std::string_view(value) : std::string_view{};
+}
+
+std::string_view XmlAttributes::relationship() const {
+  for (const std::string_view name : k_relationship_ids) {
+    if (const char* value = find(name)) return value;
+  }
+  return {};
+}
+
+bool XmlAttributes::is_true(std::string_view name) const {
+  const std::string_view value = text(name);
+  return value == "1" || value == "true";
+}
+
+/// What expat calls. No exception may pass through it, so one is kept until it has returned.
+struct XmlParser::Callbacks {
+  template <class Do>
+  static void guard(void* data, Do what) {
+    auto& self = *static_cast<XmlParser*>(data);
+    self.unanswered_ = 0;
+    if (self.thrown_ || self.stopped_) return;
+    try {
+      what(self);
+    } catch (...) {
+      self.thrown_ = std::current_exception();
+      XML_StopParser(as_parser(self.parser_.get()), XML_FALSE);
+    }
+  }
+  static void start(void* data, const char* name, const char** attributes) {
+    guard(data, [&](XmlParser& self) { self.start(name, attributes); });
+  }
+  static void end(void* data, const char* name) {
+    guard(data, [&](XmlParser& self) { self.end(name); });
+  }
+  static void text(void* data, const char* piece, int size) {
+    guard(data, [&](XmlParser& self) {
+      if (self.foreign_ == 0) self.handler_.text({piece, static_cast<std::size_t>(size)});
+    });
+  }
+  static void document_type(void* data, const char*, const char*, const char*, int) {
+    guard(data, [](XmlParser& self) { throw self.damaged("declares a document type"); });
+  }
+};
+
+void XmlParser::Free::operator()(void* parser) const { XML_ParserFree(as_parser(parser)); }
+
+XmlParser::XmlParser(XlsxPackage& package, const std::string& part, std::uint64_t most,
+                     std::string root, XmlHandler& handler)
+    : package_(package),
+      part_(part),
+      root_(std::move(root)),
+      handler_(handler),
+      parser_(XML_ParserCreateNS(nullptr, k_separator)) {
+  if (!parser_) throw std::bad_alloc();
+  XML_Parser parser = as_parser(parser_.get());
+  XML_SetUserData(parser, this);
+  XML_SetElementHandler(parser, &Callbacks::start, &Callbacks::end);
+  XML_SetCharacterDataHandler(parser, &Callbacks::text);
+  XML_SetStartDoctypeDeclHandler(parser, &Callbacks::document_type);
+  package_.open(part, most);
+}
+
+XmlParser::~XmlParser() = default;
+
+bool XmlParser::run() {
+  XML_Parser parser = as_parser(parser_.get());
+  while (!stopped_) {
+    if (paused_) {
+      paused_ = false;
+      XML_ResumeParser(parser);
+    } else if (!feed()) {
+      return false;
+    }
+    if (thrown_) std::rethrow_exception(std::exchange(thrown_, nullptr));
+    if (stopped_) break;
+    const XML_Error error = XML_GetErrorCode(parser);
+    if (error != XML_ERROR_NONE && error != XML_ERROR_SUSPENDED) {
+      throw damaged("is no well-formed XML: " + std::string(XML_ErrorString(error)));
+    }
+    if (paused_) return true;
+  }
+  package_.finish();
+  return false;
+}
+
+/// Hands on the next piece. @return false at the end
+bool XmlParser::feed() {
+  if (fed_) return false;
+  XML_Parser parser = as_parser(parser_.get());
+  void* buffer = XML_GetBuffer(parser, k_piece);
+  if (buffer == nullptr) throw std::bad_alloc();
+  const std::size_t size = package_.read(static_cast<char*>(buffer), k_piece);
+  fed_ = size == 0;
+  // A token that grows and grows would be looked through again with each piece.
+  unanswered_ += size;
+  if (unanswered_ > k_most_unanswered) throw damaged("holds a name or value without an end");
+  XML_ParseBuffer(parser, static_cast<int>(size), fed_ ? XML_TRUE : XML_FALSE);
+  return true;
+}
+
+void XmlParser::pause() {
+  paused_ = true;
+  XML_StopParser(as_parser(parser_.get()), XML_TRUE);
+}
+
+void XmlParser::stop() {
+  stopped_ = true;
+  XML_StopParser(as_parser(parser_.get()), XML_FALSE);
+}
+
+InputError XmlParser::damaged(const std::string& what) const {
+  return xlsx_damaged("part " + part_ + " " + what, package_.name());
+}
+
+void XmlParser::start(const char* name, const char** attributes) {
+  const auto [space, local] = split(name);
+  const bool own = is_own(space);
+  if (depth_ == 0 && !(own && local == root_)) throw damaged("is no " + root_);
+  ++depth_;
+  if (foreign_ > 0 || !own) {
+    ++foreign_;
+  } else {
+    handler_.start(local, XmlAttributes(attributes));
+  }
+}
+
+void XmlParser::end(const char* name) {
+  --depth_;
+  if (foreign_ > 0) {
+    --foreign_;
+  } else {
+    handler_.end(split(name).local);
+  }
+}
+
+}  // namespace cutback::io

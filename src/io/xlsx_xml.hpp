@@ -1,0 +1,85 @@
+#pragma once
+// XML of a workbook, piece by piece: only the elements of the format's own namespaces.
+
+#include <cstddef>
+#include <exception>
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "io/xlsx_package.hpp"
+
+namespace cutback::io {
+
+/// The attributes of an element, as expat hands them out.
+class XmlAttributes {
+ public:
+  explicit XmlAttributes(const char** list) : list_(list) {}
+  /// The value of an attribute without a namespace; nullptr when it is not there.
+  [[nodiscard]] const char* find(std::string_view name) const;
+  /// The value, or nothing.
+  [[nodiscard]] std::string_view text(std::string_view name) const;
+  /// The attribute `id` of the namespace of relationships.
+  [[nodiscard]] std::string_view relationship() const;
+  /// Whether it is there and says yes.
+  [[nodiscard]] bool is_true(std::string_view name) const;
+
+ private:
+  const char** list_;
+};
+
+/// What is done with the elements. Names are without namespace; elements of other namespaces, and
+/// all that stands in them, are left out.
+class XmlHandler {
+ public:
+  virtual ~XmlHandler() = default;
+  virtual void start(std::string_view element, const XmlAttributes& attributes) = 0;
+  virtual void end(std::string_view element) = 0;
+  virtual void text(std::string_view piece) = 0;
+};
+
+/// Runs over one part of a workbook.
+class XmlParser {
+ public:
+  /// @param part  opened here. @param most  bytes to which it may unpack
+  /// @param root  the name that its outermost element must have
+  XmlParser(XlsxPackage& package, const std::string& part, std::uint64_t most, std::string root,
+            XmlHandler& handler);
+  XmlParser(const XmlParser&) = delete;
+  XmlParser& operator=(const XmlParser&) = delete;
+  ~XmlParser();
+
+  /// Runs until the handler calls pause() or stop(), or to the end.
+  /// @return false at the end, and after stop()
+  /// @throws InputError when it is no well-formed XML, and what the handler throws
+  bool run();
+  /// For the handler: run() returns true soon and goes on from here when it is called again.
+  void pause();
+  /// For the handler: the rest is only unpacked, for its check sum.
+  void stop();
+
+ private:
+  struct Callbacks;
+  struct Free {
+    void operator()(void* parser) const;
+  };
+  bool feed();
+  InputError damaged(const std::string& what) const;
+  void start(const char* name, const char** attributes);
+  void end(const char* name);
+
+  XlsxPackage& package_;
+  std::string part_;
+  std::string root_;
+  XmlHandler& handler_;
+  std::unique_ptr<void, Free> parser_;
+  std::exception_ptr thrown_;
+  std::size_t depth_ = 0;
+  std::size_t foreign_ = 0;     ///< depth within an element of another namespace
+  std::size_t unanswered_ = 0;  ///< bytes since the parser last reported anything
+  bool paused_ = false;
+  bool stopped_ = false;
+  bool fed_ = false;  ///< to the end
+};
+
+}  // namespace cutback::io
