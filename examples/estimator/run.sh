@@ -1,7 +1,7 @@
 #!/bin/sh
 # The estimator's evening: glands for both ends of every cable of an invented site, a take-off and
-# the ends that need a person. Writes results.csv, takeoff.csv and exceptions.csv into the folder
-# given (default: a new one), and their summary to stderr.
+# the ends that need a person. Writes results.csv, takeoff.csv, exceptions.csv and all three as sheets
+# of schedule.xlsx into the folder given (default: a new one), and their summary to stderr.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 cutback=${CUTBACK:-$here/../../build/cutback}
@@ -22,6 +22,6 @@ status=0
   --column to_material="B Box" --column to_protection="B Ex" --column to_zone="B Zone" \
   --column to_gas_group="B Gas" --column to_ip="B IP" --column to_reach_mm="B Reach (mm)" \
   --output "$out/results.csv" --takeoff "$out/takeoff.csv" --spare 5% \
-  --exceptions "$out/exceptions.csv" || status=$?
+  --exceptions "$out/exceptions.csv" --xlsx "$out/schedule.xlsx" || status=$?
 echo "results in $out" >&2
 exit "$status"

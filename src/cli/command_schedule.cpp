@@ -9,11 +9,12 @@
 
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
+#include "cli/open_schedule.hpp"
 #include "cli/progress.hpp"
 #include "cli/runtime.hpp"
+#include "cli/schedule_notes.hpp"
 #include "cli/schedule_run.hpp"
 #include "cutback/error.hpp"
-#include "cutback/io/csv_rows.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/number.hpp"
@@ -23,9 +24,9 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "A gland for every end of a cable schedule (CSV), with margins and cut marks, a\n"
-    "take-off to order from and a list of what needs a person. Columns are the keys\n"
-    "of a job file, with from_ and to_ before what differs between the two ends.";
+    "A gland for every end of a cable schedule (CSV or .xlsx), with margins and cut\n"
+    "marks, a take-off to order from and a list of what needs a person. Columns are\n"
+    "the keys of a job file, with from_ and to_ before what differs between the ends.";
 
 constexpr const char* k_example =
     "Example: a schedule with headings of its own, five per cent spare:\n"
@@ -38,6 +39,7 @@ constexpr const char* k_example =
 
 struct ScheduleOptions {
   std::string file;
+  std::string sheet;
   std::vector<std::string> columns;
   std::string decimal = ".";
   std::string evidence;
@@ -46,6 +48,7 @@ struct ScheduleOptions {
   std::string takeoff;
   std::string spare = "0";
   std::string exceptions;
+  std::string xlsx;
   std::string threads = "0";
 };
 
@@ -161,36 +164,40 @@ void report(const ScheduleResult& result, const std::string& file, const gland::
 
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
+  const Extras* extras = options.xlsx.empty() ? nullptr : &runtime.extras();
   const tables::Standards standards = runtime.standards();
-  io::CsvRows rows(options.file);
-  if (runtime.common.output.empty()) rows.check_all();  // before anything is on stdout
-  io::ScheduleFile file(rows, options.file, typed.format, typed.header_row);
+  const auto rows = open_schedule(options.file, options.sheet, typed.format.decimal, runtime);
+  io::ScheduleFile file(*rows, options.file, typed.format, typed.header_row);
   const gland::GlandList list = runtime.glands();
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
+  const auto workbook = extras != nullptr ? extras->new_workbook(options.xlsx) : nullptr;
+  std::function<void(std::string_view)> to_workbook;
+  if (workbook) to_workbook = [&](std::string_view csv) { workbook->add_results(csv); };
   const fit::Selector glands(list.glands, typed.prefer);
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
   const ScheduleResult result =
       decide_all(file,
                  {.settings = {.standards = &standards, .glands = &glands},
                   .json = runtime.common.json,
-                  .keep_exceptions = !options.exceptions.empty(),
+                  .keep_exceptions = !options.exceptions.empty() || workbook,
                   .threads = typed.threads == 0 ? cores : typed.threads,
                   .write = {},
+                  .write_csv = to_workbook,
                   .progress = {}},
                  runtime);
-  if (!options.takeoff.empty()) {
-    io::write_file(options.takeoff, io::takeoff_csv(schedule::takeoff(result.tally, list.glands,
-                                                                      typed.spare_percent)));
-  }
+  const auto takeoff = schedule::takeoff(result.tally, list.glands, typed.spare_percent);
+  const auto exceptions = schedule::grouped(result.tally);
+  if (!options.takeoff.empty()) io::write_file(options.takeoff, io::takeoff_csv(takeoff));
   if (!options.exceptions.empty()) {
-    io::write_file(options.exceptions, io::exceptions_csv(schedule::grouped(result.tally)));
+    io::write_file(options.exceptions, io::exceptions_csv(exceptions));
   }
+  if (workbook) workbook->finish(takeoff, exceptions, schedule_notes(options.file, list.name));
   report(result, options.file, list, runtime);
   return result.tally.exceptions == 0 ? k_exit_fits : k_exit_no_fit;
 }
 
 void add_own_options(CLI::App& command, ScheduleOptions& options) {
-  command.add_option("schedule", options.file, "Cable schedule (CSV)")
+  command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
       ->type_name("FILE")
       ->required();
   command
@@ -210,8 +217,13 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
       ->group("Schedule");
   command
       .add_option("--header-row", options.header_row,
-                  "Line of the headings (default: found in the first 30)")
+                  "Line or row of the headings (default: found in the first 30)")
       ->type_name("N")
+      ->group("Schedule");
+  command
+      .add_option("--sheet", options.sheet,
+                  "Sheet of the workbook to read (default: the first that is not hidden)")
+      ->type_name("NAME")
       ->group("Schedule");
   command
       .add_option("--prefer", options.prefer,
@@ -229,6 +241,11 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
   command
       .add_option("--exceptions", options.exceptions,
                   "Write the ends that need a person (CSV), grouped by what they lack")
+      ->type_name("FILE")
+      ->group("Results");
+  command
+      .add_option("--xlsx", options.xlsx,
+                  "Write results, take-off and exceptions as sheets of one workbook (.xlsx)")
       ->type_name("FILE")
       ->group("Results");
   command

@@ -1,9 +1,24 @@
 #include "cli/extras.hpp"
 
+#include "cutback/io/xlsx_rows.hpp"
+
 namespace cutback::cli {
+namespace {
+
+std::unique_ptr<io::RowSource> open_workbook(const std::string& path, const std::string& sheet,
+                                             char decimal) {
+  return std::make_unique<io::XlsxRows>(path == "-" ? "/dev/stdin" : path,
+                                        io::XlsxRows::Options{.sheet = sheet, .decimal = decimal});
+}
+
+std::unique_ptr<io::ScheduleWorkbook> new_workbook(const std::string& path) {
+  return io::new_schedule_workbook(path);
+}
+
+}  // namespace
 
 const Extras& all_extras() {
-  static constexpr Extras k_extras{};
+  static constexpr Extras k_extras{.open_workbook = open_workbook, .new_workbook = new_workbook};
   return k_extras;
 }
 

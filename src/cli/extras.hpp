@@ -1,12 +1,24 @@
 #pragma once
 // What needs libraries that take longer to load than a whole `fit` may last.
 
+#include <memory>
+#include <string>
+
+#include "cutback/io/rows.hpp"
+#include "cutback/io/schedule_workbook.hpp"
+
 namespace cutback::cli {
 
 /// Functions of the second program, `cutback-full`: it is the same program, linked with libraries
 /// for pages, spreadsheets and optimisation. `cutback` has none of them and becomes `cutback-full`
 /// when a command asks for one (Runtime::extras).
-struct Extras {};
+struct Extras {
+  /// A sheet of an .xlsx workbook (io::XlsxRows). @param path  of an ordinary file, or `-`
+  std::unique_ptr<io::RowSource> (*open_workbook)(const std::string& path, const std::string& sheet,
+                                                  char decimal);
+  /// The results of a schedule as a workbook (io::new_schedule_workbook).
+  std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(const std::string& path);
+};
 
 /// All of them; only the full program has it.
 [[nodiscard]] const Extras& all_extras();

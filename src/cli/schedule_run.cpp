@@ -28,6 +28,7 @@ struct Chunk {
   std::optional<double> taken;          ///< of the file, with this chunk
   std::vector<std::size_t> tag_hashes;  ///< of the rows; 0 where the tag is blank
   std::string text;
+  std::string csv;  ///< only beside JSON, and where it is asked for
   std::vector<schedule::Exception> exceptions;
   std::exception_ptr error;
 };
@@ -40,6 +41,7 @@ class Worker {
 
   void work(Chunk& chunk) {
     chunk.text.clear();
+    chunk.csv.clear();
     chunk.tag_hashes.clear();
     chunk.exceptions.clear();
     file_.finish(chunk.block);
@@ -55,7 +57,7 @@ class Worker {
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag, schedule::end_name(layout_, record.fields, side),
-                                   record.line};
+                                   record.line, file_.source().row_word()};
       if (tag.empty()) {
         put_unusable(chunk, name,
                      {.code = ErrorCode::missing,
@@ -98,9 +100,10 @@ class Worker {
     const Decision& decision = end.decision;
     if (run_.json) {
       print::append_schedule_json(chunk.text, name, decision);
-    } else {
+    }
+    if (!run_.json || run_.write_csv) {
       if (end.text.empty() && decision.usable()) io::append_schedule_csv_tail(end.text, decision);
-      io::append_schedule_csv(chunk.text, name, decision, end.text);
+      io::append_schedule_csv(run_.json ? chunk.csv : chunk.text, name, decision, end.text);
     }
     tally_.add(decision);
     if (decision.proven || !run_.keep_exceptions) return;
@@ -178,6 +181,7 @@ class Line {
  private:
   void put_out(Chunk& chunk) {
     run_.write(chunk.text);
+    if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
     find_twice(chunk);
     std::move(chunk.exceptions.begin(), chunk.exceptions.end(),
               std::back_inserter(result_.tally.list));

@@ -20,6 +20,8 @@ struct ScheduleRun {
   bool keep_exceptions = false;  ///< fill Tally::list
   unsigned threads = 1;
   std::function<void(std::string_view)> write;  ///< the results, in the schedule's order
+  /// Where it is set: the results as CSV without headings, as `write` gets them or beside JSON.
+  std::function<void(std::string_view)> write_csv;
   /// Rows done, and the part of the file where its size is known; in order, never at once.
   std::function<void(std::size_t rows, std::optional<double> part)> progress;
 };

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "cutback/io/table_kind.hpp"
+
 namespace cutback::io {
 namespace {
 
@@ -22,6 +24,15 @@ std::size_t whole_rows(std::string_view text) {
     end = line_end;
   }
   return 0;
+}
+
+InputError workbook_in_pipe(const std::string& name) {
+  return InputError(Fault{.code = ErrorCode::bad_syntax,
+                          .what = "a workbook (.xlsx, .xls) cannot be read from a pipe",
+                          .where = name,
+                          .given = {},
+                          .allowed = {},
+                          .hint = "give the .xlsx file itself, or CSV"});
 }
 
 }  // namespace
@@ -84,6 +95,7 @@ bool CsvRows::read(RowBlock& block) {
     block.piece = cut(rest_, false);
     rest_.remove_prefix(block.piece.size());
   }
+  if (line_ == 1 && table_kind(block.text) != TableKind::text) throw workbook_in_pipe(name_);
   if (line_ == 1 && block.piece.starts_with(k_byte_order_mark)) {
     block.piece.remove_prefix(k_byte_order_mark.size());
   }

@@ -58,7 +58,8 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
     return;
   }
   out += ",unusable,,,,,,,,,,,";
-  out += csv_field("line " + std::to_string(name.line) + ": " + schedule::unusable_text(decision));
+  out += csv_field(std::string(name.row_word) + " " + std::to_string(name.line) + ": " +
+                   schedule::unusable_text(decision));
   out += '\n';
 }
 

@@ -60,6 +60,7 @@ struct EndName {
   std::string_view tag;
   std::string_view end;
   std::size_t line = 0;
+  std::string_view row_word = "line";  ///< what the file's rows are called
 };
 
 /// Why an end cannot be used, in one line.

@@ -1,0 +1,44 @@
+#pragma once
+// What comes of a schedule as an .xlsx workbook (Office Open XML).
+
+#include <cstddef>
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/schedule/tally.hpp"
+
+namespace cutback::io {
+
+/// Sheets Results, Take-off, Exceptions and Notes, the first three with the columns of the CSV
+/// files (schedule_results.hpp). Only numbers are numbers: part codes and tags stay texts, also
+/// where they look like a number or a formula. The same input gives the same bytes.
+class ScheduleWorkbook {
+ public:
+  ScheduleWorkbook() = default;
+  ScheduleWorkbook(const ScheduleWorkbook&) = delete;
+  ScheduleWorkbook& operator=(const ScheduleWorkbook&) = delete;
+  /// Without finish() nothing is left behind.
+  virtual ~ScheduleWorkbook() = default;
+
+  /// Appends rows to Results; what is more than a sheet takes goes on in `Results 2`.
+  /// @param csv  whole lines of append_schedule_csv
+  virtual void add_results(std::string_view csv) = 0;
+  /// Writes the rest and puts the file in its place; to be called once.
+  /// @param notes  lines such as the name of the schedule
+  /// @throws FileError
+  virtual void finish(std::span<const schedule::TakeoffLine> takeoff,
+                      std::span<const schedule::Exception* const> exceptions,
+                      std::span<const std::string> notes) = 0;
+};
+
+/// Holds one row in memory; the rest lies in temporary files until it is done.
+/// @param path           written over when all is there
+/// @param rows_a_sheet   with the headings; 1,048,576 is what spreadsheets take
+/// @throws FileError when nothing can be written there
+[[nodiscard]] std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(
+    const std::string& path, std::size_t rows_a_sheet = 1048576);
+
+}  // namespace cutback::io

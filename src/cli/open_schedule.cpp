@@ -1,0 +1,55 @@
+#include "cli/open_schedule.hpp"
+
+#include <filesystem>
+
+#include "cutback/error.hpp"
+#include "cutback/io/csv_rows.hpp"
+#include "cutback/io/files.hpp"
+#include "cutback/io/table_kind.hpp"
+
+namespace cutback::cli {
+namespace {
+
+/// Of an ordinary file. What a pipe holds shows when it is read; nothing of it may be lost before.
+io::TableKind kind_of(const std::string& path) {
+  const std::string place = path == "-" ? "/dev/stdin" : path;
+  std::error_code error;
+  if (!std::filesystem::is_regular_file(place, error)) return io::TableKind::text;
+  constexpr std::size_t k_enough = 8;
+  io::PieceReader file(place);
+  std::string first;
+  file.read(first, k_enough);
+  return io::table_kind(first);
+}
+
+InputError no_sheets(const std::string& path, const std::string& sheet) {
+  return InputError(Fault{.code = ErrorCode::contradiction,
+                          .what = "the file is no workbook (.xlsx) and has no sheets",
+                          .where = "--sheet",
+                          .given = sheet + " of " + path,
+                          .allowed = {},
+                          .hint = "leave --sheet out"});
+}
+
+}  // namespace
+
+std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const std::string& sheet,
+                                             char decimal, const Runtime& runtime) {
+  const bool to_stdout = runtime.common.output.empty();
+  if (kind_of(path) != io::TableKind::text) {
+    const auto open = runtime.extras().open_workbook;
+    if (to_stdout) {
+      const auto rows = open(path, sheet, decimal);
+      io::RowBlock block;
+      while (rows->read(block)) {
+      }
+    }
+    return open(path, sheet, decimal);
+  }
+  if (!sheet.empty()) throw no_sheets(path, sheet);
+  auto rows = std::make_unique<io::CsvRows>(path);
+  if (to_stdout) rows->check_all();
+  return rows;
+}
+
+}  // namespace cutback::cli

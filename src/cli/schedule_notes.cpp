@@ -1,0 +1,33 @@
+#include "cli/schedule_notes.hpp"
+
+#include <filesystem>
+
+namespace cutback::cli {
+namespace {
+
+/// Without its folder, which says nothing elsewhere.
+std::string file_name(const std::string& path) {
+  return std::filesystem::path(path).filename().string();
+}
+
+}  // namespace
+
+std::vector<std::string> schedule_notes(const std::string& schedule, const std::string& list) {
+  return {
+      "Made by cutback " CUTBACK_VERSION ".",
+      "Schedule: " + file_name(schedule) + ". Gland list: " + file_name(list) + ".",
+      "The certificates, the instructions of gland and enclosure and the local code come before "
+      "these sheets; a competent, licensed person checks every choice before it is ordered or "
+      "installed.",
+      "What was not measured on the cable itself is as good as its source: measure before cutting.",
+      "fits: proven by the figures given. marginal-inside: the figures lie inside the gland's "
+      "ranges, but their uncertainty reaches over an edge; measure before ordering. not-known: a "
+      "figure is missing. marginal-outside: outside by less than the uncertainty. no-fit: no gland "
+      "of the list. unusable: the row cannot be read as a cable; its reason says why.",
+      "In Take-off, to_order and the totals are formulas: change quantity, stock or unit_price and "
+      "they follow. A price is that of the gland list, without tax or carriage.",
+      "Lengths and margins are in millimetres.",
+  };
+}
+
+}  // namespace cutback::cli

@@ -1,0 +1,13 @@
+#pragma once
+// What stands beside the results of a schedule when they are handed on.
+
+#include <string>
+#include <vector>
+
+namespace cutback::cli {
+
+/// The program, what it was given, what its words mean, and the cautions; one line each.
+[[nodiscard]] std::vector<std::string> schedule_notes(const std::string& schedule,
+                                                      const std::string& list);
+
+}  // namespace cutback::cli

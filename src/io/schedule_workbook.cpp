@@ -1,0 +1,167 @@
+#include "cutback/io/schedule_workbook.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "cutback/io/csv.hpp"
+#include "cutback/number.hpp"
+#include "io/xlsx_book.hpp"
+
+namespace cutback::io {
+namespace {
+
+constexpr std::array<XlsxColumn, 14> k_results{{{"tag", 18},
+                                                {"end", 18},
+                                                {"verdict", 17},
+                                                {"part", 20},
+                                                {"fits", 7},
+                                                {"price", 10},
+                                                {"outer_margin_mm", 18},
+                                                {"inner_margin_mm", 18},
+                                                {"armour_margin_mm", 19},
+                                                {"barrier", 10},
+                                                {"armour_cut_mm", 16},
+                                                {"sheath_cut_mm", 16},
+                                                {"bedding_cut_mm", 17},
+                                                {"reason", 80}}};
+constexpr std::array<XlsxColumn, 9> k_takeoff{{{"part", 24},
+                                               {"description", 44},
+                                               {"ends", 9},
+                                               {"quantity", 11},
+                                               {"not_proven", 13},
+                                               {"stock", 9},
+                                               {"to_order", 11},
+                                               {"unit_price", 13},
+                                               {"total", 14}}};
+constexpr std::array<XlsxColumn, 8> k_exceptions{{{"group", 32},
+                                                  {"line", 8},
+                                                  {"tag", 18},
+                                                  {"end", 18},
+                                                  {"verdict", 17},
+                                                  {"nearest", 20},
+                                                  {"reason", 80},
+                                                  {"change", 60}}};
+constexpr std::array<XlsxColumn, 1> k_notes{{{"notes", 110}}};
+
+lxw_format* verdict_look(const XlsxLooks& looks, std::string_view verdict) {
+  if (verdict == "fits") return looks.text;
+  return verdict == "no-fit" || verdict == "unusable" ? looks.bold : looks.italic;
+}
+
+/// How the numbers of a column of the results look; null where it holds texts.
+lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
+  constexpr std::size_t k_fits = 4;
+  constexpr std::size_t k_price = 5;
+  if (column == k_fits) return looks.count;
+  if (column == k_price) return looks.money;
+  if (column >= 6 && column <= 8) return looks.length_3;
+  if (column >= 10 && column <= 12) return looks.length_1;
+  return nullptr;
+}
+
+class Workbook final : public ScheduleWorkbook {
+ public:
+  Workbook(const std::string& path, std::size_t rows_a_sheet)
+      : book_(path),
+        looks_(book_.looks()),
+        rows_a_sheet_(rows_a_sheet),
+        results_(book_, "Results", k_results, rows_a_sheet) {}
+
+  void add_results(std::string_view csv) override {
+    CsvReader reader(csv, "results");
+    while (reader.next(record_)) {
+      results_.start_row();
+      for (std::size_t i = 0; i < record_.fields.size(); ++i) add_result(i, record_.fields[i]);
+    }
+  }
+
+  void finish(std::span<const schedule::TakeoffLine> takeoff,
+              std::span<const schedule::Exception* const> exceptions,
+              std::span<const std::string> notes) override {
+    results_.set_filter();
+    add_takeoff(takeoff);
+    add_exceptions(exceptions);
+    XlsxTable table(book_, "Notes", k_notes, rows_a_sheet_);
+    for (const std::string& note : notes) {
+      table.start_row();
+      table.put(0, note, looks_.wrapped);
+    }
+    book_.describe("Cable glands of a schedule", notes.empty() ? "" : notes.front());
+    book_.commit();
+  }
+
+ private:
+  void add_result(std::size_t column, std::string_view field) {
+    constexpr std::size_t k_verdict = 2;
+    lxw_format* look = result_look(looks_, column);
+    const auto value = look != nullptr ? parse_number(field) : std::nullopt;
+    if (value) {
+      results_.put(column, *value, look);
+    } else {
+      results_.put(column, field, column == k_verdict ? verdict_look(looks_, field) : looks_.text);
+    }
+  }
+
+  void add_takeoff(std::span<const schedule::TakeoffLine> lines) {
+    XlsxTable table(book_, "Take-off", k_takeoff, rows_a_sheet_);
+    std::optional<double> sum;
+    for (const schedule::TakeoffLine& line : lines) {
+      table.start_row();
+      add_line(table, line);
+      if (line.total) sum = sum.value_or(0.0) + *line.total;
+    }
+    table.set_filter();
+    if (!sum) return;
+    const std::string last = std::to_string(table.row());
+    table.start_row();
+    table.put(0, "TOTAL", looks_.bold);
+    table.put(1, "of the lines with a price", looks_.bold);
+    table.put_formula(8, "=SUM(I2:I" + last + ")", *sum, looks_.bold_money);
+  }
+
+  void add_line(XlsxTable& table, const schedule::TakeoffLine& line) {
+    const std::string row = std::to_string(table.row());
+    table.put(0, line.part, looks_.text);
+    table.put(1, line.description, looks_.text);
+    table.put(2, static_cast<double>(line.ends), looks_.count);
+    table.put(3, static_cast<double>(line.quantity), looks_.count);
+    table.put(4, static_cast<double>(line.not_proven), looks_.count);
+    if (line.stock) table.put(5, static_cast<double>(*line.stock), looks_.count);
+    table.put_formula(6, "=MAX(0,D" + row + "-F" + row + ")", static_cast<double>(line.to_order),
+                      looks_.count);
+    if (line.unit_price) table.put(7, *line.unit_price, looks_.money);
+    if (line.total) table.put_formula(8, "=G" + row + "*H" + row, *line.total, looks_.money);
+  }
+
+  void add_exceptions(std::span<const schedule::Exception* const> exceptions) {
+    XlsxTable table(book_, "Exceptions", k_exceptions, rows_a_sheet_);
+    for (const schedule::Exception* exception : exceptions) {
+      table.start_row();
+      table.put(0, exception->group, looks_.text);
+      table.put(1, static_cast<double>(exception->line), looks_.count);
+      table.put(2, exception->tag, looks_.text);
+      table.put(3, exception->end, looks_.text);
+      table.put(4, exception->verdict, verdict_look(looks_, exception->verdict));
+      table.put(5, exception->nearest, looks_.text);
+      table.put(6, exception->reason, looks_.text);
+      table.put(7, exception->change, looks_.text);
+    }
+    table.set_filter();
+  }
+
+  XlsxBook book_;
+  const XlsxLooks& looks_;
+  std::size_t rows_a_sheet_;
+  XlsxTable results_;
+  CsvRecord record_;
+};
+
+}  // namespace
+
+std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(const std::string& path,
+                                                        std::size_t rows_a_sheet) {
+  return std::make_unique<Workbook>(path, rows_a_sheet);
+}
+
+}  // namespace cutback::io

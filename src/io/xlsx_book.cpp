@@ -1,0 +1,155 @@
+#include "io/xlsx_book.hpp"
+
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <utility>
+
+#include "cutback/error.hpp"
+
+namespace cutback::io {
+namespace {
+
+constexpr time_t k_created = 946684800;  // 2000-01-01: any fixed day
+constexpr std::uint8_t k_a4 = 9;
+constexpr const char* k_text_format = "@";  // what is typed there later stays a text too
+
+FileError cannot_write(const std::string& path, std::string why) {
+  return FileError(Fault{.code = ErrorCode::cannot_write,
+                         .what = "the workbook cannot be written",
+                         .where = path,
+                         .given = {},
+                         .allowed = {},
+                         .hint = std::move(why)});
+}
+
+}  // namespace
+
+XlsxBook::XlsxBook(std::string path) : path_(std::move(path)), writer_(path_) {
+  file_.reset(std::tmpfile());
+  if (!file_) throw cannot_write(path_, std::string("no temporary file: ") + std::strerror(errno));
+  const std::string place = "/proc/self/fd/" + std::to_string(::fileno(file_.get()));
+  lxw_workbook_options options{};
+  options.constant_memory = LXW_TRUE;
+  book_ = workbook_new_opt(place.c_str(), &options);
+  if (book_ == nullptr) throw cannot_write(path_, "there is not enough memory");
+  looks_ = {.heading = format(k_text_format),
+            .text = format(k_text_format),
+            .italic = format(k_text_format),
+            .bold = format(k_text_format),
+            .wrapped = format(k_text_format),
+            .count = format("0"),
+            .length_1 = format("0.0"),
+            .length_3 = format("0.000"),
+            .money = format("#,##0.00"),
+            .bold_money = format("#,##0.00")};
+  for (lxw_format* look : {looks_.heading, looks_.bold, looks_.bold_money}) format_set_bold(look);
+  format_set_bottom(looks_.heading, LXW_BORDER_THIN);
+  format_set_italic(looks_.italic);
+  format_set_text_wrap(looks_.wrapped);
+}
+
+XlsxBook::~XlsxBook() {
+  if (book_ != nullptr) lxw_workbook_free(book_);
+}
+
+lxw_format* XlsxBook::format(const char* number_format) {
+  lxw_format* made = workbook_add_format(book_);
+  if (made == nullptr) throw cannot_write(path_, "there is not enough memory");
+  format_set_num_format(made, number_format);
+  return made;
+}
+
+lxw_worksheet* XlsxBook::add_sheet(const std::string& name) {
+  check(workbook_validate_sheet_name(book_, name.c_str()));
+  lxw_worksheet* sheet = workbook_add_worksheet(book_, name.c_str());
+  if (sheet == nullptr) throw cannot_write(path_, "no temporary file, or not enough memory");
+  worksheet_set_landscape(sheet);
+  worksheet_set_paper(sheet, k_a4);
+  worksheet_fit_to_pages(sheet, 1, 0);  // one wide, as many long as it takes
+  check(worksheet_set_footer(sheet, "&LRead the sheet Notes first&R&A, page &P of &N"));
+  check(worksheet_ignore_errors(sheet, LXW_IGNORE_NUMBER_STORED_AS_TEXT, "A1:XFD1048576"));
+  return sheet;
+}
+
+void XlsxBook::describe(const std::string& title, const std::string& remark) {
+  std::string own_title = title;  // the library takes them without const, and copies them
+  std::string own_remark = remark;
+  lxw_doc_properties properties{};
+  properties.title = own_title.data();
+  properties.comments = own_remark.data();
+  properties.created = k_created;
+  check(workbook_set_properties(book_, &properties));
+}
+
+void XlsxBook::check(lxw_error result) const {
+  if (result != LXW_NO_ERROR) throw cannot_write(path_, lxw_strerror(result));
+}
+
+void XlsxBook::commit() {
+  check(workbook_close(std::exchange(book_, nullptr)));  // frees it in any case
+  std::array<char, 65536> piece;
+  std::rewind(file_.get());
+  std::size_t total = 0;
+  while (const std::size_t size = std::fread(piece.data(), 1, piece.size(), file_.get())) {
+    writer_.append({piece.data(), size});
+    total += size;
+  }
+  if (total == 0 || std::ferror(file_.get()) != 0) {
+    throw cannot_write(path_, "look whether the disk for temporary files is full");
+  }
+  writer_.commit();
+}
+
+XlsxTable::XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
+                     std::size_t rows_a_sheet)
+    : book_(book), name_(std::move(name)), columns_(columns), rows_a_sheet_(rows_a_sheet) {
+  start_sheet();
+}
+
+void XlsxTable::start_sheet() {
+  ++sheets_;
+  sheet_ = book_.add_sheet(sheets_ == 1 ? name_ : name_ + " " + std::to_string(sheets_));
+  rows_ = 1;
+  for (std::size_t i = 0; i < columns_.size(); ++i) {
+    const auto column = static_cast<lxw_col_t>(i);
+    book_.check(worksheet_set_column(sheet_, column, column, columns_[i].width, nullptr));
+    put(i, columns_[i].name, book_.looks().heading);
+  }
+  worksheet_freeze_panes(sheet_, 1, 0);
+  book_.check(worksheet_repeat_rows(sheet_, 0, 0));
+}
+
+void XlsxTable::start_row() {
+  if (rows_ == rows_a_sheet_) {
+    set_filter();
+    start_sheet();
+  }
+  ++rows_;
+}
+
+void XlsxTable::put(std::size_t column, std::string_view text, lxw_format* look) {
+  if (text.empty()) return;
+  book_.check(worksheet_write_string(sheet_, static_cast<lxw_row_t>(rows_ - 1),
+                                     static_cast<lxw_col_t>(column), xlsx_text(text).c_str(),
+                                     look));
+}
+
+void XlsxTable::put(std::size_t column, double number, lxw_format* look) {
+  book_.check(worksheet_write_number(sheet_, static_cast<lxw_row_t>(rows_ - 1),
+                                     static_cast<lxw_col_t>(column), number, look));
+}
+
+void XlsxTable::put_formula(std::size_t column, const std::string& formula, double result,
+                            lxw_format* look) {
+  book_.check(worksheet_write_formula_num(sheet_, static_cast<lxw_row_t>(rows_ - 1),
+                                          static_cast<lxw_col_t>(column), formula.c_str(), look,
+                                          result));
+}
+
+void XlsxTable::set_filter() {
+  book_.check(worksheet_autofilter(sheet_, 0, 0, static_cast<lxw_row_t>(rows_ - 1),
+                                   static_cast<lxw_col_t>(columns_.size() - 1)));
+}
+
+}  // namespace cutback::io

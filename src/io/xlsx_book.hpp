@@ -1,0 +1,101 @@
+#pragma once
+// An .xlsx workbook that is being written, and tables in it.
+
+#include <xlsxwriter.h>
+
+#include <cstddef>
+#include <cstdint>
+#include <cstdio>
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "cutback/io/files.hpp"
+
+namespace cutback::io {
+
+/// How a cell looks. What a verdict means is told by words and weight, never by colour alone.
+struct XlsxLooks {
+  lxw_format* heading;
+  lxw_format* text;
+  lxw_format* italic;
+  lxw_format* bold;
+  lxw_format* wrapped;
+  lxw_format* count;
+  lxw_format* length_1;  ///< mm with one decimal
+  lxw_format* length_3;
+  lxw_format* money;
+  lxw_format* bold_money;
+};
+
+/// The workbook goes to a temporary file first; its final place is written by commit() alone.
+class XlsxBook {
+ public:
+  /// @throws FileError when nothing can be written there
+  explicit XlsxBook(std::string path);
+  XlsxBook(const XlsxBook&) = delete;
+  XlsxBook& operator=(const XlsxBook&) = delete;
+  ~XlsxBook();
+
+  [[nodiscard]] const XlsxLooks& looks() const { return looks_; }
+  /// @param name  at most 31 characters, none of []:*?/\ and no apostrophe at its ends
+  lxw_worksheet* add_sheet(const std::string& name);
+  /// Title and remark of the file; without date or person, so that its bytes are the same always.
+  void describe(const std::string& title, const std::string& remark);
+  /// @throws FileError where `result` is an error of the library
+  void check(lxw_error result) const;
+  void commit();
+
+ private:
+  struct Close {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+  };
+  lxw_format* format(const char* number_format);
+
+  std::string path_;
+  FileWriter writer_;
+  std::unique_ptr<std::FILE, Close> file_;  ///< what the library writes to
+  lxw_workbook* book_ = nullptr;
+  XlsxLooks looks_{};
+};
+
+struct XlsxColumn {
+  const char* name;
+  double width;  ///< in characters
+};
+
+/// A table with headings that stay in sight. Rows are written one after the other; what is more
+/// than a sheet takes goes on in a further one, `Results 2`.
+class XlsxTable {
+ public:
+  XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
+            std::size_t rows_a_sheet);
+
+  /// Begins a row; it is in `row()` then.
+  void start_row();
+  /// The row's number as the sheet shows it.
+  [[nodiscard]] std::size_t row() const { return rows_; }
+  void put(std::size_t column, std::string_view text, lxw_format* look);
+  void put(std::size_t column, double number, lxw_format* look);
+  /// @param result  what it comes to, for programs that do not calculate
+  void put_formula(std::size_t column, const std::string& formula, double result, lxw_format* look);
+  /// Puts a filter over the rows written so far.
+  void set_filter();
+
+ private:
+  void start_sheet();
+
+  XlsxBook& book_;
+  std::string name_;
+  std::span<const XlsxColumn> columns_;
+  std::size_t rows_a_sheet_;
+  lxw_worksheet* sheet_ = nullptr;
+  std::size_t sheets_ = 0;
+  std::size_t rows_ = 0;  ///< of the sheet, with the headings
+};
+
+/// `text` as a cell can hold it: not too long, and nothing in it that is read as an escape.
+[[nodiscard]] std::string xlsx_text(std::string_view text);
+
+}  // namespace cutback::io
