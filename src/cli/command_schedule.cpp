@@ -24,9 +24,10 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "A gland for every end of a cable schedule (CSV or .xlsx), with margins and cut\n"
-    "marks, a take-off to order from and a list of what needs a person. Columns are\n"
-    "the keys of a job file, with from_ and to_ before what differs between the ends.";
+    "A gland for every end of a cable schedule (CSV or workbook), with margins and\n"
+    "cut marks, a take-off to order from and a list of what needs a person. Columns\n"
+    "are the keys of a job file, with from_ and to_ before what differs between the\n"
+    "ends.";
 
 constexpr const char* k_example =
     "Example: a schedule with headings of its own, five per cent spare:\n"
