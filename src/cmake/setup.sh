@@ -24,7 +24,7 @@ install_missing() {
 }
 
 build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev libfmt-dev
-  libboost-dev libexpat1-dev libminizip-dev libxlsxwriter-dev'
+  libboost-dev libexpat1-dev libminizip-dev libxlsxwriter-dev liblemon-dev coinor-libcbc-dev'
 test_packages='catch2 librapidcheck-dev libvalijson-dev python3 python3-openpyxl'
 
 # build_program ON|OFF: with or without the tests.

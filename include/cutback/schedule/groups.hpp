@@ -1,0 +1,61 @@
+#pragma once
+// The ends of a schedule in groups that the same glands fit: what stock is shared among and what a
+// kit is chosen for.
+
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "cutback/gland/gland.hpp"
+#include "cutback/job/input.hpp"
+#include "cutback/schedule/decide.hpp"
+
+namespace cutback::schedule {
+
+/// Glands by their place in the list, ascending.
+using PartSet = std::vector<std::uint32_t>;
+
+/// What sharing and choosing look at of a gland.
+struct Part {
+  std::string code;
+  std::int64_t cost_cents = 0;  ///< its price; without one, that of the dearest part of the list
+  bool priced = false;
+  std::optional<std::int64_t> stock;  ///< absent: no limit
+};
+
+/// Ends that exactly these parts fit.
+struct EndGroup {
+  std::int64_t ends = 0;
+  PartSet parts;
+};
+
+/// A schedule as the solvers see it. Two groups differ in their parts.
+struct Wanted {
+  std::vector<Part> parts;  ///< in the order of the gland list
+  std::vector<EndGroup> groups;
+};
+
+/// The glands as parts; prices rounded to whole cents.
+[[nodiscard]] std::vector<Part> parts_of(std::span<const gland::Gland> glands);
+
+/// The glands whose verdict is `fits` for this end, by the code of decide(). None where the end
+/// cannot be used: decide() says why.
+[[nodiscard]] PartSet fitting_of(const job::JobInput& input, const Settings& settings);
+
+/// Gathers ends into groups, which are numbered in the order of their first end.
+class Grouper {
+ public:
+  /// @return the number of the group
+  std::size_t add(const PartSet& parts, std::int64_t ends);
+  [[nodiscard]] const std::vector<EndGroup>& groups() const { return groups_; }
+
+ private:
+  std::map<PartSet, std::size_t> numbers_;
+  std::vector<EndGroup> groups_;
+};
+
+}  // namespace cutback::schedule

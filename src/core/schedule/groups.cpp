@@ -1,0 +1,46 @@
+#include "cutback/schedule/groups.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "cutback/fit/select.hpp"
+#include "cutback/job/job.hpp"
+
+namespace cutback::schedule {
+
+std::vector<Part> parts_of(std::span<const gland::Gland> glands) {
+  std::vector<Part> parts;
+  std::int64_t dearest_cents = 0;
+  for (const gland::Gland& gland : glands) {
+    Part part;
+    part.code = gland.part;
+    part.priced = gland.price.has_value();
+    part.cost_cents = std::llround(gland.price.value_or(0.0) * 100.0);
+    if (gland.stock) part.stock = std::llround(*gland.stock);
+    dearest_cents = std::max(dearest_cents, part.cost_cents);
+    parts.push_back(std::move(part));
+  }
+  for (Part& part : parts) {
+    if (!part.priced) part.cost_cents = dearest_cents;
+  }
+  return parts;
+}
+
+PartSet fitting_of(const job::JobInput& input, const Settings& settings) {
+  try {
+    const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
+    if (!job.cable.sheath_od) return {};
+    return settings.glands->fitting(fit::ask(job, *settings.standards));
+  } catch (const InputError&) {
+    return {};  // the end is unusable, and decide() says why
+  }
+}
+
+std::size_t Grouper::add(const PartSet& parts, std::int64_t ends) {
+  const auto [at, fresh] = numbers_.try_emplace(parts, groups_.size());
+  if (fresh) groups_.push_back({.ends = 0, .parts = parts});
+  groups_[at->second].ends += ends;
+  return at->second;
+}
+
+}  // namespace cutback::schedule
