@@ -11,6 +11,7 @@
 #include "cli/command_earth.hpp"
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
+#include "cli/command_kit.hpp"
 #include "cli/command_readings.hpp"
 #include "cli/command_rules.hpp"
 #include "cli/command_schedule.hpp"
@@ -150,6 +151,7 @@ void build(CLI::App& app, Context& context) {
   add_fit(app, context);
   add_sheet(app, context);
   add_schedule(app, context);
+  add_kit(app, context);
   add_cable(app, context);
   add_glands(app, context);
   add_earth(app, context);

@@ -1,6 +1,7 @@
 #include "cli/extras.hpp"
 
 #include "cutback/io/xlsx_rows.hpp"
+#include "cutback/solve/solvers.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -18,7 +19,12 @@ std::unique_ptr<io::ScheduleWorkbook> new_workbook(const std::string& path) {
 }  // namespace
 
 const Extras& all_extras() {
-  static constexpr Extras k_extras{.open_workbook = open_workbook, .new_workbook = new_workbook};
+  static constexpr Extras k_extras{
+      .open_workbook = open_workbook,
+      .new_workbook = new_workbook,
+      .cheapest_plan = solve::cheapest_plan,
+      .solve_program = solve::solve_program,
+  };
   return k_extras;
 }
 

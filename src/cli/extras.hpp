@@ -6,6 +6,8 @@
 
 #include "cutback/io/rows.hpp"
 #include "cutback/io/schedule_workbook.hpp"
+#include "cutback/schedule/program.hpp"
+#include "cutback/schedule/share.hpp"
 
 namespace cutback::cli {
 
@@ -18,6 +20,8 @@ struct Extras {
                                                   char decimal);
   /// The results of a schedule as a workbook (io::new_schedule_workbook).
   std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(const std::string& path);
+  schedule::TransportPlan (*cheapest_plan)(const schedule::Transport&) = nullptr;
+  schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;
 };
 
 /// All of them; only the full program has it.

@@ -10,9 +10,11 @@
 #include <string>
 #include <vector>
 
+#include "cutback/error.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/input.hpp"
 #include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/layout.hpp"
 
 namespace cutback::schedule {
 
@@ -46,11 +48,15 @@ struct Wanted {
 /// cannot be used: decide() says why.
 [[nodiscard]] PartSet fitting_of(const job::JobInput& input, const Settings& settings);
 
+/// What makes a whole row unusable: a blank tag, more cells than headings.
+[[nodiscard]] std::optional<Fault> fault_of_row(const Layout& layout, Cells cells);
+
 /// Gathers ends into groups, which are numbered in the order of their first end.
 class Grouper {
  public:
   /// @return the number of the group
   std::size_t add(const PartSet& parts, std::int64_t ends);
+  void add_to(std::size_t group, std::int64_t ends) { groups_[group].ends += ends; }
   [[nodiscard]] const std::vector<EndGroup>& groups() const { return groups_; }
 
  private:

@@ -79,4 +79,7 @@ struct TakeoffLine {
 /// value.
 [[nodiscard]] std::string group_of(const Decision& decision);
 
+/// An end that is not proven, as the list of exceptions holds it.
+[[nodiscard]] Exception exception_of(const EndName& name, const Decision& decision);
+
 }  // namespace cutback::schedule

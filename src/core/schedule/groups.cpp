@@ -36,6 +36,24 @@ PartSet fitting_of(const job::JobInput& input, const Settings& settings) {
   }
 }
 
+std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
+  if (cell(cells, layout.tag).empty()) {
+    return Fault{.code = ErrorCode::missing,
+                 .what = "the tag is blank",
+                 .where = {},
+                 .given = {},
+                 .allowed = {},
+                 .hint = "name the cable, or take the row out"};
+  }
+  if (cells.size() <= layout.width) return std::nullopt;
+  return Fault{.code = ErrorCode::bad_syntax,
+               .what = "more cells than headings",
+               .where = {},
+               .given = std::to_string(cells.size()),
+               .allowed = std::to_string(layout.width),
+               .hint = "put cells that hold a comma in quotes"};
+}
+
 std::size_t Grouper::add(const PartSet& parts, std::int64_t ends) {
   const auto [at, fresh] = numbers_.try_emplace(parts, groups_.size());
   if (fresh) groups_.push_back({.ends = 0, .parts = parts});

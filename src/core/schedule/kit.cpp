@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 #include "core/schedule/choice.hpp"
@@ -61,6 +62,8 @@ struct Solved {
 
 /// The least whole number that is not below a bound in floating point.
 std::int64_t whole_bound(double bound) {
+  constexpr double k_lowest = -9e18;
+  if (!(bound > k_lowest)) return std::numeric_limits<std::int64_t>::min();
   return static_cast<std::int64_t>(std::ceil(bound - std::max(1e-6, std::abs(bound) * 1e-9)));
 }
 

@@ -116,4 +116,16 @@ std::string group_of(const Decision& decision) {
   return decision.usable() ? decision.group : "unusable: " + decision.faults.front().what;
 }
 
+Exception exception_of(const EndName& name, const Decision& decision) {
+  const bool usable = decision.usable();
+  return {.line = name.line,
+          .tag = std::string(name.tag),
+          .end = std::string(name.end),
+          .verdict = usable ? std::string(to_string(decision.verdict)) : "unusable",
+          .group = group_of(decision),
+          .nearest = decision.nearest != nullptr ? decision.nearest->part : "",
+          .reason = usable ? decision.reason : unusable_text(decision),
+          .change = decision.change};
+}
+
 }  // namespace cutback::schedule

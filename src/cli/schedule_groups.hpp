@@ -1,0 +1,26 @@
+#pragma once
+// Reads a schedule to its end and puts its ends into groups that the same glands fit.
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include "cutback/io/schedule_file.hpp"
+#include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/groups.hpp"
+#include "cutback/schedule/tally.hpp"
+
+namespace cutback::cli {
+
+struct GroupedSchedule {
+  std::uint64_t rows = 0;
+  std::vector<schedule::EndGroup> groups;
+  /// The ends that no gland fits or that cannot be used, with their list.
+  schedule::Tally not_served;
+};
+
+/// On several threads; what comes out does not depend on how many.
+[[nodiscard]] GroupedSchedule group_schedule(io::ScheduleFile& file,
+                                             const schedule::Settings& settings, unsigned threads);
+
+}  // namespace cutback::cli

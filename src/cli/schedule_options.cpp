@@ -1,0 +1,71 @@
+#include "cli/schedule_options.hpp"
+
+#include <CLI/CLI.hpp>
+#include <cmath>
+
+#include "cutback/number.hpp"
+
+namespace cutback::cli {
+namespace {
+
+Fault fault_of(ErrorCode code, std::string what, std::string where, std::string given,
+               std::string allowed) {
+  return {.code = code,
+          .what = std::move(what),
+          .where = std::move(where),
+          .given = std::move(given),
+          .allowed = std::move(allowed),
+          .hint = {}};
+}
+
+}  // namespace
+
+void add_format(CLI::App& command, FormatOptions& options) {
+  command.add_option("schedule", options.file, "Cable schedule (CSV)")
+      ->type_name("FILE")
+      ->required();
+  command
+      .add_option("--column", options.columns,
+                  "A heading of the schedule's own: OURS=THEIRS; any number of times")
+      ->type_name("OURS=THEIRS")
+      ->allow_extra_args(false)
+      ->group("Schedule");
+  command.add_option("--decimal", options.decimal, "Decimal mark in the cells: . or , (default .)")
+      ->type_name("MARK")
+      ->group("Schedule");
+  command
+      .add_option("--header-row", options.header_row,
+                  "Line of the headings (default: found in the first 30)")
+      ->type_name("N")
+      ->group("Schedule");
+}
+
+TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults) {
+  TypedFormat typed;
+  for (const std::string& column : options.columns) {
+    const std::size_t equals = column.find('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == column.size()) {
+      faults.push_back(fault_of(ErrorCode::bad_syntax, "not a column and its heading", "--column",
+                                column, "own=heading, such as sheath_od_mm=\"O/D (mm)\""));
+      continue;
+    }
+    typed.format.headings.emplace_back(column.substr(0, equals), column.substr(equals + 1));
+  }
+  if (options.decimal != "." && options.decimal != ",") {
+    faults.push_back(fault_of(ErrorCode::bad_value, "not a decimal mark", "--decimal",
+                              options.decimal, ". or ,"));
+  } else {
+    typed.format.decimal = options.decimal.front();
+  }
+  if (options.header_row.empty()) return typed;
+  const auto row = parse_number(options.header_row);
+  if (!row || *row < 1.0 || *row > 1e6 || *row != std::floor(*row)) {
+    faults.push_back(fault_of(ErrorCode::bad_number, "not a line of the file", "--header-row",
+                              options.header_row, "a whole number from 1"));
+  } else {
+    typed.header_row = static_cast<std::size_t>(*row);
+  }
+  return typed;
+}
+
+}  // namespace cutback::cli
