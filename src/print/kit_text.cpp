@@ -111,10 +111,12 @@ std::string kit_text(const KitReport& report, const Style& style) {
     text += heading("what each further part buys", style) + curve_text(report);
   }
   if (kit.not_served > 0) {
-    text += heading(fmt::format("not served ({} ends), by what they lack", kit.not_served), style) +
+    text += heading(fmt::format("not served ({} {}), by what they lack", kit.not_served,
+                                kit.not_served == 1 ? "end" : "ends"),
+                    style) +
             not_served(report);
   }
-  text += heading("proof", style) + wrapped("", proof_text(report));
+  if (!kit.parts.empty()) text += heading("proof", style) + wrapped("", proof_text(report));
   return text + "\n" +
          wrapped("",
                  "A kit is no take-off: it says which parts to carry, not how many. Certificate, "

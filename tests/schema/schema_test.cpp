@@ -100,7 +100,7 @@ const Golden& golden_of(const std::vector<Golden>& list, const std::string& sche
 }
 
 const std::vector<std::string> k_results{"fit",   "sheet",    "cable",    "earth", "glands",
-                                         "rules", "readings", "schedule", "errors"};
+                                         "rules", "readings", "schedule", "kit",   "errors"};
 
 }  // namespace
 
