@@ -8,6 +8,7 @@
 #include <thread>
 
 #include "cli/exit_code.hpp"
+#include "cli/open_schedule.hpp"
 #include "cli/runtime.hpp"
 #include "cli/schedule_groups.hpp"
 #include "cli/schedule_options.hpp"
@@ -112,9 +113,9 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
   const Extras& extras = runtime.extras();
   const tables::Standards standards = runtime.standards();
-  const io::MappedFile mapped(options.format.file);
-  io::ScheduleFile file(mapped.text(), options.format.file, typed.format.format,
-                        typed.format.header_row);
+  const auto rows = open_schedule(options.format.file, options.format.sheet,
+                                  typed.format.format.decimal, runtime);
+  io::ScheduleFile file(*rows, options.format.file, typed.format.format, typed.format.header_row);
   const gland::GlandList list = runtime.glands();
   if (typed.by == schedule::KitBy::price) check_prices(list);
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);

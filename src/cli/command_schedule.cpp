@@ -2,7 +2,6 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <memory>
 #include <thread>
@@ -13,6 +12,7 @@
 #include "cli/progress.hpp"
 #include "cli/runtime.hpp"
 #include "cli/schedule_notes.hpp"
+#include "cli/schedule_options.hpp"
 #include "cli/schedule_run.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
@@ -39,12 +39,7 @@ constexpr const char* k_example =
     "and the others go on.";
 
 struct ScheduleOptions {
-  std::string file;
-  std::string sheet;
-  std::vector<std::string> columns;
-  std::string decimal = ".";
-  std::string evidence;
-  std::string header_row;
+  FormatOptions format;
   std::string prefer = "price";
   std::string takeoff;
   std::string spare = "0";
@@ -65,8 +60,7 @@ Fault fault_of(ErrorCode code, std::string what, std::string where, std::string 
 
 /// What was typed, understood.
 struct Typed {
-  schedule::Format format;
-  std::optional<std::size_t> header_row;
+  TypedFormat format;
   double spare_percent = 0.0;
   fit::Prefer prefer = fit::Prefer::price;
   unsigned threads = 0;
@@ -75,37 +69,8 @@ struct Typed {
 Typed understand(const ScheduleOptions& options) {
   std::vector<Fault> faults;
   Typed typed;
+  typed.format = understand(options.format, faults);
   typed.prefer = parse_prefer(options.prefer, faults);
-  for (const std::string& column : options.columns) {
-    const std::size_t equals = column.find('=');
-    if (equals == std::string::npos || equals == 0 || equals + 1 == column.size()) {
-      faults.push_back(fault_of(ErrorCode::bad_syntax, "not a column and its heading", "--column",
-                                column, "own=heading, such as sheath_od_mm=\"O/D (mm)\""));
-      continue;
-    }
-    typed.format.headings.emplace_back(column.substr(0, equals), column.substr(equals + 1));
-  }
-  if (options.decimal != "." && options.decimal != ",") {
-    faults.push_back(fault_of(ErrorCode::bad_value, "not a decimal mark", "--decimal",
-                              options.decimal, ". or ,"));
-  } else {
-    typed.format.decimal = options.decimal.front();
-  }
-  constexpr std::array k_evidence{"", "measured", "datasheet", "estimated"};
-  if (std::find(k_evidence.begin(), k_evidence.end(), options.evidence) == k_evidence.end()) {
-    faults.push_back(fault_of(ErrorCode::bad_value, "not a kind of evidence", "--evidence",
-                              options.evidence, "measured, datasheet or estimated"));
-  }
-  typed.format.evidence = options.evidence;
-  if (!options.header_row.empty()) {
-    const auto row = parse_number(options.header_row);
-    if (!row || *row < 1.0 || *row > 1e6 || *row != std::floor(*row)) {
-      faults.push_back(fault_of(ErrorCode::bad_number, "not a line of the file", "--header-row",
-                                options.header_row, "a whole number from 1"));
-    } else {
-      typed.header_row = static_cast<std::size_t>(*row);
-    }
-  }
   const auto threads = parse_number(options.threads);
   if (!threads || *threads < 0.0 || *threads > 256.0 || *threads != std::floor(*threads)) {
     faults.push_back(fault_of(ErrorCode::bad_number, "not a number of threads", "--threads",
@@ -167,8 +132,9 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
   const Extras* extras = options.xlsx.empty() ? nullptr : &runtime.extras();
   const tables::Standards standards = runtime.standards();
-  const auto rows = open_schedule(options.file, options.sheet, typed.format.decimal, runtime);
-  io::ScheduleFile file(*rows, options.file, typed.format, typed.header_row);
+  const auto rows = open_schedule(options.format.file, options.format.sheet,
+                                  typed.format.format.decimal, runtime);
+  io::ScheduleFile file(*rows, options.format.file, typed.format.format, typed.format.header_row);
   const gland::GlandList list = runtime.glands();
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
   const auto workbook = extras != nullptr ? extras->new_workbook(options.xlsx) : nullptr;
@@ -192,40 +158,14 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   if (!options.exceptions.empty()) {
     io::write_file(options.exceptions, io::exceptions_csv(exceptions));
   }
-  if (workbook) workbook->finish(takeoff, exceptions, schedule_notes(options.file, list.name));
-  report(result, options.file, list, runtime);
+  if (workbook)
+    workbook->finish(takeoff, exceptions, schedule_notes(options.format.file, list.name));
+  report(result, options.format.file, list, runtime);
   return result.tally.exceptions == 0 ? k_exit_fits : k_exit_no_fit;
 }
 
 void add_own_options(CLI::App& command, ScheduleOptions& options) {
-  command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
-      ->type_name("FILE")
-      ->required();
-  command
-      .add_option("--column", options.columns,
-                  "A heading of the schedule's own: OURS=THEIRS; any number of times")
-      ->type_name("OURS=THEIRS")
-      ->allow_extra_args(false)
-      ->group("Schedule");
-  command.add_option("--decimal", options.decimal, "Decimal mark in the cells: . or , (default .)")
-      ->type_name("MARK")
-      ->group("Schedule");
-  command
-      .add_option("--evidence", options.evidence,
-                  "Of figures in rows that state none: measured, datasheet or estimated "
-                  "(default: one figure is a datasheet's, several readings are measured)")
-      ->type_name("WORD")
-      ->group("Schedule");
-  command
-      .add_option("--header-row", options.header_row,
-                  "Line or row of the headings (default: found in the first 30)")
-      ->type_name("N")
-      ->group("Schedule");
-  command
-      .add_option("--sheet", options.sheet,
-                  "Sheet of the workbook to read (default: the first that is not hidden)")
-      ->type_name("NAME")
-      ->group("Schedule");
+  add_format(command, options.format);
   command
       .add_option("--prefer", options.prefer,
                   "Order of the glands that fit: price, margin or stock (default price)")

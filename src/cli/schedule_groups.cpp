@@ -1,12 +1,12 @@
 #include "cli/schedule_groups.hpp"
 
-#include <condition_variable>
-#include <future>
 #include <limits>
-#include <mutex>
+#include <memory>
 #include <optional>
 #include <string>
 #include <unordered_map>
+
+#include "cli/row_pipeline.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -15,7 +15,6 @@ using schedule::Decision;
 using schedule::Layout;
 using schedule::Side;
 
-constexpr std::size_t k_rows_a_chunk = 256;
 constexpr std::size_t k_most_remembered = 20000;  // different ends a thread keeps
 constexpr std::uint32_t k_no_group = std::numeric_limits<std::uint32_t>::max();
 
@@ -26,10 +25,7 @@ struct Known {
 };
 
 /// Some rows of the schedule and what came of them.
-struct Chunk {
-  std::size_t number = 0;
-  std::size_t rows = 0;
-  std::vector<io::CsvRecord> records;
+struct Chunk : RowChunk {
   std::vector<std::uint32_t> groups;  ///< of the ends that something fits
   schedule::Tally not_served;
 };
@@ -37,23 +33,28 @@ struct Chunk {
 /// One thread's work: looks up which glands fit, for each different end once.
 class Worker {
  public:
-  Worker(const Layout& layout, const schedule::Settings& settings)
-      : layout_(layout), settings_(settings) {}
+  Worker(const io::ScheduleFile& file, const schedule::Settings& settings)
+      : file_(file), layout_(file.layout()), settings_(settings) {}
 
   void work(Chunk& chunk) {
     chunk.groups.clear();
     chunk.not_served = {};
-    for (std::size_t i = 0; i < chunk.rows; ++i) row(chunk, chunk.records[i]);
+    for (std::size_t i = 0; i < chunk.block.rows; ++i) row(chunk, chunk.block.records[i]);
   }
 
-  [[nodiscard]] const std::vector<schedule::EndGroup>& groups() const { return grouper_.groups(); }
+  [[nodiscard]] const schedule::PartSet& parts(std::uint32_t group) const {
+    return grouper_.groups()[group].parts;
+  }
+  /// The number in the whole schedule of each of its own groups, as far as it is known.
+  std::vector<std::size_t> numbers;
 
  private:
   void row(Chunk& chunk, const io::CsvRecord& record) {
     const auto fault = schedule::fault_of_row(layout_, record.fields);
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{schedule::cell(record.fields, layout_.tag),
-                                   schedule::end_name(layout_, record.fields, side), record.line};
+                                   schedule::end_name(layout_, record.fields, side), record.line,
+                                   file_.source().row_word()};
       if (fault) {
         Decision decision;
         decision.faults.push_back(*fault);
@@ -96,6 +97,7 @@ class Worker {
     return memory_.emplace(key_, std::move(known)).first->second;
   }
 
+  const io::ScheduleFile& file_;
   const Layout& layout_;
   const schedule::Settings& settings_;
   schedule::Grouper grouper_;
@@ -103,93 +105,27 @@ class Worker {
   std::string key_;
 };
 
-/// Hands out chunks and takes them back in order.
-class Line {
- public:
-  explicit Line(io::ScheduleFile& file) : file_(file) {}
-
-  bool take(Chunk& chunk) {
-    const std::lock_guard lock(reading_);
-    chunk.number = next_++;
-    chunk.rows = 0;
-    while (chunk.rows < k_rows_a_chunk) {
-      if (chunk.records.size() == chunk.rows) chunk.records.emplace_back();
-      if (!file_.next(chunk.records[chunk.rows])) break;
-      ++chunk.rows;
-    }
-    return chunk.rows > 0;
-  }
-
-  /// Waits for its turn. `worker` is that of the calling thread, and `numbers` the groups of the
-  /// whole schedule that its own are, as far as they are known. @return false when another failed
-  bool give(Chunk& chunk, const Worker& worker, std::vector<std::size_t>& numbers) {
-    std::unique_lock lock(writing_);
-    turn_.wait(lock, [&] { return stopped_ || written_ == chunk.number; });
-    if (stopped_) return false;
-    numbers.resize(worker.groups().size(), k_no_group);
-    for (const std::uint32_t own : chunk.groups) {
-      const schedule::PartSet& parts = worker.groups()[own].parts;
-      if (numbers[own] == k_no_group) numbers[own] = grouper_.add(parts, 0);
-      grouper_.add_to(numbers[own], 1);
-    }
-    result_.rows += chunk.rows;
-    result_.not_served.add(std::move(chunk.not_served));
-    ++written_;
-    turn_.notify_all();
-    return true;
-  }
-
-  void stop() {
-    const std::lock_guard lock(writing_);
-    stopped_ = true;
-    turn_.notify_all();
-  }
-
-  GroupedSchedule result() {
-    result_.groups = grouper_.groups();
-    return std::move(result_);
-  }
-
- private:
-  io::ScheduleFile& file_;
-  std::mutex reading_;
-  std::size_t next_ = 0;
-  std::mutex writing_;
-  std::condition_variable turn_;
-  std::size_t written_ = 0;
-  bool stopped_ = false;
-  schedule::Grouper grouper_;
-  GroupedSchedule result_;
-};
-
-void work_through(Line& line, const Layout& layout, const schedule::Settings& settings) {
-  try {
-    Worker worker(layout, settings);
-    std::vector<std::size_t> numbers;
-    Chunk chunk;
-    while (line.take(chunk)) {
-      worker.work(chunk);
-      if (!line.give(chunk, worker, numbers)) break;
-    }
-  } catch (...) {
-    line.stop();
-    throw;
-  }
-}
-
 }  // namespace
 
 GroupedSchedule group_schedule(io::ScheduleFile& file, const schedule::Settings& settings,
                                unsigned threads) {
-  Line line(file);
-  std::vector<std::future<void>> others;
-  for (unsigned i = 1; i < threads; ++i) {
-    others.push_back(
-        std::async(std::launch::async, [&] { work_through(line, file.layout(), settings); }));
-  }
-  work_through(line, file.layout(), settings);
-  for (std::future<void>& other : others) other.get();
-  return line.result();
+  GroupedSchedule result;
+  schedule::Grouper grouper;
+  const auto deliver = [&](Chunk& chunk, Worker& worker) {
+    for (const std::uint32_t own : chunk.groups) {
+      if (own >= worker.numbers.size()) worker.numbers.resize(own + 1, k_no_group);
+      if (worker.numbers[own] == k_no_group)
+        worker.numbers[own] = grouper.add(worker.parts(own), 0);
+      grouper.add_to(worker.numbers[own], 1);
+    }
+    result.rows += chunk.block.rows;
+    result.not_served.add(std::move(chunk.not_served));
+  };
+  work_through_rows<Chunk>(
+      file, threads, [&] { return std::make_unique<Worker>(file, settings); }, deliver,
+      [](Worker&) {});
+  result.groups = grouper.groups();
+  return result;
 }
 
 }  // namespace cutback::cli

@@ -1,6 +1,8 @@
 #include "cli/schedule_options.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "cutback/number.hpp"
@@ -21,7 +23,7 @@ Fault fault_of(ErrorCode code, std::string what, std::string where, std::string 
 }  // namespace
 
 void add_format(CLI::App& command, FormatOptions& options) {
-  command.add_option("schedule", options.file, "Cable schedule (CSV)")
+  command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
       ->type_name("FILE")
       ->required();
   command
@@ -34,9 +36,20 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->type_name("MARK")
       ->group("Schedule");
   command
+      .add_option("--evidence", options.evidence,
+                  "Of figures in rows that state none: measured, datasheet or estimated "
+                  "(default: one figure is a datasheet's, several readings are measured)")
+      ->type_name("WORD")
+      ->group("Schedule");
+  command
       .add_option("--header-row", options.header_row,
-                  "Line of the headings (default: found in the first 30)")
+                  "Line or row of the headings (default: found in the first 30)")
       ->type_name("N")
+      ->group("Schedule");
+  command
+      .add_option("--sheet", options.sheet,
+                  "Sheet of the workbook to read (default: the first that is not hidden)")
+      ->type_name("NAME")
       ->group("Schedule");
 }
 
@@ -57,6 +70,12 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   } else {
     typed.format.decimal = options.decimal.front();
   }
+  constexpr std::array k_evidence{"", "measured", "datasheet", "estimated"};
+  if (std::find(k_evidence.begin(), k_evidence.end(), options.evidence) == k_evidence.end()) {
+    faults.push_back(fault_of(ErrorCode::bad_value, "not a kind of evidence", "--evidence",
+                              options.evidence, "measured, datasheet or estimated"));
+  }
+  typed.format.evidence = options.evidence;
   if (options.header_row.empty()) return typed;
   const auto row = parse_number(options.header_row);
   if (!row || *row < 1.0 || *row > 1e6 || *row != std::floor(*row)) {

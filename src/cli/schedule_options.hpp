@@ -18,8 +18,10 @@ namespace cutback::cli {
 /// What was typed.
 struct FormatOptions {
   std::string file;
+  std::string sheet;  ///< of a workbook
   std::vector<std::string> columns;
   std::string decimal = ".";
+  std::string evidence;
   std::string header_row;
 };
 

@@ -1,15 +1,14 @@
 #include "cli/schedule_run.hpp"
 
-#include <condition_variable>
-#include <exception>
-#include <future>
 #include <iterator>
-#include <mutex>
+#include <memory>
 
+#include "cli/row_pipeline.hpp"
 #include "cli/tag_register.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/decider.hpp"
+#include "cutback/schedule/groups.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -22,15 +21,11 @@ using schedule::Side;
 constexpr std::size_t k_most_twice = 10;
 
 /// Some rows of the schedule and what came of them.
-struct Chunk {
-  std::size_t number = 0;
-  io::RowBlock block;
-  std::optional<double> taken;          ///< of the file, with this chunk
+struct Chunk : RowChunk {
   std::vector<std::size_t> tag_hashes;  ///< of the rows; 0 where the tag is blank
   std::string text;
   std::string csv;  ///< only beside JSON, and where it is asked for
   std::vector<schedule::Exception> exceptions;
-  std::exception_ptr error;
 };
 
 /// One thread's work on chunks.
@@ -44,7 +39,6 @@ class Worker {
     chunk.csv.clear();
     chunk.tag_hashes.clear();
     chunk.exceptions.clear();
-    file_.finish(chunk.block);
     for (std::size_t i = 0; i < chunk.block.rows; ++i) row(chunk, chunk.block.records[i]);
   }
 
@@ -55,25 +49,14 @@ class Worker {
     ++tally_.rows;
     const std::string_view tag = schedule::cell(record.fields, layout_.tag);
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
+    const auto fault = schedule::fault_of_row(layout_, record.fields);
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag, schedule::end_name(layout_, record.fields, side),
                                    record.line, file_.source().row_word()};
-      if (tag.empty()) {
-        put_unusable(chunk, name,
-                     {.code = ErrorCode::missing,
-                      .what = "the tag is blank",
-                      .where = {},
-                      .given = {},
-                      .allowed = {},
-                      .hint = "name the cable, or take the row out"});
-      } else if (record.fields.size() > layout_.width) {
-        put_unusable(chunk, name,
-                     {.code = ErrorCode::bad_syntax,
-                      .what = "more cells than headings",
-                      .where = {},
-                      .given = std::to_string(record.fields.size()),
-                      .allowed = std::to_string(layout_.width),
-                      .hint = "put cells that hold a comma in quotes"});
+      if (fault) {
+        Decided decided;
+        decided.decision.faults.push_back(*fault);
+        put(chunk, name, decided);
       } else {
         put(chunk, name, decider_.decide(record.fields, side));
       }
@@ -90,12 +73,6 @@ class Worker {
     return hash(name_);
   }
 
-  void put_unusable(Chunk& chunk, const schedule::EndName& name, Fault fault) {
-    Decided decided;
-    decided.decision.faults.push_back(std::move(fault));
-    put(chunk, name, decided);
-  }
-
   void put(Chunk& chunk, const schedule::EndName& name, Decided& end) {
     const Decision& decision = end.decision;
     if (run_.json) {
@@ -107,16 +84,7 @@ class Worker {
     }
     tally_.add(decision);
     if (decision.proven || !run_.keep_exceptions) return;
-    const bool usable = decision.usable();
-    chunk.exceptions.push_back(
-        {.line = name.line,
-         .tag = std::string(name.tag),
-         .end = std::string(name.end),
-         .verdict = usable ? std::string(to_string(decision.verdict)) : "unusable",
-         .group = schedule::group_of(decision),
-         .nearest = decision.nearest != nullptr ? decision.nearest->part : "",
-         .reason = usable ? decision.reason : schedule::unusable_text(decision),
-         .change = decision.change});
+    chunk.exceptions.push_back(schedule::exception_of(name, decision));
   }
 
   const io::ScheduleFile& file_;
@@ -127,58 +95,11 @@ class Worker {
   std::string name_;
 };
 
-/// Hands out chunks and takes them back in order.
-class Line {
+/// What comes of all chunks.
+class Collected {
  public:
-  Line(io::ScheduleFile& file, const ScheduleRun& run) : file_(file), run_(run) {}
+  Collected(const io::ScheduleFile& file, const ScheduleRun& run) : file_(file), run_(run) {}
 
-  /// @return false at the end. Where reading fails the chunk carries the error to its turn.
-  bool take(Chunk& chunk) {
-    const std::lock_guard lock(reading_);
-    if (ended_) return false;
-    chunk.number = next_++;
-    chunk.error = nullptr;
-    try {
-      ended_ = !file_.read(chunk.block);
-    } catch (...) {
-      chunk.error = std::current_exception();
-      ended_ = true;
-      return true;
-    }
-    chunk.taken = file_.source().taken();
-    return !ended_;
-  }
-
-  /// Waits for its turn. @return false when the work has ended by an error
-  bool give(Chunk& chunk) {
-    std::unique_lock lock(writing_);
-    turn_.wait(lock, [&] { return stopped_ || written_ == chunk.number; });
-    if (stopped_) return false;
-    try {
-      if (chunk.error) std::rethrow_exception(chunk.error);
-      put_out(chunk);
-    } catch (...) {
-      error_ = std::current_exception();
-      stopped_ = true;
-    }
-    ++written_;
-    turn_.notify_all();
-    return !stopped_;
-  }
-
-  void add(schedule::Tally&& tally) {
-    const std::lock_guard lock(writing_);
-    result_.tally.add(std::move(tally));
-  }
-
-  /// Only when every thread is done.
-  ScheduleResult result() {
-    if (error_) std::rethrow_exception(error_);
-    result_.all_compared = !tags_.full();
-    return std::move(result_);
-  }
-
- private:
   void put_out(Chunk& chunk) {
     run_.write(chunk.text);
     if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
@@ -189,6 +110,14 @@ class Line {
     if (run_.progress) run_.progress(rows_, chunk.taken);
   }
 
+  void add(schedule::Tally&& tally) { result_.tally.add(std::move(tally)); }
+
+  ScheduleResult result() {
+    result_.all_compared = !tags_.full();
+    return std::move(result_);
+  }
+
+ private:
   void find_twice(const Chunk& chunk) {
     const Layout& layout = file_.layout();
     for (std::size_t i = 0; i < chunk.block.rows; ++i) {
@@ -204,48 +133,22 @@ class Line {
     }
   }
 
-  io::ScheduleFile& file_;
+  const io::ScheduleFile& file_;
   const ScheduleRun& run_;
-  std::mutex reading_;
-  std::size_t next_ = 0;
-  bool ended_ = false;
-  std::mutex writing_;
-  std::condition_variable turn_;
-  std::size_t written_ = 0;
-  bool stopped_ = false;
-  std::exception_ptr error_;
   std::size_t rows_ = 0;
   ScheduleResult result_;
   TagRegister tags_;
 };
 
-void work_through(Line& line, const io::ScheduleFile& file, const ScheduleRun& run) {
-  Worker worker(file, run);
-  Chunk chunk;
-  while (line.take(chunk)) {
-    if (!chunk.error) {
-      try {
-        worker.work(chunk);
-      } catch (...) {
-        chunk.error = std::current_exception();
-      }
-    }
-    if (!line.give(chunk)) return;
-  }
-  line.add(worker.take_tally());
-}
-
 }  // namespace
 
 ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run) {
-  Line line(file, run);
-  std::vector<std::future<void>> others;
-  for (unsigned i = 1; i < run.threads; ++i) {
-    others.push_back(std::async(std::launch::async, [&] { work_through(line, file, run); }));
-  }
-  work_through(line, file, run);
-  for (std::future<void>& other : others) other.get();
-  return line.result();
+  Collected all(file, run);
+  work_through_rows<Chunk>(
+      file, run.threads, [&] { return std::make_unique<Worker>(file, run); },
+      [&](Chunk& chunk, Worker&) { all.put_out(chunk); },
+      [&](Worker& worker) { all.add(worker.take_tally()); });
+  return all.result();
 }
 
 }  // namespace cutback::cli

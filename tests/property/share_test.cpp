@@ -99,7 +99,7 @@ TEST_CASE("share_out: the same as every way tried, and proven by its dual", "[pr
     for (std::size_t group = 0; group < wanted.groups.size(); ++group) {
       const auto& set = wanted.groups[group].parts;
       std::int64_t ends = 0;
-      for (const schedule::Given& given : share.groups[group]) {
+      for (const schedule::Handed& given : share.groups[group]) {
         RC_ASSERT(
             std::binary_search(set.begin(), set.end(), static_cast<std::uint32_t>(given.part)));
         RC_ASSERT(given.ends > 0);

@@ -48,7 +48,7 @@ struct TransportCheck {
 [[nodiscard]] TransportCheck check_plan(const Transport& transport, const TransportPlan& plan);
 
 /// Some ends of a group get this part.
-struct Given {
+struct Handed {
   std::size_t part = 0;  ///< place in Wanted::parts
   std::int64_t ends = 0;
 };
@@ -56,7 +56,7 @@ struct Given {
 struct Share {
   /// For each group what its ends get, the cheapest first, then by part code. Ends beyond the sum
   /// get none.
-  std::vector<std::vector<Given>> groups;
+  std::vector<std::vector<Handed>> groups;
   std::vector<std::int64_t> used;  ///< of each part
   std::int64_t served = 0;
   std::int64_t out_of_stock = 0;  ///< ends that a part fits but that get none
