@@ -85,7 +85,7 @@ class Workbook final : public ScheduleWorkbook {
     XlsxTable table(book_, "Notes", k_notes, rows_a_sheet_);
     for (const std::string& note : notes) {
       table.start_row();
-      table.put(0, note, looks_.wrapped);
+      table.put_wrapped(0, note);
     }
     book_.describe("Cable glands of a schedule", notes.empty() ? "" : notes.front());
     book_.commit();
@@ -94,6 +94,8 @@ class Workbook final : public ScheduleWorkbook {
  private:
   void add_result(std::size_t column, std::string_view field) {
     constexpr std::size_t k_verdict = 2;
+    constexpr std::size_t k_reason = 13;
+    if (column == k_reason) return results_.put_wrapped(column, field);
     lxw_format* look = result_look(looks_, column);
     const auto value = look != nullptr ? parse_number(field) : std::nullopt;
     if (value) {
@@ -144,8 +146,8 @@ class Workbook final : public ScheduleWorkbook {
       table.put(3, exception->end, looks_.text);
       table.put(4, exception->verdict, verdict_look(looks_, exception->verdict));
       table.put(5, exception->nearest, looks_.text);
-      table.put(6, exception->reason, looks_.text);
-      table.put(7, exception->change, looks_.text);
+      table.put_wrapped(6, exception->reason);
+      table.put_wrapped(7, exception->change);
     }
     table.set_filter();
   }

@@ -1,5 +1,6 @@
 #include "io/xlsx_book.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstring>
@@ -12,6 +13,9 @@ namespace {
 
 constexpr time_t k_created = 946684800;  // 2000-01-01: any fixed day
 constexpr std::uint8_t k_a4 = 9;
+constexpr double k_filled = 0.8;
+constexpr double k_line_height = 15.0;      // points
+constexpr std::size_t k_most_lines = 27;    // a row is at most 409 points high
 constexpr const char* k_text_format = "@";  // what is typed there later stays a text too
 
 FileError cannot_write(const std::string& path, std::string why) {
@@ -47,6 +51,10 @@ XlsxBook::XlsxBook(std::string path) : path_(std::move(path)), writer_(path_) {
   format_set_bottom(looks_.heading, LXW_BORDER_THIN);
   format_set_italic(looks_.italic);
   format_set_text_wrap(looks_.wrapped);
+  for (lxw_format* look : {looks_.text, looks_.italic, looks_.bold, looks_.wrapped, looks_.count,
+                           looks_.length_1, looks_.length_3, looks_.money}) {
+    format_set_align(look, LXW_ALIGN_VERTICAL_TOP);
+  }
 }
 
 XlsxBook::~XlsxBook() {
@@ -126,6 +134,7 @@ void XlsxTable::start_row() {
     start_sheet();
   }
   ++rows_;
+  lines_ = 1;
 }
 
 void XlsxTable::put(std::size_t column, std::string_view text, lxw_format* look) {
@@ -133,6 +142,17 @@ void XlsxTable::put(std::size_t column, std::string_view text, lxw_format* look)
   book_.check(worksheet_write_string(sheet_, static_cast<lxw_row_t>(rows_ - 1),
                                      static_cast<lxw_col_t>(column), xlsx_text(text).c_str(),
                                      look));
+}
+
+void XlsxTable::put_wrapped(std::size_t column, std::string_view text) {
+  put(column, text, book_.looks().wrapped);
+  // Bytes are at least as many as characters; lines break at words, before the column is full.
+  const auto a_line = static_cast<std::size_t>(columns_[column].width * k_filled);
+  const std::size_t lines = std::min((text.size() + a_line - 1) / a_line, k_most_lines);
+  if (lines <= lines_) return;
+  lines_ = lines;
+  book_.check(worksheet_set_row(sheet_, static_cast<lxw_row_t>(rows_ - 1),
+                                k_line_height * static_cast<double>(lines), nullptr));
 }
 
 void XlsxTable::put(std::size_t column, double number, lxw_format* look) {

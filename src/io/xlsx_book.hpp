@@ -78,6 +78,9 @@ class XlsxTable {
   [[nodiscard]] std::size_t row() const { return rows_; }
   void put(std::size_t column, std::string_view text, lxw_format* look);
   void put(std::size_t column, double number, lxw_format* look);
+  /// A text that may take several lines. Programs do not all find the height of a row by
+  /// themselves, and lines that overlap cannot be read: it is set here.
+  void put_wrapped(std::size_t column, std::string_view text);
   /// @param result  what it comes to, for programs that do not calculate
   void put_formula(std::size_t column, const std::string& formula, double result, lxw_format* look);
   /// Puts a filter over the rows written so far.
@@ -92,7 +95,8 @@ class XlsxTable {
   std::size_t rows_a_sheet_;
   lxw_worksheet* sheet_ = nullptr;
   std::size_t sheets_ = 0;
-  std::size_t rows_ = 0;  ///< of the sheet, with the headings
+  std::size_t rows_ = 0;   ///< of the sheet, with the headings
+  std::size_t lines_ = 1;  ///< of the row
 };
 
 /// `text` as a cell can hold it: not too long, and nothing in it that is read as an escape.
