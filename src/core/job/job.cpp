@@ -105,7 +105,7 @@ Estimate estimate_of(const JobInput& in, Layer layer, const std::string& text,
   if (places.size() > 1 || places.front().readings_mm.size() > 1) {
     throw InputError(
         Fault{.code = ErrorCode::contradiction,
-              .what = "several readings are not a " + std::string(to_string(evidence)) + " figure",
+              .what = "several readings are not one " + std::string(to_string(evidence)) + " figure",
               .where = where,
               .given = text,
               .allowed = "one figure",
