@@ -111,6 +111,7 @@ class Search::State {
   std::vector<std::uint32_t> fitting();
 
  private:
+  void begin();
   [[nodiscard]] const cable::Cable& cable() const { return question_.job->cable; }
   [[nodiscard]] bool barrier(const Gland& gland) const {
     return detail::made_off_as_barrier(gland, question_.demand);
@@ -424,12 +425,17 @@ void Search::State::find_nearest(Found& found) {
   found.nearest = nearest->gland;
 }
 
-Found Search::State::find() {
+/// What every search begins with, for the diameters of now.
+void Search::State::begin() {
   constexpr int k_often = 4;
   if (!prepared_) prepare();
   if (!kinds_learnt_ && ++finds_ == k_often) learn_kinds();
   const auto of_cable = detail::check_build_up(cable(), question_.job->construction, Words::no);
   of_cable_ = of_cable ? of_cable->verdict : Verdict::fits;
+}
+
+Found Search::State::find() {
+  begin();
   Found found;
   find_fitting(found);
   if (found.fits == 0) find_nearest(found);
@@ -471,11 +477,14 @@ Wavering Search::State::wavering(const Found& found) {
 void Search::State::first_touching(const detail::ThreadPlaces& thread, const Limits& limits,
                                    double preference, std::size_t wanted,
                                    std::vector<std::size_t>& touching) {
+  // A figure that is not known limits nothing here: whether a gland needs it has to be asked.
+  const bool known = cable().sheath_od && (cable().armour == cable::ArmourKind::none ||
+                                           (cable().bedding && cable().wire));
   std::size_t added = 0;
   for (std::size_t word = thread.first_word; word < thread.end_word && added < wanted; ++word) {
     if (!(index_.preference[word * k_word] < preference)) return;
     std::uint64_t set = possible_[word];
-    std::uint64_t sure = sure_[word];
+    std::uint64_t sure = known ? sure_[word] : 0;
     for (const Passing& limit : limits) {
       set &= limit.all[word];
       sure &= limit.sure[word];
@@ -493,8 +502,11 @@ void Search::State::first_touching(const detail::ThreadPlaces& thread, const Lim
 
 bool Search::State::touches(std::size_t place) {
   if (kind_answer(place).verdict != Verdict::fits) return false;
-  const Verdict verdict = verdict_of_diameters(*index_.places[place]);
-  return verdict != Verdict::no_fit && verdict != Verdict::not_known;
+  const Gland& gland = *index_.places[place];
+  const detail::DiameterChecks checks(cable(), gland, barrier(gland), Words::no);
+  return std::none_of(checks.begin(), checks.end(), [](const Check& check) {
+    return check.verdict == Verdict::no_fit || check.verdict == Verdict::not_known;
+  });
 }
 
 const Gland* Search::State::through_adaptor() {
@@ -531,7 +543,9 @@ const Gland* Search::State::through_adaptor() {
 
 std::vector<std::uint32_t> Search::State::fitting() {
   std::vector<std::uint32_t> list;
-  const Found found = find();
+  begin();
+  Found found;
+  find_fitting(found);
   if (found.fits == 0) return list;
   for (const detail::ThreadPlaces* thread : threads_) {
     for (std::size_t word = thread->first_word; word < thread->end_word; ++word) {
