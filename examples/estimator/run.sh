@@ -1,15 +1,15 @@
 #!/bin/sh
 # The estimator's evening: glands for both ends of every cable of an invented site, a take-off and
-# the ends that need a person. Writes results.csv, takeoff.csv, exceptions.csv and all three as sheets
-# of schedule.xlsx into the folder given (default: a new one), and their summary to stderr.
+# the ends that need a person; the same again from a short stock; and the parts to carry. Writes
+# results.csv, takeoff.csv, exceptions.csv, all three as sheets of schedule.xlsx, stock_takeoff.csv,
+# stock_exceptions.csv and kit.txt into the folder given (default: a new one), and what they come to
+# to stderr.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 cutback=${CUTBACK:-$here/../../build/cutback}
 out=${1:-$(mktemp -d)}
 cd "$here"
-status=0
-"$cutback" schedule schedule.csv --glands ../../data/demo/glands.csv \
-  --column tag="Cable No" --column from=From --column to=To --column cores=Cores \
+set -- schedule.csv --column tag="Cable No" --column from=From --column to=To --column cores=Cores \
   --column csa_mm2="Size (mm2)" --column sheath_od_mm="O/D (mm)" \
   --column bedding_mm="Bedding (mm)" --column armour_mm="Wire (mm)" \
   --column evidence=Evidence --column od_allow_mm="OD +/- (mm)" \
@@ -20,8 +20,24 @@ status=0
   --column from_gas_group="A Gas" --column from_ip="A IP" --column from_reach_mm="A Reach (mm)" \
   --column to_entry="B Entry" --column to_hole="B Hole" --column to_wall_mm="B Wall (mm)" \
   --column to_material="B Box" --column to_protection="B Ex" --column to_zone="B Zone" \
-  --column to_gas_group="B Gas" --column to_ip="B IP" --column to_reach_mm="B Reach (mm)" \
-  --output "$out/results.csv" --takeoff "$out/takeoff.csv" --spare 5% \
+  --column to_gas_group="B Gas" --column to_ip="B IP" --column to_reach_mm="B Reach (mm)"
+
+status=0
+"$cutback" schedule "$@" --glands ../../data/demo/glands.csv --output "$out/results.csv" \
+  --takeoff "$out/takeoff.csv" --spare 5% \
   --exceptions "$out/exceptions.csv" --xlsx "$out/schedule.xlsx" || status=$?
+[ "$status" -le 1 ] || exit "$status"
+
+# The same from what is on the shelf after a busy month: half of the list's stock, its last
+# column. Of the exceptions only those for want of stock are kept; the others are as above.
+awk -F, -v OFS=, 'NR > 1 { $NF = int($NF / 2) } 1' ../../data/demo/glands.csv >"$out/shelf.csv"
+"$cutback" schedule "$@" --glands "$out/shelf.csv" --use-stock --output /dev/null \
+  --takeoff "$out/stock_takeoff.csv" --exceptions "$out/stock_all.csv" || [ $? -eq 1 ]
+grep -E '^(group|stock),' "$out/stock_all.csv" >"$out/stock_exceptions.csv"
+rm "$out/stock_all.csv"
+
+# Which parts a van must carry for this site.
+"$cutback" kit "$@" --glands ../../data/demo/glands.csv --output "$out/kit.txt" || [ $? -eq 1 ]
+
 echo "results in $out" >&2
 exit "$status"

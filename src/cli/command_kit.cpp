@@ -122,7 +122,7 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   const fit::Selector glands(list.glands, fit::Prefer::price);
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
   GroupedSchedule grouped =
-      group_schedule(file, {.standards = &standards, .glands = &glands}, cores);
+      group_schedule(file, {.standards = &standards, .glands = &glands}, cores, Keep::not_served);
   schedule::Wanted wanted{.parts = schedule::parts_of(list.glands),
                           .groups = std::move(grouped.groups)};
   if (grouped.not_served.ends > 0) {

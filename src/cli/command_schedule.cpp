@@ -14,6 +14,7 @@
 #include "cli/schedule_notes.hpp"
 #include "cli/schedule_options.hpp"
 #include "cli/schedule_run.hpp"
+#include "cli/schedule_stock.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/schedule_results.hpp"
@@ -41,6 +42,7 @@ constexpr const char* k_example =
 struct ScheduleOptions {
   FormatOptions format;
   std::string prefer = "price";
+  bool use_stock = false;
   std::string takeoff;
   std::string spare = "0";
   std::string exceptions;
@@ -71,12 +73,17 @@ Typed understand(const ScheduleOptions& options) {
   Typed typed;
   typed.format = understand(options.format, faults);
   typed.prefer = parse_prefer(options.prefer, faults);
+  if (options.use_stock && typed.prefer != fit::Prefer::price) {
+    faults.push_back(fault_of(ErrorCode::contradiction, "stock is shared out by price", "--prefer",
+                              options.prefer, "price, or no --use-stock"));
+  }
   const auto threads = parse_number(options.threads);
   if (!threads || *threads < 0.0 || *threads > 256.0 || *threads != std::floor(*threads)) {
     faults.push_back(fault_of(ErrorCode::bad_number, "not a number of threads", "--threads",
                               options.threads, "0 to 256; 0 is one a core"));
   } else {
-    typed.threads = static_cast<unsigned>(*threads);
+    const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
+    typed.threads = *threads == 0.0 ? cores : static_cast<unsigned>(*threads);
   }
   std::string_view spare = options.spare;
   if (spare.ends_with('%')) spare.remove_suffix(1);
@@ -130,37 +137,49 @@ void report(const ScheduleResult& result, const std::string& file, const gland::
 
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
-  const Extras* extras = options.xlsx.empty() ? nullptr : &runtime.extras();
+  const bool needs_extras = !options.xlsx.empty() || options.use_stock;
+  const Extras* const extras = needs_extras ? &runtime.extras() : nullptr;
   const tables::Standards standards = runtime.standards();
-  const auto rows = open_schedule(options.format.file, options.format.sheet,
-                                  typed.format.format.decimal, runtime);
-  io::ScheduleFile file(*rows, options.format.file, typed.format.format, typed.format.header_row);
+  const std::string& path = options.format.file;
+  const auto pipe = options.use_stock ? take_pipe(path) : std::nullopt;  // it is read twice
+  const auto open = [&] {
+    return open_schedule(path, options.format.sheet, typed.format.format.decimal, runtime,
+                         pipe ? &*pipe : nullptr);
+  };
+  const auto rows = open();
+  io::ScheduleFile file(*rows, path, typed.format.format, typed.format.header_row);
   const gland::GlandList list = runtime.glands();
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
-  const auto workbook = extras != nullptr ? extras->new_workbook(options.xlsx) : nullptr;
-  std::function<void(std::string_view)> to_workbook;
-  if (workbook) to_workbook = [&](std::string_view csv) { workbook->add_results(csv); };
   const fit::Selector glands(list.glands, typed.prefer);
-  const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
-  const ScheduleResult result =
-      decide_all(file,
-                 {.settings = {.standards = &standards, .glands = &glands},
+  ScheduleRun run{.settings = {.standards = &standards, .glands = &glands},
+                  .supplies = nullptr,
                   .json = runtime.common.json,
-                  .keep_exceptions = !options.exceptions.empty() || workbook,
-                  .threads = typed.threads == 0 ? cores : typed.threads,
+                  .keep_exceptions = !options.exceptions.empty() || !options.xlsx.empty(),
+                  .threads = typed.threads,
                   .write = {},
-                  .write_csv = to_workbook,
-                  .progress = {}},
-                 runtime);
+                  .write_csv = {},
+                  .progress = {}};
+  std::optional<SharedStock> stock;
+  if (options.use_stock) {
+    const auto first = open();
+    io::ScheduleFile ends(*first, path, typed.format.format, typed.format.header_row);
+    stock = share_stock(ends, run.settings, run.threads, *extras, list.name);
+    run.supplies = &stock->supplies;
+  }
+  const auto workbook = options.xlsx.empty() ? nullptr : extras->new_workbook(options.xlsx);
+  if (workbook) run.write_csv = [&](std::string_view csv) { workbook->add_results(csv); };
+  const ScheduleResult result = decide_all(file, run, runtime);
   const auto takeoff = schedule::takeoff(result.tally, list.glands, typed.spare_percent);
   const auto exceptions = schedule::grouped(result.tally);
   if (!options.takeoff.empty()) io::write_file(options.takeoff, io::takeoff_csv(takeoff));
   if (!options.exceptions.empty()) {
     io::write_file(options.exceptions, io::exceptions_csv(exceptions));
   }
-  if (workbook)
-    workbook->finish(takeoff, exceptions, schedule_notes(options.format.file, list.name));
-  report(result, options.format.file, list, runtime);
+  if (workbook) workbook->finish(takeoff, exceptions, schedule_notes(path, list.name));
+  report(result, path, list, runtime);
+  if (stock && !runtime.common.quiet) {
+    runtime.err << print::stock_summary(stock->wanted, stock->share);
+  }
   return result.tally.exceptions == 0 ? k_exit_fits : k_exit_no_fit;
 }
 
@@ -170,6 +189,11 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
       .add_option("--prefer", options.prefer,
                   "Order of the glands that fit: price, margin or stock (default price)")
       ->type_name("WORD")
+      ->group("Order");
+  command
+      .add_flag("--use-stock", options.use_stock,
+                "The stock of the gland list is a limit: shared out so that the most ends get a "
+                "gland, and among those shares at the least cost")
       ->group("Order");
   command
       .add_option("--takeoff", options.takeoff,

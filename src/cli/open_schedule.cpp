@@ -10,13 +10,18 @@
 namespace cutback::cli {
 namespace {
 
+std::string place_of(const std::string& path) { return path == "-" ? "/dev/stdin" : path; }
+
+bool is_ordinary(const std::string& path) {
+  std::error_code error;
+  return std::filesystem::is_regular_file(place_of(path), error);
+}
+
 /// Of an ordinary file. What a pipe holds shows when it is read; nothing of it may be lost before.
 io::TableKind kind_of(const std::string& path) {
-  const std::string place = path == "-" ? "/dev/stdin" : path;
-  std::error_code error;
-  if (!std::filesystem::is_regular_file(place, error)) return io::TableKind::text;
+  if (!is_ordinary(path)) return io::TableKind::text;
   constexpr std::size_t k_enough = 8;
-  io::PieceReader file(place);
+  io::PieceReader file(place_of(path));
   std::string first;
   file.read(first, k_enough);
   return io::table_kind(first);
@@ -34,7 +39,8 @@ InputError no_sheets(const std::string& path, const std::string& sheet) {
 }  // namespace
 
 std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const std::string& sheet,
-                                             char decimal, const Runtime& runtime) {
+                                             char decimal, const Runtime& runtime,
+                                             const io::MappedFile* pipe) {
   const bool to_stdout = runtime.common.output.empty();
   if (kind_of(path) != io::TableKind::text) {
     const auto open = runtime.extras().open_workbook;
@@ -47,9 +53,15 @@ std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const std:
     return open(path, sheet, decimal);
   }
   if (!sheet.empty()) throw no_sheets(path, sheet);
-  auto rows = std::make_unique<io::CsvRows>(path);
+  auto rows = pipe != nullptr ? std::make_unique<io::CsvRows>(pipe->text(), path)
+                              : std::make_unique<io::CsvRows>(path);
   if (to_stdout) rows->check_all();
   return rows;
+}
+
+std::optional<io::MappedFile> take_pipe(const std::string& path) {
+  if (is_ordinary(path)) return std::nullopt;
+  return io::MappedFile(place_of(path));
 }
 
 }  // namespace cutback::cli

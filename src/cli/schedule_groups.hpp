@@ -15,12 +15,18 @@ namespace cutback::cli {
 struct GroupedSchedule {
   std::uint64_t rows = 0;
   std::vector<schedule::EndGroup> groups;
+  /// The ends of the groups in the schedule's order.
+  std::vector<schedule::WantedEnd> ends;
   /// The ends that no gland fits or that cannot be used, with their list.
   schedule::Tally not_served;
 };
 
+/// What is kept beside the groups.
+enum class Keep { ends, not_served };
+
 /// On several threads; what comes out does not depend on how many.
 [[nodiscard]] GroupedSchedule group_schedule(io::ScheduleFile& file,
-                                             const schedule::Settings& settings, unsigned threads);
+                                             const schedule::Settings& settings, unsigned threads,
+                                             Keep keep);
 
 }  // namespace cutback::cli

@@ -23,7 +23,8 @@ std::vector<std::string> schedule_notes(const std::string& schedule, const std::
       "fits: proven by the figures given. marginal-inside: the figures lie inside the gland's "
       "ranges, but their uncertainty reaches over an edge; measure before ordering. not-known: a "
       "figure is missing. marginal-outside: outside by less than the uncertainty. no-fit: no gland "
-      "of the list. unusable: the row cannot be read as a cable; its reason says why.",
+      "of the list. no-stock: glands of the list fit, but none of them is left. unusable: the row "
+      "cannot be read as a cable; its reason says why.",
       "In Take-off, to_order and the totals are formulas: change quantity, stock or unit_price and "
       "they follow. A price is that of the gland list, without tax or carriage.",
       "Lengths and margins are in millimetres.",

@@ -58,7 +58,9 @@ class Worker {
         decided.decision.faults.push_back(*fault);
         put(chunk, name, decided);
       } else {
-        put(chunk, name, decider_.decide(record.fields, side));
+        const auto* const supply =
+            run_.supplies != nullptr ? run_.supplies->of(record.line, side) : nullptr;
+        put(chunk, name, decider_.decide(record.fields, side, supply));
       }
     }
   }

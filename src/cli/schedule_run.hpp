@@ -10,12 +10,14 @@
 
 #include "cutback/io/schedule_file.hpp"
 #include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/supply.hpp"
 #include "cutback/schedule/tally.hpp"
 
 namespace cutback::cli {
 
 struct ScheduleRun {
   schedule::Settings settings;
+  const schedule::Supplies* supplies = nullptr;  ///< where limited stock was shared out
   bool json = false;
   bool keep_exceptions = false;  ///< fill Tally::list
   unsigned threads = 1;

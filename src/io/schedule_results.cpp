@@ -32,7 +32,7 @@ void append_schedule_csv_tail(std::string& out, const schedule::Decision& decisi
     if (value) append_plain(out, *value, decimals);
   };
   const gland::Gland* const gland = decision.gland;
-  add(out, to_string(decision.verdict));
+  add(out, schedule::verdict_word(decision));
   add(out, gland != nullptr ? std::string_view(gland->part) : std::string_view());
   out += ',';
   append_plain(out, static_cast<double>(decision.fits), 0);

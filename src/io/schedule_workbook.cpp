@@ -46,7 +46,7 @@ constexpr std::array<XlsxColumn, 1> k_notes{{{"notes", 110}}};
 
 lxw_format* verdict_look(const XlsxLooks& looks, std::string_view verdict) {
   if (verdict == "fits") return looks.text;
-  return verdict == "no-fit" || verdict == "unusable" ? looks.bold : looks.italic;
+  return verdict == "no-fit" || verdict == "no-stock" || verdict == "unusable" ? looks.bold : looks.italic;
 }
 
 /// How the numbers of a column of the results look; null where it holds texts.

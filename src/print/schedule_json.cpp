@@ -12,7 +12,6 @@ ordered_json part_json(const gland::Gland* gland) {
 }
 
 void put_decision(ordered_json& item, const schedule::Decision& decision) {
-  item["verdict"] = std::string(to_string(decision.verdict));
   item["part"] = part_json(decision.gland);
   item["fits"] = decision.fits;
   item["price"] = decision.gland != nullptr ? json_number(decision.gland->price) : nullptr;
@@ -41,10 +40,10 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
   item["line"] = name.line;
   item["tag"] = std::string(name.tag);
   item["end"] = std::string(name.end);
+  item["verdict"] = std::string(schedule::verdict_word(decision));
   if (decision.usable()) {
     put_decision(item, decision);
   } else {
-    item["verdict"] = "unusable";
     ordered_json errors = ordered_json::array();
     for (const Fault& fault : decision.faults) errors.push_back(to_line(fault));
     item["errors"] = std::move(errors);

@@ -8,7 +8,7 @@
 namespace cutback::print {
 namespace {
 
-std::string share(std::uint64_t part, std::uint64_t whole) {
+std::string part_of(std::uint64_t part, std::uint64_t whole) {
   if (whole == 0) return "0";
   return fmt::format("{} ({} %)", part,
                      fixed(100.0 * static_cast<double>(part) / static_cast<double>(whole), 1));
@@ -33,7 +33,7 @@ std::string most_often(const schedule::Tally& tally) {
 std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
                              std::size_t glands, const std::string& list_name) {
   const auto verdict = [&](Verdict which) {
-    return share(tally.by_verdict[static_cast<std::size_t>(which)], tally.ends);
+    return part_of(tally.by_verdict[static_cast<std::size_t>(which)], tally.ends);
   };
   std::string out = fmt::format("Schedule          {}: {} cables or rows, {} ends\n", file,
                                 tally.rows, tally.ends);
@@ -43,13 +43,34 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
   out += "Not known         " + verdict(Verdict::not_known) + "\n";
   out += "Marginal, outside " + verdict(Verdict::marginal_outside) + "\n";
   out += "No gland fits     " + verdict(Verdict::no_fit) + "\n";
-  out += "Unusable          " + share(tally.unusable, tally.ends) + "\n";
+  out += "Unusable          " + part_of(tally.unusable, tally.ends) + "\n";
   out += fmt::format(
       "With compound     {} ends; figures to look at: {}; measure before ordering: {}\n",
       tally.barrier, tally.remarked, tally.wavering);
-  out += "Needs a person    " + share(tally.exceptions, tally.ends);
+  out += "Needs a person    " + part_of(tally.exceptions, tally.ends);
   const std::string often = most_often(tally);
   return out + (often.empty() ? "" : ", most often " + often) + "\n";
+}
+
+std::string stock_summary(const schedule::Wanted& wanted, const schedule::Share& share) {
+  std::int64_t cents = 0;
+  std::int64_t not_priced = 0;
+  for (std::size_t part = 0; part < wanted.parts.size(); ++part) {
+    if (wanted.parts[part].priced) {
+      cents += share.used[part] * wanted.parts[part].cost_cents;
+    } else {
+      not_priced += share.used[part];
+    }
+  }
+  const auto served = static_cast<std::uint64_t>(share.served);
+  const auto all = static_cast<std::uint64_t>(share.served + share.out_of_stock);
+  std::string out =
+      fmt::format("From stock        {} of the {} ends that a gland fits, {} go without\n",
+                  part_of(served, all), all, share.out_of_stock);
+  out += "Its cost          " + fixed(static_cast<double>(cents) / 100.0, 2);
+  if (not_priced > 0) out += fmt::format(" and {} parts without a price", not_priced);
+  return out + (share.proven ? "; no share serves more, or as many for less: proven by its dual\n"
+                             : "; NOT proven: another share may serve more or cost less\n");
 }
 
 }  // namespace cutback::print

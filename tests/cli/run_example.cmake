@@ -12,10 +12,11 @@ execute_process(COMMAND "${CMAKE_COMMAND}" -E env "CUTBACK=${PROGRAM}" "LC_ALL=C
 if(NOT status EQUAL 1)
   message(FATAL_ERROR "exit status ${status}: ${said}")
 endif()
-foreach(name schedule results takeoff exceptions)
+foreach(name schedule.csv results.csv takeoff.csv exceptions.csv stock_takeoff.csv
+    stock_exceptions.csv kit.txt)
   execute_process(COMMAND "${CMAKE_COMMAND}" -E compare_files
-      "${EXAMPLE}/${name}.csv" "${WORK}/${name}.csv" RESULT_VARIABLE differs)
+      "${EXAMPLE}/${name}" "${WORK}/${name}" RESULT_VARIABLE differs)
   if(differs)
-    message(FATAL_ERROR "${name}.csv differs from ${WORK}/${name}.csv; when it should, copy it")
+    message(FATAL_ERROR "${name} differs from ${WORK}/${name}; when it should, copy it")
   endif()
 endforeach()

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/share.hpp"
 #include "cutback/schedule/tally.hpp"
 
 namespace cutback::print {
@@ -16,5 +17,9 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
 /// At most ten lines: what fits, what needs a person, and why most often.
 [[nodiscard]] std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
                                            std::size_t glands, const std::string& list_name);
+
+/// Two lines more where limited stock was shared out: whom it serves, at what cost, and the proof.
+[[nodiscard]] std::string stock_summary(const schedule::Wanted& wanted,
+                                        const schedule::Share& share);
 
 }  // namespace cutback::print

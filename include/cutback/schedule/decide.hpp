@@ -50,9 +50,20 @@ struct Decision {
   /// Of figures that are not measured: the choice wavers between these two parts within the spread
   /// of the figures. Both null where it does not.
   fit::Wavering wavering;
+  bool out_of_stock = false;  ///< glands fit, but none of them was left for this end
   bool proven = false;  ///< the end is done: it fits and, where marks are asked for, can be cut
 
   [[nodiscard]] bool usable() const { return faults.empty(); }
+};
+
+/// What limited stock, shared out, comes to for an end that something fits.
+struct Supply {
+  const gland::Gland* gland = nullptr;  ///< what the end gets, one that fits it; null: none is left
+  std::size_t place = 0;                ///< of the gland by price among those that fit, from 1
+  // Where none is left:
+  const gland::Gland* cheapest = nullptr;  ///< that fits
+  std::string reason;                      ///< which have run out, and who gets them
+  std::string change;
 };
 
 /// Which end of which cable, and where it stands.
@@ -66,6 +77,9 @@ struct EndName {
 /// Why an end cannot be used, in one line.
 [[nodiscard]] std::string unusable_text(const schedule::Decision& decision);
 
+/// The verdict as results show it: `unusable`, `no-stock`, or that of the best gland.
+[[nodiscard]] std::string_view verdict_word(const Decision& decision);
+
 /// What every end of a schedule is decided with. Borrowed.
 struct Settings {
   const tables::Standards* standards = nullptr;
@@ -74,6 +88,8 @@ struct Settings {
 
 /// Decides one end: a figure without a stated evidence is a datasheet's, several readings are
 /// measured. An input that contradicts itself is a decision with faults, not an error.
-[[nodiscard]] Decision decide(const job::JobInput& input, const Settings& settings);
+/// @param supply  what the end gets of limited stock; null where there is no limit, or nothing fits
+[[nodiscard]] Decision decide(const job::JobInput& input, const Settings& settings,
+                              const Supply* supply = nullptr);
 
 }  // namespace cutback::schedule

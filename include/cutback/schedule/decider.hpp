@@ -1,8 +1,10 @@
 #pragma once
 // Many ends of one schedule decided, what they share worked out once.
 
+#include <cstdint>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "cutback/schedule/decide.hpp"
 #include "cutback/schedule/layout.hpp"
@@ -27,8 +29,13 @@ class Decider {
   Decider& operator=(const Decider&) = delete;
   ~Decider();
 
+  /// @param supply  as decide() takes it; borrowed for the life of this object
   /// @return valid until the next call
-  Decided& decide(Cells cells, Side side);
+  Decided& decide(Cells cells, Side side, const Supply* supply = nullptr);
+
+  /// Every gland whose verdict is `fits` for this end, by their places in the list, ascending. None
+  /// where the end cannot be used: decide() says why.
+  [[nodiscard]] std::vector<std::uint32_t> fitting(Cells cells, Side side);
 
  private:
   class State;

@@ -12,8 +12,6 @@
 
 #include "cutback/error.hpp"
 #include "cutback/gland/gland.hpp"
-#include "cutback/job/input.hpp"
-#include "cutback/schedule/decide.hpp"
 #include "cutback/schedule/layout.hpp"
 
 namespace cutback::schedule {
@@ -35,6 +33,14 @@ struct EndGroup {
   PartSet parts;
 };
 
+/// One end that something fits.
+struct WantedEnd {
+  std::size_t line = 0;  ///< of the schedule's file
+  Side side = Side::both;
+  std::uint32_t group = 0;  ///< its place in Wanted::groups
+  std::string name;         ///< tag and end, for messages
+};
+
 /// A schedule as the solvers see it. Two groups differ in their parts.
 struct Wanted {
   std::vector<Part> parts;  ///< in the order of the gland list
@@ -44,10 +50,6 @@ struct Wanted {
 /// The glands as parts; prices rounded to whole cents.
 [[nodiscard]] std::vector<Part> parts_of(std::span<const gland::Gland> glands);
 
-/// The glands whose verdict is `fits` for this end, by the code of decide(). None where the end
-/// cannot be used: decide() says why.
-[[nodiscard]] PartSet fitting_of(const job::JobInput& input, const Settings& settings);
-
 /// What makes a whole row unusable: a blank tag, more cells than headings.
 [[nodiscard]] std::optional<Fault> fault_of_row(const Layout& layout, Cells cells);
 
@@ -55,12 +57,12 @@ struct Wanted {
 class Grouper {
  public:
   /// @return the number of the group
-  std::size_t add(const PartSet& parts, std::int64_t ends);
-  void add_to(std::size_t group, std::int64_t ends) { groups_[group].ends += ends; }
+  std::uint32_t add(const PartSet& parts, std::int64_t ends);
+  void add_to(std::uint32_t group, std::int64_t ends) { groups_[group].ends += ends; }
   [[nodiscard]] const std::vector<EndGroup>& groups() const { return groups_; }
 
  private:
-  std::map<PartSet, std::size_t> numbers_;
+  std::map<PartSet, std::uint32_t> numbers_;
   std::vector<EndGroup> groups_;
 };
 

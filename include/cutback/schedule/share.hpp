@@ -64,6 +64,9 @@ struct Share {
   bool proven = false;  ///< optimal by its dual, recomputed here
 };
 
+/// Cheapest first, then by code: the order in which parts are offered and given out.
+[[nodiscard]] bool cheaper(const Part& a, const Part& b);
+
 /// The flow problem of a schedule; a group that no part fits is in no arc and has no row in it.
 /// @param rows  the group of Wanted behind each group of the result, written over
 /// @throws InputError when the sums could leave 64 bits

@@ -20,7 +20,7 @@ struct Exception {
   std::size_t line = 0;  ///< of the schedule's file
   std::string tag;
   std::string end;
-  std::string verdict;  ///< or `unusable`
+  std::string verdict;  ///< of verdict_word()
   std::string group;
   std::string nearest;  ///< part code; may be empty
   std::string reason;
@@ -38,8 +38,9 @@ struct Count {
 struct Tally {
   std::uint64_t rows = 0;
   std::uint64_t ends = 0;
-  std::uint64_t by_verdict[5] = {};  ///< indexed by Verdict
+  std::uint64_t by_verdict[5] = {};  ///< indexed by Verdict; the ends below are in none of them
   std::uint64_t unusable = 0;
+  std::uint64_t out_of_stock = 0;
   std::uint64_t exceptions = 0;
   std::uint64_t barrier = 0;   ///< ends made off with compound
   std::uint64_t remarked = 0;  ///< ends with a remark about their figures

@@ -70,6 +70,30 @@ void say_why_first(std::size_t fits, fit::Prefer prefer, std::string& reason) {
   reason += " that fit";
 }
 
+std::string ordinal(std::size_t number) {
+  const std::size_t last = number % 10;
+  const bool teen = number / 10 % 10 == 1;
+  const char* const ending = teen || last == 0 || last > 3 ? "th"
+                             : last == 1                   ? "st"
+                             : last == 2                   ? "nd"
+                                                           : "rd";
+  return std::to_string(number) + ending;
+}
+
+void say_from_stock(const Supply& supply, std::size_t fits, std::string& reason) {
+  reason += supply.gland->stock ? "from stock: " : "not limited by stock: ";
+  reason += supply.gland->part;
+  reason += ", ";
+  if (fits == 1) {
+    reason += "the only one that fits";
+    return;
+  }
+  reason += ordinal(supply.place);
+  reason += " by price of ";
+  append_plain(reason, static_cast<double>(fits), 0);
+  reason += " that fit";
+}
+
 /// As a fresh one, but the storage of its texts is kept.
 void clear(Decision& decision) {
   for (std::string* text : {&decision.reason, &decision.group, &decision.change}) text->clear();
@@ -87,6 +111,7 @@ void clear(Decision& decision) {
   decision.barrier.reset();
   decision.accessories.reset();
   decision.wavering = {};
+  decision.out_of_stock = false;
   decision.proven = false;
 }
 
@@ -130,6 +155,22 @@ void take_advice(const fit::Question& question, const fit::Found& found, fit::Se
   }
 }
 
+/// What the end gets of limited stock. Its gland fits it for every true diameter within the spread,
+/// and no other is free to be chosen: nothing wavers.
+void take_supply(const fit::Question& question, const Supply& supply, Decision& decision) {
+  decision.proven = supply.gland != nullptr;
+  decision.out_of_stock = supply.gland == nullptr;
+  if (decision.proven) {
+    say_from_stock(supply, decision.fits, decision.reason);
+    return;
+  }
+  decision.reason = supply.reason;
+  decision.change = supply.change;
+  decision.group = "stock";
+  decision.nearest = supply.cheapest;
+  decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
+}
+
 /// Figures that are not measured: what is to be measured, and why.
 void add_measuring(const job::Job& job, Decision& decision) {
   if (decision.wavering) {
@@ -163,13 +204,20 @@ Fittings fittings_of(const fit::Question& question, const Gland& gland) {
 }
 
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
-            FittingsOf& fittings_of, Decision& decision) {
+            const Supply* supply, FittingsOf& fittings_of, Decision& decision) {
   const job::Job& job = *question.job;
   clear(decision);
   decision.remarks = job.cable.warnings;
   const fit::Found found = search.find();
   decision.verdict = found.verdict;
   decision.fits = found.fits;
+  if (supply != nullptr) {
+    take_supply(question, *supply, decision);
+    if (decision.out_of_stock) return;
+    add_measuring(job, decision);
+    take_gland(question, *supply->gland, fittings_of, decision);
+    return;
+  }
   decision.wavering = search.wavering(found);
   if (found.verdict == Verdict::fits) {
     decision.proven = true;
@@ -191,7 +239,12 @@ std::string unusable_text(const schedule::Decision& decision) {
   return text;
 }
 
-Decision decide(const job::JobInput& input, const Settings& settings) {
+std::string_view verdict_word(const Decision& decision) {
+  if (!decision.usable()) return "unusable";
+  return decision.out_of_stock ? "no-stock" : to_string(decision.verdict);
+}
+
+Decision decide(const job::JobInput& input, const Settings& settings, const Supply* supply) {
   try {
     const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
     if (job.cable.sheath_od) {
@@ -203,7 +256,7 @@ Decision decide(const job::JobInput& input, const Settings& settings) {
         return fittings = detail::fittings_of(asked, gland);
       };
       Decision decision;
-      detail::decide(question, search, settings.glands->prefer(), fresh, decision);
+      detail::decide(question, search, settings.glands->prefer(), supply, fresh, decision);
       return decision;
     }
   } catch (const InputError& error) {

@@ -22,8 +22,9 @@ using FittingsOf = std::function<const Fittings&(const fit::Question&, const gla
 
 /// Decides for the diameters that the question's job has now.
 /// @param search    of the same question
+/// @param supply    what the end gets of limited stock; may be null
 /// @param decision  is written over; its storage is used again
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
-            FittingsOf& fittings_of, Decision& decision);
+            const Supply* supply, FittingsOf& fittings_of, Decision& decision);
 
 }  // namespace cutback::schedule::detail

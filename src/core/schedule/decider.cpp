@@ -4,6 +4,7 @@
 #include <array>
 #include <bit>
 #include <cstdint>
+#include <cstring>
 #include <map>
 #include <optional>
 #include <string_view>
@@ -102,8 +103,9 @@ class Decider::State {
     }
   }
 
-  Decided& decide(Cells cells, Side side) {
+  Decided& decide(Cells cells, Side side, const Supply* supply) {
     read(cells, side);
+    if (supply != nullptr) tell_apart(*supply);
     Remembered& slot = remembers() ? ends_[hash_of(key_) % k_ends] : alone_;
     if (slot.key == key_ && &slot != &alone_) {
       ++hits_;
@@ -112,11 +114,18 @@ class Decider::State {
     ++misses_;
     slot.key.clear();  // an error below must not leave the old answer under the new key
     slot.decided.text.clear();
-    if (!decide_quickly(slot.decided.decision)) {
-      slot.decided.decision = decide_alone(cells, side);
+    if (!decide_quickly(supply, slot.decided.decision)) {
+      slot.decided.decision = decide_alone(cells, side, supply);
     }
     slot.key = key_;
     return slot.decided;
+  }
+
+  std::vector<std::uint32_t> fitting(Cells cells, Side side) {
+    read(cells, side);
+    Family* const family = prepared();
+    if (family == nullptr) return {};
+    return family->search->fitting();
   }
 
  private:
@@ -150,27 +159,41 @@ class Decider::State {
     cells_ = cells;
   }
 
+  /// Ends that are alike but get different glands are remembered apart.
+  void tell_apart(const Supply& supply) {
+    const Supply* const which = &supply;
+    std::array<char, sizeof which> bytes{};
+    std::memcpy(bytes.data(), &which, sizeof which);
+    key_.append(bytes.data(), bytes.size());
+  }
+
   /// The end by itself, with everything that is wrong with it.
-  Decision decide_alone(Cells cells, Side side) {
+  Decision decide_alone(Cells cells, Side side, const Supply* supply) {
     std::vector<Fault> faults;
     const job::JobInput input = input_of(layout_, cells, side, faults);
-    if (faults.empty()) return schedule::decide(input, settings_);
+    if (faults.empty()) return schedule::decide(input, settings_, supply);
     Decision decision;
     decision.faults = std::move(faults);
     return decision;
   }
 
   /// @return false where the end is not usable
-  bool decide_quickly(Decision& decision) {
-    Family& family = family_of();
-    if (!family.usable) return false;
-    if (!put_diameters(family) || !put_routes(family)) return false;
-    if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return false;
-    if (!family.job.cable.sheath_od) return false;
-    current_ = &family;
-    detail::decide(family.question, *family.search, settings_.glands->prefer(), fittings_of_,
-                   decision);
+  bool decide_quickly(const Supply* supply, Decision& decision) {
+    Family* const family = prepared();
+    if (family == nullptr) return false;
+    current_ = family;
+    detail::decide(family->question, *family->search, settings_.glands->prefer(), supply,
+                   fittings_of_, decision);
     return true;
+  }
+
+  /// The family of the end at hand, with its diameters and routes; null where it is not usable.
+  Family* prepared() {
+    Family& family = family_of();
+    if (!family.usable) return nullptr;
+    if (!put_diameters(family) || !put_routes(family)) return nullptr;
+    if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return nullptr;
+    return family.job.cable.sheath_od ? &family : nullptr;
   }
 
   bool put_diameters(Family& family) {
@@ -298,6 +321,11 @@ class Decider::State {
 Decider::Decider(const Layout& layout, const Settings& settings)
     : state_(std::make_unique<State>(layout, settings)) {}
 Decider::~Decider() = default;
-Decided& Decider::decide(Cells cells, Side side) { return state_->decide(cells, side); }
+Decided& Decider::decide(Cells cells, Side side, const Supply* supply) {
+  return state_->decide(cells, side, supply);
+}
+std::vector<std::uint32_t> Decider::fitting(Cells cells, Side side) {
+  return state_->fitting(cells, side);
+}
 
 }  // namespace cutback::schedule

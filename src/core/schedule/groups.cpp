@@ -3,9 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cutback/fit/select.hpp"
-#include "cutback/job/job.hpp"
-
 namespace cutback::schedule {
 
 std::vector<Part> parts_of(std::span<const gland::Gland> glands) {
@@ -26,16 +23,6 @@ std::vector<Part> parts_of(std::span<const gland::Gland> glands) {
   return parts;
 }
 
-PartSet fitting_of(const job::JobInput& input, const Settings& settings) {
-  try {
-    const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
-    if (!job.cable.sheath_od) return {};
-    return settings.glands->fitting(fit::ask(job, *settings.standards));
-  } catch (const InputError&) {
-    return {};  // the end is unusable, and decide() says why
-  }
-}
-
 std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
   if (cell(cells, layout.tag).empty()) {
     return Fault{.code = ErrorCode::missing,
@@ -54,8 +41,8 @@ std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
                .hint = "put cells that hold a comma in quotes"};
 }
 
-std::size_t Grouper::add(const PartSet& parts, std::int64_t ends) {
-  const auto [at, fresh] = numbers_.try_emplace(parts, groups_.size());
+std::uint32_t Grouper::add(const PartSet& parts, std::int64_t ends) {
+  const auto [at, fresh] = numbers_.try_emplace(parts, static_cast<std::uint32_t>(groups_.size()));
   if (fresh) groups_.push_back({.ends = 0, .parts = parts});
   groups_[at->second].ends += ends;
   return at->second;

@@ -13,11 +13,6 @@ namespace {
 /// Room for the solver's own sums: the penalty times the number of nodes and ends.
 constexpr double k_most = 4e18;
 
-/// Cheapest first, then by code: the order in which parts are offered and given out.
-bool cheaper(const Part& a, const Part& b) {
-  return a.cost_cents != b.cost_cents ? a.cost_cents < b.cost_cents : a.code < b.code;
-}
-
 std::vector<std::size_t> offered(const Wanted& wanted, const EndGroup& group) {
   std::vector<std::size_t> order(group.parts.begin(), group.parts.end());
   std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -46,6 +41,10 @@ void check_size(const Transport& transport) {
 }
 
 }  // namespace
+
+bool cheaper(const Part& a, const Part& b) {
+  return a.cost_cents != b.cost_cents ? a.cost_cents < b.cost_cents : a.code < b.code;
+}
 
 Transport transport_of(const Wanted& wanted, std::vector<std::size_t>& rows) {
   Transport transport;

@@ -47,7 +47,7 @@ void Tally::add(const Decision& decision) {
     ++unusable;
     return;
   }
-  ++by_verdict[static_cast<std::size_t>(decision.verdict)];
+  ++(decision.out_of_stock ? out_of_stock : by_verdict[static_cast<std::size_t>(decision.verdict)]);
   if (!decision.remarks.empty()) ++remarked;
   if (decision.wavering) ++wavering;
   if (decision.gland == nullptr) return;
@@ -62,6 +62,7 @@ void Tally::add(Tally&& other) {
   ends += other.ends;
   for (std::size_t i = 0; i < std::size(by_verdict); ++i) by_verdict[i] += other.by_verdict[i];
   unusable += other.unusable;
+  out_of_stock += other.out_of_stock;
   exceptions += other.exceptions;
   barrier += other.barrier;
   remarked += other.remarked;
@@ -121,7 +122,7 @@ Exception exception_of(const EndName& name, const Decision& decision) {
   return {.line = name.line,
           .tag = std::string(name.tag),
           .end = std::string(name.end),
-          .verdict = usable ? std::string(to_string(decision.verdict)) : "unusable",
+          .verdict = std::string(verdict_word(decision)),
           .group = group_of(decision),
           .nearest = decision.nearest != nullptr ? decision.nearest->part : "",
           .reason = usable ? decision.reason : unusable_text(decision),

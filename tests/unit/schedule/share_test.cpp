@@ -87,18 +87,3 @@ TEST_CASE("parts_of: cents, and the dearest where no price is stated", "[unit][s
   CHECK(parts[2].cost_cents == 29);
   CHECK(parts[2].stock == 4);
 }
-
-TEST_CASE("fitting_of: the glands that fit, none where the end cannot be used",
-          "[unit][schedule]") {
-  std::vector<gland::Gland> glands(3, test::small_gland());
-  glands[1].outer = {20.0, 30.0};
-  const fit::Selector selector(glands, fit::Prefer::price);
-  const schedule::Settings settings{.standards = &test::standards(), .glands = &selector};
-  job::JobInput end = test::small_cable();
-  CHECK(schedule::fitting_of(end, settings) == schedule::PartSet{0, 2});
-  end.sheath_od_mm.reset();
-  end.bedding_mm.reset();
-  CHECK(schedule::fitting_of(end, settings).empty());
-  end.sheath_od_mm = "wide";  // no figure
-  CHECK(schedule::fitting_of(end, settings).empty());
-}
