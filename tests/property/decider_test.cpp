@@ -107,3 +107,33 @@ TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]
   CHECK(fits > 100);
   CHECK(unusable > 100);
 }
+
+TEST_CASE("decider: figures that share a place in memory stay apart", "[property][schedule]") {
+  const gland::GlandList list = io::demo_gland_list();
+  const fit::Selector selector(list.glands, fit::Prefer::price);
+  const schedule::Settings settings{.standards = &test::standards(), .glands = &selector};
+  const schedule::Layout layout = schedule::make_layout(
+      Words{"tag", "sheath_od_mm", "bedding_mm", "armour_mm", "od_allow_mm", "bedding_allow_mm"},
+      {}, "t.csv");
+  schedule::Decider decider(layout, settings);
+  // So many different figures that some of one end meet: about one end in three thousand.
+  std::size_t different = 0;
+  for (int i = 0; i < 40'000; ++i) {
+    const double bedding = 7.0 + 0.0011 * i;
+    const std::string sheath = fmt::format("{:.4f}", bedding + 4.9 + 0.0001 * (i % 977));
+    const std::string under = fmt::format("{:.4f}", bedding);
+    const std::string wire = fmt::format("{:.5f}", 0.86 + 0.000002 * i);
+    const Words cells{"C1", sheath, under, wire, "0.3", "0.3"};
+    std::vector<Fault> faults;
+    const job::JobInput input = schedule::input_of(layout, cells, Side::both, faults);
+    const Decision want = schedule::decide(input, settings);
+    const bool fits = !decider.fitting(cells, Side::both).empty();
+    const Decision& got = decider.decide(cells, Side::both).decision;
+    if (got.verdict != want.verdict || got.gland != want.gland || got.reason != want.reason ||
+        got.inner_margin_mm != want.inner_margin_mm || got.remarks != want.remarks ||
+        fits != (want.verdict == Verdict::fits)) {
+      ++different;
+    }
+  }
+  CHECK(different == 0);
+}

@@ -196,23 +196,20 @@ class Decider::State {
     return family.job.cable.sheath_od ? &family : nullptr;
   }
 
+  /// Each figure is copied before the next is looked up: two of one end may have the same place in
+  /// memory.
   bool put_diameters(Family& family) {
     cable::Cable& cable = family.job.cable;
-    std::array<const measure::Estimate*, 3> given{};
+    std::array<bool, 3> given{};
     for (const Given& cell : diameters_) {
       const job::Layer layer = layer_of(*cell.column->field);
       const Figure& figure = figure_of(family, cell, layer);
       if (!figure.estimate) return false;
-      given[static_cast<std::size_t>(layer)] = &*figure.estimate;
+      estimate_in(cable, layer) = figure.estimate;
+      given[static_cast<std::size_t>(layer)] = true;
     }
     for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
-      const measure::Estimate* estimate = given[static_cast<std::size_t>(layer)];
-      std::optional<measure::Estimate>& into = estimate_in(cable, layer);
-      if (estimate == nullptr) {
-        into.reset();
-      } else {
-        into = *estimate;
-      }
+      if (!given[static_cast<std::size_t>(layer)]) estimate_in(cable, layer).reset();
     }
     return true;
   }
