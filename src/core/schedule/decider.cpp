@@ -98,8 +98,9 @@ class Decider::State {
         if (role != Role::name) sources_[static_cast<std::size_t>(side)].push_back({source, role});
       }
       // First what a family has in common, so that its key is the start of the end's key.
-      std::ranges::stable_partition(sources_[static_cast<std::size_t>(side)],
-                                    [](const RoledSource& one) { return one.role == Role::rest; });
+      std::vector<RoledSource>& sources = sources_[static_cast<std::size_t>(side)];
+      std::stable_partition(sources.begin(), sources.end(),
+                            [](const RoledSource& one) { return one.role == Role::rest; });
     }
   }
 
