@@ -5,6 +5,7 @@
 
 #include "cli/row_pipeline.hpp"
 #include "cli/tag_register.hpp"
+#include "cutback/error.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/decider.hpp"
@@ -60,7 +61,12 @@ class Worker {
       } else {
         const auto* const supply =
             run_.supplies != nullptr ? run_.supplies->of(record.line, side) : nullptr;
-        put(chunk, name, decider_.decide(record.fields, side, supply));
+        Decided& decided = decider_.decide(record.fields, side, supply);
+        // As when the file changes between the two readings: stock must not be given out twice.
+        if (run_.supplies != nullptr && supply == nullptr && decided.decision.fits > 0) {
+          throw InternalError("an end was left out when the stock was shared out");
+        }
+        put(chunk, name, decided);
       }
     }
   }

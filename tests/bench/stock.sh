@@ -13,7 +13,7 @@ python3 "$here/make_bench.py" glands "$glands" > "$work/glands.csv"
 timed() {
   printf '%s ends, %s glands, %s: ' "$ends" "$glands" "$1"
   shift
-  /usr/bin/env time -f '%e s, %U s of processor, %M KB' "$cutback" "$@" || [ $? -eq 1 ]
+  /usr/bin/env time -q -f '%e s, %U s of processor, %M KB' "$cutback" "$@" || [ $? -eq 1 ]
 }
 
 for profile in types different; do
