@@ -25,6 +25,8 @@ say "will the rest of the drum suit the same seal?"
 show readings examples/van/drum.csv --step 0.02 --low 11.4 --high 16.6
 say "the termination sheets of the invented site"
 for job in data/demo/site/*.json; do show sheet "$job"; done
+say "on paper for site: strip-length cards, a sheet and a drawing, into build/floor"
+CUTBACK="$cutback" sh examples/floor/run.sh "$root/build/floor"
 say "a whole cable schedule: examples/estimator"
 status=0
 CUTBACK="$cutback" sh examples/estimator/run.sh || status=$?

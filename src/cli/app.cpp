@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "cli/command_cable.hpp"
+#include "cli/command_cards.hpp"
 #include "cli/command_earth.hpp"
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
@@ -150,6 +151,7 @@ void build(CLI::App& app, Context& context) {
   app.allow_extras();
   add_fit(app, context);
   add_sheet(app, context);
+  add_cards(app, context);
   add_schedule(app, context);
   add_kit(app, context);
   add_cable(app, context);

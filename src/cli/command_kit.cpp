@@ -151,6 +151,7 @@ void add_kit(CLI::App& app, Context& context) {
   const auto options = std::make_shared<KitOptions>();
   CLI::App* command = app.add_subcommand("kit", k_description);
   command->footer(k_example);
+  add_schedule_file(*command, options->format);
   add_format(*command, options->format);
   command
       ->add_option("--by", options->by,

@@ -184,6 +184,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
 }
 
 void add_own_options(CLI::App& command, ScheduleOptions& options) {
+  add_schedule_file(command, options.format);
   add_format(command, options.format);
   command
       .add_option("--prefer", options.prefer,

@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <memory>
 
+#include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
 #include "cli/runtime.hpp"
@@ -31,6 +32,10 @@ struct SheetOptions {
   std::string file;
   std::string gland;
   std::string prefer = "price";
+  bool pdf = false;
+  bool svg = false;
+  bool qr_text = false;
+  bool dated = false;
 };
 
 job::JobInput read_input(const SheetOptions& options, std::vector<Fault>& faults) {
@@ -40,8 +45,60 @@ job::JobInput read_input(const SheetOptions& options, std::vector<Fault>& faults
   return input;
 }
 
+/// One kind of result at a time, and a date on pages alone.
+void check_results(const SheetOptions& options, const Runtime& runtime,
+                   std::vector<Fault>& faults) {
+  std::string given;
+  int kinds = 0;
+  const auto count = [&](bool asked, const char* option) {
+    if (!asked) return;
+    ++kinds;
+    given += (given.empty() ? "" : " ") + std::string(option);
+  };
+  count(runtime.common.json, "--json");
+  count(options.pdf, "--pdf");
+  count(options.svg, "--svg");
+  count(options.qr_text, "--qr-text");
+  const auto contradiction = [&](const char* what, const std::string& where, const char* hint) {
+    faults.push_back({.code = ErrorCode::contradiction,
+                      .what = what,
+                      .where = where,
+                      .given = given,
+                      .allowed = {},
+                      .hint = hint});
+  };
+  if (kinds > 1) contradiction("one kind of result at a time", "command line", "give one of them");
+  if (options.dated && !options.pdf) {
+    contradiction("only a page carries a date", "--dated", "add --pdf, or leave it out");
+  }
+}
+
+/// The job as a code on a card holds it. On the command line everything is measured; from a file
+/// one figure would be a datasheet's, so it is said.
+std::string code_text(job::JobInput input, job::Unstated unstated) {
+  if (unstated == job::Unstated::measured && !input.evidence) input.evidence = "measured";
+  return io::write_job(input, -1) + "\n";
+}
+
+/// The sheet in the form that is asked for.
+std::string result_of(const sheet::Sheet& sheet, const SheetOptions& options,
+                      const Runtime& runtime) {
+  if (options.pdf) {
+    return runtime.extras().sheet_pdf(sheet,
+                                      {.program = "cutback " CUTBACK_VERSION,
+                                       .dated = options.dated ? utc_date(runtime) : std::string()});
+  }
+  if (options.svg) return runtime.extras().sheet_svg(sheet);
+  const print::Style style{.colour = runtime.colour(), .all = false};
+  return runtime.common.json ? print::sheet_json(sheet) : print::sheet_text(sheet, style);
+}
+
 int run_sheet(const SheetOptions& options, Runtime& runtime) {
   std::vector<Fault> faults;
+  check_results(options, runtime, faults);
+  if (!faults.empty()) throw InputError(std::move(faults));
+  if (options.pdf) runtime.require_no_terminal("--pdf");
+  if (options.pdf || options.svg) static_cast<void>(runtime.extras());
   const job::JobInput input = read_input(options, faults);
   const fit::Prefer prefer = parse_prefer(options.prefer, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
@@ -50,15 +107,17 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
       options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
   const job::Job job = job::resolve(input, standards, unstated);
   require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
+  if (options.qr_text) {
+    runtime.emit(code_text(input, unstated));
+    return k_exit_fits;
+  }
   const gland::GlandList list = runtime.glands();
   const fit::Question question = fit::ask(job, standards);
   const auto ranked = fit::fit_all(question, list.glands, prefer);
-  const sheet::Sheet sheet = sheet::make_sheet(question, ranked, options.gland, list.name);
-  const print::Style style{.colour = runtime.colour(), .all = false};
-  runtime.emit(runtime.common.json ? print::sheet_json(sheet) : print::sheet_text(sheet, style));
-  const bool armour = !sheet.earth || sheet.earth->armour >= Verdict::not_known;
-  const bool fits = armour && sheet.fit && sheet.fit->verdict == Verdict::fits;
-  return fits ? k_exit_fits : k_exit_no_fit;
+  const sheet::Sheet sheet =
+      sheet::make_sheet(question, sheet::choose(job, ranked, options.gland), list.name);
+  runtime.emit(result_of(sheet, options, runtime));
+  return sheet.is_proven() ? k_exit_fits : k_exit_no_fit;
 }
 
 }  // namespace
@@ -77,6 +136,18 @@ void add_sheet(CLI::App& app, Context& context) {
                    "Order of the glands that fit: price, margin or stock (default price)")
       ->type_name("WORD")
       ->group("Order");
+  command->add_flag("--pdf", options->pdf, "The sheet as pages (PDF, A4), its drawing at true size")
+      ->group("Results");
+  command->add_flag("--svg", options->svg, "The strip drawing with its marks (SVG), at true size")
+      ->group("Results");
+  command
+      ->add_flag("--qr-text", options->qr_text,
+                 "The job as the code on a card holds it: one line of JSON that sheet reads")
+      ->group("Results");
+  command
+      ->add_flag("--dated", options->dated,
+                 "Print today's date on the pages, or that of SOURCE_DATE_EPOCH")
+      ->group("Results");
   options->job.add(*command, {"cable", "entry", "area", "tails", "fault", ""});
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {

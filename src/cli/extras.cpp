@@ -24,6 +24,9 @@ const Extras& all_extras() {
       .new_workbook = new_workbook,
       .cheapest_plan = solve::cheapest_plan,
       .solve_program = solve::solve_program,
+      .new_card_printer = print::new_card_printer,
+      .sheet_pdf = print::sheet_pdf,
+      .sheet_svg = print::sheet_svg,
   };
   return k_extras;
 }

@@ -1,11 +1,14 @@
 #pragma once
 // What needs libraries that take longer to load than a whole `fit` may last.
 
+#include <functional>
 #include <memory>
 #include <string>
+#include <string_view>
 
 #include "cutback/io/rows.hpp"
 #include "cutback/io/schedule_workbook.hpp"
+#include "cutback/print/pages.hpp"
 #include "cutback/schedule/program.hpp"
 #include "cutback/schedule/share.hpp"
 
@@ -22,6 +25,10 @@ struct Extras {
   std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(const std::string& path);
   schedule::TransportPlan (*cheapest_plan)(const schedule::Transport&) = nullptr;
   schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;
+  std::unique_ptr<print::CardPrinter> (*new_card_printer)(
+      const print::Paper&, print::PageNote, std::function<void(std::string_view)> write) = nullptr;
+  std::string (*sheet_pdf)(const sheet::Sheet&, const print::PageNote&) = nullptr;
+  std::string (*sheet_svg)(const sheet::Sheet&) = nullptr;
 };
 
 /// All of them; only the full program has it.

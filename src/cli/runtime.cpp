@@ -62,6 +62,16 @@ void Runtime::emit(const std::string& text) const {
   }
 }
 
+void Runtime::require_no_terminal(const std::string& what) const {
+  if (!common.output.empty() || !environment.out_is_terminal) return;
+  throw InputError(Fault{.code = ErrorCode::missing,
+                         .what = "a PDF is nothing for a terminal",
+                         .where = what,
+                         .given = {},
+                         .allowed = {},
+                         .hint = "give --output FILE"});
+}
+
 void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
   if (reads == Reads::glands) {
     command

@@ -18,9 +18,10 @@ namespace cutback::cli {
 
 /// The part of the environment that a command may look at.
 struct Environment {
-  std::optional<std::string> glands;  ///< CUTBACK_GLANDS
-  std::optional<std::string> data;    ///< CUTBACK_DATA
-  bool no_colour = false;             ///< NO_COLOR is set and not empty
+  std::optional<std::string> glands;             ///< CUTBACK_GLANDS
+  std::optional<std::string> data;               ///< CUTBACK_DATA
+  std::optional<std::string> source_date_epoch;  ///< SOURCE_DATE_EPOCH
+  bool no_colour = false;                        ///< NO_COLOR is set and not empty
   bool out_is_terminal = false;
   bool err_is_terminal = false;
   const Extras* extras = nullptr;     ///< null in the program without them
@@ -58,6 +59,8 @@ struct Runtime {
   [[nodiscard]] bool colour() const;
   /// The result: to stdout, or whole to --output.
   void emit(const std::string& text) const;
+  /// @throws InputError where pages would go to a terminal
+  void require_no_terminal(const std::string& what) const;
 };
 
 using Action = std::function<int(Runtime&)>;

@@ -22,10 +22,13 @@ Fault fault_of(ErrorCode code, std::string what, std::string where, std::string 
 
 }  // namespace
 
-void add_format(CLI::App& command, FormatOptions& options) {
+void add_schedule_file(CLI::App& command, FormatOptions& options) {
   command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
       ->type_name("FILE")
       ->required();
+}
+
+void add_format(CLI::App& command, FormatOptions& options) {
   command
       .add_option("--column", options.columns,
                   "A heading of the schedule's own: OURS=THEIRS; any number of times")

@@ -31,6 +31,8 @@ struct TypedFormat {
   std::optional<std::size_t> header_row;
 };
 
+/// The schedule itself, as the one file that the command takes.
+void add_schedule_file(CLI::App& command, FormatOptions& options);
 void add_format(CLI::App& command, FormatOptions& options);
 
 /// @param faults  what is wrong with them is added here

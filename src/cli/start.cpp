@@ -49,6 +49,7 @@ int start(int argc, char** argv, const Extras* extras) noexcept {
   const Environment environment{
       .glands = variable("CUTBACK_GLANDS"),
       .data = variable("CUTBACK_DATA"),
+      .source_date_epoch = variable("SOURCE_DATE_EPOCH"),
       .no_colour = variable("NO_COLOR").has_value(),
       .out_is_terminal = isatty(STDOUT_FILENO) == 1,
       .err_is_terminal = isatty(STDERR_FILENO) == 1,

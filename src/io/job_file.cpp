@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <cstdint>
 #include <nlohmann/json.hpp>
 #include <vector>
 
@@ -162,8 +164,9 @@ void write_member(ordered_json& object, const FieldOf<Record>& field, const Reco
   if (const auto* number = std::get_if<std::optional<double> Record::*>(&field.member)) {
     const auto& value = record.**number;
     if (!value) return;
-    if (field.kind == job::FieldKind::whole) {
-      object[key] = static_cast<int>(*value);
+    constexpr double k_exact = 9007199254740992.0;  // integers up to 2^53 are doubles
+    if (*value == std::floor(*value) && std::abs(*value) < k_exact) {
+      object[key] = static_cast<std::int64_t>(*value);
     } else {
       object[key] = *value;
     }

@@ -3,6 +3,7 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
+#include "cutback/print/words.hpp"
 #include "print/fit_parts.hpp"
 #include "print/layout.hpp"
 
@@ -13,22 +14,6 @@ using fit::CheckName;
 using fit::GlandFit;
 
 constexpr std::size_t k_shown_misses = 6;
-
-std::string estimate_text(const char* name, const std::optional<measure::Estimate>& estimate) {
-  if (!estimate) return std::string(name) + " not given";
-  return std::string(name) + " " + measure::with_spread(*estimate) + " (" +
-         std::string(to_string(estimate->evidence)) + ")";
-}
-
-std::string wire_text(const cable::Cable& cable) {
-  if (cable.armour == cable::ArmourKind::none) return "unarmoured";
-  if (!cable.wire) return std::string(to_string(cable.armour)) + " not given";
-  if (cable.wire_nominal) {
-    return fmt::format("wire {} mm, nominal {} mm ({})", fixed(cable.wire->value_mm, 2),
-                       plain(cable.wire_nominal->nominal_mm), to_string(cable.wire->evidence));
-  }
-  return estimate_text(std::string(to_string(cable.armour)).c_str(), cable.wire);
-}
 
 std::string margin_cell(const GlandFit& fit, CheckName name) {
   const fit::Check* check = fit.find(name);
@@ -126,39 +111,15 @@ std::string advice_lines(const job::Job& job, std::span<const GlandFit> ranked,
 }  // namespace
 
 std::string cable_lines(const cable::Cable& cable) {
-  std::string text = estimate_text("sheath", cable.sheath_od);
-  if (cable.armour != cable::ArmourKind::none)
-    text += ", " + estimate_text("bedding", cable.bedding);
-  return wrapped("Cable    ", text + ", " + wire_text(cable));
+  return wrapped("Cable    ", cable_words(cable));
 }
 
 std::string entry_line(const entry::Entry& entry) {
-  if (!entry.thread) return wrapped("Entry    ", "not given: no thread is compared (--entry M20)");
-  std::string text = entry::to_text(*entry.thread);
-  if (entry.hole)
-    text += *entry.hole == entry::Hole::threaded ? ", threaded hole" : ", clearance hole";
-  if (entry.wall_mm) text += ", wall " + plain(*entry.wall_mm) + " mm";
-  for (const entry::Adaptor& adaptor : entry.adaptors) {
-    text +=
-        ", adaptor " + entry::to_text(adaptor.a) + " to " + entry::to_text(adaptor.b) + " at hand";
-  }
-  return wrapped("Entry    ", text);
+  return wrapped("Entry    ", entry_words(entry));
 }
 
 std::string area_lines(const job::Job& job, const area::Demand& demand) {
-  const area::Area& area = job.area;
-  std::string asked;
-  const auto add = [&](const std::string& words) { asked += (asked.empty() ? "" : ", ") + words; };
-  if (area.protection) add("enclosure " + *area.protection);
-  if (area.zone) add("zone " + *area.zone);
-  if (area.level) add("level " + *area.level);
-  if (area.gas_group) add(*area.gas_group);
-  if (area.dust_group) add(*area.dust_group);
-  if (area.ip) add("IP" + *area.ip);
-  if (area.volume_cm3) add(plain(*area.volume_cm3, 0) + " cm3");
-  if (area.ambient_min_degc && area.ambient_max_degc) {
-    add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");
-  }
+  const std::string asked = place_words(job.area);
   if (asked.empty()) return {};
   std::string text = wrapped("Area     ", asked);
   if (demand.sealing == area::SealingDemand::none) return text;

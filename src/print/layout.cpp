@@ -5,6 +5,7 @@
 
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -44,21 +45,6 @@ std::string_view first_columns(std::string_view text, std::size_t width) {
 }
 
 }  // namespace
-
-std::string clean(std::string_view text) {
-  std::string out;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const std::size_t hidden = hidden_length(text.substr(i));
-    if (hidden > 0) {
-      out += '?';
-      i += hidden - 1;
-    } else {
-      out += (byte < 0x20 || byte == 0x7f) ? ' ' : text[i];
-    }
-  }
-  return out;
-}
 
 std::string wrapped(std::string_view first, std::string_view raw) {
   const std::string text = clean(raw);

@@ -15,9 +15,6 @@ inline constexpr std::size_t k_columns = 80;
 /// spaces. A word longer than a line is broken.
 std::string wrapped(std::string_view first, std::string_view text);
 
-/// `text` without control characters, which could reach the terminal from a file.
-std::string clean(std::string_view text);
-
 /// `text` shortened to `width` columns with a mark, or filled up with spaces.
 std::string cell(std::string_view text, std::size_t width);
 std::string right(std::string_view text, std::size_t width);

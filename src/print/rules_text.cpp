@@ -3,6 +3,7 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/rules.hpp"
+#include "cutback/print/words.hpp"
 #include "print/layout.hpp"
 
 namespace cutback::print {

@@ -2,6 +2,7 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
+#include "cutback/print/words.hpp"
 #include "print/fit_parts.hpp"
 #include "print/layout.hpp"
 
@@ -25,10 +26,7 @@ std::string title(const Sheet& sheet) {
 
 std::string not_ready_box(const Sheet& sheet, const Style& style) {
   if (sheet.not_ready.empty()) return {};
-  const char* words = sheet.plan                   ? "not proven: do not cut yet"
-                      : sheet.fits_instead.empty() ? "no gland fits: do not cut"
-                                                   : "this gland does not fit: do not cut";
-  std::string text = heading(words, style);
+  std::string text = heading(stop_words(sheet), style);
   for (const std::string& reason : sheet.not_ready) text += wrapped("  ! ", reason);
   if (!sheet.fits_instead.empty()) return text + wrapped("Instead  ", sheet.fits_instead + " fits");
   if (sheet.fit && sheet.fit->verdict == Verdict::fits) return text;

@@ -70,7 +70,7 @@ case $rule in
   narrow_output)  # lines for people, not those of --json
     for text in $(golden_texts); do
       [ "$(basename "$text")" = stdout ] || continue
-      grep -qx -e '--json' "$(dirname "$text")/args" && continue
+      grep -qx -e '--json' -e '--qr-text' "$(dirname "$text")/args" && continue
       head -n 1 "$text" | grep -qE '^[a-z_]+(,[a-z_]+)+$' && continue  # CSV
       found=$(sed 's/\x1b\[[0-9;]*m//g' "$text" | grep -nE '^.{81,}' || true)
       [ -z "$found" ] || complain "$text: wider than 80 columns: $found"

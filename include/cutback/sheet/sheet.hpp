@@ -44,15 +44,32 @@ struct Sheet {
   std::vector<std::string> remarks;  ///< about readings and missing figures
   std::vector<std::string> cautions;
   std::vector<std::string> sources;
+
+  /// The gland fits, and the armour is enough where that is asked.
+  [[nodiscard]] bool is_proven() const {
+    const bool armour = !earth || earth->armour >= Verdict::not_known;
+    return armour && fit && fit->verdict == Verdict::fits;
+  }
 };
 
-/// Makes the sheet of one end.
+/// The gland of a sheet, and why it.
+struct Choice {
+  fit::GlandFit fit;
+  std::string because;
+  std::string fits_instead;  ///< where the gland was named and does not fit: the first that does
+  fit::Advice advice;        ///< where no gland fits
+};
+
 /// @param ranked  every gland, best first (fit::fit_all); borrowed
 /// @param part    the gland to make off, by its part code; empty for the best
+/// @throws InputError when `part` is not in the list
+[[nodiscard]] Choice choose(const job::Job& job, const std::vector<fit::GlandFit>& ranked,
+                            const std::string& part);
+
+/// Makes the sheet of one end.
 /// @param list_name  of the gland list, for the sources
-/// @throws InputError when `part` is not in the list, or the cuts contradict each other
-[[nodiscard]] Sheet make_sheet(const fit::Question& question,
-                               const std::vector<fit::GlandFit>& ranked, const std::string& part,
+/// @throws InputError when the cuts contradict each other
+[[nodiscard]] Sheet make_sheet(const fit::Question& question, Choice choice,
                                const std::string& list_name);
 
 }  // namespace cutback::sheet

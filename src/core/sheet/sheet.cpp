@@ -136,26 +136,35 @@ void gather_sources(Sheet& sheet, const tables::Standards& standards,
 
 }  // namespace
 
-Sheet make_sheet(const fit::Question& question, const std::vector<fit::GlandFit>& ranked,
-                 const std::string& part, const std::string& list_name) {
+Choice choose(const job::Job& job, const std::vector<fit::GlandFit>& ranked,
+              const std::string& part) {
+  if (ranked.empty()) throw InternalError("an empty gland list reached the sheet");
+  const bool named = !part.empty();
+  Choice choice{.fit = {}, .because = {}, .fits_instead = {}, .advice = fit::advise(job, ranked)};
+  const fit::GlandFit* chosen = named ? &find_part(ranked, part) : &ranked.front();
+  if (!named && !may_be_made_off(*chosen) && choice.advice.nearest != nullptr) {
+    chosen = choice.advice.nearest;
+  }
+  choice.fit = *chosen;
+  choice.because = why_chosen(*chosen, ranked, named);
+  if (chosen->verdict != Verdict::fits && ranked.front().verdict == Verdict::fits) {
+    choice.fits_instead = ranked.front().gland->part;
+  }
+  return choice;
+}
+
+Sheet make_sheet(const fit::Question& question, Choice choice, const std::string& list_name) {
   const job::Job& job = *question.job;
   const tables::Standards& standards = *question.standards;
-  if (ranked.empty()) throw InternalError("an empty gland list reached the sheet");
   Sheet sheet;
   sheet.job = &job;
   sheet.demand = &question.demand;
-  const bool named = !part.empty();
-  sheet.advice = fit::advise(job, ranked);
-  const fit::GlandFit* chosen = named ? &find_part(ranked, part) : &ranked.front();
-  if (!named && !may_be_made_off(*chosen) && sheet.advice.nearest != nullptr) {
-    chosen = sheet.advice.nearest;
-  }
-  sheet.fit = *chosen;
-  sheet.chosen_because = why_chosen(*chosen, ranked, named);
+  sheet.advice = std::move(choice.advice);
+  sheet.fit = std::move(choice.fit);
+  sheet.chosen_because = std::move(choice.because);
+  sheet.fits_instead = std::move(choice.fits_instead);
+  const fit::GlandFit* const chosen = &*sheet.fit;
   sheet.not_ready = reasons_not_ready(job, *chosen);
-  if (chosen->verdict != Verdict::fits && ranked.front().verdict == Verdict::fits) {
-    sheet.fits_instead = ranked.front().gland->part;
-  }
   sheet.remarks = job.cable.warnings;
   sheet.earth = earth_of(job, *chosen, standards);
   if (sheet.earth && sheet.earth->armour < Verdict::not_known) {

@@ -1,0 +1,69 @@
+#pragma once
+// Pages at true scale: strip-length cards and sheets as PDF, drawings as SVG. Pages are made with
+// Cairo and Pango; a text in a script for which no font is installed shows boxes.
+
+#include <cstddef>
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "cutback/print/paper.hpp"
+#include "cutback/sheet/sheet.hpp"
+
+namespace cutback::print {
+
+/// What is printed on every page besides what it is about.
+struct PageNote {
+  std::string program;  ///< and its version
+  std::string dated;    ///< `YYYYMMDDHHmmSSZ`; empty: no date anywhere
+};
+
+/// One card: an end with its sheet, or one that cannot be used and why. Borrowed.
+struct Card {
+  std::string tag;
+  std::string end;
+  const sheet::Sheet* sheet = nullptr;
+  std::string why_none;   ///< where there is no sheet
+  std::string qr_text;    ///< the job; empty: none, as for an end that cannot be used
+  std::string list_name;  ///< where the glands come from
+};
+
+struct CardCount {
+  std::size_t ends = 0;
+  std::size_t cards = 0;  ///< more than ends where a card goes on on another
+  std::size_t pages = 0;  ///< without the contents
+  std::size_t contents_pages = 0;
+  std::size_t without_gland = 0;  ///< no gland fits: the card says why
+  std::size_t not_proven = 0;     ///< a gland, but nothing to be cut yet
+  std::size_t unusable = 0;       ///< what is known of the end cannot be used
+  std::size_t without_code = 0;   ///< the job is too long for a QR code of a size that can be read
+  std::size_t without_glyph = 0;  ///< characters for which no font has a glyph
+};
+
+/// Prints card after card into one PDF, in memory that does not grow with their number but for
+/// eight bytes for each object of the file.
+class CardPrinter {
+ public:
+  CardPrinter() = default;
+  CardPrinter(const CardPrinter&) = delete;
+  CardPrinter& operator=(const CardPrinter&) = delete;
+  virtual ~CardPrinter() = default;
+
+  virtual void add(const Card& card) = 0;
+  /// Prints what is left, the contents where there are more than ten cards, and the end of the
+  /// file. To be called once.
+  virtual CardCount finish() = 0;
+};
+
+/// @param write  takes the bytes of the file from its beginning to its end
+[[nodiscard]] std::unique_ptr<CardPrinter> new_card_printer(
+    const Paper& paper, PageNote note, std::function<void(std::string_view)> write);
+
+/// The whole sheet on A4.
+[[nodiscard]] std::string sheet_pdf(const sheet::Sheet& sheet, const PageNote& note);
+
+/// The strip drawing with its marks, at true size.
+[[nodiscard]] std::string sheet_svg(const sheet::Sheet& sheet);
+
+}  // namespace cutback::print

@@ -1,0 +1,213 @@
+#include "cli/cards_run.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+#include "cli/job_options.hpp"
+#include "cli/natural_order.hpp"
+#include "cutback/error.hpp"
+#include "cutback/io/job_file.hpp"
+#include "cutback/schedule/groups.hpp"
+#include "cutback/sheet/sheet.hpp"
+
+namespace cutback::cli {
+
+using schedule::Decision;
+using schedule::Layout;
+using schedule::Side;
+
+struct CardsRun::OpenSchedule {
+  OpenSchedule(std::unique_ptr<io::RowSource> source, std::unique_ptr<io::ScheduleFile> schedule,
+               const schedule::Settings& settings)
+      : rows(std::move(source)), file(std::move(schedule)), decider(file->layout(), settings) {}
+
+  std::unique_ptr<io::RowSource> rows;
+  std::unique_ptr<io::ScheduleFile> file;
+  schedule::Decider decider;
+};
+
+namespace {
+
+using Cells = std::vector<std::string>;
+
+std::vector<std::string_view> views_of(const Cells& cells) { return {cells.begin(), cells.end()}; }
+
+/// `from: Switchroom`, the name of the end with that of its place.
+std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
+  std::string words(schedule::end_name(layout, cells, side));
+  const std::size_t place = side == Side::from ? layout.from
+                            : side == Side::to ? layout.to
+                                               : Layout::k_none;
+  if (place == Layout::k_none) return words;
+  const std::string_view name = schedule::cell(cells, place);
+  return name.empty() ? words : words + ": " + std::string(name);
+}
+
+}  // namespace
+
+CardsRun::CardsRun(CardsSettings settings) : settings_(std::move(settings)) {}
+CardsRun::~CardsRun() = default;
+
+bool CardsRun::wanted(const std::string& tag) {
+  if (settings_.only.empty()) return true;
+  if (settings_.only.count(tag) == 0) return false;
+  found_.insert(tag);
+  return true;
+}
+
+std::vector<std::string> CardsRun::not_found() const {
+  std::vector<std::string> names;
+  std::set_difference(settings_.only.begin(), settings_.only.end(), found_.begin(), found_.end(),
+                      std::back_inserter(names));
+  return names;
+}
+
+void CardsRun::put(const std::string& tag, const std::string& end,
+                   const std::function<std::string()>& part, std::function<void()> print) {
+  switch (settings_.order) {
+    case CardOrder::given:
+      print();
+      return;
+    case CardOrder::tag:
+      waiting_.push_back({tag, std::move(print)});
+      return;
+    case CardOrder::end:
+      waiting_.push_back({end, std::move(print)});
+      return;
+    case CardOrder::gland:
+      waiting_.push_back({part(), std::move(print)});
+      return;
+  }
+}
+
+void CardsRun::finish() {
+  std::stable_sort(waiting_.begin(), waiting_.end(),
+                   [](const End& a, const End& b) { return natural_less(a.key, b.key); });
+  for (const End& end : waiting_) end.print();
+  waiting_.clear();
+}
+
+void CardsRun::print_none(const std::string& tag, const std::string& end, std::string why) {
+  print::Card card;
+  card.tag = tag;
+  card.end = end;
+  card.why_none = std::move(why);
+  settings_.print(card);
+}
+
+void CardsRun::print_sheet(const job::JobInput& input, const fit::Question& question,
+                           sheet::Choice choice, const std::string& tag, const std::string& end) {
+  const sheet::Sheet sheet = sheet::make_sheet(question, std::move(choice), settings_.list->name);
+  if (sheet.is_proven()) ++fitting_;
+  print::Card card;
+  card.tag = tag;
+  card.end = end;
+  card.sheet = &sheet;
+  card.qr_text = io::write_job(input, -1);
+  card.list_name = settings_.list->name;
+  settings_.print(card);
+}
+
+void CardsRun::add_job(const std::string& path) {
+  const job::JobInput input = io::load_job(path);
+  const std::string tag = input.tag.value_or("");
+  if (!wanted(tag)) return;
+  // Errors in any file come before the first page.
+  const job::Job job = job::resolve(input, *settings_.standards, job::Unstated::by_notation);
+  require_sheath(job, path + ": cable.sheath_od_mm");
+  const auto part = [&] {
+    const fit::Question question = fit::ask(job, *settings_.standards);
+    return fit::fit_all(question, settings_.list->glands, settings_.glands->prefer())
+        .front()
+        .gland->part;
+  };
+  put(tag, input.end.value_or(""), part, [this, input, path] { print_job(input, path); });
+}
+
+void CardsRun::print_job(const job::JobInput& input, const std::string& path) {
+  const job::Job job = job::resolve(input, *settings_.standards, job::Unstated::by_notation);
+  const fit::Question question = fit::ask(job, *settings_.standards);
+  const auto ranked = fit::fit_all(question, settings_.list->glands, settings_.glands->prefer());
+  try {
+    print_sheet(input, question, sheet::choose(job, ranked, {}), job.tag, job.end);
+  } catch (InputError& error) {
+    std::vector<Fault> faults = error.faults();
+    for (Fault& fault : faults) fault.where = path + ": " + fault.where;
+    throw InputError(std::move(faults));
+  }
+}
+
+void CardsRun::add_schedule(std::unique_ptr<io::RowSource> rows,
+                            std::unique_ptr<io::ScheduleFile> file, ChosenParts* chosen) {
+  OpenSchedule& open = *schedules_.emplace_back(std::make_unique<OpenSchedule>(
+      std::move(rows), std::move(file),
+      schedule::Settings{.standards = settings_.standards, .glands = settings_.glands}));
+  const Layout& layout = open.file->layout();
+  io::RowBlock block;
+  while (open.file->read(block)) {
+    open.file->finish(block);
+    for (std::size_t i = 0; i < block.rows; ++i) {
+      const io::CsvRecord& record = block.records[i];
+      const std::string tag(schedule::cell(record.fields, layout.tag));
+      const bool is_wanted = wanted(tag);
+      for (const Side side : layout.ends()) {
+        const std::string_view name = schedule::end_name(layout, record.fields, side);
+        const gland::Gland* const gland = chosen != nullptr ? chosen->next(tag, name) : nullptr;
+        if (!is_wanted) continue;
+        const Cells cells(record.fields.begin(), record.fields.end());
+        const auto part = [&] {
+          if (gland != nullptr) return gland->part;
+          const auto views = views_of(cells);
+          const Decision& decision = open.decider.decide(views, side).decision;
+          return decision.gland != nullptr ? decision.gland->part : std::string();
+        };
+        put(tag, end_words(layout, record.fields, side), part,
+            [this, &open, cells, side, gland] { print_row(open, cells, side, gland); });
+      }
+    }
+    if (settings_.progress) settings_.progress(open.rows->taken());
+  }
+  if (chosen != nullptr) chosen->finish();
+}
+
+void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side,
+                         const gland::Gland* chosen) {
+  const Layout& layout = open.file->layout();
+  const auto views = views_of(cells);
+  const std::string tag(schedule::cell(views, layout.tag));
+  const std::string end = end_words(layout, views, side);
+  if (const auto fault = schedule::fault_of_row(layout, views)) {
+    print_none(tag, end, to_line(*fault));
+    return;
+  }
+  const Decision& decision = open.decider.decide(views, side).decision;
+  if (!decision.usable()) {
+    print_none(tag, end, schedule::unusable_text(decision));
+    return;
+  }
+  std::vector<Fault> faults;
+  job::JobInput input = schedule::input_of(layout, views, side, faults);
+  input.tag = tag;
+  if (!end.empty()) input.end = end;
+  const job::Job job = job::resolve(input, *settings_.standards, job::Unstated::by_notation);
+  const fit::Question question = fit::ask(job, *settings_.standards);
+  sheet::Choice choice;
+  const gland::Gland* const gland = chosen != nullptr           ? chosen
+                                    : decision.gland != nullptr ? decision.gland
+                                                                : decision.nearest;
+  choice.fit = fit::check_gland(question, *gland);
+  choice.because = chosen != nullptr ? "as the results of the schedule say" : decision.reason;
+  if (choice.fit.verdict != Verdict::fits) {
+    if (decision.proven) choice.fits_instead = decision.gland->part;
+    choice.advice = fit::advise(job, choice.fit);
+    choice.advice.nearest = nullptr;
+  }
+  try {
+    print_sheet(input, question, std::move(choice), tag, end);
+  } catch (const InputError& error) {
+    print_none(tag, end, to_line(error.faults().front()));
+  }
+}
+
+}  // namespace cutback::cli

@@ -1,0 +1,84 @@
+#pragma once
+// The ends of jobs and schedules, one card each.
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "cli/chosen_parts.hpp"
+#include "cutback/fit/select.hpp"
+#include "cutback/gland/gland.hpp"
+#include "cutback/io/schedule_file.hpp"
+#include "cutback/print/pages.hpp"
+#include "cutback/schedule/decider.hpp"
+#include "cutback/tables/standards.hpp"
+
+namespace cutback::cli {
+
+/// In which order cards are printed.
+enum class CardOrder {
+  given,  ///< as the files have them
+  tag,
+  end,
+  gland
+};
+
+/// What every card is made with. Borrowed.
+struct CardsSettings {
+  const tables::Standards* standards = nullptr;
+  const gland::GlandList* list = nullptr;
+  const fit::Selector* glands = nullptr;
+  std::set<std::string> only;  ///< tags; empty: all
+  CardOrder order = CardOrder::given;
+  std::function<void(const print::Card&)> print;
+  std::function<void(std::optional<double> taken)> progress;  ///< may be empty
+};
+
+/// Makes a sheet of every end and hands its card on. Where an order is asked for, the cells of all
+/// ends wait in memory; otherwise nothing does.
+class CardsRun {
+ public:
+  explicit CardsRun(CardsSettings settings);
+  ~CardsRun();
+
+  /// @throws InputError, FileError: a job is a whole file, and one that is wrong is not printed
+  void add_job(const std::string& path);
+  /// @param rows    kept until finish()
+  /// @param chosen  may be null
+  void add_schedule(std::unique_ptr<io::RowSource> rows, std::unique_ptr<io::ScheduleFile> file,
+                    ChosenParts* chosen);
+  /// Prints what waits.
+  void finish();
+
+  /// Ends whose gland fits, with an armour that is enough where that is asked.
+  [[nodiscard]] std::size_t fitting() const { return fitting_; }
+  /// Of `only`, what no end has.
+  [[nodiscard]] std::vector<std::string> not_found() const;
+
+ private:
+  struct OpenSchedule;
+  struct End {
+    std::string key;
+    std::function<void()> print;
+  };
+  void put(const std::string& tag, const std::string& end, const std::function<std::string()>& part,
+           std::function<void()> print);
+  bool wanted(const std::string& tag);
+  void print_job(const job::JobInput& input, const std::string& path);
+  void print_row(OpenSchedule& open, const std::vector<std::string>& cells, schedule::Side side,
+                 const gland::Gland* chosen);
+  void print_sheet(const job::JobInput& input, const fit::Question& question, sheet::Choice choice,
+                   const std::string& tag, const std::string& end);
+  void print_none(const std::string& tag, const std::string& end, std::string why);
+
+  CardsSettings settings_;
+  std::vector<std::unique_ptr<OpenSchedule>> schedules_;
+  std::vector<End> waiting_;
+  std::set<std::string> found_;
+  std::size_t fitting_ = 0;
+};
+
+}  // namespace cutback::cli

@@ -1,0 +1,44 @@
+#pragma once
+// The glands that an earlier run of `cutback schedule`, or a person, has chosen.
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+
+#include "cutback/gland/gland.hpp"
+#include "cutback/io/csv_rows.hpp"
+
+namespace cutback::cli {
+
+/// The results of a schedule (CSV with the columns tag, end and part), read beside the schedule:
+/// one row for each of its ends, in its order. Neither is held in memory.
+class ChosenParts {
+ public:
+  /// @param list  borrowed
+  /// @throws InputError when a column is missing; FileError
+  ChosenParts(const std::string& path, const gland::GlandList& list);
+
+  /// The gland of the next row, which must be that of this end; null where no part is chosen.
+  /// @throws InputError when it is another end's, or the part is not in the list
+  const gland::Gland* next(std::string_view tag, std::string_view end);
+
+  /// @throws InputError where there are more rows than the schedule has ends
+  void finish();
+
+ private:
+  const io::CsvRecord* next_row();
+  [[nodiscard]] std::string place_of(const io::CsvRecord& row) const;
+
+  std::string path_;
+  std::string list_name_;
+  std::unordered_map<std::string_view, const gland::Gland*> parts_;
+  io::CsvRows rows_;
+  io::RowBlock block_;
+  std::size_t next_ = 0;
+  std::size_t tag_ = 0;
+  std::size_t end_ = 0;
+  std::size_t part_ = 0;
+};
+
+}  // namespace cutback::cli

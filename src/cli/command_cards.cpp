@@ -1,0 +1,305 @@
+#include "cli/command_cards.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+#include <array>
+#include <memory>
+
+#include "cli/cards_run.hpp"
+#include "cli/date_option.hpp"
+#include "cli/exit_code.hpp"
+#include "cli/job_options.hpp"
+#include "cli/open_schedule.hpp"
+#include "cli/progress.hpp"
+#include "cli/runtime.hpp"
+#include "cli/schedule_options.hpp"
+#include "cutback/error.hpp"
+#include "cutback/io/files.hpp"
+#include "cutback/nearest.hpp"
+#include "cutback/number.hpp"
+#include "cutback/print/cards.hpp"
+#include "cutback/print/paper.hpp"
+
+namespace cutback::cli {
+namespace {
+
+constexpr const char* k_description =
+    "A strip-length card for every end of jobs and cable schedules, as PDF: the marks\n"
+    "at true size to lay the cable on, depths, tails, parts, fields to write in, and\n"
+    "the job as a code. Print at 100 % and measure the check bars before use.";
+
+constexpr const char* k_example =
+    "Example: two jobs, and a schedule as cards of a quarter of a page:\n"
+    "  cutback cards pump.json switch.json --output cards.pdf\n"
+    "  cutback cards cables.csv --per-page 4 --sort tag --output cards.pdf\n"
+    "An end without a gland, or one that cannot be used, has a card that says why.";
+
+struct CardsOptions {
+  FormatOptions format;
+  std::vector<std::string> files;
+  std::string paper = "A4";
+  std::string per_page = "1";
+  bool landscape = false;
+  std::vector<std::string> only;
+  std::string sort = "given";
+  std::string results;
+  std::string prefer = "price";
+  bool dated = false;
+};
+
+/// What was typed, understood.
+struct Typed {
+  TypedFormat format;
+  print::Paper paper;
+  fit::Prefer prefer = fit::Prefer::price;
+  CardOrder order = CardOrder::given;
+};
+
+print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
+  const auto count = parse_number(options.per_page);
+  const auto cards = [&] {
+    for (const int possible : {1, 2, 4}) {
+      if (count && *count == possible) return possible;
+    }
+    return 0;
+  }();
+  if (const auto paper = print::paper_of(options.paper, cards, options.landscape)) return *paper;
+  const bool named = print::paper_of(options.paper, 1, false).has_value();
+  if (!named) {
+    constexpr std::array<std::string_view, 4> k_names{"A4", "A5", "A6", "Letter"};
+    faults.push_back({.code = ErrorCode::bad_value,
+                      .what = "not a paper",
+                      .where = "--paper",
+                      .given = options.paper,
+                      .allowed = "A4, A5, A6 or Letter",
+                      .hint = did_you_mean(options.paper, k_names)});
+  } else {
+    faults.push_back(
+        {.code = ErrorCode::bad_value,
+         .what = "not a number of cards for a page of this paper",
+         .where = "--per-page",
+         .given = options.per_page,
+         .allowed = cards == 0 ? "1, 2 or 4" : "1 on A5 and A6; 1, 2 or 4 on A4 and Letter",
+         .hint = {}});
+  }
+  return {};
+}
+
+Typed understand(const CardsOptions& options, const Runtime& runtime) {
+  std::vector<Fault> faults;
+  Typed typed;
+  typed.format = understand(options.format, faults);
+  typed.prefer = parse_prefer(options.prefer, faults);
+  typed.paper = paper_of(options, faults);
+  constexpr std::array<std::string_view, 4> k_orders{"given", "tag", "end", "gland"};
+  const auto order = std::find(k_orders.begin(), k_orders.end(), options.sort);
+  if (order == k_orders.end()) {
+    faults.push_back({.code = ErrorCode::bad_value,
+                      .what = "not an order of the cards",
+                      .where = "--sort",
+                      .given = options.sort,
+                      .allowed = "given, tag, end or gland",
+                      .hint = did_you_mean(options.sort, k_orders)});
+  } else {
+    typed.order = static_cast<CardOrder>(order - k_orders.begin());
+  }
+  if (!options.results.empty() && options.files.size() != 1) {
+    faults.push_back({.code = ErrorCode::contradiction,
+                      .what = "results belong to one schedule",
+                      .where = "--results",
+                      .given = std::to_string(options.files.size()) + " files",
+                      .allowed = {},
+                      .hint = "give the schedule that they were made from"});
+  }
+  if (runtime.common.json && runtime.common.output.empty()) {
+    faults.push_back({.code = ErrorCode::contradiction,
+                      .what = "the cards and what they come to cannot both go to stdout",
+                      .where = "--json",
+                      .given = {},
+                      .allowed = {},
+                      .hint = "give --output FILE for the cards"});
+  }
+  if (!faults.empty()) throw InputError(std::move(faults));
+  return typed;
+}
+
+/// A job file begins with a brace; anything else is a schedule.
+bool is_job(const std::string& path) {
+  if (path == "-") return false;
+  constexpr std::size_t k_enough = 256;
+  io::PieceReader file(path);
+  std::string first;
+  if (!file.is_file()) return false;
+  file.read(first, k_enough);
+  const std::size_t at = first.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
+  return at != std::string::npos && first[at] == '{';
+}
+
+/// Where the pages go: the file is there when the first card is, and not before.
+class Printer {
+ public:
+  Printer(const Runtime& runtime, const print::Paper& paper, print::PageNote note)
+      : runtime_(runtime), paper_(paper), note_(std::move(note)) {}
+
+  void add(const print::Card& card) {
+    if (!cards_) open();
+    cards_->add(card);
+  }
+
+  [[nodiscard]] bool is_empty() const { return cards_ == nullptr; }
+
+  print::CardCount finish() {
+    const print::CardCount count = cards_->finish();
+    if (file_) {
+      file_->commit();
+    } else {
+      runtime_.out << std::flush;
+    }
+    return count;
+  }
+
+ private:
+  void open() {
+    if (!runtime_.common.output.empty()) {
+      file_ = std::make_unique<io::FileWriter>(runtime_.common.output);
+    }
+    cards_ = runtime_.extras().new_card_printer(paper_, note_, [this](std::string_view bytes) {
+      if (file_) {
+        file_->append(bytes);
+      } else {
+        runtime_.out << bytes;
+      }
+    });
+  }
+
+  const Runtime& runtime_;
+  print::Paper paper_;
+  print::PageNote note_;
+  std::unique_ptr<io::FileWriter> file_;
+  std::unique_ptr<print::CardPrinter> cards_;
+};
+
+[[noreturn]] void nothing_to_print(const std::vector<std::string>& tags) {
+  std::string given;
+  for (const std::string& tag : tags) given += (given.empty() ? "" : ", ") + tag;
+  throw InputError(Fault{.code = ErrorCode::unknown_name,
+                         .what = "no end has such a tag",
+                         .where = "--only",
+                         .given = given,
+                         .allowed = "tags as the files have them",
+                         .hint = {}});
+}
+
+void add_file(const std::string& path, const CardsOptions& options, const Typed& typed,
+              const gland::GlandList& list, Runtime& runtime, CardsRun& run) {
+  if (is_job(path)) {
+    if (!options.results.empty()) {
+      throw InputError(Fault{.code = ErrorCode::contradiction,
+                             .what = "results belong to a schedule",
+                             .where = "--results",
+                             .given = path + " is a job",
+                             .allowed = {},
+                             .hint = "leave --results out"});
+    }
+    run.add_job(path);
+    return;
+  }
+  auto rows = open_schedule(path, options.format.sheet, typed.format.format.decimal, runtime);
+  auto file =
+      std::make_unique<io::ScheduleFile>(*rows, path, typed.format.format, typed.format.header_row);
+  for (const std::string& warning : file->layout().warnings) runtime.warn(warning);
+  std::optional<ChosenParts> chosen;
+  if (!options.results.empty()) chosen.emplace(options.results, list);
+  run.add_schedule(std::move(rows), std::move(file), chosen ? &*chosen : nullptr);
+}
+
+int run_cards(const CardsOptions& options, Runtime& runtime) {
+  const Typed typed = understand(options, runtime);
+  runtime.require_no_terminal("cards");
+  static_cast<void>(runtime.extras());
+  const tables::Standards standards = runtime.standards();
+  const gland::GlandList list = runtime.glands();
+  const fit::Selector glands(list.glands, typed.prefer);
+  Printer printer(runtime, typed.paper,
+                  {.program = "cutback " CUTBACK_VERSION,
+                   .dated = options.dated ? utc_date(runtime) : std::string()});
+  Progress progress(runtime.err, "cards");
+  const bool shows = runtime.environment.err_is_terminal && !runtime.common.quiet;
+  std::size_t printed = 0;
+  std::optional<double> taken;
+  CardsRun run({.standards = &standards,
+                .list = &list,
+                .glands = &glands,
+                .only = {options.only.begin(), options.only.end()},
+                .order = typed.order,
+                .print =
+                    [&](const print::Card& card) {
+                      printer.add(card);
+                      ++printed;
+                      if (shows) progress.show(printed, taken);
+                    },
+                .progress = [&](std::optional<double> part) { taken = part; }});
+  for (const std::string& file : options.files) {
+    add_file(file, options, typed, list, runtime, run);
+  }
+  run.finish();
+  progress.clear();
+  if (printer.is_empty()) nothing_to_print(options.only);
+  const print::CardCount count = printer.finish();
+  for (const std::string& tag : run.not_found()) runtime.warn("no end has the tag " + tag);
+  const print::CardsReport report{.count = count, .fitting = run.fitting()};
+  if (runtime.common.json) runtime.out << print::cards_json(report) << std::flush;
+  if (!runtime.common.quiet) runtime.err << print::cards_summary(report);
+  const bool all = run.fitting() == count.ends && run.not_found().empty();
+  return all ? k_exit_fits : k_exit_no_fit;
+}
+
+}  // namespace
+
+void add_cards(CLI::App& app, Context& context) {
+  const auto options = std::make_shared<CardsOptions>();
+  CLI::App* command = app.add_subcommand("cards", k_description);
+  command->footer(k_example);
+  command
+      ->add_option("files", options->files, "Job files (JSON) and cable schedules (CSV or .xlsx)")
+      ->type_name("FILE")
+      ->required();
+  const auto pages = [&](CLI::Option* option) { option->group("Pages"); };
+  pages(command->add_option("--paper", options->paper, "A4, A5, A6 or Letter (default A4)")
+            ->type_name("NAME"));
+  pages(command
+            ->add_option("--per-page", options->per_page,
+                         "Cards on a page of A4 or Letter: 1, 2 or 4 (default 1)")
+            ->type_name("N"));
+  pages(command->add_flag("--landscape", options->landscape, "The page lies on its long side"));
+  pages(command->add_flag("--dated", options->dated,
+                          "Print today's date on the pages, or that of SOURCE_DATE_EPOCH"));
+  command
+      ->add_option("--only", options->only,
+                   "The ends of the cable with this tag alone; any number of times")
+      ->type_name("TAG")
+      ->allow_extra_args(false)
+      ->group("Order");
+  command
+      ->add_option("--sort", options->sort,
+                   "Order of the cards: given, tag, end or gland (default given)")
+      ->type_name("WORD")
+      ->group("Order");
+  command
+      ->add_option("--prefer", options->prefer,
+                   "Order of the glands that fit: price, margin or stock (default price)")
+      ->type_name("WORD")
+      ->group("Order");
+  command
+      ->add_option("--results", options->results,
+                   "Glands as the results of this schedule (CSV) say, not chosen again")
+      ->type_name("FILE")
+      ->group("Order");
+  add_format(*command, options->format);
+  add_common(*command, context.common, Reads::glands);
+  command->callback([options, &context] {
+    context.action = [options](Runtime& runtime) { return run_cards(*options, runtime); };
+  });
+}
+
+}  // namespace cutback::cli

@@ -1,0 +1,263 @@
+#include <fmt/format.h>
+#include <array>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "cutback/print/pages.hpp"
+#include "print/pages/card_layout.hpp"
+#include "print/pages/card_text.hpp"
+#include "print/pages/page_frame.hpp"
+#include "print/pages/pdf_file.hpp"
+#include "print/pages/surface.hpp"
+
+namespace cutback::print {
+namespace {
+
+constexpr std::size_t k_batch_pages = 32;  // that are in memory at a time
+constexpr std::size_t k_no_contents = 10;  // cards up to which there are none
+constexpr double k_high_share = 0.16;      // of a card's height at most for the cable
+
+/// Roman, for the pages of the contents: the cards count from 1 whatever stands before them.
+std::string roman(std::size_t number) {
+  struct Step {
+    std::size_t value;
+    const char* letters;
+  };
+  constexpr std::array<Step, 9> k_steps{{{100, "c"},
+                                         {90, "xc"},
+                                         {50, "l"},
+                                         {40, "xl"},
+                                         {10, "x"},
+                                         {9, "ix"},
+                                         {5, "v"},
+                                         {4, "iv"},
+                                         {1, "i"}}};
+  std::string text;
+  for (const Step& step : k_steps) {
+    for (; number >= step.value; number -= step.value) text += step.letters;
+  }
+  return text;
+}
+
+/// Pages of one kind, drawn in batches.
+class Pages {
+ public:
+  Pages(const Paper& paper, Typesetter& text, PdfFile& file, PdfFile::Place place)
+      : paper_(paper), text_(text), file_(file), place_(place) {}
+
+  /// The page at hand; a new one after end_page().
+  [[nodiscard]] Pen pen() {
+    if (!surface_) surface_.emplace(Surface::Kind::pdf, paper_.width_mm, paper_.height_mm);
+    open_ = true;
+    return {surface_->page(), text_};
+  }
+
+  /// PDF content of the page at hand, below what is drawn.
+  void put_under(const std::string& content) { under_[in_batch_] += content; }
+
+  void end_page() {
+    if (!open_) return;
+    surface_->show_page();
+    open_ = false;
+    ++count_;
+    if (++in_batch_ == k_batch_pages) end_batch();
+  }
+
+  void end_batch() {
+    if (in_batch_ == 0) return;
+    file_.add(surface_->finish(), place_, std::span(under_).first(in_batch_));
+    surface_.reset();
+    for (std::string& content : under_) content.clear();
+    in_batch_ = 0;
+  }
+
+  [[nodiscard]] std::size_t count() const { return count_; }
+  [[nodiscard]] bool is_open() const { return open_; }
+
+ private:
+  const Paper& paper_;
+  Typesetter& text_;
+  PdfFile& file_;
+  PdfFile::Place place_;
+  std::optional<Surface> surface_;
+  std::array<std::string, k_batch_pages> under_;  ///< of each page of the batch
+  bool open_ = false;
+  std::size_t in_batch_ = 0;
+  std::size_t count_ = 0;
+};
+
+/// A line of the contents.
+struct Entry {
+  std::string tag;
+  std::string end;
+  std::string gland;
+  std::size_t page = 0;
+};
+
+class PdfCards : public CardPrinter {
+ public:
+  PdfCards(const Paper& paper, PageNote note, std::function<void(std::string_view)> write)
+      : paper_(paper),
+        note_(std::move(note)),
+        cells_(cells_of(paper, margins_)),
+        file_(std::move(write)),
+        cards_(paper_, text_, file_, PdfFile::Place::next),
+        contents_(paper_, text_, file_, PdfFile::Place::front) {}
+
+  void add(const Card& card) override {
+    const Cell& measure = cells_.front();
+    const CardText text = card_text(card, std::max(12.0, measure.height * k_high_share));
+    const CardLayout layout =
+        lay_out_card(Pen(nullptr, text_), text, least_width(), least_height());
+    count(card, text, layout);
+    for (std::size_t part = 0; part < layout.cards.size(); ++part) {
+      const Pen pen = cards_.pen();
+      const Cell& cell = cells_[next_cell_];
+      if (part == 0) list(card);
+      put_card(pen, layout, part, cell.x, cell.y);
+      if (part == 0 && layout.code_mm > 0.0) {
+        cards_.put_under(qr_content(*text.code, cell.x + least_width() - layout.code_mm, cell.y,
+                                    layout.code_mm, paper_.height_mm));
+      }
+      if (++next_cell_ == cells_.size()) end_page();
+    }
+  }
+
+  CardCount finish() override {
+    end_page();
+    cards_.end_batch();
+    if (count_.cards > k_no_contents) {
+      put_contents();
+      contents_.end_batch();
+    }
+    file_.finish({.title = "Strip-length cards", .program = note_.program, .dated = note_.dated});
+    count_.pages = cards_.count();
+    count_.contents_pages = contents_.count();
+    count_.without_glyph = text_.without_glyph();
+    return count_;
+  }
+
+ private:
+  /// All cards have the size of the smallest cell, so that they look alike.
+  [[nodiscard]] double least_width() const {
+    double width = cells_.front().width;
+    for (const Cell& cell : cells_) width = std::min(width, cell.width);
+    return width;
+  }
+  [[nodiscard]] double least_height() const {
+    double height = cells_.front().height;
+    for (const Cell& cell : cells_) height = std::min(height, cell.height);
+    return height;
+  }
+
+  void count(const Card& card, const CardText& text, const CardLayout& layout) {
+    ++count_.ends;
+    count_.cards += layout.cards.size();
+    if (card.sheet == nullptr) {
+      ++count_.unusable;
+    } else if (!card.sheet->plan) {
+      ++count_.without_gland;
+    } else if (!card.sheet->not_ready.empty()) {
+      ++count_.not_proven;
+    }
+    if (!card.qr_text.empty() && (!text.code || layout.code_mm == 0.0)) ++count_.without_code;
+  }
+
+  [[nodiscard]] std::string foot(const std::string& page) const {
+    return (note_.dated.empty() ? std::string() : day_of(note_.dated) + ", ") + note_.program +
+           ", page " + page;
+  }
+
+  void end_page() {
+    if (!cards_.is_open()) return;
+    const Pen pen = cards_.pen();
+    put_cut_lines(pen, paper_, margins_);
+    put_check_bars(pen, paper_, foot(std::to_string(cards_.count() + 1)));
+    cards_.end_page();
+    next_cell_ = 0;
+  }
+
+  void list(const Card& card) {
+    Entry entry{.tag = card.tag.empty() ? "(no tag)" : card.tag,
+                .end = card.end,
+                .gland = "unusable: nothing to cut by",
+                .page = cards_.count() + 1};
+    if (card.sheet != nullptr) {
+      entry.gland = !card.sheet->plan               ? "no gland fits"
+                    : card.sheet->not_ready.empty() ? card.sheet->fit->gland->part
+                                                    : card.sheet->fit->gland->part + ", not proven";
+    }
+    entries_.push_back(std::move(entry));
+    // What fills a page is printed at once; the first ones wait until there are enough for any.
+    if (entries_.size() >= std::max(k_no_contents + 1, rows_a_page())) put_contents();
+  }
+
+  [[nodiscard]] std::size_t rows_a_page() const {
+    const double room = paper_.height_mm - margins_.top - margins_.bottom - k_title_mm;
+    return static_cast<std::size_t>(room / k_row_mm) - 1;
+  }
+
+  /// The entries that wait, on as many pages as they need.
+  void put_contents() {
+    const std::size_t rows = rows_a_page();
+    for (std::size_t first = 0; first < entries_.size(); first += rows) {
+      const Pen pen = contents_.pen();
+      const double x = margins_.left;
+      const double width = paper_.width_mm - margins_.left - margins_.right;
+      pen.text(x, margins_.top, "Contents", Font{.size_mm = 4.4, .bold = true}, width);
+      double y = margins_.top + k_title_mm;
+      put_row(pen, y, {.tag = "cable", .end = "end", .gland = "gland"}, "page", true);
+      y += k_row_mm;
+      pen.line(x, y - 0.6, x + width, y - 0.6, 0.2);
+      for (std::size_t i = first; i < std::min(entries_.size(), first + rows); ++i) {
+        put_row(pen, y, entries_[i], std::to_string(entries_[i].page), false);
+        y += k_row_mm;
+      }
+      put_check_bars(pen, paper_, foot(roman(contents_.count() + 1)));
+      contents_.end_page();
+    }
+    entries_.clear();
+  }
+
+  void put_row(const Pen& pen, double y, const Entry& entry, const std::string& page,
+               bool bold) const {
+    const double width = paper_.width_mm - margins_.left - margins_.right;
+    constexpr double k_gap_mm = 2.0;
+    Font font{.size_mm = 2.6, .bold = bold, .most_lines = 1};
+    double x = margins_.left;
+    const auto cell = [&](const std::string& words, double share) {
+      pen.text(x, y, words, font, width * share - k_gap_mm);
+      x += width * share;
+    };
+    cell(entry.tag, 0.25);
+    cell(entry.end, 0.29);
+    cell(entry.gland, 0.36);
+    font.align = Align::right;
+    cell(page, 0.1);
+  }
+
+  static constexpr double k_title_mm = 9.0;
+  static constexpr double k_row_mm = 4.4;
+
+  Paper paper_;
+  PageNote note_;
+  Margins margins_;
+  std::vector<Cell> cells_;
+  Typesetter text_;
+  PdfFile file_;
+  Pages cards_;
+  Pages contents_;
+  std::size_t next_cell_ = 0;
+  std::vector<Entry> entries_;
+  CardCount count_;
+};
+
+}  // namespace
+
+std::unique_ptr<CardPrinter> new_card_printer(const Paper& paper, PageNote note,
+                                              std::function<void(std::string_view)> write) {
+  return std::make_unique<PdfCards>(paper, std::move(note), std::move(write));
+}
+
+}  // namespace cutback::print

@@ -1,0 +1,233 @@
+#include "print/pages/card_text.hpp"
+
+#include <fmt/format.h>
+#include <algorithm>
+
+#include "cutback/number.hpp"
+#include "cutback/print/words.hpp"
+#include "print/pages/sheet_blocks.hpp"
+#include "print/pages/strip_drawing.hpp"
+
+namespace cutback::print {
+namespace {
+
+using sheet::Sheet;
+
+std::string first_upper(std::string words) {
+  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
+    words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  }
+  return words;
+}
+
+std::string upper(std::string words) {
+  for (char& c : words) {
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  }
+  return words;
+}
+
+void add_fact(std::vector<Block>& facts, const char* label, std::string words, bool bold = false) {
+  if (words.empty()) return;
+  constexpr int k_most_lines = 3;
+  facts.emplace_back(Paragraph{.words = std::move(words),
+                               .label = label,
+                               .bold = bold,
+                               .size = bold ? 1.25 : 1.0,
+                               .most_lines = k_most_lines});
+}
+
+std::string cable_of(const cable::Cable& cable) {
+  std::string text;
+  if (cable.cores) text += std::to_string(*cable.cores) + " x ";
+  if (cable.csa_mm2) text += plain(*cable.csa_mm2) + " mm\u00b2, ";
+  return text + cable_words(cable);
+}
+
+/// What to do about an end that must not be cut.
+void add_why(std::vector<Block>& body, const Sheet& sheet) {
+  if (sheet.not_ready.empty()) return;
+  body.emplace_back(Heading{"Why"});
+  for (const std::string& reason : sheet.not_ready) {
+    body.emplace_back(Item{.words = first_upper(reason), .number = {}});
+  }
+  const auto add = [&](const char* label, const std::string& words) {
+    if (!words.empty()) body.emplace_back(Paragraph{.words = words, .label = label});
+  };
+  if (!sheet.fits_instead.empty()) {
+    add("Instead", sheet.fits_instead + " fits");
+  } else if (!sheet.fit || sheet.fit->verdict != Verdict::fits) {
+    add("Measure", sheet.advice.measure_says);
+    add("Order", sheet.advice.order_says);
+  }
+}
+
+std::string tighten_words(const gland::Gland& gland) {
+  std::string words = gland.torque_nm ? plain(*gland.torque_nm, 1) + " Nm"
+                                      : std::string("as the gland's instructions say");
+  if (gland.flats_mm) words += ", across flats " + plain(*gland.flats_mm, 1) + " mm";
+  return words;
+}
+
+void add_parts(std::vector<Block>& body, const Sheet& sheet) {
+  body.emplace_back(Heading{"Goes on in this order"});
+  for (const sheet::Part& part : sheet.parts) {
+    body.emplace_back(
+        Item{.words = first_upper(part.name) + (part.note.empty() ? "" : ": " + part.note),
+             .number = {},
+             .tick = true});
+  }
+  body.emplace_back(
+      Paragraph{.words = tighten_words(*sheet.fit->gland), .label = "Tighten", .bold = true});
+}
+
+/// The same, running on.
+void add_parts_compact(std::vector<Block>& body, const Sheet& sheet) {
+  std::string words;
+  for (const sheet::Part& part : sheet.parts) {
+    if (!words.empty()) words += "; ";
+    words += part.name;
+    // Of the gland's own parts only the order; of the others the thickness.
+    if (!part.note.empty() && !part.name.starts_with("gland")) words += " " + part.note;
+  }
+  body.emplace_back(Heading{"Goes on in this order"});
+  body.emplace_back(Paragraph{.words = first_upper(words), .label = {}});
+  body.emplace_back(
+      Paragraph{.words = tighten_words(*sheet.fit->gland), .label = "Tighten", .bold = true});
+}
+
+/// What matters for this end above all: compound, engaged thread, missing figures.
+void add_warnings(std::vector<Block>& body, const Sheet& sheet) {
+  std::vector<std::string> words;
+  if (sheet.fit->barrier) {
+    words.emplace_back(
+        "Barrier: compound round every core, no voids; leave it to cure as its sheet says before "
+        "anything moves; write down batch and time.");
+  }
+  const auto& protection = sheet.job->area.protection;
+  if (protection && *protection == "d" && sheet.fit->thread) {
+    words.push_back("Flameproof entry: " + sheet.fit->thread->check.says + ".");
+  }
+  words.insert(words.end(), sheet.remarks.begin(), sheet.remarks.end());
+  if (words.empty()) return;
+  body.emplace_back(Heading{"For this end"});
+  for (const std::string& line : words) {
+    body.emplace_back(Item{.words = first_upper(line), .number = {}});
+  }
+}
+
+constexpr double k_small = 0.86;
+constexpr double k_tiny = 0.78;
+
+std::string joined(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text += (text.empty() ? "" : " \u00b7 ") + line;
+  return text;
+}
+
+void add_cautions(std::vector<Block>& body, const Sheet& sheet) {
+  if (sheet.cautions.empty()) return;
+  body.emplace_back(Heading{"Cautions"});
+  for (const std::string& caution : sheet.cautions) {
+    body.emplace_back(Item{.words = caution, .number = {}, .size = k_small});
+  }
+}
+
+void add_cautions_compact(std::vector<Block>& body, const Sheet& sheet) {
+  if (sheet.cautions.empty()) return;
+  body.emplace_back(Heading{"Cautions"});
+  body.emplace_back(Paragraph{.words = joined(sheet.cautions), .label = {}, .size = k_small});
+}
+
+/// All of them, running on, in pieces that a column can hold.
+void add_sources(std::vector<Block>& blocks, const Sheet& sheet) {
+  constexpr std::size_t k_piece = 500;
+  std::vector<std::string> lines;
+  std::size_t length = 0;
+  const auto put_piece = [&] {
+    if (lines.empty()) return;
+    const char* const first = blocks.empty() ? "From: " : "";
+    blocks.emplace_back(Paragraph{.words = first + joined(lines), .label = {}, .size = k_tiny});
+    lines.clear();
+    length = 0;
+  };
+  for (const std::string& source : sheet.sources) {
+    lines.push_back(source);
+    length += source.size();
+    if (length > k_piece) put_piece();
+  }
+  put_piece();
+}
+
+void add_sheet(CardText& text, const Card& card, double most_high) {
+  const Sheet& sheet = *card.sheet;
+  const job::Job& job = *sheet.job;
+  if (sheet.fit) {
+    std::string gland = sheet.fit->gland->part;
+    if (!sheet.plan) gland += " (nearest, does not fit)";
+    add_fact(text.facts, "Gland", std::move(gland), true);
+    add_fact(text.facts, "", sheet.fit->gland->description);
+  }
+  add_fact(text.facts, "Entry", entry_words(job.entry));
+  add_fact(text.facts, "Cable", cable_of(job.cable));
+  add_fact(text.facts, "Place", place_words(job.area));
+  add_fact(text.facts, "Job", job.name);
+  const std::string stop = stop_words(sheet);
+  if (!stop.empty()) text.alarm = Alarm{upper(stop)};
+  if (sheet.plan) {
+    text.drawing = Picture{
+        [&sheet, most_high](const Pen& pen, double x, double y, double width, double body_mm) {
+          return put_strip_drawing(pen, sheet, x, y, width, body_mm, most_high);
+        }};
+    text.drawing_mm = strip_true_size_mm(sheet);
+  }
+  for (std::vector<Block>* body : {&text.body, &text.compact}) {
+    const bool whole = body == &text.body;
+    if (sheet.plan) {
+      add_marks(*body, sheet);
+      add_depths(*body, sheet);
+      add_tails(*body, sheet, Routes::left_out);
+    }
+    add_why(*body, sheet);
+    if (sheet.plan) {
+      (whole ? add_parts : add_parts_compact)(*body, sheet);
+      add_warnings(*body, sheet);
+    }
+    (whole ? add_cautions : add_cautions_compact)(*body, sheet);
+    if (sheet.plan) add_write_in(*body, sheet);
+  }
+  add_sources(text.sources, sheet);
+  text.compact.emplace_back(
+      Paragraph{.words = "From: gland figures, " + card.list_name +
+                         "; rules and their clauses: on the sheet of this job (cutback sheet).",
+                .label = {},
+                .size = k_tiny});
+}
+
+void add_none(CardText& text, const Card& card) {
+  text.alarm = Alarm{"NOTHING TO CUT BY: THIS END CANNOT BE USED"};
+  text.body.emplace_back(Heading{"Why"});
+  text.body.emplace_back(Paragraph{.words = first_upper(card.why_none), .label = {}});
+  text.body.emplace_back(
+      Paragraph{.words = "Mend the row and print this card again.", .label = {}});
+  text.compact = text.body;
+}
+
+}  // namespace
+
+CardText card_text(const Card& card, double most_high) {
+  CardText text;
+  text.tag = card.tag.empty() ? "(no tag)" : card.tag;
+  text.facts.emplace_back(
+      Paragraph{.words = text.tag, .label = {}, .bold = true, .size = 2.3, .most_lines = 2});
+  add_fact(text.facts, "End", card.end, true);
+  if (!card.qr_text.empty()) text.code = make_qr_code(card.qr_text);
+  if (card.sheet != nullptr) {
+    add_sheet(text, card, most_high);
+  } else {
+    add_none(text, card);
+  }
+  return text;
+}
+
+}  // namespace cutback::print

@@ -1,0 +1,20 @@
+#pragma once
+// The parts of a sheet that cards have too.
+
+#include <vector>
+
+#include "cutback/sheet/sheet.hpp"
+#include "print/pages/block.hpp"
+
+namespace cutback::print {
+
+/// The marks in cutting order; of a sheet with a plan, as the others.
+void add_marks(std::vector<Block>& blocks, const sheet::Sheet& sheet);
+void add_depths(std::vector<Block>& blocks, const sheet::Sheet& sheet);
+/// Whether the way to each terminal is told.
+enum class Routes { told, left_out };
+void add_tails(std::vector<Block>& blocks, const sheet::Sheet& sheet, Routes routes);
+/// What is measured and signed on site.
+void add_write_in(std::vector<Block>& blocks, const sheet::Sheet& sheet);
+
+}  // namespace cutback::print

@@ -1,0 +1,88 @@
+#include "cutback/print/words.hpp"
+
+#include <fmt/format.h>
+
+#include "cutback/error.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::print {
+namespace {
+
+std::string estimate_text(const char* name, const std::optional<measure::Estimate>& estimate) {
+  if (!estimate) return std::string(name) + " not given";
+  return std::string(name) + " " + measure::with_spread(*estimate) + " (" +
+         std::string(to_string(estimate->evidence)) + ")";
+}
+
+std::string wire_text(const cable::Cable& cable) {
+  if (cable.armour == cable::ArmourKind::none) return "unarmoured";
+  if (!cable.wire) return std::string(to_string(cable.armour)) + " not given";
+  if (cable.wire_nominal) {
+    return fmt::format("wire {} mm, nominal {} mm ({})", fixed(cable.wire->value_mm, 2),
+                       plain(cable.wire_nominal->nominal_mm), to_string(cable.wire->evidence));
+  }
+  return estimate_text(std::string(to_string(cable.armour)).c_str(), cable.wire);
+}
+
+}  // namespace
+
+std::string clean(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    const std::size_t hidden = hidden_length(text.substr(i));
+    if (hidden > 0) {
+      out += '?';
+      i += hidden - 1;
+    } else {
+      out += (byte < 0x20 || byte == 0x7f) ? ' ' : text[i];
+    }
+  }
+  return out;
+}
+
+std::string cable_words(const cable::Cable& cable) {
+  std::string text = estimate_text("sheath", cable.sheath_od);
+  if (cable.armour != cable::ArmourKind::none) {
+    text += ", " + estimate_text("bedding", cable.bedding);
+  }
+  return text + ", " + wire_text(cable);
+}
+
+std::string entry_words(const entry::Entry& entry) {
+  if (!entry.thread) return "not given: no thread is compared (--entry M20)";
+  std::string text = entry::to_text(*entry.thread);
+  if (entry.hole)
+    text += *entry.hole == entry::Hole::threaded ? ", threaded hole" : ", clearance hole";
+  if (entry.wall_mm) text += ", wall " + plain(*entry.wall_mm) + " mm";
+  for (const entry::Adaptor& adaptor : entry.adaptors) {
+    text +=
+        ", adaptor " + entry::to_text(adaptor.a) + " to " + entry::to_text(adaptor.b) + " at hand";
+  }
+  return text;
+}
+
+std::string place_words(const area::Area& area) {
+  std::string asked;
+  const auto add = [&](const std::string& words) { asked += (asked.empty() ? "" : ", ") + words; };
+  if (area.protection) add("enclosure " + *area.protection);
+  if (area.zone) add("zone " + *area.zone);
+  if (area.level) add("level " + *area.level);
+  if (area.gas_group) add(*area.gas_group);
+  if (area.dust_group) add(*area.dust_group);
+  if (area.ip) add("IP" + *area.ip);
+  if (area.volume_cm3) add(plain(*area.volume_cm3, 0) + " cm3");
+  if (area.ambient_min_degc && area.ambient_max_degc) {
+    add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");
+  }
+  return asked;
+}
+
+std::string stop_words(const sheet::Sheet& sheet) {
+  if (sheet.not_ready.empty()) return {};
+  if (sheet.plan) return "not proven: do not cut yet";
+  return sheet.fits_instead.empty() ? "no gland fits: do not cut"
+                                    : "this gland does not fit: do not cut";
+}
+
+}  // namespace cutback::print
