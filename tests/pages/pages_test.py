@@ -197,6 +197,7 @@ class Cards(Printing):
             ("a5", "1", []),
             ("a5", "1", ["--landscape"]),
             ("a6", "1", []),
+            ("a6", "1", ["--landscape"]),
             ("letter", "2", []),
         ]:
             with self.subTest(paper=paper, each=each, way=way):
@@ -305,9 +306,10 @@ class Schedules(Printing):
 
     def test_hostile_ends_all_have_a_card(self):
         path = schedule("hostile.csv", self.HOSTILE)
-        for paper, each in [("a4", "1"), ("a4", "2"), ("a4", "4"), ("a6", "1")]:
-            with self.subTest(paper=paper, each=each):
-                pdf, count = self.make("hostile", path, "--paper", paper, "--per-page", each)
+        for paper, each, way in [("a4", "1", []), ("a4", "2", []), ("a4", "4", []), ("a6", "1", []),
+                                 ("a6", "1", ["--landscape"]), ("letter", "4", ["--landscape"])]:
+            with self.subTest(paper=paper, each=each, way=way):
+                pdf, count = self.make("hostile", path, "--paper", paper, "--per-page", each, *way)
                 self.assertEqual(count["ends"], 2 * len(self.HOSTILE))
                 self.assertGreaterEqual(count["cards"], count["ends"])
                 self.assertEqual(count["unusable"], 2)

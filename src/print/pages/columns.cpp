@@ -7,6 +7,16 @@ namespace {
 
 constexpr double k_enough_mm = 1e-6;
 
+/// Whether a column soon after this one is longer: the first ones may be short, those of a card all
+/// alike.
+bool has_longer(const std::function<double(std::size_t)>& room, std::size_t column) {
+  constexpr std::size_t k_soon = 4;
+  for (std::size_t next = column + 1; next <= column + k_soon; ++next) {
+    if (room(next) > room(column) + k_enough_mm) return true;
+  }
+  return false;
+}
+
 /// A block and those before it that must not be parted from it.
 std::size_t end_of_group(std::span<const Measured> blocks, std::size_t first) {
   while (first + 1 < blocks.size() && !blocks[first].may_end) ++first;
@@ -24,12 +34,12 @@ std::vector<std::size_t> fill_columns(std::span<const Measured> blocks,
     const std::size_t end = end_of_group(blocks, i);
     double height = 0.0;
     for (std::size_t j = i; j < end; ++j) height += blocks[j].height;
-    while (used + height > room(column) + k_enough_mm && (used > 0.0 || room(column) < height)) {
-      // A group that no column takes stands at the top of one that has nothing else.
-      if (used == 0.0 && room(column + 1) <= room(column)) break;
+    if (used > 0.0 && used + height > room(column) + k_enough_mm) {
       ++column;
       used = 0.0;
     }
+    // An empty column that is too short for it is left empty where a longer one follows.
+    while (used == 0.0 && height > room(column) + k_enough_mm && has_longer(room, column)) ++column;
     for (; i < end; ++i) columns.push_back(column);
     used += height;
   }

@@ -32,6 +32,9 @@ TEST_CASE("What no column holds stands alone in one") {
   const std::vector<Measured> blocks{{5}, {1}};
   CHECK(fill_columns(blocks, [](std::size_t column) { return column == 0 ? 3.0 : 6.0; }) ==
         std::vector<std::size_t>{1, 1});
+  // So does the second, of the same card.
+  CHECK(fill_columns(blocks, [](std::size_t column) { return column < 2 ? 3.0 : 6.0; }) ==
+        std::vector<std::size_t>{2, 2});
 }
 
 TEST_CASE("Balanced columns are as low as they can be") {
