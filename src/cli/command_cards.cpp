@@ -285,11 +285,7 @@ void add_cards(CLI::App& app, Context& context) {
                    "Order of the cards: given, tag, end or gland (default given)")
       ->type_name("WORD")
       ->group("Order");
-  command
-      ->add_option("--prefer", options->prefer,
-                   "Order of the glands that fit: price, margin or stock (default price)")
-      ->type_name("WORD")
-      ->group("Order");
+  add_prefer(*command, options->prefer);
   command
       ->add_option("--results", options->results,
                    "Glands as the results of this schedule (CSV) say, not chosen again")

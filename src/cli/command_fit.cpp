@@ -101,11 +101,7 @@ void add_fit(CLI::App& app, Context& context) {
       ->add_flag("--unmeasured", options->unmeasured,
                  "A drum like these that was not measured itself")
       ->group("Drum");
-  command
-      ->add_option("--prefer", options->prefer,
-                   "Order of the glands that fit: price, margin or stock (default price)")
-      ->type_name("WORD")
-      ->group("Order");
+  add_prefer(*command, options->prefer);
   command->add_flag("--all", options->all, "Show every gland with its reason")->group("Order");
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {

@@ -186,11 +186,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
 void add_own_options(CLI::App& command, ScheduleOptions& options) {
   add_schedule_file(command, options.format);
   add_format(command, options.format);
-  command
-      .add_option("--prefer", options.prefer,
-                  "Order of the glands that fit: price, margin or stock (default price)")
-      ->type_name("WORD")
-      ->group("Order");
+  add_prefer(command, options.prefer);
   command
       .add_flag("--use-stock", options.use_stock,
                 "The stock of the gland list is a limit: shared out so that the most ends get a "

@@ -131,11 +131,7 @@ void add_sheet(CLI::App& app, Context& context) {
       ->add_option("--gland", options->gland, "Make off this gland of the list, by its part code")
       ->type_name("PART")
       ->group("Order");
-  command
-      ->add_option("--prefer", options->prefer,
-                   "Order of the glands that fit: price, margin or stock (default price)")
-      ->type_name("WORD")
-      ->group("Order");
+  add_prefer(*command, options->prefer);
   command->add_flag("--pdf", options->pdf, "The sheet as pages (PDF, A4), its drawing at true size")
       ->group("Results");
   command->add_flag("--svg", options->svg, "The strip drawing with its marks (SVG), at true size")

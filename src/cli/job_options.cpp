@@ -95,6 +95,14 @@ void require_sheath(const job::Job& job, const std::string& where) {
                                  "cores and size for an estimate"});
 }
 
+void add_prefer(CLI::App& command, std::string& word) {
+  command
+      .add_option("--prefer", word,
+                  "Order of the glands that fit: price, margin or stock (default price)")
+      ->type_name("WORD")
+      ->group("Order");
+}
+
 fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults) {
   if (word == "margin") return fit::Prefer::margin;
   if (word == "stock") return fit::Prefer::stock;

@@ -44,6 +44,7 @@ class JobOptions {
 /// @throws InputError when neither readings nor a construction gave a sheath diameter
 void require_sheath(const job::Job& job, const std::string& where);
 
+void add_prefer(CLI::App& command, std::string& word);
 /// --prefer; a word that is none is added to `faults`.
 [[nodiscard]] fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults);
 

@@ -13,8 +13,11 @@ namespace {
 
 using sheet::Sheet;
 
+/// But for the names of keys and columns, which are written as they are.
 std::string first_upper(std::string words) {
-  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
+  const std::size_t first_word = std::min(words.find(' '), words.size());
+  const bool is_key = words.find('_') < first_word;
+  if (!is_key && !words.empty() && words[0] >= 'a' && words[0] <= 'z') {
     words[0] = static_cast<char>(words[0] - 'a' + 'A');
   }
   return words;
