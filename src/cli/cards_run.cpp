@@ -84,7 +84,10 @@ void CardsRun::put(const std::string& tag, const std::string& end,
 void CardsRun::finish() {
   std::stable_sort(waiting_.begin(), waiting_.end(),
                    [](const End& a, const End& b) { return natural_less(a.key, b.key); });
-  for (const End& end : waiting_) end.print();
+  for (std::size_t i = 0; i < waiting_.size(); ++i) {
+    settings_.progress(static_cast<double>(i) / static_cast<double>(waiting_.size()));
+    waiting_[i].print();
+  }
   waiting_.clear();
 }
 
@@ -145,9 +148,15 @@ void CardsRun::add_schedule(std::unique_ptr<io::RowSource> rows,
       schedule::Settings{.standards = settings_.standards, .glands = settings_.glands}));
   const Layout& layout = open.file->layout();
   io::RowBlock block;
+  double begun = 0.0;  // part of the file before this block
   while (open.file->read(block)) {
     open.file->finish(block);
+    const auto taken = open.rows->taken();
     for (std::size_t i = 0; i < block.rows; ++i) {
+      if (taken && settings_.order == CardOrder::given) {
+        const double done = static_cast<double>(i) / static_cast<double>(block.rows);
+        settings_.progress(begun + (*taken - begun) * done);
+      }
       const io::CsvRecord& record = block.records[i];
       const std::string tag(schedule::cell(record.fields, layout.tag));
       const bool is_wanted = wanted(tag);
@@ -166,7 +175,7 @@ void CardsRun::add_schedule(std::unique_ptr<io::RowSource> rows,
             [this, &open, cells, side, gland] { print_row(open, cells, side, gland); });
       }
     }
-    if (settings_.progress) settings_.progress(open.rows->taken());
+    begun = taken.value_or(0.0);
   }
   if (chosen != nullptr) chosen->finish();
 }

@@ -34,7 +34,7 @@ struct CardsSettings {
   std::set<std::string> only;  ///< tags; empty: all
   CardOrder order = CardOrder::given;
   std::function<void(const print::Card&)> print;
-  std::function<void(std::optional<double> taken)> progress;  ///< may be empty
+  std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
 };
 
 /// Makes a sheet of every end and hands its card on. Where an order is asked for, the cells of all

@@ -238,7 +238,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
                       ++printed;
                       if (shows) progress.show(printed, taken);
                     },
-                .progress = [&](std::optional<double> part) { taken = part; }});
+                .progress = [&](double part) { taken = part; }});
   for (const std::string& file : options.files) {
     add_file(file, options, typed, list, runtime, run);
   }

@@ -116,7 +116,7 @@ void gather_sources(Sheet& sheet, const tables::Standards& standards,
   }
   add_source(sources,
              "marks and depths: lengths added along the cable's axis, each figure from the gland "
-             "list and the entry; order of work: common practice, no source");
+             "list and the entry; marks to 1 mm and order of work: common practice, no source");
   const fit::GlandFit& fit = *sheet.fit;
   std::string cautions;
   for (const area::Caution& caution :
