@@ -18,10 +18,19 @@ using schedule::Layout;
 using schedule::Side;
 
 struct CardsRun::OpenSchedule {
-  OpenSchedule(std::unique_ptr<io::RowSource> source, std::unique_ptr<io::ScheduleFile> schedule,
-               const schedule::Settings& settings)
-      : rows(std::move(source)), file(std::move(schedule)), decider(file->layout(), settings) {}
+  OpenSchedule(std::string path, std::unique_ptr<io::RowSource> source,
+               std::unique_ptr<io::ScheduleFile> schedule, const schedule::Settings& settings)
+      : name(std::move(path)),
+        rows(std::move(source)),
+        file(std::move(schedule)),
+        decider(file->layout(), settings) {}
 
+  /// `cables.csv, line 7: `
+  [[nodiscard]] std::string place_of(std::size_t line) const {
+    return name + ", " + file->row_name(line) + ": ";
+  }
+
+  std::string name;
   std::unique_ptr<io::RowSource> rows;
   std::unique_ptr<io::ScheduleFile> file;
   schedule::Decider decider;
@@ -91,11 +100,20 @@ void CardsRun::finish() {
   waiting_.clear();
 }
 
+void CardsRun::notice_twice(const std::string& tag, const std::string& end) {
+  constexpr std::size_t k_most = 10;
+  const std::size_t hash = std::hash<std::string>{}(tag + '\n' + end);
+  if (tag.empty() || !seen_.put(hash, 1) || ++twice_count_ > k_most) return;
+  settings_.warn("the end " + tag + (end.empty() ? "" : ", " + end) +
+                 " has more than one card; look which of them holds");
+}
+
 void CardsRun::print_none(const std::string& tag, const std::string& end, std::string why) {
   print::Card card;
   card.tag = tag;
   card.end = end;
   card.why_none = std::move(why);
+  notice_twice(tag, end);
   settings_.print(card);
 }
 
@@ -107,13 +125,13 @@ void CardsRun::print_sheet(const job::JobInput& input, const fit::Question& ques
   card.tag = tag;
   card.end = end;
   card.sheet = &sheet;
-  card.qr_text = io::write_job(input, -1);
+  card.qr_text = io::write_job(sheet::with_gland(input, sheet), -1);
   card.list_name = settings_.list->name;
+  notice_twice(tag, end);
   settings_.print(card);
 }
 
-void CardsRun::add_job(const std::string& path) {
-  const job::JobInput input = io::load_job(path);
+void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
   const std::string tag = input.tag.value_or("");
   if (!wanted(tag)) return;
   // Errors in any file come before the first page.
@@ -133,7 +151,8 @@ void CardsRun::print_job(const job::JobInput& input, const std::string& path) {
   const fit::Question question = fit::ask(job, *settings_.standards);
   const auto ranked = fit::fit_all(question, settings_.list->glands, settings_.glands->prefer());
   try {
-    print_sheet(input, question, sheet::choose(job, ranked, {}), job.tag, job.end);
+    print_sheet(input, question, sheet::choose(job, ranked, input.gland.value_or("")), job.tag,
+                job.end);
   } catch (InputError& error) {
     std::vector<Fault> faults = error.faults();
     for (Fault& fault : faults) fault.where = path + ": " + fault.where;
@@ -141,10 +160,10 @@ void CardsRun::print_job(const job::JobInput& input, const std::string& path) {
   }
 }
 
-void CardsRun::add_schedule(std::unique_ptr<io::RowSource> rows,
+void CardsRun::add_schedule(const std::string& path, std::unique_ptr<io::RowSource> rows,
                             std::unique_ptr<io::ScheduleFile> file, ChosenParts* chosen) {
   OpenSchedule& open = *schedules_.emplace_back(std::make_unique<OpenSchedule>(
-      std::move(rows), std::move(file),
+      path, std::move(rows), std::move(file),
       schedule::Settings{.standards = settings_.standards, .glands = settings_.glands}));
   const Layout& layout = open.file->layout();
   io::RowBlock block;
@@ -172,7 +191,9 @@ void CardsRun::add_schedule(std::unique_ptr<io::RowSource> rows,
           return decision.gland != nullptr ? decision.gland->part : std::string();
         };
         put(tag, end_words(layout, record.fields, side), part,
-            [this, &open, cells, side, gland] { print_row(open, cells, side, gland); });
+            [this, &open, cells, side, gland, line = record.line] {
+              print_row(open, cells, side, gland, line);
+            });
       }
     }
     begun = taken.value_or(0.0);
@@ -181,18 +202,18 @@ void CardsRun::add_schedule(std::unique_ptr<io::RowSource> rows,
 }
 
 void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side,
-                         const gland::Gland* chosen) {
+                         const gland::Gland* chosen, std::size_t line) {
   const Layout& layout = open.file->layout();
   const auto views = views_of(cells);
   const std::string tag(schedule::cell(views, layout.tag));
   const std::string end = end_words(layout, views, side);
   if (const auto fault = schedule::fault_of_row(layout, views)) {
-    print_none(tag, end, to_line(*fault));
+    print_none(tag, end, open.place_of(line) + to_line(*fault));
     return;
   }
   const Decision& decision = open.decider.decide(views, side).decision;
   if (!decision.usable()) {
-    print_none(tag, end, schedule::unusable_text(decision));
+    print_none(tag, end, open.place_of(line) + schedule::unusable_text(decision));
     return;
   }
   std::vector<Fault> faults;
@@ -215,7 +236,7 @@ void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side,
   try {
     print_sheet(input, question, std::move(choice), tag, end);
   } catch (const InputError& error) {
-    print_none(tag, end, to_line(error.faults().front()));
+    print_none(tag, end, open.place_of(line) + to_line(error.faults().front()));
   }
 }
 

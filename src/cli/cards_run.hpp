@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cli/chosen_parts.hpp"
+#include "cli/tag_register.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/schedule_file.hpp"
@@ -34,6 +35,7 @@ struct CardsSettings {
   std::set<std::string> only;  ///< tags; empty: all
   CardOrder order = CardOrder::given;
   std::function<void(const print::Card&)> print;
+  std::function<void(const std::string&)> warn;
   std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
 };
 
@@ -45,11 +47,12 @@ class CardsRun {
   ~CardsRun();
 
   /// @throws InputError, FileError: a job is a whole file, and one that is wrong is not printed
-  void add_job(const std::string& path);
+  /// @param path  of it, for messages
+  void add_job(const std::string& path, const job::JobInput& input);
   /// @param rows    kept until finish()
   /// @param chosen  may be null
-  void add_schedule(std::unique_ptr<io::RowSource> rows, std::unique_ptr<io::ScheduleFile> file,
-                    ChosenParts* chosen);
+  void add_schedule(const std::string& path, std::unique_ptr<io::RowSource> rows,
+                    std::unique_ptr<io::ScheduleFile> file, ChosenParts* chosen);
   /// Prints what waits.
   void finish();
 
@@ -69,7 +72,8 @@ class CardsRun {
   bool wanted(const std::string& tag);
   void print_job(const job::JobInput& input, const std::string& path);
   void print_row(OpenSchedule& open, const std::vector<std::string>& cells, schedule::Side side,
-                 const gland::Gland* chosen);
+                 const gland::Gland* chosen, std::size_t line);
+  void notice_twice(const std::string& tag, const std::string& end);
   void print_sheet(const job::JobInput& input, const fit::Question& question, sheet::Choice choice,
                    const std::string& tag, const std::string& end);
   void print_none(const std::string& tag, const std::string& end, std::string why);
@@ -78,6 +82,8 @@ class CardsRun {
   std::vector<std::unique_ptr<OpenSchedule>> schedules_;
   std::vector<End> waiting_;
   std::set<std::string> found_;
+  TagRegister seen_;
+  std::size_t twice_count_ = 0;
   std::size_t fitting_ = 0;
 };
 

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 #include <array>
+#include <deque>
 #include <memory>
 
 #include "cli/cards_run.hpp"
@@ -15,6 +16,7 @@
 #include "cli/schedule_options.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
+#include "cutback/io/job_file.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/cards.hpp"
@@ -123,16 +125,18 @@ Typed understand(const CardsOptions& options, const Runtime& runtime) {
   return typed;
 }
 
-/// A job file begins with a brace; anything else is a schedule.
-bool is_job(const std::string& path) {
-  if (path == "-") return false;
+/// A job begins with a brace; anything else is a schedule.
+bool is_job(std::string_view text) {
+  const std::size_t at = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
+  return at != std::string_view::npos && text[at] == '{';
+}
+
+std::string beginning_of(const std::string& path) {
   constexpr std::size_t k_enough = 256;
   io::PieceReader file(path);
   std::string first;
-  if (!file.is_file()) return false;
   file.read(first, k_enough);
-  const std::size_t at = first.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
-  return at != std::string::npos && first[at] == '{';
+  return first;
 }
 
 /// Where the pages go: the file is there when the first card is, and not before.
@@ -153,7 +157,7 @@ class Printer {
     if (file_) {
       file_->commit();
     } else {
-      runtime_.out << std::flush;
+      runtime_.flush_out();
     }
     return count;
   }
@@ -191,8 +195,11 @@ class Printer {
 }
 
 void add_file(const std::string& path, const CardsOptions& options, const Typed& typed,
-              const gland::GlandList& list, Runtime& runtime, CardsRun& run) {
-  if (is_job(path)) {
+              const gland::GlandList& list, Runtime& runtime, std::deque<io::MappedFile>& pipes,
+              CardsRun& run) {
+  // What comes out of a pipe is kept: it is looked at twice.
+  auto pipe = take_pipe(path);
+  if (is_job(pipe ? std::string(pipe->text().substr(0, 256)) : beginning_of(path))) {
     if (!options.results.empty()) {
       throw InputError(Fault{.code = ErrorCode::contradiction,
                              .what = "results belong to a schedule",
@@ -201,16 +208,17 @@ void add_file(const std::string& path, const CardsOptions& options, const Typed&
                              .allowed = {},
                              .hint = "leave --results out"});
     }
-    run.add_job(path);
+    run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path));
     return;
   }
-  auto rows = open_schedule(path, options.format.sheet, typed.format.format.decimal, runtime);
+  auto rows = open_schedule(path, options.format.sheet, typed.format.format.decimal, runtime,
+                            pipe ? &pipes.emplace_back(std::move(*pipe)) : nullptr);
   auto file =
       std::make_unique<io::ScheduleFile>(*rows, path, typed.format.format, typed.format.header_row);
   for (const std::string& warning : file->layout().warnings) runtime.warn(warning);
   std::optional<ChosenParts> chosen;
   if (!options.results.empty()) chosen.emplace(options.results, list);
-  run.add_schedule(std::move(rows), std::move(file), chosen ? &*chosen : nullptr);
+  run.add_schedule(path, std::move(rows), std::move(file), chosen ? &*chosen : nullptr);
 }
 
 int run_cards(const CardsOptions& options, Runtime& runtime) {
@@ -227,6 +235,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const bool shows = runtime.environment.err_is_terminal && !runtime.common.quiet;
   std::size_t printed = 0;
   std::optional<double> taken;
+  std::deque<io::MappedFile> pipes;  // as long as their rows are used
   CardsRun run({.standards = &standards,
                 .list = &list,
                 .glands = &glands,
@@ -238,9 +247,10 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
                       ++printed;
                       if (shows) progress.show(printed, taken);
                     },
+                .warn = [&](const std::string& text) { runtime.warn(text); },
                 .progress = [&](double part) { taken = part; }});
   for (const std::string& file : options.files) {
-    add_file(file, options, typed, list, runtime, run);
+    add_file(file, options, typed, list, runtime, pipes, run);
   }
   run.finish();
   progress.clear();
@@ -248,7 +258,10 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const print::CardCount count = printer.finish();
   for (const std::string& tag : run.not_found()) runtime.warn("no end has the tag " + tag);
   const print::CardsReport report{.count = count, .fitting = run.fitting()};
-  if (runtime.common.json) runtime.out << print::cards_json(report) << std::flush;
+  if (runtime.common.json) {
+    runtime.out << print::cards_json(report);
+    runtime.flush_out();
+  }
   if (!runtime.common.quiet) runtime.err << print::cards_summary(report);
   const bool all = run.fitting() == count.ends && run.not_found().empty();
   return all ? k_exit_fits : k_exit_no_fit;
@@ -261,7 +274,8 @@ void add_cards(CLI::App& app, Context& context) {
   CLI::App* command = app.add_subcommand("cards", k_description);
   command->footer(k_example);
   command
-      ->add_option("files", options->files, "Job files (JSON) and cable schedules (CSV or .xlsx)")
+      ->add_option("files", options->files,
+                   "Job files (JSON) and cable schedules (CSV or .xlsx); - is standard input")
       ->type_name("FILE")
       ->required();
   const auto pages = [&](CLI::Option* option) { option->group("Pages"); };
@@ -288,7 +302,7 @@ void add_cards(CLI::App& app, Context& context) {
   add_prefer(*command, options->prefer);
   command
       ->add_option("--results", options->results,
-                   "Glands as the results of this schedule (CSV) say, not chosen again")
+                   "Glands as the results of this schedule (CSV) say; the marks are worked out anew")
       ->type_name("FILE")
       ->group("Order");
   add_format(*command, options->format);

@@ -116,7 +116,7 @@ ScheduleResult decide_all(io::ScheduleFile& file, ScheduleRun run, Runtime& runt
   if (writer) {
     writer->commit();
   } else {
-    runtime.out << std::flush;
+    runtime.flush_out();
   }
   return result;
 }

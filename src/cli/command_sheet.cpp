@@ -73,11 +73,10 @@ void check_results(const SheetOptions& options, const Runtime& runtime,
   }
 }
 
-/// The job as a code on a card holds it. On the command line everything is measured; from a file
-/// one figure would be a datasheet's, so it is said.
-std::string code_text(job::JobInput input, job::Unstated unstated) {
+/// On the command line everything is measured; from a file one figure would be a datasheet's.
+std::string code_text(job::JobInput input, const sheet::Sheet& sheet, job::Unstated unstated) {
   if (unstated == job::Unstated::measured && !input.evidence) input.evidence = "measured";
-  return io::write_job(input, -1) + "\n";
+  return io::write_job(sheet::with_gland(std::move(input), sheet), -1) + "\n";
 }
 
 /// The sheet in the form that is asked for.
@@ -107,15 +106,16 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
       options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
   const job::Job job = job::resolve(input, standards, unstated);
   require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
-  if (options.qr_text) {
-    runtime.emit(code_text(input, unstated));
-    return k_exit_fits;
-  }
   const gland::GlandList list = runtime.glands();
   const fit::Question question = fit::ask(job, standards);
   const auto ranked = fit::fit_all(question, list.glands, prefer);
+  const std::string gland = options.gland.empty() ? input.gland.value_or("") : options.gland;
   const sheet::Sheet sheet =
-      sheet::make_sheet(question, sheet::choose(job, ranked, options.gland), list.name);
+      sheet::make_sheet(question, sheet::choose(job, ranked, gland), list.name);
+  if (options.qr_text) {
+    runtime.emit(code_text(input, sheet, unstated));
+    return k_exit_fits;
+  }
   runtime.emit(result_of(sheet, options, runtime));
   return sheet.is_proven() ? k_exit_fits : k_exit_no_fit;
 }
@@ -126,7 +126,8 @@ void add_sheet(CLI::App& app, Context& context) {
   const auto options = std::make_shared<SheetOptions>();
   CLI::App* command = app.add_subcommand("sheet", k_description);
   command->footer(k_example);
-  command->add_option("job", options->file, "Job file (JSON)")->type_name("FILE");
+  command->add_option("job", options->file, "Job file (JSON); - is standard input")
+      ->type_name("FILE");
   command
       ->add_option("--gland", options->gland, "Make off this gland of the list, by its part code")
       ->type_name("PART")

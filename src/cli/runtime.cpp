@@ -48,18 +48,22 @@ bool Runtime::colour() const {
 
 void Runtime::emit(const std::string& text) const {
   if (common.output.empty()) {
-    out << text << std::flush;
-    if (!out) {
-      throw FileError(Fault{.code = ErrorCode::cannot_write,
-                            .what = "the result cannot be written",
-                            .where = "stdout",
-                            .given = {},
-                            .allowed = {},
-                            .hint = "look whether the disk is full, or use --output FILE"});
-    }
+    out << text;
+    flush_out();
   } else {
     io::write_file(common.output, text);
   }
+}
+
+void Runtime::flush_out() const {
+  out << std::flush;
+  if (out) return;
+  throw FileError(Fault{.code = ErrorCode::cannot_write,
+                        .what = "the result cannot be written",
+                        .where = "stdout",
+                        .given = {},
+                        .allowed = {},
+                        .hint = "look whether the disk is full, or use --output FILE"});
 }
 
 void Runtime::require_no_terminal(const std::string& what) const {

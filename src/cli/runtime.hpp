@@ -59,6 +59,8 @@ struct Runtime {
   [[nodiscard]] bool colour() const;
   /// The result: to stdout, or whole to --output.
   void emit(const std::string& text) const;
+  /// Makes sure that stdout has taken all. @throws FileError
+  void flush_out() const;
   /// @throws InputError where pages would go to a terminal
   void require_no_terminal(const std::string& what) const;
 };

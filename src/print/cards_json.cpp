@@ -13,6 +13,7 @@ std::string cards_json(const CardsReport& report) {
   root["fitting"] = report.fitting;
   root["without_gland"] = count.without_gland;
   root["not_proven"] = count.not_proven;
+  root["without_marks"] = count.without_marks;
   root["unusable"] = count.unusable;
   root["without_code"] = count.without_code;
   root["without_glyph"] = count.without_glyph;

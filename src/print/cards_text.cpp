@@ -24,13 +24,17 @@ std::string cards_summary(const CardsReport& report) {
   const auto row = [&](const char* name, std::size_t number, const char* words) {
     if (number > 0) text += wrapped(name, fmt::format("{} {}", number, words));
   };
-  row("No gland ", count.without_gland,
-      "of them: the card says which is nearest and what to order");
+  row("No gland ", count.without_gland, "whose gland does not fit: the card says what to do");
   row("Not yet  ", count.not_proven, "not proven, or not all measured: the card says what to do");
+  row("No mark  ", count.without_marks, "with a mark to be taken from the gland in hand");
   row("Unusable ", count.unusable, "with figures that cannot be used: the card says why");
-  row("No code  ", count.without_code, "jobs too long for a code on a card of this size");
-  row("Letters  ", count.without_glyph,
-      "characters for which no font is installed: shown as boxes");
+  if (count.without_code > 0) {
+    text += wrapped("No code  ", counted(count.without_code, "job") + " too long for a code there");
+  }
+  if (count.without_glyph > 0) {
+    text += wrapped("Letters  ", counted(count.without_glyph, "character") +
+                                     " for which no font is installed: shown as boxes");
+  }
   text +=
       wrapped("Print    ", "at 100 %, not fitted to the page; measure both check bars before use");
   return text;

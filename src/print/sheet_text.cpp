@@ -31,6 +31,7 @@ std::string not_ready_box(const Sheet& sheet, const Style& style) {
   if (!sheet.fits_instead.empty()) return text + wrapped("Instead  ", sheet.fits_instead + " fits");
   if (sheet.fit && sheet.fit->verdict == Verdict::fits) return text;
   if (!sheet.advice.measure_says.empty()) text += wrapped("Measure  ", sheet.advice.measure_says);
+  if (measure_first(sheet)) return text;
   return text + wrapped("Order    ", sheet.advice.order_says);
 }
 
@@ -63,7 +64,7 @@ std::string depth_rows(const strip::Depths& depths, const Style& style) {
     if (depth)
       text += fmt::format("  {}{}  {}\n", cell(what, 24), right(fixed(*depth, 1) + " mm", 8), note);
   };
-  row("score the sheath", depths.sheath_mm, "readings leave it" + spread + " mm");
+  row("score the sheath", depths.sheath_mm, "known to" + spread + " mm");
   row("saw at mark 1", depths.saw_mm, "through the sheath, half through the wires");
   row("never saw deeper than", depths.saw_limit_mm, "below that the bedding begins");
   row("score the bedding", depths.bedding_mm, "from the bedding's own surface, at most");

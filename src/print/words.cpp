@@ -65,8 +65,8 @@ std::string entry_words(const entry::Entry& entry) {
 std::string place_words(const area::Area& area) {
   std::string asked;
   const auto add = [&](const std::string& words) { asked += (asked.empty() ? "" : ", ") + words; };
-  if (area.protection) add("enclosure " + *area.protection);
-  if (area.zone) add("zone " + *area.zone);
+  if (area.protection && *area.protection != "none") add("enclosure " + *area.protection);
+  if (area.zone && *area.zone != "none") add("zone " + *area.zone);
   if (area.level) add("level " + *area.level);
   if (area.gas_group) add(*area.gas_group);
   if (area.dust_group) add(*area.dust_group);
@@ -76,6 +76,17 @@ std::string place_words(const area::Area& area) {
     add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");
   }
   return asked;
+}
+
+bool lacks_marks(const sheet::Sheet& sheet) {
+  if (!sheet.plan) return false;
+  const strip::Marks& marks = sheet.plan->marks;
+  if (sheet.job->cable.armour == cable::ArmourKind::none) return !marks.sheath_cut_mm;
+  return !marks.armour_cut_mm || !marks.sheath_cut_mm || !marks.bedding_cut_mm;
+}
+
+bool measure_first(const sheet::Sheet& sheet) {
+  return sheet.plan && !sheet.advice.measure_says.empty();
 }
 
 std::string stop_words(const sheet::Sheet& sheet) {

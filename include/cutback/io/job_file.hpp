@@ -14,7 +14,7 @@ namespace cutback::io {
 /// wrong type, value out of range
 [[nodiscard]] job::JobInput read_job(std::string_view text, const std::string& name);
 
-/// Reads it from a file. @throws FileError, InputError
+/// Reads it from a file; `-` is standard input. @throws FileError, InputError
 [[nodiscard]] job::JobInput load_job(const std::string& path);
 
 /// The job as JSON that read_job reads back to the same record.

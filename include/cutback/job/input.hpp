@@ -28,7 +28,7 @@ struct JobInput {
   using Text = std::optional<std::string>;
   using Number = std::optional<double>;
 
-  Text job, tag, end, rules;
+  Text job, tag, end, gland, rules;
   // cable
   Text armour, sheath_od_mm, bedding_mm, armour_mm, evidence, insulation, circular, compact,
       bedding_made, fillers, conductor, voltage, pattern;

@@ -22,5 +22,9 @@ namespace cutback::print {
 [[nodiscard]] std::string place_words(const area::Area& area);
 /// Why nothing may be cut, in a few words; empty where everything may.
 [[nodiscard]] std::string stop_words(const sheet::Sheet& sheet);
+/// Whether a cut of its plan has no figure, so that it must be taken from the gland in hand.
+[[nodiscard]] bool lacks_marks(const sheet::Sheet& sheet);
+/// Whether a measurement can still prove the gland, so that nothing is to be ordered yet.
+[[nodiscard]] bool measure_first(const sheet::Sheet& sheet);
 
 }  // namespace cutback::print

@@ -16,6 +16,8 @@ constexpr std::array k_fields{
     Field{"", "tag", "--cable-tag", FieldKind::text, &In::tag, 0, 0, "text", "Tag of the cable"},
     Field{"", "end", "--end-name", FieldKind::text, &In::end, 0, 0, "text",
           "Which end: motor, panel ..."},
+    Field{"", "gland", "", FieldKind::text, &In::gland, 0, 0, "text",
+          "Gland to make off, by its part code; of jobs alone"},
     Field{"", "rules", "--rules", FieldKind::words, &In::rules, 0, 0,
           "strict iec-60079-14:2007 iec-60079-14:2013",
           "Rule set for hazardous areas (default strict)"},

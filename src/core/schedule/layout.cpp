@@ -28,6 +28,9 @@ bool is_of_end(const job::Field& field) {
          field.section == "fault";
 }
 
+/// A schedule asks for glands; one that is chosen already is a job's.
+bool is_column(const job::Field& field) { return field.key != "gland"; }
+
 /// A column by its own name. `field` is absent for `from` and `to`.
 struct Meaning {
   std::string_view name;
@@ -48,7 +51,7 @@ std::optional<Meaning> meaning_of(std::string_view name) {
     key.remove_prefix(3);
   }
   for (const job::Field& field : job::fields()) {
-    if (!same_heading(field.key, key)) continue;
+    if (!is_column(field) || !same_heading(field.key, key)) continue;
     if (side != Side::both && !is_of_end(field)) return std::nullopt;
     return Meaning{field.key, side, &field};
   }
@@ -71,7 +74,9 @@ std::optional<Meaning> meaning_of(std::string_view heading, const Format& format
 
 std::vector<std::string_view> column_names() {
   std::vector<std::string_view> names{"from", "to"};
-  for (const job::Field& field : job::fields()) names.push_back(field.key);
+  for (const job::Field& field : job::fields()) {
+    if (is_column(field)) names.push_back(field.key);
+  }
   return names;
 }
 

@@ -39,11 +39,17 @@ std::string why_chosen(const fit::GlandFit& fit, const std::vector<fit::GlandFit
          std::to_string(ranked.size()) + " in the list";
 }
 
-bool uses_estimates(const cable::Cable& cable) {
-  const auto unmeasured = [](const std::optional<measure::Estimate>& estimate) {
-    return estimate && estimate->evidence != measure::Evidence::measured;
+/// Which diameters are not measured: `sheath, wire`; empty where all are.
+std::string not_measured(const cable::Cable& cable) {
+  std::string names;
+  const auto add = [&](const char* name, const std::optional<measure::Estimate>& estimate) {
+    if (!estimate || estimate->evidence == measure::Evidence::measured) return;
+    names += (names.empty() ? "" : ", ") + std::string(name);
   };
-  return unmeasured(cable.sheath_od) || unmeasured(cable.bedding) || unmeasured(cable.wire);
+  add("sheath", cable.sheath_od);
+  add("bedding", cable.bedding);
+  add("wire", cable.wire);
+  return names;
 }
 
 void add_source(std::vector<std::string>& sources, const std::string& source) {
@@ -60,8 +66,8 @@ std::vector<std::string> reasons_not_ready(const job::Job& job, const fit::Gland
     reasons.push_back(std::string(to_string(check.name)) + " is " +
                       std::string(to_string(check.verdict)) + ": " + check.says);
   }
-  if (uses_estimates(job.cable)) {
-    reasons.push_back("the diameters are not all measured: measure before cutting");
+  if (const std::string names = not_measured(job.cable); !names.empty()) {
+    reasons.push_back("not measured: " + names + "; measure before cutting");
   }
   return reasons;
 }
@@ -153,6 +159,11 @@ Choice choose(const job::Job& job, const std::vector<fit::GlandFit>& ranked,
   return choice;
 }
 
+job::JobInput with_gland(job::JobInput input, const Sheet& sheet) {
+  if (sheet.plan) input.gland = sheet.fit->gland->part;
+  return input;
+}
+
 Sheet make_sheet(const fit::Question& question, Choice choice, const std::string& list_name) {
   const job::Job& job = *question.job;
   const tables::Standards& standards = *question.standards;
@@ -181,6 +192,12 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
                                   {.barrier = chosen->barrier,
                                    .adaptor = chosen->adaptor.has_value(),
                                    .bedding_thickness_mm = strip::bedding_thickness_mm(job)});
+    const fit::Check* const build_up = chosen->find(fit::CheckName::build_up);
+    if (build_up != nullptr && build_up->verdict != Verdict::fits) {
+      sheet.plan->depths = {};
+      sheet.remarks.push_back(
+          "no depth is given: the diameters do not agree with each other; measure them again");
+    }
     sheet.parts = detail::parts_of(job, *chosen, compound_of(question, *chosen));
     sheet.steps = detail::steps_of(job, *chosen, *sheet.plan);
     for (const std::string& missing : sheet.plan->missing) sheet.remarks.push_back(missing);

@@ -67,6 +67,7 @@ struct Setter {
     if (!table.head.empty()) {
       at += row(table, table.head, at, 0.82, Table::k_no_column);
       pen.line(x, at, x + width, at, k_hair_mm, 0.4);
+      at += body * 0.12;
     }
     for (const std::vector<std::string>& cells : table.rows) {
       at += row(table, cells, at, 1.0, table.bold_column);

@@ -46,9 +46,11 @@ class Layouter {
   Layouter(const Pen& pen, const CardText& text, double width, double height)
       : pen_(pen), text_(text), width_(width), height_(height) {
     layout_.code_mm = code_side(text.code, width);
-    if (text.code && layout_.code_mm == 0.0) {
-      facts_after_ = &layout_.own.emplace_back(Paragraph{
-          .words = "left out: the job is too long for a card of this size", .label = "Code"});
+    if (text.wants_code && layout_.code_mm == 0.0) {
+      facts_after_ = &layout_.own.emplace_back(
+          Paragraph{.words = text.code ? "left out: the job is too long for a card of this size"
+                                       : "left out: the job is too long for any code",
+                    .label = "Code"});
     }
   }
 
@@ -76,9 +78,9 @@ class Layouter {
     return text_.drawing && columns > 1 && column_width(columns) >= text_.drawing_mm;
   }
 
-  [[nodiscard]] Blocks with_drawing(const Blocks& blocks, std::size_t columns) const {
+  [[nodiscard]] Blocks with_drawing(const Blocks& blocks, bool drawing) const {
     Blocks all;
-    if (draws_in_column(columns)) all.push_back(&*text_.drawing);
+    if (drawing) all.push_back(&*text_.drawing);
     for (const Block* block : blocks) all.push_back(block);
     return all;
   }
@@ -98,7 +100,7 @@ class Layouter {
   }
 
   /// Tag and facts beside the code, then what goes across.
-  [[nodiscard]] Head head(double body, std::size_t columns) const {
+  [[nodiscard]] Head head(double body, bool drawing) const {
     Head head;
     const double beside =
         width_ - (layout_.code_mm > 0.0 ? layout_.code_mm + k_gutter_mm / 2.0 : 0.0);
@@ -109,9 +111,13 @@ class Layouter {
     };
     for (const Block& fact : text_.facts) add(fact, beside);
     if (facts_after_ != nullptr) add(*facts_after_, beside);
+    // The drawing stands beside the code too where it has its true size there.
+    const bool in_corner = drawing && layout_.code_mm > 0.0 && beside >= text_.drawing_mm;
+    if (!in_corner) y = std::max(y, layout_.code_mm);
+    const double wide = in_corner ? beside : width_;
+    if (text_.alarm) add(*text_.alarm, wide);
+    if (drawing) add(*text_.drawing, wide);
     y = std::max(y, layout_.code_mm);
-    if (text_.alarm) add(*text_.alarm, width_);
-    if (text_.drawing && !draws_in_column(columns)) add(*text_.drawing, width_);
     return head;
   }
 
@@ -119,10 +125,11 @@ class Layouter {
 
   [[nodiscard]] std::optional<Trial> trial(const Blocks& blocks, double body) const {
     for (std::size_t columns = 1; columns <= most_columns(); ++columns) {
-      const double room = height_ - head(body, columns).height;
+      const bool in_column = draws_in_column(columns);
+      const double room = height_ - head(body, text_.drawing && !in_column).height;
       if (room <= 0.0) continue;
       const double needed =
-          balanced_height(measured(with_drawing(blocks, columns), body, columns), columns, room);
+          balanced_height(measured(with_drawing(blocks, in_column), body, columns), columns, room);
       if (needed <= room) return Trial{body, columns, needed};
     }
     return std::nullopt;
@@ -146,9 +153,10 @@ class Layouter {
   }
 
   CardLayout place(const Blocks& body, const Trial& trial) {
-    const Blocks blocks = with_drawing(body, trial.columns);
+    const bool in_column = draws_in_column(trial.columns);
+    const Blocks blocks = with_drawing(body, in_column);
     layout_.body_mm = trial.body;
-    Head over = head(trial.body, trial.columns);
+    Head over = head(trial.body, text_.drawing && !in_column);
     layout_.cards.push_back(std::move(over.placed));
     const auto list = measured(blocks, trial.body, trial.columns);
     const auto columns = fill_columns(list, [&](std::size_t) { return trial.height; });
@@ -159,28 +167,63 @@ class Layouter {
   /// Over several cards in the smallest type, each with the tag at its head.
   CardLayout spread(const Blocks& compact) {
     const double body = k_sizes.back();
-    const std::size_t columns = most_columns();
-    const Blocks blocks = with_drawing(compact, columns);
     layout_.body_mm = body;
-    Head over = head(body, columns);
+    const double note = put(pen_, announcement({}), 0.0, 0.0, width_, body);
+    // On the first card where that holds it, else in the flow: in a column, or in a single one.
+    const bool in_head = text_.drawing && head(body, true).height + note <= height_;
+    const bool too_wide = text_.drawing && !in_head && !draws_in_column(most_columns());
+    const std::size_t columns = too_wide ? 1 : most_columns();
+    const Blocks blocks = with_drawing(compact, text_.drawing && !in_head);
+    Head over = head(body, in_head);
     layout_.cards.push_back(std::move(over.placed));
-    const Paragraph tag{
-        .words = text_.tag, .label = {}, .bold = true, .size = 1.6, .most_lines = 1};
-    const double later = put(pen_, tag, 0.0, 0.0, width_, body) * 2.0;
+    const double later = go_on(nullptr, {}, body);
     const auto top = [&](std::size_t card) { return card == 0 ? over.height : later; };
+    // At the foot of each the next is announced.
     const auto list = measured(blocks, body, columns);
-    const auto places = fill_columns(
-        list, [&](std::size_t column) { return std::max(0.0, height_ - top(column / columns)); });
+    const auto places = fill_columns(list, [&](std::size_t column) {
+      return std::max(0.0, height_ - top(column / columns) - note);
+    });
     put_columns(blocks, list, places, columns, top);
-    for (std::size_t card = 1; card < layout_.cards.size(); ++card) {
-      const std::string words = "goes on, card " + std::to_string(card + 1) + " of " +
-                                std::to_string(layout_.cards.size());
-      std::vector<Placed>& placed = layout_.cards[card];
-      placed.push_back({&layout_.own.emplace_back(tag), 0.0, 0.0, width_});
-      placed.push_back({&layout_.own.emplace_back(Paragraph{.words = words, .label = {}}), 0.0,
-                        later / 2.0, width_});
+    const std::string of = " of " + std::to_string(layout_.cards.size());
+    for (std::size_t card = 0; card < layout_.cards.size(); ++card) {
+      const std::string number = "card " + std::to_string(card + 1) + of;
+      if (card > 0) go_on(&layout_.cards[card], number, body);
+      if (card + 1 < layout_.cards.size()) {
+        const Block& next = layout_.own.emplace_back(announcement(number));
+        layout_.cards[card].push_back({&next, 0.0, height_ - note, width_});
+      }
     }
     return std::move(layout_);
+  }
+
+  static Paragraph announcement(const std::string& number) {
+    return {.words = "This is " + number + ": it goes on on the next",
+            .label = {},
+            .bold = true,
+            .most_lines = 1};
+  }
+
+  /// The head of a card that goes on: whose it is, and whether it may be used.
+  /// @param placed  may be null: measured only
+  /// @return its height
+  double go_on(std::vector<Placed>* placed, const std::string& number, double body) {
+    std::vector<Block> blocks;
+    const auto add = [&](const std::string& words, double size) {
+      blocks.emplace_back(
+          Paragraph{.words = words, .label = {}, .bold = true, .size = size, .most_lines = 1});
+    };
+    add(text_.tag, 1.6);
+    add((text_.again.empty() ? "" : text_.again + ": ") + number, 1.0);
+    if (text_.alarm) blocks.push_back(*text_.alarm);
+    double y = 0.0;
+    for (Block& block : blocks) {
+      const double high = put(pen_, block, 0.0, 0.0, width_, body);
+      if (placed != nullptr) {
+        placed->push_back({&layout_.own.emplace_back(std::move(block)), 0.0, y, width_});
+      }
+      y += high;
+    }
+    return y;
   }
 
   void put_columns(const Blocks& blocks, const std::vector<Measured>& list,

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "cutback/print/pages.hpp"
+#include "cutback/print/words.hpp"
 #include "print/pages/card_layout.hpp"
 #include "print/pages/card_text.hpp"
 #include "print/pages/page_frame.hpp"
@@ -100,27 +101,31 @@ class PdfCards : public CardPrinter {
   PdfCards(const Paper& paper, PageNote note, std::function<void(std::string_view)> write)
       : paper_(paper),
         note_(std::move(note)),
-        cells_(cells_of(paper, margins_)),
+        frames_(frames_of(paper)),
+        page_{.width = paper.width_mm, .height = paper.height_mm},
         file_(std::move(write)),
         cards_(paper_, text_, file_, PdfFile::Place::next),
         contents_(paper_, text_, file_, PdfFile::Place::front) {}
 
   void add(const Card& card) override {
-    const Cell& measure = cells_.front();
-    const CardText text = card_text(card, std::max(12.0, measure.height * k_high_share));
-    const CardLayout layout =
-        lay_out_card(Pen(nullptr, text_), text, least_width(), least_height());
-    count(card, text, layout);
+    const double width = frames_.front().width - margins_.left - margins_.right;
+    const double height = frames_.front().height - margins_.top - margins_.bottom;
+    const CardText text = card_text(card, std::max(12.0, height * k_high_share));
+    const CardLayout layout = lay_out_card(Pen(nullptr, text_), text, width, height);
+    count(card, layout);
     for (std::size_t part = 0; part < layout.cards.size(); ++part) {
       const Pen pen = cards_.pen();
-      const Cell& cell = cells_[next_cell_];
+      const Frame& frame = frames_[next_frame_];
+      const double x = frame.x + margins_.left;
+      const double y = frame.y + margins_.top;
       if (part == 0) list(card);
-      put_card(pen, layout, part, cell.x, cell.y);
+      put_card(pen, layout, part, x, y);
       if (part == 0 && layout.code_mm > 0.0) {
-        cards_.put_under(qr_content(*text.code, cell.x + least_width() - layout.code_mm, cell.y,
-                                    layout.code_mm, paper_.height_mm));
+        cards_.put_under(qr_content(*text.code, x + width - layout.code_mm, y, layout.code_mm,
+                                    paper_.height_mm));
       }
-      if (++next_cell_ == cells_.size()) end_page();
+      put_check_bars(pen, frame, foot(std::to_string(cards_.count() + 1)));
+      if (++next_frame_ == frames_.size()) end_page();
     }
   }
 
@@ -139,19 +144,7 @@ class PdfCards : public CardPrinter {
   }
 
  private:
-  /// All cards have the size of the smallest cell, so that they look alike.
-  [[nodiscard]] double least_width() const {
-    double width = cells_.front().width;
-    for (const Cell& cell : cells_) width = std::min(width, cell.width);
-    return width;
-  }
-  [[nodiscard]] double least_height() const {
-    double height = cells_.front().height;
-    for (const Cell& cell : cells_) height = std::min(height, cell.height);
-    return height;
-  }
-
-  void count(const Card& card, const CardText& text, const CardLayout& layout) {
+  void count(const Card& card, const CardLayout& layout) {
     ++count_.ends;
     count_.cards += layout.cards.size();
     if (card.sheet == nullptr) {
@@ -161,7 +154,8 @@ class PdfCards : public CardPrinter {
     } else if (!card.sheet->not_ready.empty()) {
       ++count_.not_proven;
     }
-    if (!card.qr_text.empty() && (!text.code || layout.code_mm == 0.0)) ++count_.without_code;
+    if (card.sheet != nullptr && lacks_marks(*card.sheet)) ++count_.without_marks;
+    if (!card.qr_text.empty() && layout.code_mm == 0.0) ++count_.without_code;
   }
 
   [[nodiscard]] std::string foot(const std::string& page) const {
@@ -172,10 +166,9 @@ class PdfCards : public CardPrinter {
   void end_page() {
     if (!cards_.is_open()) return;
     const Pen pen = cards_.pen();
-    put_cut_lines(pen, paper_, margins_);
-    put_check_bars(pen, paper_, foot(std::to_string(cards_.count() + 1)));
+    put_cut_lines(pen, paper_);
     cards_.end_page();
-    next_cell_ = 0;
+    next_frame_ = 0;
   }
 
   void list(const Card& card) {
@@ -184,9 +177,13 @@ class PdfCards : public CardPrinter {
                 .gland = "unusable: nothing to cut by",
                 .page = cards_.count() + 1};
     if (card.sheet != nullptr) {
-      entry.gland = !card.sheet->plan               ? "no gland fits"
-                    : card.sheet->not_ready.empty() ? card.sheet->fit->gland->part
-                                                    : card.sheet->fit->gland->part + ", not proven";
+      const sheet::Sheet& sheet = *card.sheet;
+      const std::string part = sheet.fit ? sheet.fit->gland->part : std::string();
+      entry.gland =
+          !sheet.plan ? (sheet.fits_instead.empty() ? "no gland fits" : part + ", does not fit")
+          : !sheet.not_ready.empty() ? part + ", not proven"
+          : lacks_marks(sheet)       ? part + ", a mark to be measured"
+                                     : part;
     }
     entries_.push_back(std::move(entry));
     // What fills a page is printed at once; the first ones wait until there are enough for any.
@@ -214,7 +211,7 @@ class PdfCards : public CardPrinter {
         put_row(pen, y, entries_[i], std::to_string(entries_[i].page), false);
         y += k_row_mm;
       }
-      put_check_bars(pen, paper_, foot(roman(contents_.count() + 1)));
+      put_check_bars(pen, page_, foot(roman(contents_.count() + 1)));
       contents_.end_page();
     }
     entries_.clear();
@@ -243,12 +240,13 @@ class PdfCards : public CardPrinter {
   Paper paper_;
   PageNote note_;
   Margins margins_;
-  std::vector<Cell> cells_;
+  std::vector<Frame> frames_;
+  Frame page_;  ///< all of it
   Typesetter text_;
   PdfFile file_;
   Pages cards_;
   Pages contents_;
-  std::size_t next_cell_ = 0;
+  std::size_t next_frame_ = 0;
   std::vector<Entry> entries_;
   CardCount count_;
 };

@@ -30,14 +30,18 @@ std::string upper(std::string words) {
   return words;
 }
 
-void add_fact(std::vector<Block>& facts, const char* label, std::string words, bool bold = false) {
+/// A name may be shortened, a figure never.
+enum class Fact { name, figures };
+
+void add_fact(std::vector<Block>& facts, const char* label, std::string words, Fact kind,
+              bool bold = false) {
   if (words.empty()) return;
   constexpr int k_most_lines = 3;
   facts.emplace_back(Paragraph{.words = std::move(words),
                                .label = label,
                                .bold = bold,
                                .size = bold ? 1.25 : 1.0,
-                               .most_lines = k_most_lines});
+                               .most_lines = kind == Fact::name ? k_most_lines : 0});
 }
 
 std::string cable_of(const cable::Cable& cable) {
@@ -51,6 +55,9 @@ std::string cable_of(const cable::Cable& cable) {
 void add_why(std::vector<Block>& body, const Sheet& sheet) {
   if (sheet.not_ready.empty()) return;
   body.emplace_back(Heading{"Why"});
+  if (!sheet.plan) {
+    body.emplace_back(Paragraph{.words = first_upper(sheet.chosen_because), .label = "Gland"});
+  }
   for (const std::string& reason : sheet.not_ready) {
     body.emplace_back(Item{.words = first_upper(reason), .number = {}});
   }
@@ -61,12 +68,12 @@ void add_why(std::vector<Block>& body, const Sheet& sheet) {
     add("Instead", sheet.fits_instead + " fits");
   } else if (!sheet.fit || sheet.fit->verdict != Verdict::fits) {
     add("Measure", sheet.advice.measure_says);
-    add("Order", sheet.advice.order_says);
+    if (!measure_first(sheet)) add("Order", sheet.advice.order_says);
   }
 }
 
 std::string tighten_words(const gland::Gland& gland) {
-  std::string words = gland.torque_nm ? plain(*gland.torque_nm, 1) + " Nm"
+  std::string words = gland.torque_nm ? "each part to " + plain(*gland.torque_nm, 1) + " Nm"
                                       : std::string("as the gland's instructions say");
   if (gland.flats_mm) words += ", across flats " + plain(*gland.flats_mm, 1) + " mm";
   return words;
@@ -84,17 +91,23 @@ void add_parts(std::vector<Block>& body, const Sheet& sheet) {
       Paragraph{.words = tighten_words(*sheet.fit->gland), .label = "Tighten", .bold = true});
 }
 
-/// The same, running on.
+/// What cannot go on later is told in full, the rest running on.
 void add_parts_compact(std::vector<Block>& body, const Sheet& sheet) {
+  body.emplace_back(Heading{"Goes on in this order"});
   std::string words;
-  for (const sheet::Part& part : sheet.parts) {
-    if (!words.empty()) words += "; ";
-    words += part.name;
-    // Of the gland's own parts only the order; of the others the thickness.
+  for (std::size_t i = 0; i < sheet.parts.size(); ++i) {
+    const sheet::Part& part = sheet.parts[i];
+    if (i == 0) {
+      body.emplace_back(Item{.words = first_upper(part.name) + ": " + part.note,
+                             .number = {},
+                             .tick = true});
+      continue;
+    }
+    words += (words.empty() ? "" : "; ") + part.name;
+    // Of the gland's own part only the order; of the others the thickness.
     if (!part.note.empty() && !part.name.starts_with("gland")) words += " " + part.note;
   }
-  body.emplace_back(Heading{"Goes on in this order"});
-  body.emplace_back(Paragraph{.words = first_upper(words), .label = {}});
+  body.emplace_back(Item{.words = first_upper(words), .number = {}, .tick = true});
   body.emplace_back(
       Paragraph{.words = tighten_words(*sheet.fit->gland), .label = "Tighten", .bold = true});
 }
@@ -110,6 +123,15 @@ void add_warnings(std::vector<Block>& body, const Sheet& sheet) {
   const auto& protection = sheet.job->area.protection;
   if (protection && *protection == "d" && sheet.fit->thread) {
     words.push_back("Flameproof entry: " + sheet.fit->thread->check.says + ".");
+  }
+  // Checks that pass with something to be looked at.
+  if (const fit::Check* const material = sheet.fit->find(fit::CheckName::material)) {
+    if (material->verdict == Verdict::fits && material->says.starts_with("caution")) {
+      words.push_back(material->says);
+    }
+  }
+  if (sheet.earth && sheet.earth->armour != Verdict::fits) {
+    words.push_back("earth fault: " + sheet.earth->adiabatic.says);
   }
   words.insert(words.end(), sheet.remarks.begin(), sheet.remarks.end());
   if (words.empty()) return;
@@ -167,16 +189,17 @@ void add_sheet(CardText& text, const Card& card, double most_high) {
   const job::Job& job = *sheet.job;
   if (sheet.fit) {
     std::string gland = sheet.fit->gland->part;
-    if (!sheet.plan) gland += " (nearest, does not fit)";
-    add_fact(text.facts, "Gland", std::move(gland), true);
-    add_fact(text.facts, "", sheet.fit->gland->description);
+    if (!sheet.plan) gland += " (does not fit)";
+    add_fact(text.facts, "Gland", std::move(gland), Fact::name, true);
+    add_fact(text.facts, "", sheet.fit->gland->description, Fact::name);
   }
-  add_fact(text.facts, "Entry", entry_words(job.entry));
-  add_fact(text.facts, "Cable", cable_of(job.cable));
-  add_fact(text.facts, "Place", place_words(job.area));
-  add_fact(text.facts, "Job", job.name);
-  const std::string stop = stop_words(sheet);
-  if (!stop.empty()) text.alarm = Alarm{upper(stop)};
+  add_fact(text.facts, "Entry", entry_words(job.entry), Fact::figures);
+  add_fact(text.facts, "Cable", cable_of(job.cable), Fact::figures);
+  add_fact(text.facts, "Place", place_words(job.area), Fact::figures);
+  add_fact(text.facts, "Job", job.name, Fact::name);
+  std::string stop = upper(stop_words(sheet));
+  if (stop.empty() && lacks_marks(sheet)) stop = "A MARK HAS NO FIGURE: TAKE IT FROM THE GLAND FIRST";
+  if (!stop.empty()) text.alarm = Alarm{stop};
   if (sheet.plan) {
     text.drawing = Picture{
         [&sheet, most_high](const Pen& pen, double x, double y, double width, double body_mm) {
@@ -211,8 +234,7 @@ void add_none(CardText& text, const Card& card) {
   text.alarm = Alarm{"NOTHING TO CUT BY: THIS END CANNOT BE USED"};
   text.body.emplace_back(Heading{"Why"});
   text.body.emplace_back(Paragraph{.words = first_upper(card.why_none), .label = {}});
-  text.body.emplace_back(
-      Paragraph{.words = "Mend the row and print this card again.", .label = {}});
+  text.body.emplace_back(Paragraph{.words = "Mend it and print this card again.", .label = {}});
   text.compact = text.body;
 }
 
@@ -223,8 +245,13 @@ CardText card_text(const Card& card, double most_high) {
   text.tag = card.tag.empty() ? "(no tag)" : card.tag;
   text.facts.emplace_back(
       Paragraph{.words = text.tag, .label = {}, .bold = true, .size = 2.3, .most_lines = 2});
-  add_fact(text.facts, "End", card.end, true);
-  if (!card.qr_text.empty()) text.code = make_qr_code(card.qr_text);
+  add_fact(text.facts, "End", card.end, Fact::name, true);
+  text.wants_code = !card.qr_text.empty();
+  if (text.wants_code) text.code = make_qr_code(card.qr_text);
+  text.again = card.end;
+  if (card.sheet != nullptr && card.sheet->plan) {
+    text.again += (text.again.empty() ? "" : ", ") + card.sheet->fit->gland->part;
+  }
   if (card.sheet != nullptr) {
     add_sheet(text, card, most_high);
   } else {

@@ -17,22 +17,24 @@ struct Margins {
   double bottom = 12.0;
 };
 
-/// Where a card lies, with the space to its cut lines taken off.
-struct Cell {
+/// A page, or the part of one that becomes a card when it is cut.
+struct Frame {
   double x = 0.0;
   double y = 0.0;
   double width = 0.0;
   double height = 0.0;
 };
 
-[[nodiscard]] std::vector<Cell> cells_of(const Paper& paper, const Margins& margins);
+/// Equal parts of the paper, each with margins of its own, so that a card that is cut out is as one
+/// that was printed alone.
+[[nodiscard]] std::vector<Frame> frames_of(const Paper& paper);
 
 /// Dashed, between the cards.
-void put_cut_lines(const Pen& pen, const Paper& paper, const Margins& margins);
+void put_cut_lines(const Pen& pen, const Paper& paper);
 
 /// Two black bars of exactly 50 mm, one along and one across, since printers scale the two apart,
 /// the words to measure them, and the foot.
-void put_check_bars(const Pen& pen, const Paper& paper, const std::string& foot);
+void put_check_bars(const Pen& pen, const Frame& frame, const std::string& foot);
 
 /// `2026-11-25`, of what PageNote has.
 [[nodiscard]] std::string day_of(const std::string& dated);

@@ -59,7 +59,7 @@ void add_marks(std::vector<Block>& blocks, const Sheet& sheet) {
         from_end(marks.sheath_cut_mm, axis.bedding_end_mm, axis));
   }
   table.bold_column = 2;
-  blocks.emplace_back(Heading{"Marks, in cutting order"});
+  blocks.emplace_back(Heading{"Marks, in working order"});
   blocks.emplace_back(std::move(table));
 }
 
@@ -72,7 +72,7 @@ void add_depths(std::vector<Block>& blocks, const Sheet& sheet) {
   };
   row("score the sheath", depths.sheath_mm,
       depths.spread_mm
-          ? "+/- " + fixed(round_up(*depths.spread_mm, 0.1), 1) + " mm by the readings; no deeper"
+          ? "+/- " + fixed(round_up(*depths.spread_mm, 0.1), 1) + " mm; no deeper"
           : std::string("no deeper"));
   row("saw at mark 1", depths.saw_mm, "sheath, and half through the wires");
   row("never deeper than", depths.saw_limit_mm, "below that the bedding begins");
@@ -111,8 +111,9 @@ void add_tails(std::vector<Block>& blocks, const Sheet& sheet, Routes routes) {
   blocks.emplace_back(Heading{is_armoured(sheet)
                                   ? "Tails in mm, beyond the bedding; cut back after dressing"
                                   : "Tails in mm, beyond the sheath; cut back after dressing"});
-  // A cable of many cores would not go on a page as one table.
-  constexpr std::size_t k_rows_a_block = 8;
+  // A cable of many cores would not go on a page as one table. Each piece has the head again: it may
+  // begin another card.
+  constexpr std::size_t k_rows_a_block = 12;
   const auto rows = std::move(table.rows);
   for (std::size_t i = 0; i < rows.size(); i += k_rows_a_block) {
     const auto first = rows.begin() + static_cast<std::ptrdiff_t>(i);
@@ -120,7 +121,6 @@ void add_tails(std::vector<Block>& blocks, const Sheet& sheet, Routes routes) {
         rows.begin() + static_cast<std::ptrdiff_t>(std::min(rows.size(), i + k_rows_a_block));
     table.rows.assign(first, last);
     blocks.emplace_back(table);
-    table.head.clear();
   }
 }
 

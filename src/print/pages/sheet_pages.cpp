@@ -87,7 +87,7 @@ void add_why_not(std::vector<Block>& blocks, const Sheet& sheet) {
     add_fact(blocks, "Instead", sheet.fits_instead + " fits");
   } else if (!sheet.fit || sheet.fit->verdict != Verdict::fits) {
     add_fact(blocks, "Measure", sheet.advice.measure_says);
-    add_fact(blocks, "Order", sheet.advice.order_says);
+    if (!measure_first(sheet)) add_fact(blocks, "Order", sheet.advice.order_says);
   }
 }
 
@@ -261,7 +261,7 @@ class SheetPages {
     std::string foot =
         note.program + ", page " + std::to_string(page) + " of " + std::to_string(pages());
     if (!note.dated.empty()) foot = day_of(note.dated) + ", " + foot;
-    put_check_bars(Pen(surface.page(), text_), k_paper, foot);
+    put_check_bars(Pen(surface.page(), text_), frames_of(k_paper).front(), foot);
     surface.show_page();
   }
 

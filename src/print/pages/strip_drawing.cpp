@@ -50,9 +50,18 @@ Lengths lengths_of(const Axis& axis, bool armoured) {
   return {*axis.exposed_mm, *axis.armour_stop_mm, *axis.bedding_end_mm};
 }
 
+/// How far the entry thread and the wall reach beyond the shoulder, where they are drawn. Through an
+/// adaptor their place is not known.
+double inside_mm(const sheet::Sheet& sheet) {
+  const gland::Gland& gland = *sheet.fit->gland;
+  const bool drawn = is_known(sheet.plan->axis, is_armoured(sheet)) && !sheet.fit->adaptor &&
+                     gland.entry_thread.kind == entry::ThreadKind::metric && gland.entry_length_mm;
+  return drawn ? std::max(*gland.entry_length_mm, sheet.plan->axis.inside_face_mm) : 0.0;
+}
+
 /// From the sheath cut, or from the shoulder of an unarmoured cable, to where the tails are alone.
-double bared_mm(const Lengths& lengths) {
-  return lengths.exposed + lengths.stop + std::max(0.0, lengths.bedding);
+double bared_mm(const sheet::Sheet& sheet, const Lengths& lengths) {
+  return lengths.exposed + lengths.stop + std::max(inside_mm(sheet), lengths.bedding);
 }
 
 /// Diameters as drawn at true size [mm].
@@ -93,10 +102,13 @@ class Strip {
     names();
     layers();
     gland();
-    marks();
-    const double dimensions_end = dimensions();
-    const Font type = small_;
-    return dimensions_end + pen_.text(x_, dimensions_end, note(), type, width_) - y_;
+    double at = dimensions(marks());
+    if (at_.along != 1.0) {
+      Font loud = small_;
+      loud.bold = true;
+      at += pen_.text(x_, at, warning(), loud, width_);
+    }
+    return at + pen_.text(x_, at, note(), small_, width_) - y_;
   }
 
  private:
@@ -110,10 +122,7 @@ class Strip {
   }
 
   [[nodiscard]] double thread_mm() const {
-    const entry::Thread& thread = sheet_.fit->gland->entry_thread;
-    const bool drawn = at_.along > 0.0 && thread.kind == entry::ThreadKind::metric &&
-                       sheet_.fit->gland->entry_length_mm;
-    return drawn ? thread.size : 0.0;
+    return inside_mm(sheet_) > 0.0 ? sheet_.fit->gland->entry_thread.size : 0.0;
   }
 
   [[nodiscard]] bool wall() const {
@@ -163,9 +172,11 @@ class Strip {
 
   void cores() const {
     const double inside = across((armoured_ ? diameters_.bedding : diameters_.sheath) * 0.82);
-    const double core = inside / 3.0;
+    constexpr int k_most_cores = 5;  // that can be told apart
+    const int count = std::clamp(sheet_.job->cable.cores.value_or(3), 1, k_most_cores);
+    const double core = inside / count;
     const double broken = at_.end - 6.0;
-    for (int i = 0; i < 3; ++i) {
+    for (int i = 0; i < count; ++i) {
       const double top = middle_ - inside / 2.0 + i * core;
       pen_.area(x_ + at_.bedding_end, top, at_.end - at_.bedding_end, core * 0.86, k_core,
                 k_outline_mm * 0.8);
@@ -200,65 +211,96 @@ class Strip {
     }
   }
 
-  void mark(double at, const char* number) const {
-    const double radius = line_ * 0.55;
-    const double top = middle_ - across(diameters_.sheath) / 2.0 - 0.5;
-    pen_.line(x_ + at, top, x_ + at, below_ + k_tick_mm, k_mark_mm);
-    const double low = below_ + k_tick_mm + radius;
-    pen_.circle(x_ + at, low, radius, k_mark_mm * 0.8);
-    Font type = small_;
-    type.bold = true;
-    type.align = Align::centre;
-    pen_.label(x_ + at, low - line_ / 2.0, number, type);
-  }
+  /// A place on the axis that is marked on the cable.
+  struct Mark {
+    double at;
+    const char* number;
+  };
 
-  void marks() const {
-    if (!armoured_) {
-      mark(at_.shoulder, "S");
-      mark(at_.sheath_cut, "1");
-      return;
+  /// From left to right: a bedding may end in front of the shoulder or behind it.
+  [[nodiscard]] std::vector<Mark> mark_list() const {
+    std::vector<Mark> list{{at_.shoulder, "S"}};
+    if (armoured_) {
+      list.push_back({at_.sheath_cut, "2"});
+      list.push_back({at_.armour_tips, "1"});
+      list.push_back({at_.bedding_end, "3"});
+    } else {
+      list.push_back({at_.sheath_cut, "1"});
     }
-    mark(at_.sheath_cut, "2");
-    mark(at_.armour_tips, "1");
-    mark(at_.shoulder, "S");
-    mark(at_.bedding_end, "3");
+    std::sort(list.begin(), list.end(), [](const Mark& a, const Mark& b) { return a.at < b.at; });
+    return list;
   }
 
-  /// The lengths between the marks, in as many rows as they need. @return the place below them
-  [[nodiscard]] double dimensions() const {
-    struct Span {
-      double from;
-      double to;
-      std::string words;
-    };
+  [[nodiscard]] double radius() const { return line_ * 0.55; }
+
+  /// Circles that would cover each other stand below each other. @return the place below them
+  [[nodiscard]] double marks() const {
+    std::vector<double> free_from;  // of each row
+    const double step = 2.0 * radius() + 0.4;
+    for (const Mark& mark : mark_list()) {
+      std::size_t row = 0;
+      while (row < free_from.size() && mark.at - radius() < free_from[row]) ++row;
+      if (row == free_from.size()) free_from.push_back(0.0);
+      free_from[row] = mark.at + radius() + 0.3;
+      const double top = middle_ - across(diameters_.sheath) / 2.0 - 0.5;
+      const double circle = below_ + k_tick_mm + static_cast<double>(row) * step;
+      pen_.line(x_ + mark.at, top, x_ + mark.at, circle, k_mark_mm);
+      pen_.circle(x_ + mark.at, circle + radius(), radius(), k_mark_mm * 0.8);
+      Font type = small_;
+      type.bold = true;
+      type.align = Align::centre;
+      pen_.label(x_ + mark.at, circle + radius() - line_ / 2.0, mark.number, type);
+    }
+    return below_ + k_tick_mm + static_cast<double>(free_from.size()) * step;
+  }
+
+  /// What lies between two neighbouring marks [mm], as far as figures are known.
+  [[nodiscard]] std::string between(const Mark& left, const Mark& right) const {
     const strip::CutPlan& plan = *sheet_.plan;
     const Axis& axis = plan.axis;
-    std::vector<Span> spans;
-    if (armoured_) {
-      spans.push_back({at_.sheath_cut, at_.armour_tips,
-                       plan.marks.exposed_min_mm ? plain(*plan.marks.exposed_min_mm, 1) + " to " +
-                                                       plain(*plan.marks.exposed_max_mm, 1)
-                                                 : std::string("no figure")});
-      spans.push_back({at_.armour_tips, at_.shoulder,
-                       axis.armour_stop_mm ? plain(*axis.armour_stop_mm, 1) : "no figure"});
+    const bool exposed = left.number[0] == '2' && right.number[0] == '1';
+    if (exposed && plan.marks.exposed_min_mm) {
+      return plain(*plan.marks.exposed_min_mm, 1) + " to " + plain(*plan.marks.exposed_max_mm, 1);
     }
-    spans.push_back({at_.shoulder, at_.bedding_end,
-                     axis.bedding_end_mm ? plain(std::abs(*axis.bedding_end_mm), 1) : "no figure"});
-    spans.push_back({std::max(at_.bedding_end, at_.shoulder), at_.end, "tails " + tails()});
-    const double top = below_ + k_tick_mm + line_ * 1.3;
-    std::vector<double> free_from;  // of each row
-    for (const Span& span : spans) {
-      const double wide = pen_.width(span.words, small_);
-      const double left =
-          std::clamp((span.from + span.to - wide) / 2.0, 0.0, std::max(0.0, width_ - wide));
+    const auto place = [&](const Mark& mark) -> std::optional<double> {
+      if (mark.number[0] == 'S') return 0.0;
+      if (mark.number[0] == '3' || !armoured_) return axis.bedding_end_mm;
+      if (mark.number[0] == '1' && axis.armour_stop_mm) return -*axis.armour_stop_mm;
+      return std::nullopt;
+    };
+    const auto from = place(left);
+    const auto to = place(right);
+    return from && to ? plain(*to - *from, 1) : "no figure";
+  }
+
+  /// The lengths from mark to mark, and below them that of the tails. @param top  where they begin
+  /// @return the place below them
+  [[nodiscard]] double dimensions(double top) const {
+    const std::vector<Mark> list = mark_list();
+    const double chain = top + 1.0;
+    std::vector<double> free_from;  // of each row of words
+    for (std::size_t i = 1; i < list.size(); ++i) {
+      const std::string words = between(list[i - 1], list[i]) + " mm";
+      const double wide = pen_.width(words, small_);
+      const double left = std::clamp((list[i - 1].at + list[i].at - wide) / 2.0, 0.0,
+                                     std::max(0.0, width_ - wide));
       std::size_t row = 0;
       while (row < free_from.size() && left < free_from[row]) ++row;
       if (row == free_from.size()) free_from.push_back(0.0);
-      free_from[row] = left + wide + small_.size_mm * 0.5;
-      pen_.label(x_ + left, top + static_cast<double>(row) * line_ + 0.5, span.words, small_);
-      arrows(std::min(span.from, span.to), std::max(span.from, span.to), top);
+      free_from[row] = left + wide + small_.size_mm * 0.4;
+      pen_.label(x_ + left, chain + static_cast<double>(row) * line_ + 0.4, words, small_);
+      arrows(list[i - 1].at, list[i].at, chain);
     }
-    return top + static_cast<double>(free_from.size()) * line_ + 0.8;
+    // The tails begin where the bedding ends, which may be in front of the shoulder: a line of its
+    // own.
+    const double below = chain + static_cast<double>(free_from.size()) * line_ + 1.4;
+    const std::string words = "tails " + tails();
+    const double wide = pen_.width(words, small_);
+    arrows(at_.bedding_end, at_.end, below);
+    pen_.label(x_ + std::clamp((at_.bedding_end + at_.end - wide) / 2.0, 0.0,
+                               std::max(0.0, width_ - wide)),
+               below + 0.4, words, small_);
+    return below + line_ + 0.8;
   }
 
   void arrows(double from, double to, double y) const {
@@ -280,20 +322,21 @@ class Strip {
       most = std::max(most, *tail.length_mm);
     }
     if (most == 0.0) return "no figure";
-    return least == most ? plain(most, 1) : plain(least, 1) + " to " + plain(most, 1);
+    return (least == most ? "" : plain(least, 1) + " to ") + plain(most, 1) + " mm";
+  }
+
+  [[nodiscard]] std::string warning() const {
+    if (at_.along == 0.0) return "NOT TO SCALE: figures of the gland are missing.";
+    return "NOT TRUE SIZE, " + plain(std::floor(at_.along * 100.0), 0) +
+           " % of it: the paper is too narrow. Do not lay the cable on it; print a larger card, or "
+           "across the paper (--landscape).";
   }
 
   [[nodiscard]] std::string note() const {
     std::string text;
-    if (at_.along == 1.0) {
-      text = "True size along the cable: lay it on the paper. ";
-    } else if (at_.along > 0.0) {
-      text = "NOT true size: the paper is too narrow; print a larger card to lay the cable on. ";
-    } else {
-      text = "NOT to scale: figures of the gland are missing. ";
-    }
+    if (at_.along == 1.0) text = "True size along the cable: lay it on the paper. ";
     if (at_.across != 1.0) text += "Drawn narrower than it is. ";
-    text += "Lengths in mm; S: the gland's shoulder";
+    text += "S: the gland's shoulder";
     if (thread_mm() > 0.0) text += ", dashed: its thread";
     if (wall()) text += ", hatched beside it: the wall";
     return text + ". Tails are broken at the slanted lines.";
@@ -316,7 +359,7 @@ class Strip {
 }  // namespace
 
 double strip_true_size_mm(const sheet::Sheet& sheet) {
-  return k_sheath_least_mm + bared_mm(lengths_of(sheet.plan->axis, is_armoured(sheet))) +
+  return k_sheath_least_mm + bared_mm(sheet, lengths_of(sheet.plan->axis, is_armoured(sheet))) +
          k_tail_least_mm;
 }
 
@@ -327,7 +370,7 @@ StripPlaces strip_places(const sheet::Sheet& sheet, double width, double most_hi
   StripPlaces at;
   double sheath = k_sheath_mm;
   double tail = k_tail_mm;
-  const double bared = bared_mm(lengths);
+  const double bared = bared_mm(sheet, lengths);
   if (sheath + bared + tail > width) {
     sheath = k_sheath_least_mm;
     tail = k_tail_least_mm;
@@ -346,7 +389,7 @@ StripPlaces strip_places(const sheet::Sheet& sheet, double width, double most_hi
     at.shoulder = sheath;
     at.sheath_cut = at.armour_tips = at.bedding_end = sheath + bedding;
   }
-  at.end = std::max(at.bedding_end, at.shoulder) + tail;
+  at.end = std::max(at.bedding_end, at.shoulder + inside_mm(sheet) * at.along) + tail;
   if (!is_known(axis, armoured)) at.along = 0.0;
   at.across = std::min(1.0, most_high / diameters_of(sheet.job->cable).sheath);
   return at;
