@@ -1,8 +1,6 @@
 #include "io/xlsx_cell.hpp"
 
-#include <array>
 #include <string_view>
-#include <utility>
 
 namespace cutback::io {
 namespace {
@@ -29,19 +27,25 @@ void append_number(std::string& out, const XlsxCell& cell, const XlsxNotation& h
 
 std::optional<XlsxCellType> xlsx_cell_type(const char* text) {
   if (text == nullptr) return XlsxCellType::number;
+  const std::string_view name(text);
   // ECMA-376 part 1, 18.18.11
-  constexpr std::array<std::pair<std::string_view, XlsxCellType>, 7> k_types{
-      {{"n", XlsxCellType::number},
-       {"s", XlsxCellType::shared},
-       {"inlineStr", XlsxCellType::text},
-       {"str", XlsxCellType::formula_text},
-       {"b", XlsxCellType::boolean},
-       {"e", XlsxCellType::error},
-       {"d", XlsxCellType::date}}};
-  for (const auto& [name, type] : k_types) {
-    if (name == text) return type;
+  if (name == "inlineStr") return XlsxCellType::text;
+  if (name == "str") return XlsxCellType::formula_text;
+  if (name.size() != 1) return std::nullopt;
+  switch (name.front()) {
+    case 'n':
+      return XlsxCellType::number;
+    case 's':
+      return XlsxCellType::shared;
+    case 'b':
+      return XlsxCellType::boolean;
+    case 'e':
+      return XlsxCellType::error;
+    case 'd':
+      return XlsxCellType::date;
+    default:
+      return std::nullopt;
   }
-  return std::nullopt;
 }
 
 bool append_xlsx_cell(std::string& out, const XlsxCell& cell, const XlsxStrings& strings,

@@ -25,11 +25,26 @@ void append_number(std::string& out, double value, char decimal) {
     std::replace(out.begin() + static_cast<std::ptrdiff_t>(start), out.end(), '.', decimal);
 }
 
-/// A short plain number stands as it would be written again.
-bool is_short(std::string_view text) {
-  const auto plain = [](char c) { return c >= '0' && c <= '9'; };
-  return !text.empty() && text.size() <= static_cast<std::size_t>(k_digits) &&
-         (text.size() == 1 || text.front() != '0') && std::all_of(text.begin(), text.end(), plain);
+/// Whether a number stands as it would be written again: plain, without zeros that say nothing. A
+/// double keeps 15 digits (IEEE 754), so that turning it into one and back changes nothing.
+bool is_shortest(std::string_view text) {
+  const bool negative = text.starts_with('-');
+  if (negative) text.remove_prefix(1);
+  const std::size_t point = std::min(text.find('.'), text.size());
+  const std::string_view whole = text.substr(0, point);
+  const std::string_view behind = text.substr(std::min(point + 1, text.size()));
+  const auto are_digits = [](std::string_view part) {
+    return std::all_of(part.begin(), part.end(), [](char c) { return c >= '0' && c <= '9'; });
+  };
+  if (whole.empty() || whole.size() + behind.size() > static_cast<std::size_t>(k_digits) ||
+      !are_digits(whole) || !are_digits(behind)) {
+    return false;
+  }
+  if (point < text.size() && (behind.empty() || behind.back() == '0')) return false;
+  if (whole.front() != '0') return true;
+  if (whole.size() > 1) return false;
+  // Below 0.0001 an exponent is written.
+  return behind.empty() ? !negative : behind.find_first_not_of('0') < 4;
 }
 
 struct Clock {
@@ -133,8 +148,10 @@ XlsxFormat xlsx_format(std::string_view code) {
 }
 
 void append_xlsx_number(std::string& out, std::string_view text, char decimal) {
-  if (is_short(text)) {
+  if (is_shortest(text)) {
     out += text;
+    const std::size_t point = text.find('.');
+    if (point < text.size()) out[out.size() - text.size() + point] = decimal;
   } else if (const auto value = parse_number(text)) {
     append_number(out, *value, decimal);
   } else {

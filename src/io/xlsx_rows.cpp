@@ -26,7 +26,8 @@ constexpr std::size_t k_much_text = std::size_t{1} << 20U;
 constexpr std::size_t k_many_cells = std::size_t{1} << 18U;
 
 bool is_blank(std::string_view text) {
-  return text.find_first_not_of(" \t\r\n") == std::string_view::npos;
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; });
 }
 
 /// The column of a reference such as AB12, from 0; k_most_columns where there is none.
@@ -78,13 +79,13 @@ class XlsxRows::Reader final : public XmlHandler {
   void start(std::string_view element, const XmlAttributes& attributes) override {
     switch (place_) {
       case Place::outside:
-        if (element == "sheetData") place_ = Place::data;
+        if (is_element(element, "sheetData")) place_ = Place::data;
         break;
       case Place::data:
-        if (element == "row") start_row(attributes);
+        if (is_element(element, "row")) start_row(attributes);
         break;
       case Place::row:
-        if (element == "c") start_cell(attributes);
+        if (is_element(element, "c")) start_cell(attributes);
         break;
       case Place::cell:
         start_value(element);
@@ -102,22 +103,22 @@ class XlsxRows::Reader final : public XmlHandler {
       case Place::outside:
         break;
       case Place::data:
-        if (element == "sheetData") {
+        if (is_element(element, "sheetData")) {
           place_ = Place::outside;
           parser_->stop();
         }
         break;
       case Place::row:
-        if (element == "row") end_row();
+        if (is_element(element, "row")) end_row();
         break;
       case Place::cell:
-        if (element == "c") end_cell();
+        if (is_element(element, "c")) end_cell();
         break;
       case Place::value:
-        if (element == "v") place_ = Place::cell;
+        if (is_element(element, "v")) place_ = Place::cell;
         break;
       case Place::text:
-        if (element == "is") {
+        if (is_element(element, "is")) {
           place_ = Place::cell;
         } else {
           text_.end(element);
@@ -139,7 +140,7 @@ class XlsxRows::Reader final : public XmlHandler {
 
   void start_row(const XmlAttributes& attributes) {
     ++row_;
-    if (const char* given = attributes.find("r")) set_row(given);
+    if (const char* given = attributes.find('r')) set_row(given);
     if (row_ > k_most_rows) throw fault(ErrorCode::out_of_range, "more rows than a sheet has", "");
     place_ = Place::row;
     next_column_ = 0;
@@ -158,7 +159,7 @@ class XlsxRows::Reader final : public XmlHandler {
 
   void start_cell(const XmlAttributes& attributes) {
     cell_.column = next_column_;
-    if (const char* given = attributes.find("r")) cell_.column = column_of(given);
+    if (const char* given = attributes.find('r')) cell_.column = column_of(given);
     if (cell_.column >= k_most_columns) {
       throw fault(ErrorCode::out_of_range, "more columns than a sheet has (16,384)",
                   std::string(attributes.text("r")));
@@ -167,10 +168,11 @@ class XlsxRows::Reader final : public XmlHandler {
       throw damaged("cells that do not follow each other: " + std::string(attributes.text("r")));
     }
     next_column_ = cell_.column + 1;
-    const auto type = xlsx_cell_type(attributes.find("t"));
+    const auto type = xlsx_cell_type(attributes.find('t'));
     if (!type) throw damaged("a cell of an unknown kind: " + std::string(attributes.text("t")));
     cell_.type = *type;
-    cell_.format = format_of(attributes.text("s"));
+    const char* style = attributes.find('s');
+    cell_.format = style != nullptr ? format_of(style) : XlsxFormat::number;
     cell_.formula = false;
     cell_.value.clear();
     place_ = Place::cell;
@@ -183,9 +185,9 @@ class XlsxRows::Reader final : public XmlHandler {
   }
 
   void start_value(std::string_view element) {
-    if (element == "v" && cell_.type != XlsxCellType::text) place_ = Place::value;
-    if (element == "f") cell_.formula = true;
-    if (element == "is" && cell_.type == XlsxCellType::text) {
+    if (is_element(element, "v") && cell_.type != XlsxCellType::text) place_ = Place::value;
+    if (is_element(element, "f")) cell_.formula = true;
+    if (is_element(element, "is") && cell_.type == XlsxCellType::text) {
       text_ = {};
       place_ = Place::text;
     }

@@ -12,27 +12,27 @@ constexpr std::uint64_t k_most_bytes = std::uint64_t{512} << 20U;  // ends_ coun
 }  // namespace
 
 void XlsxText::start(std::string_view element) {
-  if (element == "t") in_text_ = true;
-  if (element == "rPh") ++phonetic_;
+  if (is_element(element, "t")) in_text_ = true;
+  if (is_element(element, "rPh")) ++phonetic_;
 }
 
 void XlsxText::end(std::string_view element) {
-  if (element == "t") in_text_ = false;
-  if (element == "rPh") --phonetic_;
+  if (is_element(element, "t")) in_text_ = false;
+  if (is_element(element, "rPh")) --phonetic_;
 }
 
 class XlsxStrings::Handler final : public XmlHandler {
  public:
   explicit Handler(XlsxStrings& strings) : strings_(strings) {}
   void start(std::string_view element, const XmlAttributes&) override {
-    if (element == "si") {
+    if (is_element(element, "si")) {
       in_item_ = true;
     } else if (in_item_) {
       text_.start(element);
     }
   }
   void end(std::string_view element) override {
-    if (element == "si") {
+    if (is_element(element, "si")) {
       in_item_ = false;
       finish();
     } else if (in_item_) {

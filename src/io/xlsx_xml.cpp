@@ -2,8 +2,6 @@
 
 #include <expat.h>
 
-#include <algorithm>
-#include <array>
 #include <new>
 #include <utility>
 
@@ -12,33 +10,6 @@ namespace {
 
 constexpr int k_piece = 65536;
 constexpr std::size_t k_most_unanswered = std::size_t{1} << 20U;
-constexpr char k_separator = '|';
-
-// ECMA-376 part 1 and ISO/IEC 29500-1 (strict), sheets; ISO/IEC 29500-2, relationships of parts.
-constexpr std::array<std::string_view, 3> k_own_spaces{
-    "http://schemas.openxmlformats.org/spreadsheetml/2006/main",
-    "http://purl.oclc.org/ooxml/spreadsheetml/main",
-    "http://schemas.openxmlformats.org/package/2006/relationships"};
-constexpr std::array<std::string_view, 2> k_relationship_ids{
-    "http://schemas.openxmlformats.org/officeDocument/2006/relationships|id",
-    "http://purl.oclc.org/ooxml/officeDocument/relationships|id"};
-
-struct Name {
-  std::string_view space;
-  std::string_view local;
-};
-
-Name split(const char* name) {
-  const std::string_view whole(name);
-  const std::size_t at = whole.rfind(k_separator);
-  if (at == std::string_view::npos) return {{}, whole};
-  return {whole.substr(0, at), whole.substr(at + 1)};
-}
-
-bool is_own(std::string_view space) {
-  return std::find(k_own_spaces.begin(), k_own_spaces.end(), space) != k_own_spaces.end();
-}
-
 XML_Parser as_parser(void* parser) { return static_cast<XML_Parser>(parser); }
 
 }  // namespace
@@ -56,8 +27,13 @@ std::string_view XmlAttributes::text(std::string_view name) const {
 }
 
 std::string_view XmlAttributes::relationship() const {
-  for (const std::string_view name : k_relationship_ids) {
-    if (const char* value = find(name)) return value;
+  for (const char** at = list_; *at != nullptr; at += 2) {
+    const XmlName name = split_xml_name(at[0]);
+    // Without a prefix an attribute is in no namespace.
+    if (name.local == "id" && !name.prefix.empty() &&
+        names_.find(name.prefix) == XmlSpace::relationships) {
+      return at[1];
+    }
   }
   return {};
 }
@@ -105,7 +81,7 @@ XmlParser::XmlParser(XlsxPackage& package, const std::string& part, std::uint64_
       part_(part),
       root_(std::move(root)),
       handler_(handler),
-      parser_(XML_ParserCreateNS(nullptr, k_separator)) {
+      parser_(XML_ParserCreate(nullptr)) {
   if (!parser_) throw std::bad_alloc();
   XML_Parser parser = as_parser(parser_.get());
   XML_SetUserData(parser, this);
@@ -168,23 +144,27 @@ InputError XmlParser::damaged(const std::string& what) const {
 }
 
 void XmlParser::start(const char* name, const char** attributes) {
-  const auto [space, local] = split(name);
-  const bool own = is_own(space);
+  if (!names_.enter(attributes)) throw damaged("declares too many namespaces");
+  const auto [prefix, local] = split_xml_name(name);
+  const auto space = names_.find(prefix);
+  if (!space) throw damaged("uses the prefix " + std::string(prefix) + " without a declaration");
+  const bool own = *space == XmlSpace::own;
   if (depth_ == 0 && !(own && local == root_)) throw damaged("is no " + root_);
   ++depth_;
   if (foreign_ > 0 || !own) {
     ++foreign_;
   } else {
-    handler_.start(local, XmlAttributes(attributes));
+    handler_.start(local, XmlAttributes(attributes, names_));
   }
 }
 
 void XmlParser::end(const char* name) {
   --depth_;
+  names_.leave();
   if (foreign_ > 0) {
     --foreign_;
   } else {
-    handler_.end(split(name).local);
+    handler_.end(split_xml_name(name).local);
   }
 }
 

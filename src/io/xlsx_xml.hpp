@@ -2,11 +2,13 @@
 // XML of a workbook, piece by piece: only the elements of the format's own namespaces.
 
 #include <cstddef>
+#include <cstring>
 #include <exception>
 #include <memory>
 #include <string>
 #include <string_view>
 
+#include "io/xlsx_names.hpp"
 #include "io/xlsx_package.hpp"
 
 namespace cutback::io {
@@ -14,9 +16,16 @@ namespace cutback::io {
 /// The attributes of an element, as expat hands them out.
 class XmlAttributes {
  public:
-  explicit XmlAttributes(const char** list) : list_(list) {}
+  XmlAttributes(const char** list, const XmlNames& names) : list_(list), names_(names) {}
   /// The value of an attribute without a namespace; nullptr when it is not there.
   [[nodiscard]] const char* find(std::string_view name) const;
+  /// The same of a name that is one letter.
+  [[nodiscard]] const char* find(char letter) const {
+    for (const char** at = list_; *at != nullptr; at += 2) {
+      if (at[0][0] == letter && at[0][1] == '\0') return at[1];
+    }
+    return nullptr;
+  }
   /// The value, or nothing.
   [[nodiscard]] std::string_view text(std::string_view name) const;
   /// The attribute `id` of the namespace of relationships.
@@ -26,7 +35,14 @@ class XmlAttributes {
 
  private:
   const char** list_;
+  const XmlNames& names_;
 };
+
+/// Whether an element has this name; quicker than == on the millions of a sheet.
+template <std::size_t Size>
+[[nodiscard]] bool is_element(std::string_view element, const char (&name)[Size]) {
+  return element.size() == Size - 1 && std::memcmp(element.data(), name, Size - 1) == 0;
+}
 
 /// What is done with the elements. Names are without namespace; elements of other namespaces, and
 /// all that stands in them, are left out.
@@ -74,6 +90,7 @@ class XmlParser {
   XmlHandler& handler_;
   std::unique_ptr<void, Free> parser_;
   std::exception_ptr thrown_;
+  XmlNames names_;
   std::size_t depth_ = 0;
   std::size_t foreign_ = 0;     ///< depth within an element of another namespace
   std::size_t unanswered_ = 0;  ///< bytes since the parser last reported anything

@@ -47,8 +47,22 @@ class Cells(unittest.TestCase):
             ["7", "15", "0.3", "1e-07", "123456789012345", "-2.5", "1e+21"])
 
     def test_numbers_with_a_decimal_comma(self):
-        path = book_of([HEAD, [1.5] + CABLE], "comma.xlsx")
-        self.assertEqual(ends(path, "--decimal", ",")[0]["tag"], "1,5")
+        path = book_of([HEAD, [1.5] + CABLE, [1.50000000000000022] + CABLE], "comma.xlsx")
+        self.assertEqual([end["tag"] for end in ends(path, "--decimal", ",")], ["1,5", "1,5"])
+
+    def test_numbers_as_they_are_written(self):
+        """Held against C's %.15g, as Python has it."""
+        texts = ["0", "7", "-7", "0.5", "-0.5", "-0", "0.0", "007", "1.50", "1.", ".5", "-.5", "1e2",
+                 "0.0001", "0.00001", "0.00012345678901", "123456789012345", "1234567890123456",
+                 "999999999999999.5", "0.123456789012345", "0.1234567890123456", "12345678.9012345",
+                 "100", "1E-7", "14.949999999999999"]
+
+        def write(text):
+            for i, value in enumerate(texts):
+                text = support.re.sub(rf'(<c r="A{i + 2}"[^>]*><v>)[^<]*', rf"\g<1>{value}", text)
+            return text
+        want = ["%.15g" % (float(text) + 0.0) for text in texts]  # + 0.0 takes the sign off -0
+        self.assertEqual(tags_of([1] * len(texts), "written.xlsx", edit=write), want)
 
     def test_percent(self):
         def style(_, sheet):
@@ -220,6 +234,20 @@ class Rows(unittest.TestCase):
                 "http://purl.oclc.org/ooxml/officeDocument/relationships"))
         self.assertEqual(ends(path)[0]["tag"], "A")
 
+    def test_namespaces_declared_again(self):
+        """W3C, Namespaces in XML 1.0, 6: a declaration holds for its element and what is in it."""
+        path = book_of([HEAD, ["A"] + CABLE], "again.xlsx")
+        own = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
+        edit_zip(path, SHEET, sub(
+            "</row></sheetData>",
+            f'<c r="J2" xmlns="urn:a"><v>1</v><c xmlns="{own}"/></c>'
+            f'<a:c xmlns:a="urn:a" r="K2"/><a:c xmlns:a="{own}" r="L2"><a:v>2</a:v></a:c></row>'
+            '<row xmlns="urn:a" r="3"><c r="A3"><v>3</v></c></row>'
+            f'<row r="4"><c r="A4"><v>4</v></c></row><b:row xmlns:b="{own}" r="5"><b:c r="A5">'
+            '<b:v>5</b:v></b:c></b:row></sheetData>'))
+        self.assertEqual([(end["tag"], end["line"]) for end in ends(path)],
+                         [("A", 2), ("4", 4), ("5", 5)])
+
     def test_many_rows(self):
         path = book_of([HEAD] + [[f"P-{i}"] + CABLE for i in range(5000)], "many.xlsx")
         self.assertEqual([end["tag"] for end in ends(path)], [f"P-{i}" for i in range(5000)])
@@ -276,6 +304,17 @@ class Bad(unittest.TestCase):
         path = self.good("entities.xlsx")
         edit_zip(path, SHEET, lambda text: '<!DOCTYPE a [<!ENTITY b "c">]>' + text)
         self.refuse(path, "declares a document type")
+
+    def test_prefix_without_a_declaration(self):
+        path = self.good("prefix_bad.xlsx")
+        edit_zip(path, SHEET, sub("</sheetData>", '<a:row xmlns:a="urn:a"/><a:row/></sheetData>'))
+        self.refuse(path, "uses the prefix a without a declaration")
+
+    def test_too_many_namespaces(self):
+        path = self.good("namespaces.xlsx")
+        declared = "".join(f' xmlns:a{i}="urn:a"' for i in range(1001))
+        edit_zip(path, SHEET, sub("</sheetData>", f"<row{declared}/></sheetData>"))
+        self.refuse(path, "declares too many namespaces")
 
     def test_too_many_columns(self):
         path = self.good("columns.xlsx")
