@@ -47,8 +47,7 @@ std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const std:
     if (to_stdout) {
       const auto rows = open(path, sheet, decimal);
       io::RowBlock block;
-      while (rows->read(block)) {
-      }
+      while (rows->read(block)) rows->finish(block);
     }
     return open(path, sheet, decimal);
   }

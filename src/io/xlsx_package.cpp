@@ -37,6 +37,13 @@ InputError xlsx_damaged(std::string what, std::string where) {
                     "open it in a spreadsheet program and save it again as .xlsx, or as CSV");
 }
 
+std::size_t ByteViews::read(char* to, std::size_t size) {
+  if (first_.empty()) std::swap(first_, second_);
+  const std::size_t count = first_.copy(to, size);
+  first_.remove_prefix(count);
+  return count;
+}
+
 /// What minizip reads as if it were a file.
 struct XlsxPackage::Memory {
   std::string_view bytes;

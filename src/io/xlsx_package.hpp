@@ -18,15 +18,37 @@ namespace cutback::io {
 /// A workbook that does not hold what its format promises.
 [[nodiscard]] InputError xlsx_damaged(std::string what, std::string where);
 
+/// Bytes that come piece by piece.
+class ByteSource {
+ public:
+  virtual ~ByteSource() = default;
+  /// Puts what comes next at `to`. @return the number of bytes, 0 at the end
+  virtual std::size_t read(char* to, std::size_t size) = 0;
+  /// Reads to the end, for a check sum.
+  virtual void finish() = 0;
+};
+
+/// Texts in memory, one after the other.
+class ByteViews final : public ByteSource {
+ public:
+  ByteViews(std::string_view first, std::string_view second) : first_(first), second_(second) {}
+  std::size_t read(char* to, std::size_t size) override;
+  void finish() override {}
+
+ private:
+  std::string_view first_;
+  std::string_view second_;
+};
+
 /// Reads one part after the other. Guards against an archive that unpacks to far more than it
 /// holds.
-class XlsxPackage {
+class XlsxPackage final : public ByteSource {
  public:
   /// @throws InputError when the bytes are no whole ZIP archive
   XlsxPackage(std::string_view bytes, std::string name);
   XlsxPackage(const XlsxPackage&) = delete;
   XlsxPackage& operator=(const XlsxPackage&) = delete;
-  ~XlsxPackage();
+  ~XlsxPackage() override;
 
   [[nodiscard]] const std::string& name() const { return name_; }
   [[nodiscard]] bool has(const std::string& part);
@@ -34,13 +56,11 @@ class XlsxPackage {
   /// @param most  bytes that it may unpack to
   /// @throws InputError when it is missing, locked or unpacks to more
   void open(const std::string& part, std::uint64_t most);
-  /// Puts what comes next at `to`. @return the number of bytes, 0 at the end
   /// @throws InputError when the archive is damaged (its check sum among that)
-  std::size_t read(char* to, std::size_t size);
+  std::size_t read(char* to, std::size_t size) override;
   /// How much of the part has been read, 0 to 1; to be called on any thread.
   [[nodiscard]] double taken() const;
-  /// Reads to the end of the part, for its check sum.
-  void finish();
+  void finish() override;
 
  private:
   struct Memory;

@@ -61,9 +61,7 @@ class XlsxStrings::Handler final : public XmlHandler {
 
 XlsxStrings::XlsxStrings(XlsxPackage& package, const std::string& part) {
   Handler handler(*this);
-  XmlParser parser(package, part, k_most_bytes, "sst", handler);
-  while (parser.run()) {
-  }
+  read_xml_part(package, part, k_most_bytes, "sst", handler);
 }
 
 std::optional<std::string_view> XlsxStrings::find(std::string_view number) const {

@@ -48,9 +48,7 @@ class Styles final : public XmlHandler {
 
 std::vector<XlsxFormat> read_xlsx_styles(XlsxPackage& package, const std::string& part) {
   Styles styles;
-  XmlParser parser(package, part, k_most_bytes, "styleSheet", styles);
-  while (parser.run()) {
-  }
+  read_xml_part(package, part, k_most_bytes, "styleSheet", styles);
   return std::move(styles.formats);
 }
 

@@ -61,9 +61,7 @@ class Relationships final : public XmlHandler {
 std::vector<Relationship> read_relationships(XlsxPackage& package, const std::string& part,
                                              std::string_view folder) {
   Relationships relationships(folder);
-  XmlParser parser(package, part, k_most_bytes, "Relationships", relationships);
-  while (parser.run()) {
-  }
+  read_xml_part(package, part, k_most_bytes, "Relationships", relationships);
   return std::move(relationships.list);
 }
 
@@ -120,9 +118,7 @@ XlsxWorkbook read_xlsx_workbook(XlsxPackage& package) {
   XlsxWorkbook workbook;
   const std::string part = workbook_part(package);
   Sheets sheets(workbook);
-  XmlParser parser(package, part, k_most_bytes, "workbook", sheets);
-  while (parser.run()) {
-  }
+  read_xml_part(package, part, k_most_bytes, "workbook", sheets);
   const std::string file(after_last_slash(part));
   const std::string folder = part.substr(0, part.size() - std::min(part.size(), file.size() + 1));
   const auto parts =

@@ -75,12 +75,14 @@ struct XmlParser::Callbacks {
 
 void XmlParser::Free::operator()(void* parser) const { XML_ParserFree(as_parser(parser)); }
 
-XmlParser::XmlParser(XlsxPackage& package, const std::string& part, std::uint64_t most,
-                     std::string root, XmlHandler& handler)
-    : package_(package),
-      part_(part),
+XmlParser::XmlParser(ByteSource& source, std::string file, std::string part, std::string root,
+                     XmlHandler& handler, XmlEnd end)
+    : source_(source),
+      file_(std::move(file)),
+      part_(std::move(part)),
       root_(std::move(root)),
       handler_(handler),
+      end_(end),
       parser_(XML_ParserCreate(nullptr)) {
   if (!parser_) throw std::bad_alloc();
   XML_Parser parser = as_parser(parser_.get());
@@ -88,7 +90,6 @@ XmlParser::XmlParser(XlsxPackage& package, const std::string& part, std::uint64_
   XML_SetElementHandler(parser, &Callbacks::start, &Callbacks::end);
   XML_SetCharacterDataHandler(parser, &Callbacks::text);
   XML_SetStartDoctypeDeclHandler(parser, &Callbacks::document_type);
-  package_.open(part, most);
 }
 
 XmlParser::~XmlParser() = default;
@@ -110,7 +111,7 @@ bool XmlParser::run() {
     }
     if (paused_) return true;
   }
-  package_.finish();
+  source_.finish();
   return false;
 }
 
@@ -120,8 +121,9 @@ bool XmlParser::feed() {
   XML_Parser parser = as_parser(parser_.get());
   void* buffer = XML_GetBuffer(parser, k_piece);
   if (buffer == nullptr) throw std::bad_alloc();
-  const std::size_t size = package_.read(static_cast<char*>(buffer), k_piece);
+  const std::size_t size = source_.read(static_cast<char*>(buffer), k_piece);
   fed_ = size == 0;
+  if (fed_ && end_ == XmlEnd::cut) return false;
   // A token that grows and grows would be looked through again with each piece.
   unanswered_ += size;
   if (unanswered_ > k_most_unanswered) throw damaged("holds a name or value without an end");
@@ -139,8 +141,14 @@ void XmlParser::stop() {
   XML_StopParser(as_parser(parser_.get()), XML_FALSE);
 }
 
+std::pair<std::size_t, std::size_t> XmlParser::place() const {
+  XML_Parser parser = as_parser(parser_.get());
+  const auto begin = static_cast<std::size_t>(XML_GetCurrentByteIndex(parser));
+  return {begin, begin + static_cast<std::size_t>(XML_GetCurrentByteCount(parser))};
+}
+
 InputError XmlParser::damaged(const std::string& what) const {
-  return xlsx_damaged("part " + part_ + " " + what, package_.name());
+  return xlsx_damaged("part " + part_ + " " + what, file_);
 }
 
 void XmlParser::start(const char* name, const char** attributes) {
@@ -166,6 +174,13 @@ void XmlParser::end(const char* name) {
   } else {
     handler_.end(split_xml_name(name).local);
   }
+}
+
+void read_xml_part(XlsxPackage& package, const std::string& part, std::uint64_t most,
+                   std::string root, XmlHandler& handler) {
+  package.open(part, most);
+  XmlParser parser(package, package.name(), part, std::move(root), handler);
+  parser.run();
 }
 
 }  // namespace cutback::io

@@ -2,11 +2,13 @@
 // XML of a workbook, piece by piece: only the elements of the format's own namespaces.
 
 #include <cstddef>
+#include <cstdint>
 #include <cstring>
 #include <exception>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "io/xlsx_names.hpp"
 #include "io/xlsx_package.hpp"
@@ -54,13 +56,16 @@ class XmlHandler {
   virtual void text(std::string_view piece) = 0;
 };
 
+/// Whether a text ends where its source does, or is the beginning of one.
+enum class XmlEnd { whole, cut };
+
 /// Runs over one part of a workbook.
 class XmlParser {
  public:
-  /// @param part  opened here. @param most  bytes to which it may unpack
+  /// @param source  borrowed. @param file, part  for messages
   /// @param root  the name that its outermost element must have
-  XmlParser(XlsxPackage& package, const std::string& part, std::uint64_t most, std::string root,
-            XmlHandler& handler);
+  XmlParser(ByteSource& source, std::string file, std::string part, std::string root,
+            XmlHandler& handler, XmlEnd end = XmlEnd::whole);
   XmlParser(const XmlParser&) = delete;
   XmlParser& operator=(const XmlParser&) = delete;
   ~XmlParser();
@@ -73,6 +78,8 @@ class XmlParser {
   void pause();
   /// For the handler: the rest is only unpacked, for its check sum.
   void stop();
+  /// For the handler: first byte of the tag that it was called for, and the byte behind it.
+  [[nodiscard]] std::pair<std::size_t, std::size_t> place() const;
 
  private:
   struct Callbacks;
@@ -84,10 +91,12 @@ class XmlParser {
   void start(const char* name, const char** attributes);
   void end(const char* name);
 
-  XlsxPackage& package_;
+  ByteSource& source_;
+  std::string file_;
   std::string part_;
   std::string root_;
   XmlHandler& handler_;
+  XmlEnd end_;
   std::unique_ptr<void, Free> parser_;
   std::exception_ptr thrown_;
   XmlNames names_;
@@ -98,5 +107,11 @@ class XmlParser {
   bool stopped_ = false;
   bool fed_ = false;  ///< to the end
 };
+
+/// Runs over a whole part, with a handler that never pauses.
+/// @param most  bytes to which it may unpack
+/// @throws InputError as XlsxPackage::open and XmlParser
+void read_xml_part(XlsxPackage& package, const std::string& part, std::uint64_t most,
+                   std::string root, XmlHandler& handler);
 
 }  // namespace cutback::io

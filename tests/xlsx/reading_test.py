@@ -253,6 +253,90 @@ class Rows(unittest.TestCase):
         self.assertEqual([end["tag"] for end in ends(path)], [f"P-{i}" for i in range(5000)])
 
 
+class Pieces(unittest.TestCase):
+    """A long sheet is cut into pieces that several threads read. What it holds must not show how."""
+    COUNT = 3000  # rows of some 300 bytes; a piece has 64 KiB
+
+    def setUp(self):
+        self.path = book_of([HEAD] + [[f"P{i}"] + CABLE for i in range(2, self.COUNT)], "pieces.xlsx")
+
+    def check(self, want=None):
+        want = want or [(f"P{i}", i) for i in range(2, self.COUNT)]
+        for threads in ("1", "3"):
+            with self.subTest(threads=threads):
+                self.assertEqual([(end["tag"], end["line"])
+                                  for end in ends(self.path, "--threads", threads)], want)
+
+    def test_plain(self):
+        self.check()
+
+    def test_prefix(self):
+        space = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
+        edit_zip(self.path, SHEET, lambda text: support.re.sub(
+            r"<(/?)(?=[a-zA-Z])", r"<\1x:", text.replace(f'xmlns="{space}"', f'xmlns:x="{space}"')))
+        self.check()
+
+    def test_utf_16(self):
+        with zipfile.ZipFile(self.path) as old:
+            parts = {name: old.read(name) for name in old.namelist()}
+        parts[SHEET] = parts[SHEET].decode().encode("utf-16")
+        with zipfile.ZipFile(self.path, "w", zipfile.ZIP_DEFLATED) as new:
+            for name, content in parts.items():
+                new.writestr(name, content)
+        self.check()
+
+    def test_what_looks_like_rows_in_comment_and_cdata(self):
+        rows = "".join(f'</row><row r="{i}">' for i in range(5000))
+        edit_zip(self.path, SHEET, sub('<row r="1000"', f'<!-- {rows} --><row r="1000"'))
+        self.check()
+        edit_zip(self.path, SHEET, sub("P2000", f"P2000<![CDATA[{rows[:30000]}]]>"))
+        want = [(f"P{i}", i) for i in range(2, self.COUNT)]
+        want[2000 - 2] = ("P2000" + rows[:30000], 2000)
+        self.check(want)
+
+    def test_rows_without_numbers(self):
+        edit_zip(self.path, SHEET, lambda text: support.re.sub(
+            r'<row r="([0-9]+)"', lambda row: "<row" if 500 < int(row[1]) < 2500 else row[0],
+            support.re.sub(r' r="[A-Z]+[0-9]+"', "", text)))
+        self.check()
+
+    def test_numbers_that_do_not_follow(self):
+        edit_zip(self.path, SHEET, lambda text: support.re.sub(
+            r'<row r="([0-9]+)"', lambda row: f'<row r="{int(row[1]) % 1500 + 1}"', text))
+        for threads in ("1", "3"):
+            status, out, err = run(self.path, "--threads", threads)
+            self.assertEqual((status, out), (2, ""))
+            self.assertIn("a row number that does not follow: 1", err)
+            self.assertIn("row 1501", err)
+
+    def test_damage_far_down(self):
+        for by, words in (("<row", "no well-formed XML"), ("</row></row>", "no well-formed XML"),
+                          ("</row></sheetData><sheetData>", "do not end where they should")):
+            with self.subTest(by):
+                self.setUp()
+                edit_zip(self.path, SHEET, sub('</row>(?=<row r="2200")', by))
+                for threads in ("1", "3"):
+                    status, out, err = run(self.path, "--output", WORK / "x", "--threads", threads)
+                    self.assertEqual((status, out, err.count("cutback: ")), (2, "", 1))
+                    self.assertIn(words, err)
+
+    def test_blank_rows_alone(self):
+        edit_zip(self.path, SHEET, lambda text: support.re.sub("<c .*?</c>", "<c/>", text))
+        status, out, err = run(self.path)
+        self.assertEqual((status, out), (2, ""))
+        self.assertIn("the sheet is empty", err)
+
+    def test_texts_that_are_named_again_and_again(self):
+        share_texts(self.path)
+        edit_zip(self.path, "xl/sharedStrings.xml", sub("P2<", "P" * 60000 + "<"))
+        cell = '<c t="s"><v>%d</v></c>' % len(HEAD)
+        edit_zip(self.path, SHEET, sub(
+            "</row>(?=<row)", lambda _: cell * 200 + "</row>"))
+        status, out, err = run(self.path)
+        self.assertEqual((status, out), (2, ""))
+        self.assertIn("more text than any cable needs", err)
+
+
 def number(cell):
     try:
         return float(cell)

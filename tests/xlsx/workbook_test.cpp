@@ -16,6 +16,7 @@ std::vector<std::string> first_cells(const std::string& path, const std::string&
   std::vector<std::string> cells;
   io::RowBlock block;
   while (rows.read(block)) {
+    rows.finish(block);
     io::RowBlock moved = std::move(block);  // as ScheduleFile does: the views stay good
     for (std::size_t i = 0; i < moved.rows; ++i) {
       const auto& record = moved.records[i];

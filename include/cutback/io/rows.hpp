@@ -21,8 +21,9 @@ struct RowBlock {
   /// What the fields are views into, where the source does not keep it. To be reserved larger than
   /// a string's own storage before there are views, so that they stay good when the block is moved.
   std::string text;
-  std::string_view piece;  ///< of a CSV source: what finish() has still to split into rows
-  std::size_t line = 1;    ///< of the piece's first character
+  std::string_view piece;  ///< what finish() has still to split into rows
+  /// Of a CSV source, the line of the piece's first character; of a sheet, the row behind the piece.
+  std::size_t line = 1;
   std::unique_ptr<CsvReader> reader;
 };
 

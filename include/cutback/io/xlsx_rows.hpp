@@ -20,7 +20,7 @@ namespace cutback::io {
 /// - `TRUE`, `FALSE`, and errors as they are shown (`#N/A`).
 /// Merged cells: the value stands in the first one. Hidden rows and columns are read as well. A
 /// row's number is that of the sheet.
-/// Memory: the texts that the workbook shares between cells, and one block.
+/// Memory: the texts that the workbook shares between cells, and a piece of the sheet for each block.
 class XlsxRows final : public RowSource {
  public:
   struct Options {
@@ -44,6 +44,7 @@ class XlsxRows final : public RowSource {
   /// @throws InputError when the sheet is empty, damaged or larger than the format allows
   /// (1,048,576 rows, 16,384 columns)
   bool read(RowBlock& block) override;
+  void finish(RowBlock& block) const override;
   [[nodiscard]] std::optional<double> taken() const override;
   [[nodiscard]] std::string_view row_word() const override { return "row"; }
 
