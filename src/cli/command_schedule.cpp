@@ -16,6 +16,7 @@
 #include "cli/schedule_run.hpp"
 #include "cli/schedule_stock.hpp"
 #include "cutback/error.hpp"
+#include "cutback/io/exception_lines.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/number.hpp"
@@ -154,10 +155,10 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   ScheduleRun run{.settings = {.standards = &standards, .glands = &glands},
                   .supplies = nullptr,
                   .json = runtime.common.json,
-                  .keep_exceptions = !options.exceptions.empty() || !options.xlsx.empty(),
                   .threads = typed.threads,
                   .write = {},
                   .write_csv = {},
+                  .write_exception = {},
                   .progress = {}};
   std::optional<SharedStock> stock;
   if (options.use_stock) {
@@ -166,14 +167,23 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     stock = share_stock(ends, run.settings, run.threads, *extras, list.name);
     run.supplies = &stock->supplies;
   }
-  const auto workbook = options.xlsx.empty() ? nullptr : extras->new_workbook(options.xlsx);
+  const auto workbook =
+      options.xlsx.empty() ? nullptr : extras->new_workbook(options.xlsx);
   if (workbook) run.write_csv = [&](std::string_view csv) { workbook->add_results(csv); };
+  io::ExceptionLines exceptions;
+  if (workbook || !options.exceptions.empty()) {
+    run.write_exception = [&](const std::string& group, std::string_view line) {
+      exceptions.add(group, line);
+    };
+  }
   const ScheduleResult result = decide_all(file, run, runtime);
   const auto takeoff = schedule::takeoff(result.tally, list.glands, typed.spare_percent);
-  const auto exceptions = schedule::grouped(result.tally);
   if (!options.takeoff.empty()) io::write_file(options.takeoff, io::takeoff_csv(takeoff));
   if (!options.exceptions.empty()) {
-    io::write_file(options.exceptions, io::exceptions_csv(exceptions));
+    io::FileWriter writer(options.exceptions);
+    writer.append(io::exceptions_csv_head());
+    exceptions.each([&](std::string_view lines) { writer.append(lines); });
+    writer.commit();
   }
   if (workbook) workbook->finish(takeoff, exceptions, schedule_notes(path, list.name));
   report(result, path, list, runtime);

@@ -1,7 +1,7 @@
 #include "cli/schedule_run.hpp"
 
-#include <iterator>
 #include <memory>
+#include <utility>
 
 #include "cli/row_pipeline.hpp"
 #include "cli/tag_register.hpp"
@@ -26,7 +26,7 @@ struct Chunk : RowChunk {
   std::vector<std::size_t> tag_hashes;  ///< of the rows; 0 where the tag is blank
   std::string text;
   std::string csv;  ///< only beside JSON, and where it is asked for
-  std::vector<schedule::Exception> exceptions;
+  std::vector<std::pair<std::string, std::string>> exceptions;  ///< group and line
 };
 
 /// One thread's work on chunks.
@@ -91,8 +91,10 @@ class Worker {
       io::append_schedule_csv(run_.json ? chunk.csv : chunk.text, name, decision, end.text);
     }
     tally_.add(decision);
-    if (decision.proven || !run_.keep_exceptions) return;
-    chunk.exceptions.push_back(schedule::exception_of(name, decision));
+    if (decision.proven || !run_.write_exception) return;
+    const schedule::Exception exception = schedule::exception_of(name, decision);
+    auto& [group, line] = chunk.exceptions.emplace_back(exception.group, "");
+    io::append_exception_csv(line, exception);
   }
 
   const io::ScheduleFile& file_;
@@ -112,8 +114,7 @@ class Collected {
     run_.write(chunk.text);
     if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
     find_twice(chunk);
-    std::move(chunk.exceptions.begin(), chunk.exceptions.end(),
-              std::back_inserter(result_.tally.list));
+    for (const auto& [group, line] : chunk.exceptions) run_.write_exception(group, line);
     rows_ += chunk.block.rows;
     if (run_.progress) run_.progress(rows_, chunk.taken);
   }

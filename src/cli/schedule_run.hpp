@@ -19,11 +19,13 @@ struct ScheduleRun {
   schedule::Settings settings;
   const schedule::Supplies* supplies = nullptr;  ///< where limited stock was shared out
   bool json = false;
-  bool keep_exceptions = false;  ///< fill Tally::list
   unsigned threads = 1;
   std::function<void(std::string_view)> write;  ///< the results, in the schedule's order
   /// Where it is set: the results as CSV without headings, as `write` gets them or beside JSON.
   std::function<void(std::string_view)> write_csv;
+  /// Where it is set: each end that is not proven as a line of append_exception_csv, in the
+  /// schedule's order.
+  std::function<void(const std::string& group, std::string_view line)> write_exception;
   /// Rows done, and the part of the file where its size is known; in order, never at once.
   std::function<void(std::size_t rows, std::optional<double> part)> progress;
 };

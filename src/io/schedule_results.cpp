@@ -83,18 +83,18 @@ std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines) {
   return out;
 }
 
-std::string exceptions_csv(std::span<const schedule::Exception* const> exceptions) {
-  std::string out = "group,line,tag,end,verdict,nearest,reason,change\n";
-  for (const schedule::Exception* exception : exceptions) {
-    out += csv_field(exception->group);
-    add(out, std::to_string(exception->line));
-    for (const std::string& field : {exception->tag, exception->end, exception->verdict,
-                                     exception->nearest, exception->reason, exception->change}) {
-      add(out, field);
-    }
-    out += '\n';
+std::string_view exceptions_csv_head() {
+  return "group,line,tag,end,verdict,nearest,reason,change\n";
+}
+
+void append_exception_csv(std::string& out, const schedule::Exception& exception) {
+  append_csv_field(out, exception.group);
+  add(out, std::to_string(exception.line));
+  for (const std::string* field : {&exception.tag, &exception.end, &exception.verdict,
+                                   &exception.nearest, &exception.reason, &exception.change}) {
+    add(out, *field);
   }
-  return out;
+  out += '\n';
 }
 
 }  // namespace cutback::io

@@ -46,7 +46,8 @@ constexpr std::array<XlsxColumn, 1> k_notes{{{"notes", 110}}};
 
 lxw_format* verdict_look(const XlsxLooks& looks, std::string_view verdict) {
   if (verdict == "fits") return looks.text;
-  return verdict == "no-fit" || verdict == "no-stock" || verdict == "unusable" ? looks.bold : looks.italic;
+  return verdict == "no-fit" || verdict == "no-stock" || verdict == "unusable" ? looks.bold
+                                                                               : looks.italic;
 }
 
 /// How the numbers of a column of the results look; null where it holds texts.
@@ -76,8 +77,7 @@ class Workbook final : public ScheduleWorkbook {
     }
   }
 
-  void finish(std::span<const schedule::TakeoffLine> takeoff,
-              std::span<const schedule::Exception* const> exceptions,
+  void finish(std::span<const schedule::TakeoffLine> takeoff, const ExceptionLines& exceptions,
               std::span<const std::string> notes) override {
     results_.set_filter();
     add_takeoff(takeoff);
@@ -136,20 +136,31 @@ class Workbook final : public ScheduleWorkbook {
     if (line.total) table.put_formula(8, "=G" + row + "*H" + row, *line.total, looks_.money);
   }
 
-  void add_exceptions(std::span<const schedule::Exception* const> exceptions) {
+  void add_exceptions(const ExceptionLines& exceptions) {
     XlsxTable table(book_, "Exceptions", k_exceptions, rows_a_sheet_);
-    for (const schedule::Exception* exception : exceptions) {
-      table.start_row();
-      table.put(0, exception->group, looks_.text);
-      table.put(1, static_cast<double>(exception->line), looks_.count);
-      table.put(2, exception->tag, looks_.text);
-      table.put(3, exception->end, looks_.text);
-      table.put(4, exception->verdict, verdict_look(looks_, exception->verdict));
-      table.put(5, exception->nearest, looks_.text);
-      table.put_wrapped(6, exception->reason);
-      table.put_wrapped(7, exception->change);
-    }
+    exceptions.each([&](std::string_view lines) {
+      CsvReader reader(lines, "exceptions");
+      while (reader.next(record_)) {
+        table.start_row();
+        for (std::size_t i = 0; i < record_.fields.size(); ++i) {
+          add_exception(table, i, record_.fields[i]);
+        }
+      }
+    });
     table.set_filter();
+  }
+
+  void add_exception(XlsxTable& table, std::size_t column, std::string_view field) {
+    constexpr std::size_t k_line = 1;
+    constexpr std::size_t k_verdict = 4;
+    constexpr std::size_t k_reason = 6;  // and what would change it
+    if (column >= k_reason) return table.put_wrapped(column, field);
+    const auto line = column == k_line ? parse_number(field) : std::nullopt;
+    if (line) {
+      table.put(column, *line, looks_.count);
+    } else {
+      table.put(column, field, column == k_verdict ? verdict_look(looks_, field) : looks_.text);
+    }
   }
 
   XlsxBook book_;

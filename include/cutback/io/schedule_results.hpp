@@ -20,6 +20,10 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
                          const schedule::Decision& decision, std::string_view tail);
 
 [[nodiscard]] std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines);
-[[nodiscard]] std::string exceptions_csv(std::span<const schedule::Exception* const> exceptions);
+
+/// The headings of the exceptions, with a line end.
+[[nodiscard]] std::string_view exceptions_csv_head();
+/// One line of the exceptions.
+void append_exception_csv(std::string& out, const schedule::Exception& exception);
 
 }  // namespace cutback::io

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cutback/io/exception_lines.hpp"
 #include "cutback/schedule/tally.hpp"
 
 namespace cutback::io {
@@ -30,8 +31,7 @@ class ScheduleWorkbook {
   /// @param notes  lines such as the name of the schedule
   /// @throws FileError
   virtual void finish(std::span<const schedule::TakeoffLine> takeoff,
-                      std::span<const schedule::Exception* const> exceptions,
-                      std::span<const std::string> notes) = 0;
+                      const ExceptionLines& exceptions, std::span<const std::string> notes) = 0;
 };
 
 /// Holds one row in memory; the rest lies in temporary files until it is done.
