@@ -13,12 +13,6 @@
 
 namespace cutback::entry {
 
-/// One part at the entry, and its thickness along the thread where it has one that is known.
-struct EntryPart {
-  std::string name;
-  std::optional<double> thickness_mm;
-};
-
 /// Whether the thread of the enclosure's entry is a flameproof joint, and the free volume that
 /// decides its depth. No volume: not known.
 struct EntryJoint {
@@ -31,7 +25,6 @@ struct ThreadFit {
   std::optional<double> engaged_mm;  ///< tapped hole; a taper thread: turned in by hand
   std::optional<int> turns;          ///< full turns in engaged_mm
   std::optional<double> needed_mm;   ///< thread length of the gland that would do
-  std::vector<EntryPart> parts;      ///< in the order in which they go on, from the gland inwards
   std::vector<std::string> notes;    ///< things to know that change no verdict
 };
 

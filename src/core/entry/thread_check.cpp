@@ -310,27 +310,6 @@ bool suits(const Thread& thread, const Entry& entry) {
   return entry.thread->kind == thread.kind && std::abs(entry.thread->size - thread.size) < 1e-9;
 }
 
-std::optional<double> if_any(double thickness_mm) {
-  return thickness_mm > 0.0 ? std::optional<double>(thickness_mm) : std::nullopt;
-}
-
-/// Sealing washer outside, between shoulder and wall; a tag or serrated washer inside, under the
-/// locknut; in a tapped hole the tag is outside, before the washer that seals the wall.
-std::vector<EntryPart> parts_in_order(const Figures& f, const Entry& entry) {
-  const bool tapped = entry.hole == Hole::threaded;
-  std::vector<EntryPart> parts{{"gland, its shoulder outside", std::nullopt}};
-  const auto add = [&](bool there, const char* name, double thickness_mm) {
-    if (there) parts.push_back({name, if_any(thickness_mm)});
-  };
-  add(tapped && f.tag_mm > 0.0, "earth tag", f.tag_mm);
-  add(!tapped || f.washer_mm > 0.0, "sealing washer, outside", f.washer_mm);
-  add(true, tapped ? "wall, tapped" : "wall, clearance hole", f.wall_mm);
-  add(!tapped && f.tag_mm > 0.0, "earth tag, inside", f.tag_mm);
-  add(!tapped && f.serrated_mm > 0.0, "serrated washer", f.serrated_mm);
-  add(!tapped, "locknut", f.locknut_mm);
-  return parts;
-}
-
 }  // namespace
 
 ThreadFit check_thread(const gland::Gland& gland, const Entry& entry, const EntryJoint& joint,
@@ -345,7 +324,6 @@ ThreadFit check_thread(const gland::Gland& gland, const Entry& entry, const Entr
     out.check.source = "IEC 60079-1 (secondary)";
     return out;
   }
-  if (entry.hole) out.parts = parts_in_order(figures, entry);
   const std::string missing = missing_figures(gland, entry);
   if (!missing.empty()) {
     out.check.says = "not given: " + missing;

@@ -1,6 +1,7 @@
 #include "cutback/schedule/decide.hpp"
 
 #include "core/schedule/decide_detail.hpp"
+#include "cutback/entry/parts.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/number.hpp"
@@ -25,11 +26,10 @@ Accessories accessories_of(const job::Job& job, const GlandFit& fit) {
     list.push_back(
         {"adaptor", entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b)});
   }
-  if (fit.thread && job.entry.thread) {
-    for (const entry::EntryPart& part : fit.thread->parts) {
-      const std::string name = part.name.substr(0, part.name.find(','));
-      if (name == "gland" || name == "wall") continue;
-      list.push_back({name, entry::to_text(*job.entry.thread)});
+  if (job.entry.thread) {
+    for (const entry::EntryPart& part :
+         entry::parts_in_order(*fit.gland, job.entry, fit.adaptor.has_value())) {
+      if (part.beside) list.push_back({part.name, entry::to_text(*job.entry.thread)});
     }
   }
   if (fit.barrier) list.push_back({"compound", "for " + fit.gland->part});

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "cutback/entry/parts.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::sheet::detail {
@@ -193,25 +194,10 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
         {"adaptor " + entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b),
          std::string(entry::adaptor_rule().says)});
   }
-  if (fit.thread) {
-    for (const entry::EntryPart& part : fit.thread->parts) {
-      parts.push_back({part.name, part.thickness_mm ? mm(*part.thickness_mm) : ""});
-    }
-  } else {
-    const auto figure = [](const std::optional<double>& own, const std::optional<double>& other) {
-      const std::optional<double> value = own ? own : other;
-      return value ? "; " + mm(*value) : std::string();
-    };
-    parts.push_back({"sealing washer", "outside, between shoulder and wall" +
-                                           figure(job.entry.washer_mm, gland.washer_mm)});
-    if (job.entry.tag_mm) parts.push_back({"earth tag", "inside; " + mm(*job.entry.tag_mm)});
-    if (job.entry.serrated_mm) {
-      parts.push_back({"serrated washer", "inside; " + mm(*job.entry.serrated_mm)});
-    }
-    if (!job.entry.hole || *job.entry.hole == entry::Hole::clearance) {
-      parts.push_back({"locknut", "inside, in a clearance hole" +
-                                      figure(job.entry.locknut_mm, gland.locknut_mm)});
-    }
+  for (const entry::EntryPart& part :
+       entry::parts_in_order(gland, job.entry, fit.adaptor.has_value())) {
+    parts.push_back({part.name + (part.place.empty() ? "" : ", " + part.place),
+                     part.thickness_mm ? mm(*part.thickness_mm) : ""});
   }
   if (fit.barrier) {
     parts.push_back({"compound", "in date, for this gland, with its instructions" +

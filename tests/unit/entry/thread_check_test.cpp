@@ -162,26 +162,6 @@ TEST_CASE("check_thread: a clearance hole needs the whole stack and one pitch", 
   CHECK(check(gland_of("M20", 15.0), entry, k_ordinary).check.verdict == Verdict::no_fit);
 }
 
-TEST_CASE("check_thread: parts go on in order with the seal outside", "[unit][thread]") {
-  Entry entry = clearance(3.0);
-  entry.tag_mm = 1.5;
-  gland::Gland gland = gland_of("M20", 15.0);
-  gland.washer_mm = 2.0;
-  gland.locknut_mm = 3.0;
-  const ThreadFit inside = check(gland, entry, k_ordinary);
-  std::vector<std::string> names;
-  for (const EntryPart& part : inside.parts) names.push_back(part.name);
-  CHECK(names == std::vector<std::string>{"gland, its shoulder outside", "sealing washer, outside",
-                                          "wall, clearance hole", "earth tag, inside", "locknut"});
-  CHECK(inside.parts[1].thickness_mm == 2.0);
-  CHECK(inside.needed_mm == 11.0);
-  entry.hole = Hole::threaded;
-  names.clear();
-  for (const EntryPart& part : check(gland, entry, k_ordinary).parts) names.push_back(part.name);
-  CHECK(names == std::vector<std::string>{"gland, its shoulder outside", "earth tag",
-                                          "sealing washer, outside", "wall, tapped"});
-}
-
 TEST_CASE("check_thread: the entry's washer and locknut go before the gland's", "[unit][thread]") {
   gland::Gland gland = gland_of("M20", 15.0);
   gland.washer_mm = 2.0;

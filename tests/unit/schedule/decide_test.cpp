@@ -6,6 +6,7 @@
 
 using namespace cutback;
 using Catch::Contains;
+using schedule::Accessories;
 using schedule::Decision;
 
 namespace {
@@ -88,8 +89,19 @@ TEST_CASE("decide: where only the thread is wrong an adaptor is proposed", "[uni
   const Decision with = decided(in, k_small);
   CHECK(with.verdict == Verdict::fits);
   REQUIRE(with.accessories != nullptr);
-  REQUIRE_FALSE(with.accessories->empty());
-  CHECK(with.accessories->front().name == "adaptor");
+  CHECK(*with.accessories ==
+        Accessories{{"adaptor", "M25 to M20"}, {"sealing washer", "M25"}, {"locknut", "M25"}});
+}
+
+TEST_CASE("decide: a clearance hole takes washer and locknut, whether or not its wall is known",
+          "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  const Accessories both{{"sealing washer", "M20"}, {"locknut", "M20"}};
+  CHECK(*decided(in, k_small).accessories == both);
+  in.wall_mm.reset();
+  CHECK(*decided(in, k_small).accessories == both);
+  in.hole.reset();
+  CHECK(decided(in, k_small).accessories->empty());
 }
 
 TEST_CASE("decide: where nothing is near the change is what to order", "[unit][schedule]") {
