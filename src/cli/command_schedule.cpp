@@ -6,6 +6,7 @@
 #include <memory>
 #include <thread>
 
+#include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
 #include "cli/open_schedule.hpp"
@@ -39,6 +40,9 @@ constexpr const char* k_example =
     "A figure without a stated evidence is a datasheet's; several readings\n"
     "(14.9+15.1) are measured. A row that cannot be used is reported with its line,\n"
     "and the others go on.";
+
+// 2000-01-01: that of a workbook where none is given, so that its bytes are the same always.
+constexpr std::int64_t k_any_day_unix_s = 946684800;
 
 struct ScheduleOptions {
   FormatOptions format;
@@ -140,6 +144,8 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
   const bool needs_extras = !options.xlsx.empty() || options.use_stock;
   const Extras* const extras = needs_extras ? &runtime.extras() : nullptr;
+  const std::int64_t created_unix_s =
+      options.xlsx.empty() ? 0 : source_date_unix_s(runtime).value_or(k_any_day_unix_s);
   const tables::Standards standards = runtime.standards();
   const std::string& path = options.format.file;
   const auto pipe = options.use_stock ? take_pipe(path) : std::nullopt;  // it is read twice
@@ -168,7 +174,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     run.supplies = &stock->supplies;
   }
   const auto workbook =
-      options.xlsx.empty() ? nullptr : extras->new_workbook(options.xlsx);
+      options.xlsx.empty() ? nullptr : extras->new_workbook(options.xlsx, created_unix_s);
   if (workbook) run.write_csv = [&](std::string_view csv) { workbook->add_results(csv); };
   io::ExceptionLines exceptions;
   if (workbook || !options.exceptions.empty()) {

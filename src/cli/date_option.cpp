@@ -1,11 +1,10 @@
 #include "cli/date_option.hpp"
 
 #include <fmt/format.h>
+#include <charconv>
 #include <chrono>
-#include <cmath>
 
 #include "cutback/error.hpp"
-#include "cutback/number.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -14,22 +13,30 @@ using std::chrono::seconds;
 using std::chrono::sys_seconds;
 
 sys_seconds moment_of(const Runtime& runtime) {
+  const auto given = source_date_unix_s(runtime);
+  if (!given) return std::chrono::floor<seconds>(std::chrono::system_clock::now());
+  return sys_seconds(seconds(*given));
+}
+
+}  // namespace
+
+std::optional<std::int64_t> source_date_unix_s(const Runtime& runtime) {
   const auto& epoch = runtime.environment.source_date_epoch;
-  if (!epoch) return std::chrono::floor<seconds>(std::chrono::system_clock::now());
-  constexpr double k_year_9999 = 253402300799.0;
-  const auto value = parse_number(*epoch);
-  if (!value || *value < 0.0 || *value > k_year_9999 || *value != std::floor(*value)) {
+  if (!epoch) return std::nullopt;
+  constexpr std::int64_t k_year_9999 = 253402300799;
+  const char* const last = epoch->data() + epoch->size();
+  std::int64_t value = 0;
+  const auto [end, error] = std::from_chars(epoch->data(), last, value);
+  if (error != std::errc{} || end != last || value < 0 || value > k_year_9999) {
     throw InputError(Fault{.code = ErrorCode::bad_number,
                            .what = "not a date",
                            .where = "SOURCE_DATE_EPOCH in the environment",
                            .given = *epoch,
-                           .allowed = "whole seconds since 1970-01-01",
-                           .hint = "unset it for today's date"});
+                           .allowed = "whole seconds since 1970-01-01, 0 to 253402300799",
+                           .hint = "set it so, or unset it"});
   }
-  return sys_seconds(seconds(static_cast<long long>(*value)));
+  return value;
 }
-
-}  // namespace
 
 std::string utc_date(const Runtime& runtime) {
   const sys_seconds moment = moment_of(runtime);

@@ -12,8 +12,9 @@ std::unique_ptr<io::RowSource> open_workbook(const std::string& path, const std:
                                         io::XlsxRows::Options{.sheet = sheet, .decimal = decimal});
 }
 
-std::unique_ptr<io::ScheduleWorkbook> new_workbook(const std::string& path) {
-  return io::new_schedule_workbook(path);
+std::unique_ptr<io::ScheduleWorkbook> new_workbook(const std::string& path,
+                                                   std::int64_t created_unix_s) {
+  return io::new_schedule_workbook(path, created_unix_s);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #pragma once
 // What needs libraries that take longer to load than a whole `fit` may last.
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <string>
@@ -22,7 +23,8 @@ struct Extras {
   std::unique_ptr<io::RowSource> (*open_workbook)(const std::string& path, const std::string& sheet,
                                                   char decimal);
   /// The results of a schedule as a workbook (io::new_schedule_workbook).
-  std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(const std::string& path);
+  std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(const std::string& path,
+                                                        std::int64_t created_unix_s);
   schedule::TransportPlan (*cheapest_plan)(const schedule::Transport&) = nullptr;
   schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;
   std::unique_ptr<print::CardPrinter> (*new_card_printer)(

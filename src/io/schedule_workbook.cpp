@@ -63,8 +63,9 @@ lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
 
 class Workbook final : public ScheduleWorkbook {
  public:
-  Workbook(const std::string& path, std::size_t rows_a_sheet)
+  Workbook(const std::string& path, std::int64_t created_unix_s, std::size_t rows_a_sheet)
       : book_(path),
+        created_unix_s_(created_unix_s),
         looks_(book_.looks()),
         rows_a_sheet_(rows_a_sheet),
         results_(book_, "Results", k_results, rows_a_sheet) {}
@@ -87,7 +88,8 @@ class Workbook final : public ScheduleWorkbook {
       table.start_row();
       table.put_wrapped(0, note);
     }
-    book_.describe("Cable glands of a schedule", notes.empty() ? "" : notes.front());
+    book_.describe("Cable glands of a schedule", notes.empty() ? "" : notes.front(),
+                   created_unix_s_);
     book_.commit();
   }
 
@@ -164,6 +166,7 @@ class Workbook final : public ScheduleWorkbook {
   }
 
   XlsxBook book_;
+  std::int64_t created_unix_s_;
   const XlsxLooks& looks_;
   std::size_t rows_a_sheet_;
   XlsxTable results_;
@@ -173,8 +176,9 @@ class Workbook final : public ScheduleWorkbook {
 }  // namespace
 
 std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(const std::string& path,
+                                                        std::int64_t created_unix_s,
                                                         std::size_t rows_a_sheet) {
-  return std::make_unique<Workbook>(path, rows_a_sheet);
+  return std::make_unique<Workbook>(path, created_unix_s, rows_a_sheet);
 }
 
 }  // namespace cutback::io

@@ -11,7 +11,6 @@
 namespace cutback::io {
 namespace {
 
-constexpr time_t k_created = 946684800;  // 2000-01-01: any fixed day
 constexpr std::uint8_t k_a4 = 9;
 constexpr double k_filled = 0.8;
 constexpr double k_line_height = 15.0;      // points
@@ -80,13 +79,14 @@ lxw_worksheet* XlsxBook::add_sheet(const std::string& name) {
   return sheet;
 }
 
-void XlsxBook::describe(const std::string& title, const std::string& remark) {
+void XlsxBook::describe(const std::string& title, const std::string& remark,
+                        std::int64_t created_unix_s) {
   std::string own_title = title;  // the library takes them without const, and copies them
   std::string own_remark = remark;
   lxw_doc_properties properties{};
   properties.title = own_title.data();
   properties.comments = own_remark.data();
-  properties.created = k_created;
+  properties.created = std::max<std::int64_t>(created_unix_s, 1);  // 0 would be the clock
   check(workbook_set_properties(book_, &properties));
 }
 

@@ -41,8 +41,9 @@ class XlsxBook {
   [[nodiscard]] const XlsxLooks& looks() const { return looks_; }
   /// @param name  at most 31 characters, none of []:*?/\ and no apostrophe at its ends
   lxw_worksheet* add_sheet(const std::string& name);
-  /// Title and remark of the file; without date or person, so that its bytes are the same always.
-  void describe(const std::string& title, const std::string& remark);
+  /// Title, remark and date of the file; without a person, and the date is not that of the clock,
+  /// so that its bytes are the same always.
+  void describe(const std::string& title, const std::string& remark, std::int64_t created_unix_s);
   /// @throws FileError where `result` is an error of the library
   void check(lxw_error result) const;
   void commit();

@@ -15,11 +15,11 @@ GLANDS = SOURCE / "tests/cli/fit/two_glands.csv"
 ENVIRONMENT = {"LC_ALL": "C.UTF-8", "TZ": "UTC", "PATH": os.environ["PATH"]}
 
 
-def run(*args, stdin=None):
+def run(*args, stdin=None, env=None):
     """Exit status, stdout and stderr of `cutback schedule`."""
     done = subprocess.run(
         [PROGRAM, "schedule", "--quiet", "--glands", str(GLANDS), *map(str, args)],
-        input=stdin, capture_output=True, env=ENVIRONMENT, check=False)
+        input=stdin, capture_output=True, env=ENVIRONMENT | (env or {}), check=False)
     return done.returncode, done.stdout.decode(), done.stderr.decode()
 
 

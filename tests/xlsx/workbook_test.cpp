@@ -10,6 +10,8 @@ using Catch::Contains;
 
 namespace {
 
+constexpr std::int64_t k_created_unix_s = 946684800;
+
 /// The first cell of each row, and the row's number.
 std::vector<std::string> first_cells(const std::string& path, const std::string& sheet) {
   io::XlsxRows rows(path, {.sheet = sheet});
@@ -35,7 +37,7 @@ std::string temporary(const std::string& name) {
 
 TEST_CASE("ScheduleWorkbook: what is more than a sheet takes goes on in the next", "[xlsx]") {
   const std::string path = temporary("sheets.xlsx");
-  const auto book = io::new_schedule_workbook(path, 3);
+  const auto book = io::new_schedule_workbook(path, k_created_unix_s, 3);
   book->add_results("A,,fits,P,1,1.00,,,,,,,,x\nB,,fits,P,1,1.00,,,,,,,,x\n");
   book->add_results("C,,fits,P,1,1.00,,,,,,,,x\n");
   CHECK_FALSE(std::filesystem::exists(path));
@@ -51,7 +53,7 @@ TEST_CASE("ScheduleWorkbook: what is more than a sheet takes goes on in the next
 
 TEST_CASE("ScheduleWorkbook: texts too long or not allowed in XML are still read back", "[xlsx]") {
   const std::string path = temporary("texts.xlsx");
-  const auto book = io::new_schedule_workbook(path);
+  const auto book = io::new_schedule_workbook(path, k_created_unix_s);
   book->add_results("\x01_x0041_\xEF\xBF\xBF,,fits,,,,,,,,,,,\n" + std::string(15999, 'a') +
                     "\xC3\xA4z,,fits,,,,,,,,,,,\n");
   book->finish({}, {}, {});

@@ -2,6 +2,7 @@
 CSV files of the same run."""
 
 import csv
+import datetime
 import re
 import subprocess
 import unittest
@@ -136,6 +137,33 @@ class Workbook(unittest.TestCase):
         first, _ = all_of(SITE, "first", "--threads", "1")
         second, _ = all_of(SITE, "second", "--threads", "2")
         self.assertEqual(first.read_bytes(), second.read_bytes())
+
+    def test_date_of_creation(self):
+        """The environment's SOURCE_DATE_EPOCH (reproducible-builds.org, its specification), else
+        one that is always the same."""
+        whole = {}
+        for given, want in ((None, 946684800), ("1700000000", 1700000000), ("1", 1),
+                            ("0", 1), ("253402300799", 253402300799)):
+            path = WORK / f"date{given}.xlsx"
+            status, _, err = run(SITE, "--output", "/dev/null", "--xlsx", path,
+                                 env={"SOURCE_DATE_EPOCH": given} if given else {})
+            self.assertEqual(status, 1, err)
+            created = openpyxl.load_workbook(path).properties.created
+            self.assertEqual(created.replace(tzinfo=datetime.timezone.utc).timestamp(), want)
+            with support.zipfile.ZipFile(path) as archive:
+                whole[want] = [archive.read(name) for name in archive.namelist()
+                               if name != "docProps/core.xml"]
+        self.assertTrue(all(parts == whole[1] for parts in whole.values()))
+
+    def test_date_of_creation_that_is_none(self):
+        for given in ("yesterday", "-5", "1.5", " 5", "253402300800", "99999999999999999999"):
+            path = WORK / "no_date.xlsx"
+            status, out, err = run(SITE, "--xlsx", path, env={"SOURCE_DATE_EPOCH": given})
+            self.assertEqual((status, out), (2, ""))
+            self.assertIn("SOURCE_DATE_EPOCH in the environment", err)
+            self.assertFalse(path.exists())
+        status, _, _ = run(SITE, env={"SOURCE_DATE_EPOCH": "yesterday"})  # no workbook, no date
+        self.assertEqual(status, 1)
 
     def test_with_json_the_workbook_is_the_same(self):
         first, _ = all_of(SITE, "plain")

@@ -2,6 +2,7 @@
 // What comes of a schedule as an .xlsx workbook (Office Open XML).
 
 #include <cstddef>
+#include <cstdint>
 #include <memory>
 #include <span>
 #include <string>
@@ -15,7 +16,7 @@ namespace cutback::io {
 
 /// Sheets Results, Take-off, Exceptions and Notes, the first three with the columns of the CSV
 /// files (schedule_results.hpp). Only numbers are numbers: part codes and tags stay texts, also
-/// where they look like a number or a formula. The same input gives the same bytes.
+/// where they look like a number or a formula. The same input and date give the same bytes.
 class ScheduleWorkbook {
  public:
   ScheduleWorkbook() = default;
@@ -35,10 +36,11 @@ class ScheduleWorkbook {
 };
 
 /// Holds one row in memory; the rest lies in temporary files until it is done.
-/// @param path           written over when all is there
-/// @param rows_a_sheet   with the headings; 1,048,576 is what spreadsheets take
+/// @param path            written over when all is there
+/// @param created_unix_s  when it says it was created, in seconds since 1970-01-01
+/// @param rows_a_sheet    with the headings; 1,048,576 is what spreadsheets take
 /// @throws FileError when nothing can be written there
 [[nodiscard]] std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(
-    const std::string& path, std::size_t rows_a_sheet = 1048576);
+    const std::string& path, std::int64_t created_unix_s, std::size_t rows_a_sheet = 1048576);
 
 }  // namespace cutback::io
