@@ -1,6 +1,7 @@
 # One golden case: cmake -DPROGRAM= -DCASE= -DWORK= [-DAPPROVE=ON] -P run_case.cmake
 # CASE holds args (one argument a line) and, where they are not empty or 0, stdout, stderr, exit
-# and env (NAME=value lines). The case's folder is the working folder.
+# and env (NAME=value lines), and pipe, what comes through a pipe on stdin. The case's folder is the
+# working folder.
 file(STRINGS "${CASE}/args" args ENCODING UTF-8)
 file(MAKE_DIRECTORY "${WORK}")
 
@@ -11,7 +12,13 @@ if(EXISTS "${CASE}/env")
   list(APPEND environment ${own})
 endif()
 
+set(feed "")
+if(EXISTS "${CASE}/pipe")
+  set(feed COMMAND "${CMAKE_COMMAND}" -E cat "${CASE}/pipe")
+endif()
+
 execute_process(
+  ${feed}
   COMMAND "${CMAKE_COMMAND}" -E env ${environment} "${PROGRAM}" ${args}
   WORKING_DIRECTORY "${CASE}"
   OUTPUT_FILE "${WORK}/stdout" ERROR_FILE "${WORK}/stderr"
