@@ -21,13 +21,11 @@ ordered_json input_json(const cable::ConstructionInput& in) {
 
 ordered_json layers_json(const cable::Construction& cable) {
   const bool wire = cable.in.armour == cable::ArmourKind::wire;
-  ordered_json item;
-  item["insulation_mm"] = json_number(cable.layers.insulation_mm);
-  item["bedding_mm"] = json_number(cable.layers.bedding_mm);
-  item["armour_wire_mm"] = json_number(wire ? cable.layers.armour_mm : std::nullopt);
-  item["armour_mm"] = json_number(cable.layers.armour_mm);
-  item["oversheath_mm"] = json_number(cable.layers.oversheath_mm);
-  return item;
+  return json_figures({{"insulation_mm", cable.layers.insulation_mm},
+                       {"bedding_mm", cable.layers.bedding_mm},
+                       {"armour_wire_mm", wire ? cable.layers.armour_mm : std::nullopt},
+                       {"armour_mm", cable.layers.armour_mm},
+                       {"oversheath_mm", cable.layers.oversheath_mm}});
 }
 
 ordered_json section_json(const std::vector<cable::SectionRow>& section) {

@@ -21,6 +21,13 @@ ordered_json json_number(const std::optional<double>& value) {
   return json_number(*value);
 }
 
+ordered_json json_figures(
+    std::initializer_list<std::pair<const char*, std::optional<double>>> figures) {
+  ordered_json item = ordered_json::object();
+  for (const auto& [name, value] : figures) item[name] = json_number(value);
+  return item;
+}
+
 ordered_json json_head() {
   ordered_json head;
   head["cutback"] = CUTBACK_VERSION;

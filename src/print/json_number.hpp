@@ -1,8 +1,11 @@
 #pragma once
 // Numbers as JSON carries them.
 
+#include <initializer_list>
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <string>
+#include <utility>
 
 namespace cutback::print {
 
@@ -10,6 +13,10 @@ namespace cutback::print {
 /// Infinite is null.
 nlohmann::ordered_json json_number(double value);
 nlohmann::ordered_json json_number(const std::optional<double>& value);
+
+/// An object of figures by name, in this order.
+nlohmann::ordered_json json_figures(
+    std::initializer_list<std::pair<const char*, std::optional<double>>> figures);
 
 /// The head of every result: `cutback` and `format`.
 nlohmann::ordered_json json_head();

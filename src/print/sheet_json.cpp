@@ -9,24 +9,20 @@ using nlohmann::ordered_json;
 namespace {
 
 ordered_json marks_json(const strip::Marks& marks) {
-  ordered_json item;
-  item["shoulder_mm"] = json_number(marks.shoulder_mm);
-  item["bedding_cut_mm"] = json_number(marks.bedding_cut_mm);
-  item["armour_cut_mm"] = json_number(marks.armour_cut_mm);
-  item["sheath_cut_mm"] = json_number(marks.sheath_cut_mm);
-  item["exposed_min_mm"] = json_number(marks.exposed_min_mm);
-  item["exposed_max_mm"] = json_number(marks.exposed_max_mm);
-  return item;
+  return json_figures({{"shoulder_mm", marks.shoulder_mm},
+                       {"bedding_cut_mm", marks.bedding_cut_mm},
+                       {"armour_cut_mm", marks.armour_cut_mm},
+                       {"sheath_cut_mm", marks.sheath_cut_mm},
+                       {"exposed_min_mm", marks.exposed_min_mm},
+                       {"exposed_max_mm", marks.exposed_max_mm}});
 }
 
 ordered_json depths_json(const strip::Depths& depths) {
-  ordered_json item;
-  item["sheath_mm"] = json_number(depths.sheath_mm);
-  item["saw_mm"] = json_number(depths.saw_mm);
-  item["saw_limit_mm"] = json_number(depths.saw_limit_mm);
-  item["bedding_mm"] = json_number(depths.bedding_mm);
-  item["spread_mm"] = json_number(depths.spread_mm);
-  return item;
+  return json_figures({{"sheath_mm", depths.sheath_mm},
+                       {"saw_mm", depths.saw_mm},
+                       {"saw_limit_mm", depths.saw_limit_mm},
+                       {"bedding_mm", depths.bedding_mm},
+                       {"spread_mm", depths.spread_mm}});
 }
 
 ordered_json tails_json(const std::vector<strip::Tail>& tails) {
@@ -53,12 +49,10 @@ ordered_json earth_or_null(const sheet::Sheet& sheet) {
 }
 
 ordered_json axis_json(const strip::Axis& axis) {
-  ordered_json item;
-  item["inside_face_mm"] = json_number(axis.inside_face_mm);
-  item["armour_stop_mm"] = json_number(axis.armour_stop_mm);
-  item["bedding_end_mm"] = json_number(axis.bedding_end_mm);
-  item["tip_mm"] = json_number(axis.tip_mm);
-  return item;
+  return json_figures({{"inside_face_mm", axis.inside_face_mm},
+                       {"armour_stop_mm", axis.armour_stop_mm},
+                       {"bedding_end_mm", axis.bedding_end_mm},
+                       {"tip_mm", axis.tip_mm}});
 }
 
 }  // namespace

@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "core/job/words.hpp"
+
 namespace cutback::job {
 namespace {
 
@@ -10,15 +12,7 @@ using cable::Conductor;
 using cable::Insulation;
 using cable::Pattern;
 using cable::Voltage;
-
-template <class Enum, std::size_t N>
-std::optional<Enum> value_of(const std::optional<std::string>& word,
-                             const std::array<Enum, N>& all) {
-  for (const Enum value : all) {
-    if (word && *word == to_string(value)) return value;
-  }
-  return std::nullopt;
-}
+using detail::value_of;
 
 }  // namespace
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/job/words.hpp"
 #include "cutback/cable/plausibility.hpp"
 #include "cutback/error.hpp"
 #include "cutback/job/construction.hpp"
@@ -38,15 +39,6 @@ class Faults {
   std::vector<Fault> list_;
 };
 
-template <class Enum, std::size_t N>
-Enum enum_of(const std::optional<std::string>& word, const std::array<Enum, N>& all,
-             Enum fallback) {
-  for (const Enum value : all) {
-    if (word && *word == to_string(value)) return value;
-  }
-  return fallback;
-}
-
 std::optional<bool> yes_no(const std::optional<std::string>& word) {
   if (!word) return std::nullopt;
   return *word == "yes";
@@ -79,7 +71,7 @@ Diameter diameter_of(const JobInput& in, Layer layer) {
 
 Evidence evidence_of(const JobInput& in, const std::vector<Place>& places, Unstated unstated) {
   constexpr std::array k_all{Evidence::measured, Evidence::datasheet, Evidence::estimated};
-  if (in.evidence) return enum_of(in.evidence, k_all, Evidence::measured);
+  if (in.evidence) return detail::value_of(in.evidence, k_all).value_or(Evidence::measured);
   if (unstated == Unstated::measured) return Evidence::measured;
   const bool several = places.size() > 1 || places.front().readings_mm.size() > 1;
   return several ? Evidence::measured : Evidence::datasheet;
@@ -185,7 +177,7 @@ cable::Cable cable_without_diameters(const JobInput& in) {
   constexpr std::array k_armours{ArmourKind::wire, ArmourKind::braid, ArmourKind::tape,
                                  ArmourKind::strip, ArmourKind::none};
   cable::Cable cable;
-  cable.armour = enum_of(in.armour, k_armours, ArmourKind::wire);
+  cable.armour = detail::value_of(in.armour, k_armours).value_or(ArmourKind::wire);
   cable.cores = whole(in.cores);
   cable.csa_mm2 = in.csa_mm2;
   cable.earth_csa_mm2 = in.earth_csa_mm2;
