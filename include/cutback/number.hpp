@@ -11,8 +11,15 @@ namespace cutback {
 /// Not accepted: hexadecimal, nan, inf, a value that overflows, spaces, a decimal comma, nothing.
 [[nodiscard]] std::optional<double> parse_number(std::string_view text);
 
+/// The commonest form alone: at most 15 digits, at most 12 of them behind one point, no sign.
+/// Digits and power of ten are then doubles without an error, so that their quotient is the nearest
+/// double (IEEE 754-2019 4.3, 5.4.1: a correctly rounded division).
+[[nodiscard]] std::optional<double> parse_figure(std::string_view text);
+
 /// `value` with `decimals` places, half away from zero, never "-0".
 [[nodiscard]] std::string fixed(double value, int decimals);
+/// The same, put behind `out`.
+void append_fixed(std::string& out, double value, int decimals);
 
 /// `value` with at most `decimals` places and no trailing zeros: 15, 1.6, 0.05.
 [[nodiscard]] std::string plain(double value, int decimals = 3);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <cstring>
 #include <utility>
 
@@ -18,6 +19,26 @@ constexpr std::array<bool, 256> k_ends_bare = [] {
   for (const char c : {',', '\n', '\r', '"'}) ends[static_cast<unsigned char>(c)] = true;
   return ends;
 }();
+
+/// Whether one of eight bytes is zero; the subtraction borrows from no other byte before the first
+/// that is.
+constexpr bool has_zero(std::uint64_t eight) {
+  constexpr std::uint64_t k_ones = 0x0101010101010101;
+  return ((eight - k_ones) & ~eight & (k_ones << 7)) != 0;
+}
+
+bool needs_quotes(std::string_view field) {
+  const auto has = [](std::uint64_t eight, char c) {
+    return has_zero(eight ^ (0x0101010101010101 * static_cast<unsigned char>(c)));
+  };
+  std::size_t i = 0;
+  for (std::uint64_t eight = 0; i + sizeof eight <= field.size(); i += sizeof eight) {
+    std::memcpy(&eight, field.data() + i, sizeof eight);
+    if (has(eight, ',') || has(eight, '\n') || has(eight, '\r') || has(eight, '"')) return true;
+  }
+  return std::any_of(field.begin() + static_cast<std::ptrdiff_t>(i), field.end(),
+                     [](char c) { return k_ends_bare[static_cast<unsigned char>(c)]; });
+}
 
 std::size_t count_lines(std::string_view text) {
   return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
@@ -47,9 +68,29 @@ bool CsvReader::next(CsvRecord& record) {
   if (position_ == text_.size()) return false;
   record.line = line_;
   record.fields.clear();
+  if (take_bare_fields(record)) return true;
   while (take_field(record)) {
   }
   return true;
+}
+
+/// Reads fields without quotes as far as they go. @return whether they were the whole row
+bool CsvReader::take_bare_fields(CsvRecord& record) {
+  const char* const data = text_.data();
+  const std::size_t size = text_.size();
+  std::size_t start = position_;
+  for (std::size_t i = start; i < size; ++i) {
+    if (!k_ends_bare[static_cast<unsigned char>(data[i])]) continue;
+    if (data[i] != ',' && data[i] != '\n') break;
+    record.fields.emplace_back(data + start, i - start);
+    start = i + 1;
+    if (data[i] == ',') continue;
+    position_ = start;
+    ++line_;
+    return true;
+  }
+  position_ = start;
+  return false;
 }
 
 /// Reads a field and what ends it. @return whether another field follows
@@ -138,10 +179,7 @@ InputError CsvReader::fault(std::string what, std::size_t line, std::string hint
 
 void append_csv_field(std::string& out, std::string_view field) {
   const bool spaced = !field.empty() && (field.front() == ' ' || field.back() == ' ');
-  const bool plain = !spaced && std::none_of(field.begin(), field.end(), [](char c) {
-    return k_ends_bare[static_cast<unsigned char>(c)];
-  });
-  if (plain) {
+  if (!spaced && !needs_quotes(field)) {
     out += field;
     return;
   }

@@ -25,9 +25,11 @@ std::string any_cell(std::string_view heading) {
   const auto one_of = [](std::vector<std::string> words) {
     return *rc::gen::elementOf(std::move(words));
   };
-  if (heading == "sheath_od_mm") return one_of({"15", "14.9+15.1", "24", "38.5", " 15", "x", ""});
-  if (heading == "bedding_mm") return one_of({"10", "9.9+10.1", "17", "", "16 mm"});
-  if (heading == "armour_mm") return one_of({"0.9", "1.25", "1.4", ""});
+  if (heading == "sheath_od_mm") {
+    return one_of({"15", "15.25", "14.9+15.1", "24", "38.5", " 15", "+15", "0", "301", "x", ""});
+  }
+  if (heading == "bedding_mm") return one_of({"10", "10.05", "9.9+10.1", "17", "", "16 mm"});
+  if (heading == "armour_mm") return one_of({"0.9", "1.25", "1.4", "0.9+0.92", ""});
   if (heading == "armour") return one_of({"", "", "", "none", "braid", "wire"});
   if (heading == "od_allow_mm") return one_of({"", "0.3", "-1"});
   if (heading.ends_with("entry")) return one_of({"", "M20", "M25", "M99"});
@@ -130,10 +132,39 @@ TEST_CASE("decider: figures that share a place in memory stay apart", "[property
     const bool fits = !decider.fitting(cells, Side::both).empty();
     const Decision& got = decider.decide(cells, Side::both).decision;
     if (got.verdict != want.verdict || got.gland != want.gland || got.reason != want.reason ||
-        got.inner_margin_mm != want.inner_margin_mm || got.remarks != want.remarks ||
+        got.outer_margin_mm != want.outer_margin_mm ||
+        got.inner_margin_mm != want.inner_margin_mm ||
+        got.armour_margin_mm != want.armour_margin_mm || got.fits != want.fits ||
+        got.wavering.one != want.wavering.one || got.remarks != want.remarks ||
         fits != (want.verdict == Verdict::fits)) {
       ++different;
     }
   }
   CHECK(different == 0);
+}
+
+TEST_CASE("decider: one text in columns of two fields is not one end", "[property][schedule]") {
+  const gland::GlandList list = io::demo_gland_list();
+  const fit::Selector selector(list.glands, fit::Prefer::price);
+  const schedule::Settings settings{.standards = &test::standards(), .glands = &selector};
+  const schedule::Layout layout =
+      schedule::make_layout(Words{"tag", "sheath_od_mm", "bedding_mm", "armour_mm", "entry", "hole",
+                                  "reach_mm", "from_wall_mm", "to_washer_mm"},
+                            {}, "t.csv");
+  schedule::Decider decider(layout, settings);
+  const Words cells{"C1", "15.2+15.2", "10.1+10.1", "0.9", "M20", "clearance", "200", "3", "3"};
+  std::vector<std::optional<double>> cuts;
+  for (const Side side : layout.ends()) {
+    std::vector<Fault> faults;
+    const job::JobInput input = schedule::input_of(layout, cells, side, faults);
+    REQUIRE(faults.empty());
+    const Decision want = schedule::decide(input, settings);
+    const Decision& got = decider.decide(cells, side).decision;
+    CHECK(got.gland == want.gland);
+    CHECK(got.reason == want.reason);
+    CHECK(got.armour_cut_mm == want.armour_cut_mm);
+    CHECK(got.bedding_cut_mm == want.bedding_cut_mm);
+    cuts.push_back(got.armour_cut_mm);
+  }
+  CHECK(cuts[0] != cuts[1]);  // else the two ends would be alike in any case
 }

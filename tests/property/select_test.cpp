@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <rapidcheck.h>
 #include <algorithm>
+#include <bit>
 #include <catch2/catch.hpp>
 #include <cstdint>
 
@@ -276,6 +277,15 @@ TEST_CASE("LimitSets: no gland that a diameter passes is missing", "[property][f
       RC_ASSERT(in(upper.at(value).sure, i) == (!limits[i] || *limits[i] >= value));
       RC_ASSERT(in(lower.unlimited().all, i) == !limits[i].has_value());
     }
+  }));
+}
+
+TEST_CASE("blocks: all bits are counted", "[property][fit]") {
+  CHECK(fit::detail::count(fit::detail::Block{~0ULL, ~0ULL, ~0ULL, ~0ULL}) == 256);
+  CHECK(rc::check("as std::popcount counts", [](const fit::detail::Block& block) {
+    std::size_t want = 0;
+    for (const std::uint64_t word : block) want += static_cast<std::size_t>(std::popcount(word));
+    RC_ASSERT(fit::detail::count(block) == want);
   }));
 }
 

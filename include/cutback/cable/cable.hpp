@@ -45,6 +45,9 @@ struct Derived {
 /// (JCGM 100:2008 5.1.2). Absent when one of them is not known.
 [[nodiscard]] std::optional<Derived> sheath_thickness(const Cable& cable);
 
+/// The value of sheath_thickness() alone [mm].
+[[nodiscard]] std::optional<double> sheath_thickness_mm(const Cable& cable);
+
 /// The wire diameter that counts: the nominal of its band where it lies in one.
 [[nodiscard]] std::optional<double> wire_size_mm(const Cable& cable);
 

@@ -39,6 +39,7 @@ class CsvReader {
   bool next(CsvRecord& record);
 
  private:
+  bool take_bare_fields(CsvRecord& record);
   bool take_field(CsvRecord& record);
   std::string_view bare();
   std::string_view quoted();

@@ -68,7 +68,8 @@ struct Frame {
 
 enum class Layer { sheath, bedding, wire };
 
-/// One diameter from its text, with the evidence, caliper and allowances of the frame.
+/// One diameter from its text, with the evidence, caliper and allowances of the frame. Two single
+/// figures of one frame and layer that are not measured differ in their value_mm and nothing else.
 /// @throws InputError
 [[nodiscard]] measure::Estimate estimate(const Frame& frame, Layer layer, const std::string& text,
                                          const tables::Standards& standards);

@@ -1,6 +1,7 @@
 #pragma once
 // What the caliper showed.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,6 +28,10 @@ inline constexpr double k_largest_diameter_mm = 300.0;
 /// @return at least one place with at least one reading, each > 0 and at most k_largest_diameter_mm
 /// @throws InputError with one fault for each reading that is wrong
 [[nodiscard]] std::vector<Place> parse_places(std::string_view text, std::string_view where);
+
+/// The reading [mm] where `text` is one figure of parse_figure's form; nothing where it has another
+/// form or parse_places would refuse it.
+[[nodiscard]] std::optional<double> plain_reading(std::string_view text);
 
 /// The places in the notation that parse_places reads, in mm.
 [[nodiscard]] std::string to_text(const std::vector<Place>& places);

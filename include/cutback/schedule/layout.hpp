@@ -72,25 +72,37 @@ using Cells = std::span<const std::string_view>;
 /// tag, nothing that tells the sheath diameter, `end` together with prefixed columns
 [[nodiscard]] Layout make_layout(Cells headings, const Format& format, const std::string& where);
 
+/// Without spaces, tabs and line ends round it.
+[[nodiscard]] std::string_view trimmed(std::string_view text);
+
+/// The cell without spaces round it; blank where the row is too short.
+[[nodiscard]] inline std::string_view cell(Cells cells, std::size_t place) {
+  if (place >= cells.size()) return {};
+  const std::string_view text = cells[place];
+  // Most cells have no space round them, and every space is at most ' '.
+  return !text.empty() && text.front() > ' ' && text.back() > ' ' ? text : trimmed(text);
+}
+
 /// The column that speaks for this end in this row, and what stands in it; null where it is blank.
 struct Given {
   const Column* column = nullptr;
   std::string_view text;
 };
-[[nodiscard]] Given given(const Layout& layout, const Source& source, Cells cells);
+[[nodiscard]] inline Given given(const Layout& layout, const Source& source, Cells cells) {
+  for (const std::size_t place : {source.prefixed, source.plain}) {
+    if (place == Layout::k_none) continue;
+    const Column& column = layout.columns[place];
+    const std::string_view text = cell(cells, column.cell);
+    if (!text.empty()) return {&column, text};
+  }
+  return {};
+}
 
 /// Puts a cell into the input, its notation that of the schedule.
 /// @param where  of a fault: the column
 [[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
                                           job::JobInput& input);
 
-/// What the row says of one end, as it is written, so that two ends with the same key have the
-/// same input. The tag, the end's name and the names of the places are left out: they decide
-/// nothing. `key` is written over.
-void key_of(const Layout& layout, Cells cells, Side side, std::string& key);
-
-/// Adds one cell to a key.
-void add_to_key(const Given& cell, std::string& key);
 /// Whether a field decides anything: all but the names.
 [[nodiscard]] bool decides(const job::Field& field);
 
@@ -101,8 +113,5 @@ void add_to_key(const Given& cell, std::string& key);
 
 /// The name of an end in the results: `from`, `to`, or what stands in the column `end`.
 [[nodiscard]] std::string_view end_name(const Layout& layout, Cells cells, Side side);
-
-/// The cell without spaces round it; blank where the row is too short.
-[[nodiscard]] std::string_view cell(Cells cells, std::size_t place);
 
 }  // namespace cutback::schedule

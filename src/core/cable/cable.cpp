@@ -19,17 +19,22 @@ std::optional<double> wire_size_mm(const Cable& cable) {
   return std::nullopt;
 }
 
-std::optional<Derived> sheath_thickness(const Cable& cable) {
+std::optional<double> sheath_thickness_mm(const Cable& cable) {
   const auto wire = wire_size_mm(cable);
   if (!cable.sheath_od || !cable.bedding || !wire) return std::nullopt;
-  const double value = (cable.sheath_od->value_mm - cable.bedding->value_mm) / 2.0 - *wire;
+  return (cable.sheath_od->value_mm - cable.bedding->value_mm) / 2.0 - *wire;
+}
+
+std::optional<Derived> sheath_thickness(const Cable& cable) {
+  const auto value = sheath_thickness_mm(cable);
+  if (!value) return std::nullopt;
   // A wire that is its nominal size may still lie anywhere in its band.
   const double wire_u = cable.wire_nominal
                             ? (cable.wire_nominal->max_mm - cable.wire_nominal->min_mm) / 2.0
                             : cable.wire->expanded_mm;
   const double expanded =
       std::hypot(cable.sheath_od->expanded_mm / 2.0, cable.bedding->expanded_mm / 2.0, wire_u);
-  return Derived{value, expanded};
+  return Derived{*value, expanded};
 }
 
 }  // namespace cutback::cable

@@ -98,11 +98,11 @@ std::string next_measurement(const job::Job& job, const GlandFit& best) {
 
 }  // namespace
 
-void detail::add_to(Miss& miss, const Check& check) {
-  if (check.verdict >= Verdict::marginal_inside) return;
+void detail::add_to(Miss& miss, const Finding& finding) {
+  if (finding.verdict >= Verdict::marginal_inside) return;
   ++miss.failures;
-  if (check.counts_for_margin && check.margin_mm) {
-    miss.largest_mm = std::max(miss.largest_mm, -*check.margin_mm);
+  if (finding.counts_for_margin && finding.margin_mm) {
+    miss.largest_mm = std::max(miss.largest_mm, -*finding.margin_mm);
   } else {
     ++miss.other_failures;
   }
@@ -110,7 +110,12 @@ void detail::add_to(Miss& miss, const Check& check) {
 
 Miss miss_of(const GlandFit& fit) {
   Miss miss;
-  for (const Check& check : fit.checks) detail::add_to(miss, check);
+  for (const Check& check : fit.checks) {
+    detail::add_to(miss, {.name = check.name,
+                          .verdict = check.verdict,
+                          .margin_mm = check.margin_mm,
+                          .counts_for_margin = check.counts_for_margin});
+  }
   return miss;
 }
 

@@ -50,53 +50,80 @@ std::string joined(const std::vector<std::string>& parts) {
   return text;
 }
 
-Check not_known(CheckName name, const Range& range, std::string says) {
+Finding find_diameter(CheckName name, const std::optional<Estimate>& estimate, const Range& range) {
+  if (!estimate) return {.name = name, .margin_mm = std::nullopt};
+  const measure::Outcome outcome = measure::outcome_of(*estimate, range);
   return {.name = name,
-          .verdict = Verdict::not_known,
-          .low = range.low_mm,
-          .high = range.high_mm,
-          .says = std::move(says),
-          .source = k_interval_rule};
+          .verdict = outcome.verdict,
+          .margin_mm = outcome.margin_mm,
+          .counts_for_margin = true};
 }
 
-/// One diameter against one range of the gland.
-Check check_diameter(CheckName name, const Estimate& estimate, const Range& range,
-                     const char* subject, const char* object, Words words) {
-  const measure::Judgement judgement = measure::judge(estimate, range);
-  Check check{.name = name,
-              .verdict = judgement.verdict,
-              .value = estimate.value_mm,
-              .low = range.low_mm,
-              .high = range.high_mm,
-              .margin_mm = judgement.margin_mm,
-              .probability = judgement.probability,
-              .counts_for_margin = true};
-  if (words == Words::no) return check;
-  std::string says = fmt::format("{} {}, {} {}: {}", subject, measure::with_spread(estimate),
-                                 object, range_text(range), verdict_words(judgement));
-  says += joined(judgement.reasons);
-  if (estimate.evidence != Evidence::measured) says += "; measure before cutting";
-  check.says = std::move(says);
-  check.source = std::string(k_interval_rule) + "; " + estimate.source;
+Finding find_nominal_wire(double size_mm, const Range& clamp) {
+  const double margin = std::min(size_mm - clamp.low_mm.value_or(0.0),
+                                 clamp.high_mm.value_or(measure::k_largest_diameter_mm) - size_mm);
+  const bool fits = at_least(margin, 0.0);
+  return {.name = CheckName::armour,
+          .verdict = fits ? Verdict::fits : Verdict::no_fit,
+          .margin_mm = margin,
+          // A nominal size is on the list or it is not: being at its end is no risk.
+          .counts_for_margin = !fits};
+}
+
+/// What the bedding must lie in for the inner seal, where it is asked about.
+std::optional<Range> inner_range(const cable::Cable& cable, const gland::Gland& gland,
+                                 bool barrier) {
+  if (barrier || cable.armour == ArmourKind::none) return std::nullopt;
+  return gland.inner;
+}
+
+/// The same for the bore.
+std::optional<Range> bore_range(const cable::Cable& cable, const gland::Gland& gland) {
+  if (!gland.bore_mm || cable.armour == ArmourKind::none) return std::nullopt;
+  return Range{.low_mm = std::nullopt, .high_mm = gland.bore_mm};
+}
+
+Check check_of(const Finding& finding) {
+  return {.name = finding.name,
+          .verdict = finding.verdict,
+          .margin_mm = finding.margin_mm,
+          .counts_for_margin = finding.counts_for_margin};
+}
+
+/// Puts the range and words to a diameter that is compared with it.
+Check check_diameter(const Finding& finding, const std::optional<Estimate>& estimate,
+                     const Range& range, const char* subject, const char* object,
+                     const char* not_given) {
+  Check check = check_of(finding);
+  check.low = range.low_mm;
+  check.high = range.high_mm;
+  if (!estimate) {
+    check.says = not_given;
+    check.source = k_interval_rule;
+    return check;
+  }
+  const measure::Judgement judgement = measure::judge(*estimate, range);
+  check.value = estimate->value_mm;
+  check.probability = judgement.probability;
+  check.says = fmt::format("{} {}, {} {}: {}", subject, measure::with_spread(*estimate), object,
+                           range_text(range), verdict_words(judgement));
+  check.says += joined(judgement.reasons);
+  if (estimate->evidence != Evidence::measured) check.says += "; measure before cutting";
+  check.source = std::string(k_interval_rule) + "; " + estimate->source;
   return check;
 }
 
-Check check_nominal_wire(const cable::Cable& cable, const gland::Gland& gland, Words words) {
+constexpr const char* k_no_bedding =
+    "the bedding diameter is not given: measure it under the armour";
+
+Check check_nominal_wire(const Finding& finding, const cable::Cable& cable, const Range& clamp) {
   const double size = cable.wire_nominal->nominal_mm;
-  const Range& clamp = gland.armour_clamp;
-  const double margin = std::min(size - clamp.low_mm.value_or(0.0),
-                                 clamp.high_mm.value_or(measure::k_largest_diameter_mm) - size);
-  const bool fits = at_least(margin, 0.0);
-  Check check{.name = CheckName::armour,
-              .verdict = fits ? Verdict::fits : Verdict::no_fit,
-              .value = size,
-              .low = clamp.low_mm,
-              .high = clamp.high_mm,
-              .margin_mm = margin,
-              .probability = fits ? 1.0 : 0.0,
-              // A nominal size is on the list or it is not: being at its end is no risk.
-              .counts_for_margin = !fits};
-  if (words == Words::no) return check;
+  const bool fits = finding.verdict == Verdict::fits;
+  Check check = check_of(finding);
+  check.value = size;
+  check.low = clamp.low_mm;
+  check.high = clamp.high_mm;
+  check.probability = fits ? 1.0 : 0.0;
   check.says =
       fmt::format("wire {} mm is nominal {} mm, clamp takes {}: {}", fixed(cable.wire->value_mm, 2),
                   plain(size), range_text(clamp), fits ? "grips" : "does not grip");
@@ -107,11 +134,17 @@ Check check_nominal_wire(const cable::Cable& cable, const gland::Gland& gland, W
   return check;
 }
 
-Check armour_kind_check(Verdict verdict, std::string says) {
-  return {.name = CheckName::armour,
-          .verdict = verdict,
-          .says = std::move(says),
-          .source = "kind of armour against the gland list"};
+std::string armour_kinds_text(ArmourKind cable, ArmourKind gland) {
+  const std::string of_gland(to_string(gland));
+  const std::string of_cable(to_string(cable));
+  if (cable == gland) return "neither the cable nor the gland has armour parts";
+  if (gland == ArmourKind::none) {
+    return "the gland has no armour clamp, the cable has " + of_cable + " armour";
+  }
+  if (cable == ArmourKind::none) {
+    return "the gland clamps " + of_gland + " armour, the cable has none";
+  }
+  return "the gland clamps " + of_gland + " armour, the cable has " + of_cable;
 }
 
 void say_build_up(const cable::Cable& cable, const cable::Construction* construction, bool proven,
@@ -137,96 +170,109 @@ void say_build_up(const cable::Cable& cable, const cable::Construction* construc
 
 }  // namespace
 
-Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland, Words words) {
-  if (!cable.sheath_od) {
-    return not_known(CheckName::outer_seal, gland.outer, "the sheath diameter is not given");
+Finding find_outer_seal(const cable::Cable& cable, const gland::Gland& gland) {
+  return find_diameter(CheckName::outer_seal, cable.sheath_od, gland.outer);
+}
+
+std::optional<Finding> find_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
+                                       bool barrier) {
+  const auto range = inner_range(cable, gland, barrier);
+  if (!range) return std::nullopt;
+  return find_diameter(CheckName::inner_seal, cable.bedding, *range);
+}
+
+std::optional<Finding> find_bore(const cable::Cable& cable, const gland::Gland& gland) {
+  const auto range = bore_range(cable, gland);
+  if (!range) return std::nullopt;
+  return find_diameter(CheckName::bore, cable.bedding, *range);
+}
+
+Finding find_armour(const cable::Cable& cable, const gland::Gland& gland) {
+  if (cable.armour != gland.armour || cable.armour == ArmourKind::none) {
+    return {.name = CheckName::armour,
+            .verdict = cable.armour == gland.armour ? Verdict::fits : Verdict::no_fit,
+            .margin_mm = std::nullopt};
   }
-  return check_diameter(CheckName::outer_seal, *cable.sheath_od, gland.outer, "sheath",
-                        "outer seal", words);
+  if (cable.wire && cable.wire_nominal) {
+    return find_nominal_wire(cable.wire_nominal->nominal_mm, gland.armour_clamp);
+  }
+  return find_diameter(CheckName::armour, cable.wire, gland.armour_clamp);
+}
+
+std::optional<BuildUp> find_build_up(const cable::Cable& cable,
+                                     const std::optional<cable::Construction>& construction) {
+  const auto sheath = cable::sheath_thickness_mm(cable);
+  if (!sheath || cable.armour == ArmourKind::none) return std::nullopt;
+  const bool measured = cable.sheath_od->evidence == Evidence::measured &&
+                        cable.bedding->evidence == Evidence::measured;
+  // Figures that are not measured belong together; their allowances are not independent readings.
+  const double spread = measured ? cable::sheath_thickness(cable)->expanded_mm : 0.0;
+  BuildUp found{.sheath_mm = *sheath, .high_mm = std::nullopt, .margin_mm = *sheath - spread};
+  found.proven = *sheath > 0.0 && found.margin_mm > 0.0;
+  if (!found.proven) {
+    found.verdict = *sheath <= 0.0 ? Verdict::no_fit : Verdict::marginal_inside;
+  } else if (construction) {
+    const double nominal = construction->layers.oversheath_mm;
+    found.low_mm = cable::least_at_a_point_mm(nominal);
+    found.high_mm = cable::most_likely_mm(nominal);
+    found.margin_mm =
+        std::min(*sheath - spread - found.low_mm, *found.high_mm - (*sheath + spread));
+    if (!at_least(found.margin_mm, 0.0)) found.verdict = Verdict::marginal_inside;
+  }
+  return found;
+}
+
+Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland) {
+  return check_diameter(find_outer_seal(cable, gland), cable.sheath_od, gland.outer, "sheath",
+                        "outer seal", "the sheath diameter is not given");
 }
 
 std::optional<Check> check_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
-                                      bool barrier, Words words) {
-  if (!gland.inner || barrier) return std::nullopt;
-  if (cable.armour == ArmourKind::none) return std::nullopt;
-  if (!cable.bedding) {
-    return not_known(CheckName::inner_seal, *gland.inner,
-                     "the bedding diameter is not given: measure it under the armour");
-  }
-  return check_diameter(CheckName::inner_seal, *cable.bedding, *gland.inner, "bedding",
-                        "inner seal", words);
+                                      bool barrier) {
+  const auto finding = find_inner_seal(cable, gland, barrier);
+  if (!finding) return std::nullopt;
+  return check_diameter(*finding, cable.bedding, *inner_range(cable, gland, barrier), "bedding",
+                        "inner seal", k_no_bedding);
 }
 
-std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland, Words words) {
-  if (!gland.bore_mm || cable.armour == ArmourKind::none) return std::nullopt;
-  const Range range{.low_mm = std::nullopt, .high_mm = gland.bore_mm};
-  if (!cable.bedding) {
-    return not_known(CheckName::bore, range,
-                     "the bedding diameter is not given: measure it under the armour");
-  }
-  return check_diameter(CheckName::bore, *cable.bedding, range, "bedding",
-                        "bore of the armour cone", words);
+std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland) {
+  const auto finding = find_bore(cable, gland);
+  if (!finding) return std::nullopt;
+  return check_diameter(*finding, cable.bedding, *bore_range(cable, gland), "bedding",
+                        "bore of the armour cone", k_no_bedding);
 }
 
-Check check_armour(const cable::Cable& cable, const gland::Gland& gland, Words words) {
-  if (cable.armour != gland.armour) {
-    if (gland.armour == ArmourKind::none) {
-      return armour_kind_check(Verdict::no_fit, "the gland has no armour clamp, the cable has " +
-                                                    std::string(to_string(cable.armour)) +
-                                                    " armour");
-    }
-    if (cable.armour == ArmourKind::none) {
-      return armour_kind_check(Verdict::no_fit, "the gland clamps " +
-                                                    std::string(to_string(gland.armour)) +
-                                                    " armour, the cable has none");
-    }
-    return armour_kind_check(Verdict::no_fit,
-                             "the gland clamps " + std::string(to_string(gland.armour)) +
-                                 " armour, the cable has " + std::string(to_string(cable.armour)));
+Check check_armour(const cable::Cable& cable, const gland::Gland& gland) {
+  const Finding finding = find_armour(cable, gland);
+  if (cable.armour != gland.armour || cable.armour == ArmourKind::none) {
+    Check check = check_of(finding);
+    check.says = armour_kinds_text(cable.armour, gland.armour);
+    check.source = "kind of armour against the gland list";
+    return check;
   }
-  if (cable.armour == ArmourKind::none) {
-    return armour_kind_check(Verdict::fits, "neither the cable nor the gland has armour parts");
+  if (cable.wire && cable.wire_nominal) {
+    return check_nominal_wire(finding, cable, gland.armour_clamp);
   }
-  if (!cable.wire) {
-    return not_known(CheckName::armour, gland.armour_clamp,
-                     "the armour wire is not given: measure one wire, cleaned of zinc lumps");
-  }
-  if (cable.wire_nominal) return check_nominal_wire(cable, gland, words);
   Check check =
-      check_diameter(CheckName::armour, *cable.wire, gland.armour_clamp, "wire", "clamp", words);
-  if (cable.armour == ArmourKind::wire && words == Words::yes) {
+      check_diameter(finding, cable.wire, gland.armour_clamp, "wire", "clamp",
+                     "the armour wire is not given: measure one wire, cleaned of zinc lumps");
+  if (cable.wire && cable.armour == ArmourKind::wire) {
     check.says += "; not a standard wire: look twice, it may be an imported cable";
   }
   return check;
 }
 
 std::optional<Check> check_build_up(const cable::Cable& cable,
-                                    const std::optional<cable::Construction>& construction,
-                                    Words words) {
-  const auto sheath = cable::sheath_thickness(cable);
-  if (!sheath || cable.armour == ArmourKind::none) return std::nullopt;
-  const bool measured = cable.sheath_od->evidence == Evidence::measured &&
-                        cable.bedding->evidence == Evidence::measured;
-  // Figures that are not measured belong together; their allowances are not independent readings.
-  const double spread = measured ? sheath->expanded_mm : 0.0;
+                                    const std::optional<cable::Construction>& construction) {
+  const auto found = find_build_up(cable, construction);
+  if (!found) return std::nullopt;
   Check check{.name = CheckName::build_up,
-              .verdict = Verdict::fits,
-              .value = sheath->value_mm,
-              .low = 0.0,
-              .margin_mm = sheath->value_mm - spread};
-  const bool proven = sheath->value_mm > 0.0 && *check.margin_mm > 0.0;
-  if (!proven) {
-    check.verdict = sheath->value_mm <= 0.0 ? Verdict::no_fit : Verdict::marginal_inside;
-  } else if (construction) {
-    const double nominal = construction->layers.oversheath_mm;
-    check.low = cable::least_at_a_point_mm(nominal);
-    check.high = cable::most_likely_mm(nominal);
-    check.margin_mm =
-        std::min(sheath->value_mm - spread - *check.low, *check.high - (sheath->value_mm + spread));
-    if (!at_least(*check.margin_mm, 0.0)) check.verdict = Verdict::marginal_inside;
-  }
-  if (words == Words::yes)
-    say_build_up(cable, construction ? &*construction : nullptr, proven, check);
+              .verdict = found->verdict,
+              .value = found->sheath_mm,
+              .low = found->low_mm,
+              .high = found->high_mm,
+              .margin_mm = found->margin_mm};
+  say_build_up(cable, construction ? &*construction : nullptr, found->proven, check);
   return check;
 }
 

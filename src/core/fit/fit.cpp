@@ -12,8 +12,6 @@
 namespace cutback::fit {
 namespace {
 
-using detail::Words;
-
 void add(std::vector<Check>& checks, std::optional<Check> check) {
   if (check) checks.push_back(std::move(*check));
 }
@@ -99,10 +97,11 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   fit.gland = &gland;
   fit.barrier = detail::made_off_as_barrier(gland, question.demand);
   fit.checks.reserve(16);
-  for (Check& check : detail::DiameterChecks(job.cable, gland, fit.barrier, Words::yes)) {
-    fit.checks.push_back(std::move(check));
-  }
-  add(fit.checks, detail::check_build_up(job.cable, job.construction, Words::yes));
+  fit.checks.push_back(detail::check_outer_seal(job.cable, gland));
+  add(fit.checks, detail::check_inner_seal(job.cable, gland, fit.barrier));
+  add(fit.checks, detail::check_bore(job.cable, gland));
+  fit.checks.push_back(detail::check_armour(job.cable, gland));
+  add(fit.checks, detail::check_build_up(job.cable, job.construction));
   detail::add_other_checks(question, gland, fit);
   fit.verdict = Verdict::fits;
   for (const Check& check : fit.checks) {
@@ -116,11 +115,11 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
 Margins margins_of(const Question& question, const gland::Gland& gland) {
   Margins margins;
   const bool barrier = detail::made_off_as_barrier(gland, question.demand);
-  for (const Check& check :
-       detail::DiameterChecks(question.job->cable, gland, barrier, Words::no)) {
-    if (check.name == CheckName::outer_seal) margins.outer_mm = check.margin_mm;
-    if (check.name == CheckName::inner_seal) margins.inner_mm = check.margin_mm;
-    if (check.name == CheckName::armour) margins.armour_mm = check.margin_mm;
+  for (const detail::Finding& finding :
+       detail::DiameterFindings(question.job->cable, gland, barrier)) {
+    if (finding.name == CheckName::outer_seal) margins.outer_mm = finding.margin_mm;
+    if (finding.name == CheckName::inner_seal) margins.inner_mm = finding.margin_mm;
+    if (finding.name == CheckName::armour) margins.armour_mm = finding.margin_mm;
   }
   return margins;
 }
@@ -133,16 +132,16 @@ bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand) 
   return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
 }
 
-DiameterChecks::DiameterChecks(const cable::Cable& cable, const gland::Gland& gland, bool barrier,
-                               Words words) {
-  add(check_outer_seal(cable, gland, words));
-  add(check_inner_seal(cable, gland, barrier, words));
-  add(check_bore(cable, gland, words));
-  add(check_armour(cable, gland, words));
+DiameterFindings::DiameterFindings(const cable::Cable& cable, const gland::Gland& gland,
+                                   bool barrier) {
+  add(find_outer_seal(cable, gland));
+  add(find_inner_seal(cable, gland, barrier));
+  add(find_bore(cable, gland));
+  add(find_armour(cable, gland));
 }
 
-void DiameterChecks::add(std::optional<Check> check) {
-  if (check) list_[size_++] = std::move(*check);
+void DiameterFindings::add(const std::optional<Finding>& finding) {
+  if (finding) list_[size_++] = *finding;
 }
 
 void add_other_checks(const Question& question, const gland::Gland& gland, GlandFit& fit) {

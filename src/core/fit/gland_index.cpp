@@ -64,7 +64,8 @@ Places lay_out(std::span<const Gland> glands, Prefer prefer, std::vector<ThreadP
       const double preference_b = preference(*b, prefer);
       return preference_a != preference_b ? preference_a < preference_b : a->part < b->part;
     });
-    list.resize((list.size() + k_word - 1) / k_word * k_word, nullptr);
+    constexpr std::size_t k_block_places = k_block * k_word;
+    list.resize((list.size() + k_block_places - 1) / k_block_places * k_block_places, nullptr);
     threads.push_back({thread, places.size() / k_word, (places.size() + list.size()) / k_word});
     places.insert(places.end(), list.begin(), list.end());
   }

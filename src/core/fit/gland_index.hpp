@@ -12,7 +12,7 @@
 
 namespace cutback::fit::detail {
 
-/// Places of one entry thread: whole words, in order of preference, the last places empty.
+/// Places of one entry thread: whole blocks, in order of preference, the last places empty.
 struct ThreadPlaces {
   entry::Thread thread;
   std::size_t first_word = 0;

@@ -1,25 +1,18 @@
 #include "core/fit/limit_sets.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
-
-#include "cutback/compare.hpp"
 
 namespace cutback::fit::detail {
 namespace {
 
 /// Sets kept of one limit at most: with 10,000 glands 1.3 MB.
 constexpr std::size_t k_most_sets = 1024;
-constexpr std::size_t k_cells = 2048;
-/// A limit that is reached within a quarter of the tolerance is reached for sure: however a check
-/// reckons, it agrees, and a range whose two limits hold an interval so is not narrower than it.
-constexpr double k_sure_mm = k_epsilon_mm / 4.0;
 
 }  // namespace
 
 LimitSets::LimitSets(std::span<const std::optional<double>> limits, Kind kind)
-    : kind_(kind), words_((limits.size() + k_word - 1) / k_word) {
+    : kind_(kind), words_((limits.size() + k_block * k_word - 1) / (k_block * k_word) * k_block) {
   std::vector<std::pair<double, std::size_t>> sorted;
   GlandSet set(words_, 0);
   for (std::size_t i = 0; i < limits.size(); ++i) {
@@ -62,25 +55,6 @@ void LimitSets::make_grid() {
     grid_.push_back(static_cast<std::uint32_t>(
         std::lower_bound(breakpoints_.begin(), breakpoints_.end(), below) - breakpoints_.begin()));
   }
-}
-
-std::size_t LimitSets::reached(double value) const {
-  if (breakpoints_.empty()) return 0;
-  const double cell =
-      std::clamp((value - grid_start_) * cells_a_mm_, 0.0, static_cast<double>(k_cells));
-  std::size_t i = grid_[static_cast<std::size_t>(cell)];
-  while (i < breakpoints_.size() && at_least(value, breakpoints_[i])) ++i;
-  return i;
-}
-
-Passing LimitSets::at(double diameter_mm) const {
-  const double value = kind_ == Kind::lower ? diameter_mm : -diameter_mm;
-  const std::size_t all = reached(value);
-  std::size_t sure = all;
-  while (sure > 0 && breakpoints_[sure - 1] > value + k_sure_mm) --sure;
-  // Where a set stands for several limits, those behind its breakpoint may not be reached yet.
-  if (!every_limit_ && sure > 0) --sure;
-  return {set(all), set(sure)};
 }
 
 }  // namespace cutback::fit::detail

@@ -12,19 +12,17 @@ namespace cutback::fit::detail {
 /// Whether this gland would be filled with compound here.
 bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand);
 
-/// The checks that compare a diameter with the gland: at most four.
-class DiameterChecks {
+/// What the checks that compare a diameter with the gland come to: at most four.
+class DiameterFindings {
  public:
-  DiameterChecks(const cable::Cable& cable, const gland::Gland& gland, bool barrier, Words words);
-  [[nodiscard]] const Check* begin() const { return list_.data(); }
-  [[nodiscard]] const Check* end() const { return list_.data() + size_; }
-  [[nodiscard]] Check* begin() { return list_.data(); }
-  [[nodiscard]] Check* end() { return list_.data() + size_; }
+  DiameterFindings(const cable::Cable& cable, const gland::Gland& gland, bool barrier);
+  [[nodiscard]] const Finding* begin() const { return list_.data(); }
+  [[nodiscard]] const Finding* end() const { return list_.data() + size_; }
 
  private:
-  void add(std::optional<Check> check);
+  void add(const std::optional<Finding>& finding);
 
-  std::array<Check, 4> list_;
+  std::array<Finding, 4> list_;
   std::size_t size_ = 0;
 };
 
@@ -37,6 +35,6 @@ void add_other_checks(const Question& question, const gland::Gland& gland, Gland
 double preference(const gland::Gland& gland, Prefer prefer);
 
 /// Adds one check to how far a gland is from fitting.
-void add_to(Miss& miss, const Check& check);
+void add_to(Miss& miss, const Finding& finding);
 
 }  // namespace cutback::fit::detail

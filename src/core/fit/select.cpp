@@ -16,20 +16,41 @@ namespace {
 using detail::GlandSet;
 using detail::k_word;
 using detail::Passing;
-using detail::Words;
 using gland::Gland;
 
 /// The sets of the limits that an end meets: seven at most.
 class Limits {
  public:
-  void add(const Passing& passing) { list_.at(size_++) = passing; }
+  void add(const detail::LimitSets& sets, double diameter_mm) {
+    if (sets.limits_any()) add(sets.at(diameter_mm));
+  }
+  void add(const Passing& passing) {
+    list_[size_++] = passing;
+    sure_ = sure_ && passing.all == passing.sure;
+  }
   [[nodiscard]] const Passing* begin() const { return list_.data(); }
   [[nodiscard]] const Passing* end() const { return list_.data() + size_; }
+  /// Whether every gland that passes passes for sure.
+  [[nodiscard]] bool sure() const { return sure_; }
 
  private:
   std::array<Passing, 7> list_;
   std::size_t size_ = 0;
+  bool sure_ = true;
 };
+
+/// What of one word of `set` passes every limit.
+std::uint64_t passing(std::uint64_t set, const Limits& limits, std::size_t word) {
+  for (const Passing& limit : limits) set &= limit.all[word];
+  return set;
+}
+
+/// The same for sure.
+std::uint64_t surely_passing(std::uint64_t set, const Limits& limits, std::size_t word) {
+  if (limits.sure()) return set;
+  for (const Passing& limit : limits) set &= limit.sure[word];
+  return set;
+}
 
 /// What must lie within a gland's range.
 enum class Width {
@@ -131,13 +152,14 @@ class Search::State {
   }
   Look look(std::size_t place);
 
-  /// The set of glands of one thread that fit, into fitting_, from its first word on.
-  void mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits);
+  /// The set of glands of one thread that fit, into fitting_. @return how many
+  std::size_t mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits);
+  void drop_unfit(std::size_t word, const Limits& limits);
   template <class Use>
   void for_each_passing(const GlandSet& base, const Limits& limits, bool every_thread, Use use);
   template <class Use>
   void for_each_place(bool every_thread, Use use);
-  void take_first(const detail::ThreadPlaces& thread, Found& found, std::vector<std::size_t>& tied);
+  void take_first(const detail::ThreadPlaces& thread, std::vector<std::size_t>& tied);
   void find_fitting(Found& found);
   void first_touching(const detail::ThreadPlaces& thread, const Limits& limits, double preference,
                       std::size_t wanted, std::vector<std::size_t>& touching);
@@ -213,9 +235,9 @@ void Search::State::add_bedding_limits(Width width, Limits& limits) const {
   const detail::RangeSets& inner = filled ? index_.inner : index_.inner_or_either;
   if (cable().bedding) {
     const Interval asked = asked_of(*cable().bedding, width);
-    limits.add(inner.low.at(asked.low_mm));
-    limits.add(inner.high.at(asked.high_mm));
-    limits.add(index_.bore.at(asked.high_mm));
+    limits.add(inner.low, asked.low_mm);
+    limits.add(inner.high, asked.high_mm);
+    limits.add(index_.bore, asked.high_mm);
   } else if (width == Width::whole) {
     limits.add(inner.low.unlimited());
     limits.add(inner.high.unlimited());
@@ -233,8 +255,8 @@ bool Search::State::add_wire_limits(Width width, Limits& limits) const {
     if (width == Width::whole && !cable().wire->caps.empty()) return false;
     asked = asked_of(*cable().wire, width);
   }
-  limits.add(index_.clamp.low.at(asked.low_mm));
-  limits.add(index_.clamp.high.at(asked.high_mm));
+  limits.add(index_.clamp.low, asked.low_mm);
+  limits.add(index_.clamp.high, asked.high_mm);
   return true;
 }
 
@@ -244,8 +266,8 @@ std::optional<Limits> Search::State::limits(Width width) const {
   if (cable().sheath_od) {
     if (width == Width::whole && !cable().sheath_od->caps.empty()) return std::nullopt;
     const Interval asked = asked_of(*cable().sheath_od, width);
-    limits.add(index_.outer.low.at(asked.low_mm));
-    limits.add(index_.outer.high.at(asked.high_mm));
+    limits.add(index_.outer.low, asked.low_mm);
+    limits.add(index_.outer.high, asked.high_mm);
   } else if (width == Width::whole) {
     return std::nullopt;
   }
@@ -255,25 +277,27 @@ std::optional<Limits> Search::State::limits(Width width) const {
   return limits;
 }
 
-void Search::State::mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits) {
-  const std::size_t first = thread.first_word;
-  const std::size_t end = thread.end_word;
-  std::copy(possible_.begin() + static_cast<std::ptrdiff_t>(first),
-            possible_.begin() + static_cast<std::ptrdiff_t>(end),
-            fitting_.begin() + static_cast<std::ptrdiff_t>(first));
-  for (const Passing& limit : limits) {
-    for (std::size_t word = first; word < end; ++word) fitting_[word] &= limit.all[word];
+std::size_t Search::State::mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits) {
+  std::size_t fits = 0;
+  for (std::size_t word = thread.first_word; word < thread.end_word; word += detail::k_block) {
+    detail::Block block = detail::block_at(possible_.data() + word);
+    for (const Passing& limit : limits) detail::keep(block, limit.all + word);
+    std::copy(block.begin(), block.end(), fitting_.begin() + static_cast<std::ptrdiff_t>(word));
+    if ((block[0] | block[1] | block[2] | block[3]) == 0) continue;
+    for (std::size_t i = 0; i < detail::k_block; ++i) drop_unfit(word + i, limits);
+    fits += detail::count(detail::block_at(fitting_.data() + word));
   }
+  return fits;
+}
+
+/// Looks at those of a word of fitting_ that do not fit for sure.
+void Search::State::drop_unfit(std::size_t word, const Limits& limits) {
   // A capped bedding never fits, but a gland that does not look at it may.
   const bool capped = cable().bedding && !cable().bedding->caps.empty();
-  for (std::size_t word = first; word < end; ++word) {
-    if (fitting_[word] == 0) continue;
-    std::uint64_t sure = capped ? 0 : sure_[word];
-    for (const Passing& limit : limits) sure &= limit.sure[word];
-    for (std::uint64_t open = fitting_[word] & ~sure; open != 0; open &= open - 1) {
-      const auto bit = static_cast<std::size_t>(std::countr_zero(open));
-      if (!fits(word * k_word + bit)) fitting_[word] &= ~(std::uint64_t{1} << bit);
-    }
+  const std::uint64_t sure = capped ? 0 : surely_passing(sure_[word], limits, word);
+  for (std::uint64_t open = fitting_[word] & ~sure; open != 0; open &= open - 1) {
+    const auto bit = static_cast<std::size_t>(std::countr_zero(open));
+    if (!fits(word * k_word + bit)) fitting_[word] &= ~(std::uint64_t{1} << bit);
   }
 }
 
@@ -283,9 +307,7 @@ void Search::State::for_each_passing(const GlandSet& base, const Limits& limits,
                                      Use use) {
   const auto in_words = [&](std::size_t first, std::size_t end) {
     for (std::size_t word = first; word < end; ++word) {
-      std::uint64_t set = base[word];
-      for (const Passing& limit : limits) set &= limit.all[word];
-      for (; set != 0; set &= set - 1) {
+      for (std::uint64_t set = passing(base[word], limits, word); set != 0; set &= set - 1) {
         use(word * k_word + static_cast<std::size_t>(std::countr_zero(set)));
       }
     }
@@ -313,8 +335,8 @@ void Search::State::for_each_place(bool every_thread, Use use) {
 
 Verdict Search::State::verdict_of_diameters(const Gland& gland) const {
   Verdict verdict = of_cable_;
-  for (const Check& check : detail::DiameterChecks(cable(), gland, barrier(gland), Words::no)) {
-    verdict = worst(verdict, check.verdict);
+  for (const detail::Finding& finding : detail::DiameterFindings(cable(), gland, barrier(gland))) {
+    verdict = worst(verdict, finding.verdict);
   }
   return verdict;
 }
@@ -328,11 +350,11 @@ Look Search::State::look(std::size_t place) {
   look.miss.failures = others.failures + (of_cable_ < Verdict::marginal_inside ? 1 : 0);
   look.miss.other_failures = look.miss.failures;
   std::optional<double> margin;
-  for (const Check& check : detail::DiameterChecks(cable(), gland, barrier(gland), Words::no)) {
-    look.verdict = worst(look.verdict, check.verdict);
-    detail::add_to(look.miss, check);
-    if (check.counts_for_margin && check.margin_mm) {
-      margin = std::min(margin.value_or(*check.margin_mm), *check.margin_mm);
+  for (const detail::Finding& finding : detail::DiameterFindings(cable(), gland, barrier(gland))) {
+    look.verdict = worst(look.verdict, finding.verdict);
+    detail::add_to(look.miss, finding);
+    if (finding.counts_for_margin && finding.margin_mm) {
+      margin = std::min(margin.value_or(*finding.margin_mm), *finding.margin_mm);
     }
   }
   if (margin) look.margin_mm = *margin;
@@ -343,20 +365,13 @@ Look Search::State::look(std::size_t place) {
 
 /// The first gland of one thread that fits, where nothing found before is preferred to it, and
 /// those that nothing but the margin tells from it.
-void Search::State::take_first(const detail::ThreadPlaces& thread, Found& found,
-                               std::vector<std::size_t>& tied) {
-  bool first = true;
+void Search::State::take_first(const detail::ThreadPlaces& thread, std::vector<std::size_t>& tied) {
   for (std::size_t word = thread.first_word; word < thread.end_word; ++word) {
-    if (fitting_[word] == 0) continue;
-    found.fits += static_cast<std::size_t>(std::popcount(fitting_[word]));
-    for (std::uint64_t bits = first ? fitting_[word] : 0; bits != 0; bits &= bits - 1) {
+    for (std::uint64_t bits = fitting_[word]; bits != 0; bits &= bits - 1) {
       const std::size_t place = word * k_word + static_cast<std::size_t>(std::countr_zero(bits));
       const double preference = index_.preference[place];
       const double best = tied.empty() ? preference : index_.preference[tied.front()];
-      if (preference > best) {
-        first = false;
-        break;
-      }
+      if (preference > best) return;
       if (preference < best) tied.clear();
       tied.push_back(place);
     }
@@ -370,8 +385,9 @@ void Search::State::find_fitting(Found& found) {
   std::vector<std::size_t>& tied = scratch_;
   tied.clear();
   for (const detail::ThreadPlaces* thread : threads_) {
-    mark_fitting(*thread, *limits);
-    take_first(*thread, found, tied);
+    const std::size_t fits = mark_fitting(*thread, *limits);
+    found.fits += fits;
+    if (fits > 0) take_first(*thread, tied);
   }
   if (tied.empty()) return;
   found.verdict = Verdict::fits;
@@ -430,7 +446,7 @@ void Search::State::begin() {
   constexpr int k_often = 4;
   if (!prepared_) prepare();
   if (!kinds_learnt_ && ++finds_ == k_often) learn_kinds();
-  const auto of_cable = detail::check_build_up(cable(), question_.job->construction, Words::no);
+  const auto of_cable = detail::find_build_up(cable(), question_.job->construction);
   of_cable_ = of_cable ? of_cable->verdict : Verdict::fits;
 }
 
@@ -483,12 +499,8 @@ void Search::State::first_touching(const detail::ThreadPlaces& thread, const Lim
   std::size_t added = 0;
   for (std::size_t word = thread.first_word; word < thread.end_word && added < wanted; ++word) {
     if (!(index_.preference[word * k_word] < preference)) return;
-    std::uint64_t set = possible_[word];
-    std::uint64_t sure = known ? sure_[word] : 0;
-    for (const Passing& limit : limits) {
-      set &= limit.all[word];
-      sure &= limit.sure[word];
-    }
+    std::uint64_t set = passing(possible_[word], limits, word);
+    const std::uint64_t sure = known ? surely_passing(sure_[word], limits, word) : 0;
     for (; set != 0 && added < wanted; set &= set - 1) {
       const auto bit = static_cast<std::size_t>(std::countr_zero(set));
       const std::size_t place = word * k_word + bit;
@@ -503,9 +515,9 @@ void Search::State::first_touching(const detail::ThreadPlaces& thread, const Lim
 bool Search::State::touches(std::size_t place) {
   if (kind_answer(place).verdict != Verdict::fits) return false;
   const Gland& gland = *index_.places[place];
-  const detail::DiameterChecks checks(cable(), gland, barrier(gland), Words::no);
-  return std::none_of(checks.begin(), checks.end(), [](const Check& check) {
-    return check.verdict == Verdict::no_fit || check.verdict == Verdict::not_known;
+  const detail::DiameterFindings findings(cable(), gland, barrier(gland));
+  return std::none_of(findings.begin(), findings.end(), [](const detail::Finding& finding) {
+    return finding.verdict == Verdict::no_fit || finding.verdict == Verdict::not_known;
   });
 }
 

@@ -95,13 +95,13 @@ Estimate estimate_of(const JobInput& in, Layer layer, const std::string& text,
         standards.caliper_limits);
   }
   if (places.size() > 1 || places.front().readings_mm.size() > 1) {
-    throw InputError(
-        Fault{.code = ErrorCode::contradiction,
-              .what = "several readings are not one " + std::string(to_string(evidence)) + " figure",
-              .where = where,
-              .given = text,
-              .allowed = "one figure",
-              .hint = "set evidence to measured"});
+    throw InputError(Fault{
+        .code = ErrorCode::contradiction,
+        .what = "several readings are not one " + std::string(to_string(evidence)) + " figure",
+        .where = where,
+        .given = text,
+        .allowed = "one figure",
+        .hint = "set evidence to measured"});
   }
   const double value = places.front().readings_mm.front();
   if (evidence == Evidence::datasheet) return measure::from_datasheet(value, diameter.allowance_mm);
@@ -122,8 +122,8 @@ void check_layers(const cable::Cable& cable, Faults& faults) {
                "look whether the two were exchanged, and measure again");
     return;
   }
-  const auto sheath = cable::sheath_thickness(cable);
-  if (cable.armour == ArmourKind::wire && sheath && sheath->value_mm <= 0.0) {
+  const auto sheath = cable::sheath_thickness_mm(cable);
+  if (cable.armour == ArmourKind::wire && sheath && *sheath <= 0.0) {
     faults.add(ErrorCode::contradiction, "the wire does not fit between bedding and sheath",
                "cable.armour_mm", given() + ", wire " + mm(cable.wire->value_mm),
                "a wire under " + mm((od - bedding) / 2.0) + ", so that some sheath is left over it",
@@ -131,10 +131,12 @@ void check_layers(const cable::Cable& cable, Faults& faults) {
   }
 }
 
-void take_warnings(const std::optional<Estimate>& estimate, const std::string& name,
+void take_warnings(const std::optional<Estimate>& estimate, const char* name,
                    std::vector<std::string>& warnings) {
   if (!estimate) return;
-  for (const std::string& warning : estimate->warnings) warnings.push_back(name + ": " + warning);
+  for (const std::string& warning : estimate->warnings) {
+    warnings.push_back(std::string(name) + ": " + warning);
+  }
 }
 
 std::optional<cable::Construction> construction_of(const JobInput& in,

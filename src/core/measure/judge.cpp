@@ -1,6 +1,7 @@
 #include "cutback/measure/judge.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
 
 #include "core/measure/distributions.hpp"
@@ -40,14 +41,16 @@ bool below_high(double value, const Range& range) {
   return !range.high_mm || at_most(value, *range.high_mm);
 }
 
+bool is_inside(double value, const Range& range) {
+  return above_low(value, range) && below_high(value, range);
+}
+
 Verdict by_interval(const Estimate& estimate, const Range& range, bool narrow) {
   const double low = estimate.low_mm();
   const double high = estimate.high_mm();
   if (!narrow && above_low(low, range) && below_high(high, range)) return Verdict::fits;
   if (!above_low(high, range) || !below_high(low, range)) return Verdict::no_fit;
-  const double value = estimate.value_mm;
-  return above_low(value, range) && below_high(value, range) ? Verdict::marginal_inside
-                                                             : Verdict::marginal_outside;
+  return is_inside(estimate.value_mm, range) ? Verdict::marginal_inside : Verdict::marginal_outside;
 }
 
 std::string narrow_reason(const Estimate& estimate) {
@@ -59,34 +62,44 @@ std::string narrow_reason(const Estimate& estimate) {
 
 std::vector<double> readings_outside(const Estimate& estimate, const Range& range) {
   std::vector<double> outside;
-  for (const double reading : estimate.readings_mm) {
-    if (!above_low(reading, range) || !below_high(reading, range)) outside.push_back(reading);
-  }
+  std::copy_if(estimate.readings_mm.begin(), estimate.readings_mm.end(),
+               std::back_inserter(outside),
+               [&](double reading) { return !is_inside(reading, range); });
   return outside;
 }
 
 }  // namespace
 
+Outcome outcome_of(const Estimate& estimate, const Range& range) {
+  Outcome out;
+  if (!range.low_mm && !range.high_mm) return out;
+  out.margin_mm = std::numeric_limits<double>::infinity();
+  if (range.low_mm) out.margin_mm = estimate.low_mm() - *range.low_mm;
+  if (range.high_mm) out.margin_mm = std::min(out.margin_mm, *range.high_mm - estimate.high_mm());
+  out.narrow = range.low_mm && range.high_mm &&
+               !at_least(*range.high_mm - *range.low_mm, 2.0 * estimate.expanded_mm);
+  out.verdict = by_interval(estimate, range, out.narrow);
+  if (out.verdict != Verdict::fits) return out;
+  const bool proven = estimate.caps.empty() &&
+                      std::all_of(estimate.readings_mm.begin(), estimate.readings_mm.end(),
+                                  [&](double reading) { return is_inside(reading, range); });
+  if (!proven) out.verdict = Verdict::marginal_inside;
+  return out;
+}
+
 Judgement judge(const Estimate& estimate, const Range& range) {
+  const Outcome outcome = outcome_of(estimate, range);
   Judgement out;
+  out.verdict = outcome.verdict;
+  out.margin_mm = outcome.margin_mm;
+  out.narrow = outcome.narrow;
   if (!range.low_mm && !range.high_mm) {
     out.reasons.emplace_back("no limit is stated");
     return out;
   }
-  double margin = std::numeric_limits<double>::infinity();
-  if (range.low_mm) {
-    out.probability_below = share_below(estimate, *range.low_mm);
-    margin = estimate.low_mm() - *range.low_mm;
-  }
-  if (range.high_mm) {
-    out.probability_above = share_above(estimate, *range.high_mm);
-    margin = std::min(margin, *range.high_mm - estimate.high_mm());
-  }
-  out.margin_mm = margin;
+  if (range.low_mm) out.probability_below = share_below(estimate, *range.low_mm);
+  if (range.high_mm) out.probability_above = share_above(estimate, *range.high_mm);
   out.probability = std::clamp(1.0 - out.probability_below - out.probability_above, 0.0, 1.0);
-  out.narrow = range.low_mm && range.high_mm &&
-               !at_least(*range.high_mm - *range.low_mm, 2.0 * estimate.expanded_mm);
-  out.verdict = by_interval(estimate, range, out.narrow);
   if (out.verdict == Verdict::no_fit) return out;
 
   if (out.narrow) out.reasons.push_back(narrow_reason(estimate));
@@ -96,7 +109,6 @@ Judgement judge(const Estimate& estimate, const Range& range) {
   if (!outside.empty()) {
     out.reasons.push_back("reading outside the range: " + detail::listed(outside, " mm"));
   }
-  if (!out.reasons.empty()) out.verdict = Verdict::marginal_inside;
   return out;
 }
 

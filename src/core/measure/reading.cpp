@@ -41,10 +41,12 @@ std::optional<double> millimetres(std::string_view text) {
   return *number * unit;
 }
 
+bool can_be(double reading_mm) { return reading_mm > 0.0 && reading_mm <= k_largest_diameter_mm; }
+
 /// What is wrong with one reading, or nothing; `where` is filled in by the caller.
 std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
   const std::optional<double> value = millimetres(text);
-  if (value && *value > 0.0 && *value <= k_largest_diameter_mm) return std::nullopt;
+  if (value && can_be(*value)) return std::nullopt;
   Fault fault{.code = ErrorCode::out_of_range,
               .what = {},
               .where = {},
@@ -135,6 +137,11 @@ std::string to_text(const std::vector<Place>& places) {
     }
   }
   return text;
+}
+
+std::optional<double> plain_reading(std::string_view text) {
+  const auto value = parse_figure(text);
+  return value && can_be(*value) ? value : std::nullopt;
 }
 
 }  // namespace cutback::measure

@@ -84,15 +84,6 @@ std::string with_points(const job::Field& field, std::string_view text, char dec
 
 }  // namespace
 
-std::string_view trimmed(std::string_view text) {
-  // Most cells have no space round them, and every character of k_space is at most a space.
-  if (!text.empty() && text.front() > ' ' && text.back() > ' ') return text;
-  constexpr std::string_view k_space = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(k_space);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(k_space) - first + 1);
-}
-
 std::optional<Fault> to_plain_text(const job::Field& field, std::string_view text, char decimal,
                                    std::string& plain) {
   if (field.kind == FieldKind::text) {

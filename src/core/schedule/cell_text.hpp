@@ -10,9 +10,6 @@
 
 namespace cutback::schedule {
 
-/// Without spaces, tabs and line ends round it.
-[[nodiscard]] std::string_view trimmed(std::string_view text);
-
 /// Turns a decimal comma into a point, and finds what a spreadsheet cell holds that is no value: a
 /// formula, an error, a unit, a range, a thousands sign, a decimal mark of the other kind.
 /// @param text     not blank, trimmed

@@ -5,6 +5,7 @@
 #include <bit>
 #include <cstdint>
 #include <cstring>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string_view>
@@ -14,6 +15,7 @@
 #include "core/schedule/cell_text.hpp"
 #include "core/schedule/decide_detail.hpp"
 #include "cutback/job/job.hpp"
+#include "cutback/measure/reading.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -61,10 +63,31 @@ std::string figures_key(const job::JobInput& in) {
   return key;
 }
 
-struct RoledSource {
+struct DiameterSource {
   Source source;
-  Role role;
+  job::Layer layer;
 };
+
+/// Where the cells of one end stand that decide anything.
+struct Sources {
+  std::vector<Source> rest;
+  std::vector<DiameterSource> diameters;
+  std::vector<Source> routes;
+};
+
+struct GivenDiameter {
+  Given cell;
+  job::Layer layer;
+};
+
+/// Adds a cell, with the field that it belongs to: the two ends of a row need not have the same
+/// fields.
+void add_to_key(const Given& cell, std::string& key) {
+  if (cell.column == nullptr) return;
+  key += static_cast<char>(cell.column->field - job::fields().data() + 1);
+  key += cell.text;
+  key += '\0';
+}
 
 /// Ends that differ in diameters and routes only. Not movable: search borrows question, and that
 /// the job.
@@ -76,6 +99,15 @@ struct Family {
   std::optional<fit::Search> search;
   std::unordered_map<const gland::Gland*, detail::Fittings> fittings;
   bool usable = false;
+  /// By layer: the job's estimate is that of a single figure that is not measured, so that the next
+  /// such figure changes its value alone.
+  std::array<bool, 3> single{};
+  bool routed = false;  ///< the job's tails are those of an end, not of the frame
+};
+
+struct KeyHash {
+  using is_transparent = void;
+  std::size_t operator()(std::string_view key) const { return hash_of(key); }
 };
 
 /// A figure as it was read once, by families with the same `figures`.
@@ -93,31 +125,32 @@ class Decider::State {
   State(const Layout& layout, const Settings& settings)
       : layout_(layout), settings_(settings), ends_(k_ends), figures_(k_figures) {
     for (const Side side : {Side::both, Side::from, Side::to}) {
+      Sources& sources = sources_[static_cast<std::size_t>(side)];
       for (const Source& source : layout.sources(side)) {
         const Role role = role_of(*source.field);
-        if (role != Role::name) sources_[static_cast<std::size_t>(side)].push_back({source, role});
+        if (role == Role::rest) sources.rest.push_back(source);
+        if (role == Role::diameter) sources.diameters.push_back({source, layer_of(*source.field)});
+        if (role == Role::route) sources.routes.push_back(source);
       }
-      // First what a family has in common, so that its key is the start of the end's key.
-      std::vector<RoledSource>& sources = sources_[static_cast<std::size_t>(side)];
-      std::stable_partition(sources.begin(), sources.end(),
-                            [](const RoledSource& one) { return one.role == Role::rest; });
     }
   }
 
   Decided& decide(Cells cells, Side side, const Supply* supply) {
     read(cells, side);
-    if (supply != nullptr) tell_apart(*supply);
-    Remembered& slot = remembers() ? ends_[hash_of(key_) % k_ends] : alone_;
-    if (slot.key == key_ && &slot != &alone_) {
+    if (!remembers()) {
+      ++misses_;
+      decide_anew(supply, alone_);
+      return alone_;
+    }
+    complete_key(supply);
+    Remembered& slot = ends_[hash_of(key_) % k_ends];
+    if (slot.key == key_) {
       ++hits_;
       return slot.decided;
     }
     ++misses_;
     slot.key.clear();  // an error below must not leave the old answer under the new key
-    slot.decided.text.clear();
-    if (!decide_quickly(supply, slot.decided.decision)) {
-      slot.decided.decision = decide_alone(cells, side, supply);
-    }
+    decide_anew(supply, slot.decided);
     slot.key = key_;
     return slot.decided;
   }
@@ -144,28 +177,37 @@ class Decider::State {
   }
 
   void read(Cells cells, Side side) {
+    const Sources& sources = sources_[static_cast<std::size_t>(side)];
     key_.clear();
-    family_length_ = 0;
+    for (const Source& source : sources.rest) add_to_key(given(layout_, source, cells), key_);
+    family_length_ = key_.size();
     diameters_.clear();
+    for (const auto& [source, layer] : sources.diameters) {
+      diameters_.push_back({given(layout_, source, cells), layer});
+    }
     routes_.clear();
-    for (const RoledSource& one : sources_[static_cast<std::size_t>(side)]) {
-      const Given cell = given(layout_, one.source, cells);
-      if (cell.column == nullptr) continue;
-      add_to_key(cell, key_);
-      if (one.role == Role::rest) family_length_ = key_.size();
-      if (one.role == Role::diameter) diameters_.push_back(cell);
-      if (one.role == Role::route) routes_.push_back(cell);
+    for (const Source& source : sources.routes) {
+      routes_.push_back(given(layout_, source, cells));
     }
     side_ = side;
     cells_ = cells;
   }
 
-  /// Ends that are alike but get different glands are remembered apart.
-  void tell_apart(const Supply& supply) {
-    const Supply* const which = &supply;
-    std::array<char, sizeof which> bytes{};
-    std::memcpy(bytes.data(), &which, sizeof which);
+  /// Makes the family's key that of the end. Ends that are alike but get different glands are
+  /// remembered apart.
+  void complete_key(const Supply* supply) {
+    for (const GivenDiameter& one : diameters_) add_to_key(one.cell, key_);
+    for (const Given& cell : routes_) add_to_key(cell, key_);
+    if (supply == nullptr) return;
+    std::array<char, sizeof supply> bytes{};
+    std::memcpy(bytes.data(), &supply, sizeof supply);
     key_.append(bytes.data(), bytes.size());
+  }
+
+  void decide_anew(const Supply* supply, Decided& decided) {
+    decided.text.clear();
+    if (decide_quickly(supply, decided.decision)) return;
+    decided.decision = decide_alone(cells_, side_, supply);
   }
 
   /// The end by itself, with everything that is wrong with it.
@@ -200,26 +242,39 @@ class Decider::State {
   /// Each figure is copied before the next is looked up: two of one end may have the same place in
   /// memory.
   bool put_diameters(Family& family) {
-    cable::Cable& cable = family.job.cable;
     std::array<bool, 3> given{};
-    for (const Given& cell : diameters_) {
-      const job::Layer layer = layer_of(*cell.column->field);
+    for (const auto& [cell, layer] : diameters_) {
+      if (cell.column == nullptr) continue;
+      const auto place = static_cast<std::size_t>(layer);
+      given[place] = true;
+      std::optional<measure::Estimate>& estimate = estimate_in(family.job.cable, layer);
+      const auto plain = layout_.decimal == '.' ? measure::plain_reading(cell.text) : std::nullopt;
+      if (plain && family.single[place]) {
+        estimate->value_mm = *plain;
+        continue;
+      }
       const Figure& figure = figure_of(family, cell, layer);
       if (!figure.estimate) return false;
-      estimate_in(cable, layer) = figure.estimate;
-      given[static_cast<std::size_t>(layer)] = true;
+      estimate = figure.estimate;
+      family.single[place] = plain && estimate->evidence != measure::Evidence::measured;
     }
     for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
-      if (!given[static_cast<std::size_t>(layer)]) estimate_in(cable, layer).reset();
+      const auto place = static_cast<std::size_t>(layer);
+      if (given[place]) continue;
+      estimate_in(family.job.cable, layer).reset();
+      family.single[place] = false;
     }
     return true;
   }
 
   bool put_routes(Family& family) {
-    if (routes_.empty()) return job::put_tails(family.frame.in, family.job).empty();
+    const bool given = std::any_of(routes_.begin(), routes_.end(),
+                                   [](const Given& cell) { return cell.column != nullptr; });
+    if (!given && !family.routed) return true;
+    family.routed = given;
     job::JobInput input = family.frame.in;
     for (const Given& cell : routes_) {
-      if (!set_cell(layout_, cell, input).empty()) return false;
+      if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return false;
     }
     return job::put_tails(input, family.job).empty();
   }
@@ -245,23 +300,18 @@ class Decider::State {
 
   Family& family_of() {
     const std::string_view key = std::string_view(key_).substr(0, family_length_);
-    if (last_ != nullptr && last_key_ == key) return *last_;
-    last_key_ = key;
+    const auto known = families_.find(key);
+    if (known != families_.end()) return known->second;
     if (families_.size() >= k_families) families_.clear();
-    const auto [at, fresh] = families_.try_emplace(last_key_);
-    if (fresh) {
-      at->second = std::make_unique<Family>();
-      make_family(*at->second);
-    }
-    last_ = at->second.get();
-    return *last_;
+    Family& family = families_[std::string(key)];
+    make_family(family);
+    return family;
   }
 
   void make_family(Family& family) {
     job::JobInput input;
-    for (const RoledSource& one : sources_[static_cast<std::size_t>(side_)]) {
-      if (one.role != Role::rest) continue;
-      const Given cell = given(layout_, one.source, cells_);
+    for (const Source& source : sources_[static_cast<std::size_t>(side_)].rest) {
+      const Given cell = given(layout_, source, cells_);
       if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
     }
     if (!input.evidence && !layout_.evidence.empty()) input.evidence = layout_.evidence;
@@ -292,16 +342,14 @@ class Decider::State {
 
   const Layout& layout_;
   const Settings settings_;
-  std::array<std::vector<RoledSource>, 3> sources_;
-  Remembered alone_;  ///< the end at hand, where it is not remembered
+  std::array<Sources, 3> sources_;
+  Decided alone_;  ///< the end at hand, where it is not remembered
   std::size_t hits_ = 0;
   std::size_t misses_ = 0;
   std::vector<Remembered> ends_;  ///< by hash; a newer end takes the place of an older one
   std::vector<Figure> figures_;   ///< the same
-  std::unordered_map<std::string, std::unique_ptr<Family>> families_;
+  std::unordered_map<std::string, Family, KeyHash, std::equal_to<>> families_;
   std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
-  Family* last_ = nullptr;
-  std::string last_key_;
   Family* current_ = nullptr;
   detail::FittingsOf fittings_of_ = [this](const fit::Question& question,
                                            const gland::Gland& gland) -> const detail::Fittings& {
@@ -310,7 +358,7 @@ class Decider::State {
   // The end at hand.
   std::string key_;
   std::size_t family_length_ = 0;  ///< of the start of the key that the whole family has
-  std::vector<Given> diameters_;
+  std::vector<GivenDiameter> diameters_;
   std::vector<Given> routes_;
   Side side_ = Side::both;
   Cells cells_;

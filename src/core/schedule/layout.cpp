@@ -210,8 +210,11 @@ std::vector<Source> Layout::sources(Side side) const {
   return list;
 }
 
-std::string_view cell(Cells cells, std::size_t place) {
-  return place < cells.size() ? trimmed(cells[place]) : std::string_view{};
+std::string_view trimmed(std::string_view text) {
+  constexpr std::string_view k_space = " \t\r\n";
+  const std::size_t first = text.find_first_not_of(k_space);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(k_space) - first + 1);
 }
 
 std::size_t known_headings(Cells headings, const Format& format) {
@@ -222,16 +225,6 @@ std::size_t known_headings(Cells headings, const Format& format) {
 
 Layout make_layout(Cells headings, const Format& format, const std::string& where) {
   return Builder(format, where).build(headings);
-}
-
-Given given(const Layout& layout, const Source& source, Cells cells) {
-  for (const std::size_t place : {source.prefixed, source.plain}) {
-    if (place == Layout::k_none) continue;
-    const Column& column = layout.columns[place];
-    const std::string_view text = cell(cells, column.cell);
-    if (!text.empty()) return {&column, text};
-  }
-  return {};
 }
 
 std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input) {
@@ -245,20 +238,6 @@ std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInp
 }
 
 bool decides(const job::Field& field) { return field.key != "job" && field.key != "end"; }
-
-void add_to_key(const Given& cell, std::string& key) {
-  key += static_cast<char>(cell.column->field - job::fields().data() + 1);
-  key += cell.text;
-  key += '\0';
-}
-
-void key_of(const Layout& layout, Cells cells, Side side, std::string& key) {
-  key.clear();
-  for (const Source& source : layout.sources(side)) {
-    const Given cell = given(layout, source, cells);
-    if (cell.column != nullptr && decides(*source.field)) add_to_key(cell, key);
-  }
-}
 
 job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults) {
   job::JobInput input;

@@ -1,5 +1,6 @@
 #!/bin/sh
-# The same files through this program, SQLite and DuckDB, their choices compared: by hand.
+# The same files through this program, SQLite and DuckDB, their choices compared, and what reading
+# and writing the same bytes costs alone: by hand.
 #   peers/run.sh ENDS GLANDS [different|types]
 # DuckDB where node finds @duckdb/node-api (npm install @duckdb/node-api in the folder of NODE_PATH).
 set -eu
@@ -18,6 +19,9 @@ timed cutback "$cutback" schedule "$work/ends.csv" --glands "$work/glands.csv" -
   --output "$work/all.csv"
 awk -F, 'NR > 1 { print $1 "," $2 "," ($3 == "fits" ? $4 : "") "," $5 }' "$work/all.csv" \
   > "$work/cutback.csv"
+c++ -O2 -std=c++20 -o "$work/read_write" "$here/read_write.cpp"
+timed "read and write alone" "$work/read_write" "$work/ends.csv" "$work/all.csv" "$work/copy.csv"
+cmp "$work/copy.csv" "$work/all.csv" && echo "read and write: the same bytes"
 timed sqlite python3 "$here/sqlite.py" "$work/ends.csv" "$work/glands.csv" "$work/sqlite.csv"
 cmp "$work/cutback.csv" "$work/sqlite.csv" && echo "sqlite: the same choices"
 if [ -n "${NODE_PATH:-}" ]; then

@@ -1,6 +1,12 @@
 #include "cutback/number.hpp"
 
+#include <array>
 #include <catch2/catch.hpp>
+#include <cstdint>
+#include <cstdio>
+#include <cstdlib>
+#include <random>
+#include <string>
 
 using namespace cutback;
 
@@ -14,6 +20,47 @@ TEST_CASE("parse_number: plain decimals only", "[unit][number]") {
                           "15mm", "--1", "+-1", "1e", "1.2.3"}) {
     INFO(bad);
     CHECK_FALSE(parse_number(bad).has_value());
+  }
+}
+
+// Against the C library: strtod rounds correctly (ISO/IEC 9899 7.22.1.3, F.5).
+TEST_CASE("parse_figure: the nearest double, to the last bit", "[unit][number]") {
+  std::mt19937_64 random(1);
+  for (int i = 0; i < 20'000; ++i) {
+    std::string text = std::to_string(random() % 1'000'000'000'000'000);
+    text.resize(1 + random() % text.size());
+    text.insert(text.size() - std::min<std::size_t>(text.size(), random() % 13), ".");
+    INFO(text);
+    CHECK(parse_figure(text) == std::strtod(text.c_str(), nullptr));
+    CHECK(parse_number(text) == std::strtod(text.c_str(), nullptr));
+  }
+  for (const char* other : {"", ".", "1.2.", "..1", "+1", "-1", "1e1", " 1", "1 ", "1,2",
+                            "1234567890123456", "0.0000000000001"}) {
+    INFO(other);
+    CHECK_FALSE(parse_figure(other).has_value());
+  }
+}
+
+// Against the C library, for decimals that need no rounding.
+TEST_CASE("append_fixed and append_plain: the digits of the decimal", "[unit][number]") {
+  std::mt19937_64 random(2);
+  for (int i = 0; i < 20'000; ++i) {
+    const int decimals = static_cast<int>(random() % 7);
+    const auto steps = static_cast<std::int64_t>(random() % 2'000'000) - 1'000'000;
+    double value = static_cast<double>(steps);
+    for (int k = 0; k < decimals; ++k) value /= 10.0;
+    std::array<char, 64> printed{};
+    std::snprintf(printed.data(), printed.size(), "%.*f", decimals, value);
+    std::string want = printed.data();
+    if (steps == 0) want.erase(0, want.find_first_not_of('-'));
+    CHECK(fixed(value, decimals) == want);
+    if (want.find('.') != std::string::npos) {
+      want.erase(want.find_last_not_of('0') + 1);
+      if (want.back() == '.') want.pop_back();
+    }
+    std::string text = "7.0";
+    append_plain(text, value, decimals);
+    CHECK(text == "7.0" + want);
   }
 }
 

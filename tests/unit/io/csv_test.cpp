@@ -97,6 +97,25 @@ TEST_CASE("CsvReader: after an error it is at its end", "[unit][csv]") {
   }
 }
 
+TEST_CASE("csv_field: what asks for quotes is found at every place", "[unit][csv]") {
+  for (std::size_t length = 1; length < 40; ++length) {
+    const std::string plain(length, 'x');
+    CHECK(io::csv_field(plain) == plain);
+    for (std::size_t place = 0; place < length; ++place) {
+      for (const char special : {',', '\n', '\r', '"'}) {
+        std::string text = plain;
+        text[place] = special;
+        CHECK(io::csv_field(text).front() == '"');
+      }
+      for (const char near : {'+', '-', '\v', '\x0e', '!', '#', '\xac', '\x8a', '\xa2', '\x7f'}) {
+        std::string text = plain;
+        text[place] = near;
+        CHECK(io::csv_field(text) == text);
+      }
+    }
+  }
+}
+
 TEST_CASE("csv_field: quoted only where it must be", "[unit][csv]") {
   CHECK(io::csv_field("a b") == "a b");
   CHECK(io::csv_field("").empty());

@@ -169,3 +169,33 @@ TEST_CASE("resolve: a place is named as the user wrote it", "[unit][job]") {
     CHECK_THAT(error.what(), Contains("area.ip"));
   }
 }
+
+TEST_CASE("estimate: single figures that are not measured differ in their value alone",
+          "[unit][job]") {
+  JobInput in;
+  in.od_allow_mm = 0.3;
+  for (const char* evidence : {"", "datasheet", "estimated"}) {
+    INFO(evidence);
+    in.evidence = *evidence != '\0' ? std::optional<std::string>(evidence) : std::nullopt;
+    const job::Frame frame = job::make_frame(in, test::standards(), job::Unstated::by_notation);
+    for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
+      const auto one = job::estimate(frame, layer, "15.2", test::standards());
+      const auto other = job::estimate(frame, layer, "41.37", test::standards());
+      CHECK(one.value_mm == 15.2);
+      CHECK(other.value_mm == 41.37);
+      CHECK(one.evidence != measure::Evidence::measured);
+      CHECK(one.evidence == other.evidence);
+      CHECK(one.spread == other.spread);
+      CHECK(one.standard_mm == other.standard_mm);
+      CHECK(one.expanded_mm == other.expanded_mm);
+      CHECK(one.k == other.k);
+      CHECK(one.degrees_of_freedom == other.degrees_of_freedom);
+      CHECK(one.source == other.source);
+      for (const auto& estimate : {one, other}) {
+        CHECK(estimate.readings_mm.empty());
+        CHECK(estimate.caps.empty());
+        CHECK(estimate.warnings.empty());
+      }
+    }
+  }
+}

@@ -107,28 +107,6 @@ TEST_CASE("make_layout: a prefix stands only before what differs between ends",
   CHECK_FALSE(layout.two_ends);
 }
 
-TEST_CASE("key_of: the same for the same values whatever the tag and the end are called",
-          "[unit][schedule]") {
-  const Layout layout = layout_of({"tag", "end", "sheath_od_mm", "bedding_mm"});
-  std::string a;
-  std::string b;
-  schedule::key_of(layout, Words{"C1", "motor", "15.2", ""}, Side::both, a);
-  schedule::key_of(layout, Words{"C2", "panel", " 15.2 ", ""}, Side::both, b);
-  CHECK(a == b);
-  schedule::key_of(layout, Words{"C2", "panel", "", "15.2"}, Side::both, b);
-  CHECK(a != b);
-}
-
-TEST_CASE("key_of: alike for both ends where nothing of an end differs", "[unit][schedule]") {
-  const Layout layout = layout_of({"tag", "sheath_od_mm", "from_entry", "to_entry"});
-  const Words cells{"C1", "15.2", "M20", "M20"};
-  std::string from;
-  std::string to;
-  schedule::key_of(layout, cells, Side::from, from);
-  schedule::key_of(layout, cells, Side::to, to);
-  CHECK(from == to);
-}
-
 TEST_CASE("input_of: cells that hold no value say what they hold", "[unit][schedule]") {
   CHECK_THAT(fault_of("15 mm"), Contains("without its unit") && Contains("column sheath_od_mm"));
   CHECK_THAT(fault_of("15mm"), Contains("without its unit"));
