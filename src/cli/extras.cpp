@@ -1,5 +1,6 @@
 #include "cli/extras.hpp"
 
+#include "cutback/io/files.hpp"
 #include "cutback/io/xlsx_rows.hpp"
 #include "cutback/solve/solvers.hpp"
 
@@ -8,7 +9,7 @@ namespace {
 
 std::unique_ptr<io::RowSource> open_workbook(const std::string& path, const std::string& sheet,
                                              char decimal) {
-  return std::make_unique<io::XlsxRows>(path == "-" ? "/dev/stdin" : path,
+  return std::make_unique<io::XlsxRows>(io::input_place(path),
                                         io::XlsxRows::Options{.sheet = sheet, .decimal = decimal});
 }
 

@@ -10,18 +10,16 @@
 namespace cutback::cli {
 namespace {
 
-std::string place_of(const std::string& path) { return path == "-" ? "/dev/stdin" : path; }
-
 bool is_ordinary(const std::string& path) {
   std::error_code error;
-  return std::filesystem::is_regular_file(place_of(path), error);
+  return std::filesystem::is_regular_file(io::input_place(path), error);
 }
 
 /// Of an ordinary file. What a pipe holds shows when it is read; nothing of it may be lost before.
 io::TableKind kind_of(const std::string& path) {
   if (!is_ordinary(path)) return io::TableKind::text;
   constexpr std::size_t k_enough = 8;
-  io::PieceReader file(place_of(path));
+  io::PieceReader file(io::input_place(path));
   std::string first;
   file.read(first, k_enough);
   return io::table_kind(first);
@@ -60,7 +58,7 @@ std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const std:
 
 std::optional<io::MappedFile> take_pipe(const std::string& path) {
   if (is_ordinary(path)) return std::nullopt;
-  return io::MappedFile(place_of(path));
+  return io::MappedFile(io::input_place(path));
 }
 
 }  // namespace cutback::cli

@@ -45,7 +45,7 @@ InputError workbook_in_pipe(const std::string& name) {
 }  // namespace
 
 CsvRows::CsvRows(const std::string& path) : name_(path) {
-  const std::string place = path == "-" ? "/dev/stdin" : path;
+  const std::string place = input_place(path);
   auto pipe = std::make_unique<PieceReader>(place);
   if (pipe->is_file()) {
     mapped_ = std::make_unique<MappedFile>(place);

@@ -188,7 +188,7 @@ JobInput read_job(std::string_view text, const std::string& name) {
 }
 
 JobInput load_job(const std::string& path) {
-  const MappedFile file(path == "-" ? "/dev/stdin" : path);
+  const MappedFile file(input_place(path));
   return read_job(file.text(), path);
 }
 

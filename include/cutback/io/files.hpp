@@ -7,6 +7,11 @@
 
 namespace cutback::io {
 
+/// Where to read a file that the user names: `-` is standard input.
+[[nodiscard]] inline std::string input_place(const std::string& path) {
+  return path == "-" ? "/dev/stdin" : path;
+}
+
 /// A file's bytes, mapped into memory where that is possible (a pipe is read). Movable only.
 class MappedFile {
  public:
