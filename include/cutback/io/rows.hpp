@@ -22,7 +22,8 @@ struct RowBlock {
   /// a string's own storage before there are views, so that they stay good when the block is moved.
   std::string text;
   std::string_view piece;  ///< what finish() has still to split into rows
-  /// Of a CSV source, the line of the piece's first character; of a sheet, the row behind the piece.
+  /// Of a CSV source, the line of the piece's first character; of a sheet, the row behind the
+  /// piece.
   std::size_t line = 1;
   std::unique_ptr<CsvReader> reader;
 };

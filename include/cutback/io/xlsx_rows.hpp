@@ -20,7 +20,8 @@ namespace cutback::io {
 /// - `TRUE`, `FALSE`, and errors as they are shown (`#N/A`).
 /// Merged cells: the value stands in the first one. Hidden rows and columns are read as well. A
 /// row's number is that of the sheet.
-/// Memory: the texts that the workbook shares between cells, and a piece of the sheet for each block.
+/// Memory: the texts that the workbook shares between cells, and a piece of the sheet for each
+/// block.
 class XlsxRows final : public RowSource {
  public:
   struct Options {

@@ -36,7 +36,7 @@ struct CardCount {
   std::size_t contents_pages = 0;
   std::size_t without_gland = 0;  ///< no gland fits: the card says why
   std::size_t not_proven = 0;     ///< a gland, but nothing to be cut yet
-  std::size_t without_marks = 0;   ///< a mark has no figure and must be taken from the gland
+  std::size_t without_marks = 0;  ///< a mark has no figure and must be taken from the gland
   std::size_t unusable = 0;       ///< what is known of the end cannot be used
   std::size_t without_code = 0;   ///< the job is too long for a QR code of a size that can be read
   std::size_t without_glyph = 0;  ///< characters for which no font has a glyph

@@ -66,8 +66,8 @@ struct Choice {
 [[nodiscard]] Choice choose(const job::Job& job, const std::vector<fit::GlandFit>& ranked,
                             const std::string& part);
 
-/// The job with the gland of its sheet, where it can be made off, so that it comes to the same sheet
-/// with any list that has the gland.
+/// The job with the gland of its sheet, where it can be made off, so that it comes to the same
+/// sheet with any list that has the gland.
 [[nodiscard]] job::JobInput with_gland(job::JobInput input, const Sheet& sheet);
 
 /// Makes the sheet of one end.
