@@ -100,12 +100,14 @@ void CardsRun::finish() {
   waiting_.clear();
 }
 
-void CardsRun::notice_twice(const std::string& tag, const std::string& end) {
+void CardsRun::hand_on(const print::Card& card) {
   constexpr std::size_t k_most = 10;
-  const std::size_t hash = std::hash<std::string>{}(tag + '\n' + end);
-  if (tag.empty() || !seen_.put(hash, 1) || ++twice_count_ > k_most) return;
-  settings_.warn("the end " + tag + (end.empty() ? "" : ", " + end) +
-                 " has more than one card; look which of them holds");
+  const std::size_t hash = std::hash<std::string>{}(card.tag + '\n' + card.end);
+  if (!card.tag.empty() && seen_.put(hash, 1) && ++twice_count_ <= k_most) {
+    settings_.warn("the end " + card.tag + (card.end.empty() ? "" : ", " + card.end) +
+                   " has more than one card; look which of them holds");
+  }
+  settings_.print(card);
 }
 
 void CardsRun::print_none(const std::string& tag, const std::string& end, std::string why) {
@@ -113,8 +115,7 @@ void CardsRun::print_none(const std::string& tag, const std::string& end, std::s
   card.tag = tag;
   card.end = end;
   card.why_none = std::move(why);
-  notice_twice(tag, end);
-  settings_.print(card);
+  hand_on(card);
 }
 
 void CardsRun::print_sheet(const job::JobInput& input, const fit::Question& question,
@@ -127,8 +128,7 @@ void CardsRun::print_sheet(const job::JobInput& input, const fit::Question& ques
   card.sheet = &sheet;
   card.qr_text = io::write_job(sheet::with_gland(input, sheet), -1);
   card.list_name = settings_.list->name;
-  notice_twice(tag, end);
-  settings_.print(card);
+  hand_on(card);
 }
 
 void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
@@ -143,17 +143,16 @@ void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
         .front()
         .gland->part;
   };
-  put(tag, input.end.value_or(""), part, [this, input, path] { print_job(input, path); });
+  put(tag, input.end.value_or(""), part, [this, input, job, path] { print_job(input, job, path); });
 }
 
-void CardsRun::print_job(const job::JobInput& input, const std::string& path) {
-  const job::Job job = job::resolve(input, *settings_.standards, job::Unstated::by_notation);
+void CardsRun::print_job(const job::JobInput& input, const job::Job& job, const std::string& path) {
   const fit::Question question = fit::ask(job, *settings_.standards);
   const auto ranked = fit::fit_all(question, settings_.list->glands, settings_.glands->prefer());
   try {
     print_sheet(input, question, sheet::choose(job, ranked, input.gland.value_or("")), job.tag,
                 job.end);
-  } catch (InputError& error) {
+  } catch (const InputError& error) {
     std::vector<Fault> faults = error.faults();
     for (Fault& fault : faults) fault.where = path + ": " + fault.where;
     throw InputError(std::move(faults));

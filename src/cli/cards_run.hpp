@@ -70,10 +70,10 @@ class CardsRun {
   void put(const std::string& tag, const std::string& end, const std::function<std::string()>& part,
            std::function<void()> print);
   bool wanted(const std::string& tag);
-  void print_job(const job::JobInput& input, const std::string& path);
+  void print_job(const job::JobInput& input, const job::Job& job, const std::string& path);
   void print_row(OpenSchedule& open, const std::vector<std::string>& cells, schedule::Side side,
                  const gland::Gland* chosen, std::size_t line);
-  void notice_twice(const std::string& tag, const std::string& end);
+  void hand_on(const print::Card& card);
   void print_sheet(const job::JobInput& input, const fit::Question& question, sheet::Choice choice,
                    const std::string& tag, const std::string& end);
   void print_none(const std::string& tag, const std::string& end, std::string why);

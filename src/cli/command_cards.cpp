@@ -1,7 +1,7 @@
 #include "cli/command_cards.hpp"
 
-#include <fmt/format.h>
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <array>
 #include <deque>
 #include <memory>
@@ -301,8 +301,9 @@ void add_cards(CLI::App& app, Context& context) {
       ->group("Order");
   add_prefer(*command, options->prefer);
   command
-      ->add_option("--results", options->results,
-                   "Glands as the results of this schedule (CSV) say; the marks are worked out anew")
+      ->add_option(
+          "--results", options->results,
+          "Glands as the results of this schedule (CSV) say; the marks are worked out anew")
       ->type_name("FILE")
       ->group("Order");
   add_format(*command, options->format);
