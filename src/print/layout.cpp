@@ -87,8 +87,7 @@ std::string right(std::string_view raw, std::size_t width) {
 }
 
 std::string heading(std::string_view words, const Style& style) {
-  std::string line;
-  for (const char c : words) line += c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+  const std::string line = capitals(words);
   return style.colour ? "\n\x1b[1m" + line + k_reset + "\n" : "\n" + line + "\n";
 }
 

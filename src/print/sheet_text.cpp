@@ -12,6 +12,7 @@ namespace {
 using sheet::Sheet;
 
 constexpr const char* k_tick = "[ ] ";
+constexpr std::size_t k_label_columns = 9;
 
 std::string title(const Sheet& sheet) {
   const job::Job& job = *sheet.job;
@@ -28,11 +29,10 @@ std::string not_ready_box(const Sheet& sheet, const Style& style) {
   if (sheet.not_ready.empty()) return {};
   std::string text = heading(stop_words(sheet), style);
   for (const std::string& reason : sheet.not_ready) text += wrapped("  ! ", reason);
-  if (!sheet.fits_instead.empty()) return text + wrapped("Instead  ", sheet.fits_instead + " fits");
-  if (sheet.fit && sheet.fit->verdict == Verdict::fits) return text;
-  if (!sheet.advice.measure_says.empty()) text += wrapped("Measure  ", sheet.advice.measure_says);
-  if (measure_first(sheet)) return text;
-  return text + wrapped("Order    ", sheet.advice.order_says);
+  for (const Help& help : help_words(sheet)) {
+    text += wrapped(cell(help.label, k_label_columns), help.words);
+  }
+  return text;
 }
 
 std::string check_rows(const fit::GlandFit& fit, const Style& style) {
@@ -156,7 +156,7 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
   if (sheet.plan) {
     text += heading("lay out, in the order in which it goes on", style);
     for (const sheet::Part& part : sheet.parts) {
-      text += wrapped(k_tick, part.name + (part.note.empty() ? "" : ": ") + part.note);
+      text += wrapped(k_tick, part_words(part));
     }
     text += heading("marks", style) + drawing_text(job, *sheet.plan);
     text += depth_rows(sheet.plan->depths, style) +

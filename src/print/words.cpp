@@ -41,6 +41,20 @@ std::string clean(std::string_view text) {
   return out;
 }
 
+std::string capitals(std::string_view text) {
+  std::string out(text);
+  for (char& c : out) {
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  }
+  return out;
+}
+
+std::string tag_words(const std::string& tag) { return tag.empty() ? "(no tag)" : tag; }
+
+std::string part_words(const sheet::Part& part) {
+  return part.name + (part.note.empty() ? "" : ": ") + part.note;
+}
+
 std::string cable_words(const cable::Cable& cable) {
   std::string text = estimate_text("sheath", cable.sheath_od);
   if (cable.armour != cable::ArmourKind::none) {
@@ -85,8 +99,15 @@ bool lacks_marks(const sheet::Sheet& sheet) {
   return !marks.armour_cut_mm || !marks.sheath_cut_mm || !marks.bedding_cut_mm;
 }
 
-bool measure_first(const sheet::Sheet& sheet) {
-  return sheet.plan && !sheet.advice.measure_says.empty();
+std::vector<Help> help_words(const sheet::Sheet& sheet) {
+  if (sheet.not_ready.empty()) return {};
+  if (!sheet.fits_instead.empty()) return {{"Instead", sheet.fits_instead + " fits"}};
+  if (sheet.fit && sheet.fit->verdict == Verdict::fits) return {};
+  std::vector<Help> list;
+  const bool measure = !sheet.advice.measure_says.empty();
+  if (measure) list.push_back({"Measure", sheet.advice.measure_says});
+  if (!sheet.plan || !measure) list.push_back({"Order", sheet.advice.order_says});
+  return list;
 }
 
 std::string stop_words(const sheet::Sheet& sheet) {

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "cutback/area/area.hpp"
 #include "cutback/cable/cable.hpp"
@@ -14,6 +15,13 @@ namespace cutback::print {
 /// `text` without control characters, which could reach a terminal or a page from a file.
 [[nodiscard]] std::string clean(std::string_view text);
 
+/// Small letters of the alphabet a to z as capitals.
+[[nodiscard]] std::string capitals(std::string_view text);
+
+/// The tag, or words for that there is none.
+[[nodiscard]] std::string tag_words(const std::string& tag);
+/// A part with its note.
+[[nodiscard]] std::string part_words(const sheet::Part& part);
 /// The diameters with their spread and evidence.
 [[nodiscard]] std::string cable_words(const cable::Cable& cable);
 /// Thread, hole, wall and the adaptors at hand.
@@ -24,7 +32,12 @@ namespace cutback::print {
 [[nodiscard]] std::string stop_words(const sheet::Sheet& sheet);
 /// Whether a cut of its plan has no figure, so that it must be taken from the gland in hand.
 [[nodiscard]] bool lacks_marks(const sheet::Sheet& sheet);
-/// Whether a measurement can still prove the gland, so that nothing is to be ordered yet.
-[[nodiscard]] bool measure_first(const sheet::Sheet& sheet);
+/// What to do about an end of which nothing may be cut: `Instead`, `Measure` or `Order`, and what.
+/// Nothing is to be ordered where a measurement can still prove the gland.
+struct Help {
+  const char* label;
+  std::string words;
+};
+[[nodiscard]] std::vector<Help> help_words(const sheet::Sheet& sheet);
 
 }  // namespace cutback::print

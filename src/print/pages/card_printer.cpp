@@ -1,4 +1,3 @@
-#include <fmt/format.h>
 #include <array>
 #include <optional>
 #include <span>
@@ -124,7 +123,7 @@ class PdfCards : public CardPrinter {
         cards_.put_under(qr_content(*text.code, x + width - layout.code_mm, y, layout.code_mm,
                                     paper_.height_mm));
       }
-      put_check_bars(pen, frame, foot(std::to_string(cards_.count() + 1)));
+      put_check_bars(pen, frame, foot_of(note_, std::to_string(cards_.count() + 1)));
       if (++next_frame_ == frames_.size()) end_page();
     }
   }
@@ -158,11 +157,6 @@ class PdfCards : public CardPrinter {
     if (!card.qr_text.empty() && layout.code_mm == 0.0) ++count_.without_code;
   }
 
-  [[nodiscard]] std::string foot(const std::string& page) const {
-    return (note_.dated.empty() ? std::string() : day_of(note_.dated) + ", ") + note_.program +
-           ", page " + page;
-  }
-
   void end_page() {
     if (!cards_.is_open()) return;
     const Pen pen = cards_.pen();
@@ -172,18 +166,18 @@ class PdfCards : public CardPrinter {
   }
 
   void list(const Card& card) {
-    Entry entry{.tag = card.tag.empty() ? "(no tag)" : card.tag,
+    Entry entry{.tag = tag_words(card.tag),
                 .end = card.end,
                 .gland = "unusable: nothing to cut by",
                 .page = cards_.count() + 1};
     if (card.sheet != nullptr) {
       const sheet::Sheet& sheet = *card.sheet;
       const std::string part = sheet.fit ? sheet.fit->gland->part : std::string();
-      entry.gland =
-          !sheet.plan ? (sheet.fits_instead.empty() ? "no gland fits" : part + ", does not fit")
-          : !sheet.not_ready.empty() ? part + ", not proven"
-          : lacks_marks(sheet)       ? part + ", a mark to be measured"
-                                     : part;
+      entry.gland = !sheet.plan
+                        ? (sheet.fits_instead.empty() ? "no gland fits" : part + ", does not fit")
+                    : !sheet.not_ready.empty() ? part + ", not proven"
+                    : lacks_marks(sheet)       ? part + ", a mark to be measured"
+                                               : part;
     }
     entries_.push_back(std::move(entry));
     // What fills a page is printed at once; the first ones wait until there are enough for any.
@@ -211,7 +205,7 @@ class PdfCards : public CardPrinter {
         put_row(pen, y, entries_[i], std::to_string(entries_[i].page), false);
         y += k_row_mm;
       }
-      put_check_bars(pen, page_, foot(roman(contents_.count() + 1)));
+      put_check_bars(pen, page_, foot_of(note_, roman(contents_.count() + 1)));
       contents_.end_page();
     }
     entries_.clear();

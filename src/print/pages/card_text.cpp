@@ -1,6 +1,5 @@
 #include "print/pages/card_text.hpp"
 
-#include <fmt/format.h>
 #include <algorithm>
 
 #include "cutback/number.hpp"
@@ -19,13 +18,6 @@ std::string first_upper(std::string words) {
   const bool is_key = words.find('_') < first_word;
   if (!is_key && !words.empty() && words[0] >= 'a' && words[0] <= 'z') {
     words[0] = static_cast<char>(words[0] - 'a' + 'A');
-  }
-  return words;
-}
-
-std::string upper(std::string words) {
-  for (char& c : words) {
-    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
   }
   return words;
 }
@@ -61,15 +53,7 @@ void add_why(std::vector<Block>& body, const Sheet& sheet) {
   for (const std::string& reason : sheet.not_ready) {
     body.emplace_back(Item{.words = first_upper(reason), .number = {}});
   }
-  const auto add = [&](const char* label, const std::string& words) {
-    if (!words.empty()) body.emplace_back(Paragraph{.words = words, .label = label});
-  };
-  if (!sheet.fits_instead.empty()) {
-    add("Instead", sheet.fits_instead + " fits");
-  } else if (!sheet.fit || sheet.fit->verdict != Verdict::fits) {
-    add("Measure", sheet.advice.measure_says);
-    if (!measure_first(sheet)) add("Order", sheet.advice.order_says);
-  }
+  add_help(body, sheet);
 }
 
 std::string tighten_words(const gland::Gland& gland) {
@@ -82,10 +66,7 @@ std::string tighten_words(const gland::Gland& gland) {
 void add_parts(std::vector<Block>& body, const Sheet& sheet) {
   body.emplace_back(Heading{"Goes on in this order"});
   for (const sheet::Part& part : sheet.parts) {
-    body.emplace_back(
-        Item{.words = first_upper(part.name) + (part.note.empty() ? "" : ": " + part.note),
-             .number = {},
-             .tick = true});
+    body.emplace_back(Item{.words = first_upper(part_words(part)), .number = {}, .tick = true});
   }
   body.emplace_back(
       Paragraph{.words = tighten_words(*sheet.fit->gland), .label = "Tighten", .bold = true});
@@ -98,9 +79,7 @@ void add_parts_compact(std::vector<Block>& body, const Sheet& sheet) {
   for (std::size_t i = 0; i < sheet.parts.size(); ++i) {
     const sheet::Part& part = sheet.parts[i];
     if (i == 0) {
-      body.emplace_back(Item{.words = first_upper(part.name) + ": " + part.note,
-                             .number = {},
-                             .tick = true});
+      body.emplace_back(Item{.words = first_upper(part_words(part)), .number = {}, .tick = true});
       continue;
     }
     words += (words.empty() ? "" : "; ") + part.name;
@@ -197,14 +176,12 @@ void add_sheet(CardText& text, const Card& card, double most_high) {
   add_fact(text.facts, "Cable", cable_of(job.cable), Fact::figures);
   add_fact(text.facts, "Place", place_words(job.area), Fact::figures);
   add_fact(text.facts, "Job", job.name, Fact::name);
-  std::string stop = upper(stop_words(sheet));
-  if (stop.empty() && lacks_marks(sheet)) stop = "A MARK HAS NO FIGURE: TAKE IT FROM THE GLAND FIRST";
+  std::string stop = capitals(stop_words(sheet));
+  if (stop.empty() && lacks_marks(sheet))
+    stop = "A MARK HAS NO FIGURE: TAKE IT FROM THE GLAND FIRST";
   if (!stop.empty()) text.alarm = Alarm{stop};
   if (sheet.plan) {
-    text.drawing = Picture{
-        [&sheet, most_high](const Pen& pen, double x, double y, double width, double body_mm) {
-          return put_strip_drawing(pen, sheet, x, y, width, body_mm, most_high);
-        }};
+    text.drawing = strip_picture(sheet, most_high);
     text.drawing_mm = strip_true_size_mm(sheet);
   }
   for (std::vector<Block>* body : {&text.body, &text.compact}) {
@@ -242,7 +219,7 @@ void add_none(CardText& text, const Card& card) {
 
 CardText card_text(const Card& card, double most_high) {
   CardText text;
-  text.tag = card.tag.empty() ? "(no tag)" : card.tag;
+  text.tag = tag_words(card.tag);
   text.facts.emplace_back(
       Paragraph{.words = text.tag, .label = {}, .bold = true, .size = 2.3, .most_lines = 2});
   add_fact(text.facts, "End", card.end, Fact::name, true);

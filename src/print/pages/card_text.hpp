@@ -13,10 +13,10 @@ namespace cutback::print {
 
 struct CardText {
   std::string tag;
-  std::string again;  ///< end and gland, for the head of a card that goes on
+  std::string again;         ///< end and gland, for the head of a card that goes on
   std::vector<Block> facts;  ///< the tag first; beside the code
   bool wants_code = false;
-  std::optional<QrCode> code;  ///< none where the job is too long for any
+  std::optional<QrCode> code;    ///< none where the job is too long for any
   std::optional<Block> alarm;    ///< over the whole width
   std::optional<Block> drawing;  ///< in a column where it has its true size there, else over all
   double drawing_mm = 0.0;       ///< the least width for its true size

@@ -10,8 +10,13 @@ constexpr double k_bar_at_mm = 5.5;  // from the page's edge
 
 }  // namespace
 
-std::string day_of(const std::string& dated) {
-  return dated.substr(0, 4) + "-" + dated.substr(4, 2) + "-" + dated.substr(6, 2);
+std::string foot_of(const PageNote& note, const std::string& page) {
+  const std::string& dated = note.dated;
+  std::string day;
+  if (!dated.empty()) {
+    day = dated.substr(0, 4) + "-" + dated.substr(4, 2) + "-" + dated.substr(6, 2) + ", ";
+  }
+  return day + note.program + ", page " + page;
 }
 
 std::vector<Frame> frames_of(const Paper& paper) {
@@ -29,8 +34,10 @@ std::vector<Frame> frames_of(const Paper& paper) {
 void put_cut_lines(const Pen& pen, const Paper& paper) {
   constexpr double k_hair_mm = 0.15;
   for (const Frame& frame : frames_of(paper)) {
-    if (frame.x > 0.0 && frame.y == 0.0) pen.dashed(frame.x, 0.0, frame.x, paper.height_mm, k_hair_mm);
-    if (frame.y > 0.0 && frame.x == 0.0) pen.dashed(0.0, frame.y, paper.width_mm, frame.y, k_hair_mm);
+    if (frame.x > 0.0 && frame.y == 0.0)
+      pen.dashed(frame.x, 0.0, frame.x, paper.height_mm, k_hair_mm);
+    if (frame.y > 0.0 && frame.x == 0.0)
+      pen.dashed(0.0, frame.y, paper.width_mm, frame.y, k_hair_mm);
   }
 }
 
@@ -56,7 +63,8 @@ void put_check_bars(const Pen& pen, const Frame& frame, const std::string& foot)
   Font right = small;
   right.align = Align::right;
   if (beside) {
-    pen.label(frame.x + frame.width - 6.0, y + 1.6 - pen.height(foot, small, k_foot_mm), foot, right);
+    pen.label(frame.x + frame.width - 6.0, y + 1.6 - pen.height(foot, small, k_foot_mm), foot,
+              right);
   } else {
     // Above the bar, which leaves the room beside it to the words.
     pen.label(from, y - 1.0 - pen.height(foot, small, 200.0), foot, small);

@@ -36,8 +36,8 @@ void put_cut_lines(const Pen& pen, const Paper& paper);
 /// the words to measure them, and the foot.
 void put_check_bars(const Pen& pen, const Frame& frame, const std::string& foot);
 
-/// `2026-11-25`, of what PageNote has.
-[[nodiscard]] std::string day_of(const std::string& dated);
+/// The foot of a page: the day where there is one, the program, and which page it is.
+[[nodiscard]] std::string foot_of(const PageNote& note, const std::string& page);
 
 inline constexpr double k_check_bar_mm = 50.0;
 

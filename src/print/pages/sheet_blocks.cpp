@@ -3,13 +3,13 @@
 #include <algorithm>
 
 #include "cutback/number.hpp"
+#include "cutback/print/words.hpp"
+#include "print/pages/strip_drawing.hpp"
 
 namespace cutback::print {
 namespace {
 
 using sheet::Sheet;
-
-bool is_armoured(const Sheet& sheet) { return sheet.job->cable.armour != cable::ArmourKind::none; }
 
 std::string mm(const std::optional<double>& value) {
   return value ? plain(*value, 1) + " mm" : std::string("no figure");
@@ -31,6 +31,20 @@ std::string from_end(const std::optional<double>& mark, const std::optional<doub
 }
 
 }  // namespace
+
+bool is_armoured(const Sheet& sheet) { return sheet.job->cable.armour != cable::ArmourKind::none; }
+
+Picture strip_picture(const Sheet& sheet, double most_high) {
+  return {[&sheet, most_high](const Pen& pen, double x, double y, double width, double body_mm) {
+    return put_strip_drawing(pen, sheet, x, y, width, body_mm, most_high);
+  }};
+}
+
+void add_help(std::vector<Block>& blocks, const Sheet& sheet) {
+  for (const Help& help : help_words(sheet)) {
+    blocks.emplace_back(Paragraph{.words = help.words, .label = help.label});
+  }
+}
 
 void add_marks(std::vector<Block>& blocks, const Sheet& sheet) {
   const strip::Marks& marks = sheet.plan->marks;
@@ -71,9 +85,8 @@ void add_depths(std::vector<Block>& blocks, const Sheet& sheet) {
     if (depth) table.rows.push_back({words, fixed(*depth, 1) + " mm", std::move(note)});
   };
   row("score the sheath", depths.sheath_mm,
-      depths.spread_mm
-          ? "+/- " + fixed(round_up(*depths.spread_mm, 0.1), 1) + " mm; no deeper"
-          : std::string("no deeper"));
+      depths.spread_mm ? "+/- " + fixed(round_up(*depths.spread_mm, 0.1), 1) + " mm; no deeper"
+                       : std::string("no deeper"));
   row("saw at mark 1", depths.saw_mm, "sheath, and half through the wires");
   row("never deeper than", depths.saw_limit_mm, "below that the bedding begins");
   row("score the bedding", depths.bedding_mm, "at most, from its own surface");
@@ -111,8 +124,8 @@ void add_tails(std::vector<Block>& blocks, const Sheet& sheet, Routes routes) {
   blocks.emplace_back(Heading{is_armoured(sheet)
                                   ? "Tails in mm, beyond the bedding; cut back after dressing"
                                   : "Tails in mm, beyond the sheath; cut back after dressing"});
-  // A cable of many cores would not go on a page as one table. Each piece has the head again: it may
-  // begin another card.
+  // A cable of many cores would not go on a page as one table. Each piece has the head again: it
+  // may begin another card.
   constexpr std::size_t k_rows_a_block = 12;
   const auto rows = std::move(table.rows);
   for (std::size_t i = 0; i < rows.size(); i += k_rows_a_block) {

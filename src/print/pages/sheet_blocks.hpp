@@ -8,7 +8,13 @@
 
 namespace cutback::print {
 
-/// The marks in cutting order; of a sheet with a plan, as the others.
+[[nodiscard]] bool is_armoured(const sheet::Sheet& sheet);
+/// The drawing of its plan. The sheet is borrowed.
+/// @param most_high  that the cable may be drawn, mm of paper
+[[nodiscard]] Picture strip_picture(const sheet::Sheet& sheet, double most_high);
+/// What to do where nothing may be cut.
+void add_help(std::vector<Block>& blocks, const sheet::Sheet& sheet);
+/// The marks in working order; of a sheet with a plan, as the others.
 void add_marks(std::vector<Block>& blocks, const sheet::Sheet& sheet);
 void add_depths(std::vector<Block>& blocks, const sheet::Sheet& sheet);
 /// Whether the way to each terminal is told.

@@ -41,10 +41,9 @@ void add_finding(std::vector<Block>& blocks, std::string label, const std::strin
 std::vector<Block> head_of(const Sheet& sheet) {
   const job::Job& job = *sheet.job;
   std::vector<Block> blocks;
-  const std::string tag = job.tag.empty() ? "(no tag)" : job.tag;
   blocks.emplace_back(Paragraph{.words = "Termination sheet", .label = {}});
-  blocks.emplace_back(
-      Paragraph{.words = tag, .label = {}, .bold = true, .size = 2.2, .most_lines = 2});
+  blocks.emplace_back(Paragraph{
+      .words = tag_words(job.tag), .label = {}, .bold = true, .size = 2.2, .most_lines = 2});
   add_fact(blocks, "End", job.end, true);
   add_fact(blocks, "Job", job.name);
   if (sheet.fit) {
@@ -57,17 +56,9 @@ std::vector<Block> head_of(const Sheet& sheet) {
   add_fact(blocks, "Cable", cable_words(job.cable));
   add_fact(blocks, "Entry", entry_words(job.entry));
   add_fact(blocks, "Place", place_words(job.area));
-  std::string stop = stop_words(sheet);
-  for (char& c : stop) {
-    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
-  }
+  const std::string stop = capitals(stop_words(sheet));
   if (!stop.empty()) blocks.emplace_back(Alarm{stop});
-  if (sheet.plan) {
-    blocks.emplace_back(
-        Picture{[&sheet](const Pen& pen, double x, double y, double width, double body_mm) {
-          return put_strip_drawing(pen, sheet, x, y, width, body_mm, k_most_high_mm);
-        }});
-  }
+  if (sheet.plan) blocks.emplace_back(strip_picture(sheet, k_most_high_mm));
   return blocks;
 }
 
@@ -77,17 +68,6 @@ void add_list(std::vector<Block>& blocks, const char* heading,
   blocks.emplace_back(Heading{heading});
   for (const std::string& line : lines) {
     blocks.emplace_back(Item{.words = line, .number = {}, .size = size});
-  }
-}
-
-void add_why_not(std::vector<Block>& blocks, const Sheet& sheet) {
-  add_list(blocks, "Why nothing may be cut yet", sheet.not_ready);
-  if (sheet.not_ready.empty()) return;
-  if (!sheet.fits_instead.empty()) {
-    add_fact(blocks, "Instead", sheet.fits_instead + " fits");
-  } else if (!sheet.fit || sheet.fit->verdict != Verdict::fits) {
-    add_fact(blocks, "Measure", sheet.advice.measure_says);
-    if (!measure_first(sheet)) add_fact(blocks, "Order", sheet.advice.order_says);
   }
 }
 
@@ -158,7 +138,8 @@ std::vector<Block> body_of(const Sheet& sheet) {
     add_depths(blocks, sheet);
     add_tails(blocks, sheet, Routes::told);
   }
-  add_why_not(blocks, sheet);
+  add_list(blocks, "Why nothing may be cut yet", sheet.not_ready);
+  add_help(blocks, sheet);
   if (sheet.plan) add_parts(blocks, sheet);
   add_list(blocks, "Cautions", sheet.cautions);
   if (sheet.plan) add_steps(blocks, sheet);
@@ -258,10 +239,8 @@ class SheetPages {
   }
 
   void end_page(const Surface& surface, const PageNote& note, std::size_t page) {
-    std::string foot =
-        note.program + ", page " + std::to_string(page) + " of " + std::to_string(pages());
-    if (!note.dated.empty()) foot = day_of(note.dated) + ", " + foot;
-    put_check_bars(Pen(surface.page(), text_), frames_of(k_paper).front(), foot);
+    const std::string of = std::to_string(page) + " of " + std::to_string(pages());
+    put_check_bars(Pen(surface.page(), text_), frames_of(k_paper).front(), foot_of(note, of));
     surface.show_page();
   }
 

@@ -67,15 +67,13 @@ std::string described(const std::vector<Block>& blocks) {
 }  // namespace
 
 std::string sheet_svg(const sheet::Sheet& sheet) {
+  const double width = k_width_mm - 2.0 * k_edge_mm;
   std::vector<Block> blocks;
   blocks.emplace_back(Paragraph{.words = name_of(sheet), .label = {}, .bold = true, .size = 1.3});
   const std::string stop = stop_words(sheet);
   if (!stop.empty()) blocks.emplace_back(Alarm{stop});
   if (sheet.plan) {
-    blocks.emplace_back(
-        Picture{[&sheet](const Pen& pen, double x, double y, double width, double body_mm) {
-          return put_strip_drawing(pen, sheet, x, y, width, body_mm, width);
-        }});
+    blocks.emplace_back(strip_picture(sheet, width));
     add_marks(blocks, sheet);
     add_depths(blocks, sheet);
   }
@@ -84,7 +82,6 @@ std::string sheet_svg(const sheet::Sheet& sheet) {
   }
   blocks.emplace_back(Picture{put_check});
   Typesetter text;
-  const double width = k_width_mm - 2.0 * k_edge_mm;
   double high = 2.0 * k_edge_mm;
   for (const Block& block : blocks) {
     high += put(Pen(nullptr, text), block, 0.0, 0.0, width, k_body_mm);

@@ -1,11 +1,11 @@
 #include "print/pages/strip_drawing.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <string>
 
 #include "cutback/number.hpp"
+#include "print/pages/sheet_blocks.hpp"
 
 namespace cutback::print {
 namespace {
@@ -27,10 +27,6 @@ constexpr Fill k_bedding{.grey = 0.86, .every_mm = 1.6, .turned_deg = -55.0};
 constexpr Fill k_core{.grey = 1.0};
 constexpr Fill k_wall{.grey = 0.9, .every_mm = 0.7, .turned_deg = 90.0};
 
-bool is_armoured(const sheet::Sheet& sheet) {
-  return sheet.job->cable.armour != cable::ArmourKind::none;
-}
-
 bool is_known(const Axis& axis, bool armoured) {
   return axis.bedding_end_mm && (!armoured || (axis.armour_stop_mm && axis.exposed_mm));
 }
@@ -50,8 +46,8 @@ Lengths lengths_of(const Axis& axis, bool armoured) {
   return {*axis.exposed_mm, *axis.armour_stop_mm, *axis.bedding_end_mm};
 }
 
-/// How far the entry thread and the wall reach beyond the shoulder, where they are drawn. Through an
-/// adaptor their place is not known.
+/// How far the entry thread and the wall reach beyond the shoulder, where they are drawn. Through
+/// an adaptor their place is not known.
 double inside_mm(const sheet::Sheet& sheet) {
   const gland::Gland& gland = *sheet.fit->gland;
   const bool drawn = is_known(sheet.plan->axis, is_armoured(sheet)) && !sheet.fit->adaptor &&
@@ -77,6 +73,49 @@ Diameters diameters_of(const cable::Cable& cable) {
   const double bedding = cable.bedding ? cable.bedding->value_mm : sheath * 0.7;
   const double wire = cable.wire ? cable.wire->value_mm : (sheath - bedding) / 4.0;
   return {sheath, std::min(sheath, bedding + 2.0 * wire), bedding};
+}
+
+/// Where the layers stop along the drawing, from its left edge [mm of paper], and how it is scaled.
+struct StripPlaces {
+  double sheath_cut = 0.0;
+  double armour_tips = 0.0;  ///< the sheath cut where there is no armour
+  double shoulder = 0.0;
+  double bedding_end = 0.0;  ///< the sheath cut where there is no armour
+  double end = 0.0;          ///< of the tails as drawn, beyond their break
+  double along = 1.0;        ///< mm of paper for a mm of cable; 0: figures are missing
+  double across = 1.0;
+};
+
+StripPlaces strip_places(const sheet::Sheet& sheet, double width, double most_high) {
+  const bool armoured = is_armoured(sheet);
+  const Axis& axis = sheet.plan->axis;
+  const Lengths lengths = lengths_of(axis, armoured);
+  StripPlaces at;
+  double sheath = k_sheath_mm;
+  double tail = k_tail_mm;
+  const double bared = bared_mm(sheet, lengths);
+  if (sheath + bared + tail > width) {
+    sheath = k_sheath_least_mm;
+    tail = k_tail_least_mm;
+  }
+  const double room = width - sheath - tail;
+  at.along = std::min(1.0, room / std::max(1.0, bared));
+  const double exposed = lengths.exposed * at.along;
+  const double stop = lengths.stop * at.along;
+  const double bedding = lengths.bedding * at.along;
+  if (armoured) {
+    at.sheath_cut = sheath;
+    at.armour_tips = sheath + exposed;
+    at.shoulder = at.armour_tips + stop;
+    at.bedding_end = at.shoulder + bedding;
+  } else {
+    at.shoulder = sheath;
+    at.sheath_cut = at.armour_tips = at.bedding_end = sheath + bedding;
+  }
+  at.end = std::max(at.bedding_end, at.shoulder + inside_mm(sheet) * at.along) + tail;
+  if (!is_known(axis, armoured)) at.along = 0.0;
+  at.across = std::min(1.0, most_high / diameters_of(sheet.job->cable).sheath);
+  return at;
 }
 
 /// The drawing while it is put on the page. `x`, `middle` and `below` are places on the page.
@@ -282,8 +321,8 @@ class Strip {
     for (std::size_t i = 1; i < list.size(); ++i) {
       const std::string words = between(list[i - 1], list[i]) + " mm";
       const double wide = pen_.width(words, small_);
-      const double left = std::clamp((list[i - 1].at + list[i].at - wide) / 2.0, 0.0,
-                                     std::max(0.0, width_ - wide));
+      const double left =
+          std::clamp((list[i - 1].at + list[i].at - wide) / 2.0, 0.0, std::max(0.0, width_ - wide));
       std::size_t row = 0;
       while (row < free_from.size() && left < free_from[row]) ++row;
       if (row == free_from.size()) free_from.push_back(0.0);
@@ -361,38 +400,6 @@ class Strip {
 double strip_true_size_mm(const sheet::Sheet& sheet) {
   return k_sheath_least_mm + bared_mm(sheet, lengths_of(sheet.plan->axis, is_armoured(sheet))) +
          k_tail_least_mm;
-}
-
-StripPlaces strip_places(const sheet::Sheet& sheet, double width, double most_high) {
-  const bool armoured = is_armoured(sheet);
-  const Axis& axis = sheet.plan->axis;
-  const Lengths lengths = lengths_of(axis, armoured);
-  StripPlaces at;
-  double sheath = k_sheath_mm;
-  double tail = k_tail_mm;
-  const double bared = bared_mm(sheet, lengths);
-  if (sheath + bared + tail > width) {
-    sheath = k_sheath_least_mm;
-    tail = k_tail_least_mm;
-  }
-  const double room = width - sheath - tail;
-  at.along = std::min(1.0, room / std::max(1.0, bared));
-  const double exposed = lengths.exposed * at.along;
-  const double stop = lengths.stop * at.along;
-  const double bedding = lengths.bedding * at.along;
-  if (armoured) {
-    at.sheath_cut = sheath;
-    at.armour_tips = sheath + exposed;
-    at.shoulder = at.armour_tips + stop;
-    at.bedding_end = at.shoulder + bedding;
-  } else {
-    at.shoulder = sheath;
-    at.sheath_cut = at.armour_tips = at.bedding_end = sheath + bedding;
-  }
-  at.end = std::max(at.bedding_end, at.shoulder + inside_mm(sheet) * at.along) + tail;
-  if (!is_known(axis, armoured)) at.along = 0.0;
-  at.across = std::min(1.0, most_high / diameters_of(sheet.job->cable).sheath);
-  return at;
 }
 
 double put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet, double x, double y,
