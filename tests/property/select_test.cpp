@@ -280,12 +280,32 @@ TEST_CASE("LimitSets: no gland that a diameter passes is missing", "[property][f
   }));
 }
 
-TEST_CASE("blocks: all bits are counted", "[property][fit]") {
-  CHECK(fit::detail::count(fit::detail::Block{~0ULL, ~0ULL, ~0ULL, ~0ULL}) == 256);
-  CHECK(rc::check("as std::popcount counts", [](const fit::detail::Block& block) {
-    std::size_t want = 0;
-    for (const std::uint64_t word : block) want += static_cast<std::size_t>(std::popcount(word));
-    RC_ASSERT(fit::detail::count(block) == want);
+TEST_CASE("keep_passing: what every limit lets pass, counted", "[property][fit]") {
+  CHECK(rc::check("word by word", [] {
+    const std::size_t words = fit::detail::k_block * *rc::gen::inRange<std::size_t>(1, 12);
+    const auto any_set = [&] {
+      return *rc::gen::container<std::vector<std::uint64_t>>(words,
+                                                             rc::gen::arbitrary<std::uint64_t>());
+    };
+    const auto start = any_set();
+    const std::vector<std::vector<std::uint64_t>> limits{any_set(), any_set()};
+    auto sure = any_set();
+    if (chance(2)) sure.assign(words, ~0ULL);
+    auto left = start;
+    const std::vector<fit::detail::Passing> passing{{limits[0].data(), limits[0].data()},
+                                                    {limits[1].data(), limits[1].data()}};
+    const auto kept = fit::detail::keep_passing(left.data(), words, passing, sure.data());
+    std::size_t count = 0;
+    bool all_sure = true;
+    for (std::size_t place = 0; place < words * 64; ++place) {
+      const bool want =
+          in(start.data(), place) && in(limits[0].data(), place) && in(limits[1].data(), place);
+      RC_ASSERT(in(left.data(), place) == want);
+      if (want) ++count;
+      all_sure = all_sure && (!want || in(sure.data(), place));
+    }
+    RC_ASSERT(kept.count == count);
+    RC_ASSERT(kept.all_sure == all_sure);
   }));
 }
 

@@ -1,9 +1,12 @@
 #include "core/fit/gland_index.hpp"
 
 #include <algorithm>
-#include <bit>
+#include <array>
+#include <cstring>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 
 #include "core/fit/parts.hpp"
 
@@ -15,8 +18,10 @@ using gland::Sealing;
 using Places = std::vector<const Gland*>;
 
 void add(std::string& key, const std::optional<double>& value) {
-  key += value ? std::to_string(std::bit_cast<std::uint64_t>(*value)) : "-";
-  key += ' ';
+  std::array<char, sizeof(double)> bytes{};
+  if (value) std::memcpy(bytes.data(), &*value, bytes.size());
+  key += value ? '1' : '0';
+  key.append(bytes.data(), bytes.size());
 }
 
 void add(std::string& key, std::string_view text) {
@@ -35,7 +40,7 @@ std::string kind_of(const Gland& gland) {
         gland.washer_mm, gland.locknut_mm}) {
     add(key, value);
   }
-  add(key, std::to_string(gland.max_cores.value_or(-1)));
+  add(key, std::optional<double>(gland.max_cores));
   add(key, to_string(gland.armour));
   add(key, to_string(gland.sealing));
   for (const auto& text : {gland.gas_group, gland.dust_group, gland.material}) {
@@ -48,17 +53,52 @@ std::string kind_of(const Gland& gland) {
   return key;
 }
 
-/// Lays the glands out thread by thread, each thread's by preference and then by part code.
-Places lay_out(std::span<const Gland> glands, Prefer prefer, std::vector<ThreadPlaces>& threads) {
-  std::vector<std::pair<entry::Thread, Places>> by_thread;
+bool alike(const Section& section, const Gland& gland) {
+  return section.thread == gland.entry_thread && section.armour == gland.armour &&
+         section.sealing == gland.sealing && section.clamp.low_mm == gland.armour_clamp.low_mm &&
+         section.clamp.high_mm == gland.armour_clamp.high_mm;
+}
+
+Section section_for(const Gland& gland) {
+  return {.thread = gland.entry_thread,
+          .armour = gland.armour,
+          .sealing = gland.sealing,
+          .clamp = gland.armour_clamp};
+}
+
+/// A limit of each of a section's glands; none at an empty place.
+/// @param of  what is asked for of a gland
+template <class Of>
+LimitSets limits_of(std::span<const Gland* const> places, LimitSets::Kind kind, Of of) {
+  std::vector<std::optional<double>> limits(places.size());
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (places[i] != nullptr) limits[i] = of(*places[i]);
+  }
+  return {limits, kind};
+}
+
+template <class Of>
+RangeSets ranges_of(std::span<const Gland* const> places, Of of) {
+  return {limits_of(places, LimitSets::Kind::lower, [&](const Gland& g) { return of(g).low_mm; }),
+          limits_of(places, LimitSets::Kind::upper, [&](const Gland& g) { return of(g).high_mm; })};
+}
+
+/// Lays the glands out section by section, each section's by preference and then by part code.
+Places lay_out(std::span<const Gland> glands, Prefer prefer, std::vector<Section>& sections) {
+  std::vector<Places> members;
   for (const Gland& gland : glands) {
-    auto at = std::find_if(by_thread.begin(), by_thread.end(),
-                           [&](const auto& known) { return known.first == gland.entry_thread; });
-    if (at == by_thread.end()) at = by_thread.insert(at, {gland.entry_thread, {}});
-    at->second.push_back(&gland);
+    const auto at = std::find_if(sections.begin(), sections.end(),
+                                 [&](const Section& section) { return alike(section, gland); });
+    const auto number = static_cast<std::size_t>(at - sections.begin());
+    if (at == sections.end()) {
+      sections.push_back(section_for(gland));
+      members.emplace_back();
+    }
+    members[number].push_back(&gland);
   }
   Places places;
-  for (auto& [thread, list] : by_thread) {
+  for (std::size_t i = 0; i < sections.size(); ++i) {
+    Places& list = members[i];
     std::sort(list.begin(), list.end(), [&](const Gland* a, const Gland* b) {
       const double preference_a = preference(*a, prefer);
       const double preference_b = preference(*b, prefer);
@@ -66,32 +106,21 @@ Places lay_out(std::span<const Gland> glands, Prefer prefer, std::vector<ThreadP
     });
     constexpr std::size_t k_block_places = k_block * k_word;
     list.resize((list.size() + k_block_places - 1) / k_block_places * k_block_places, nullptr);
-    threads.push_back({thread, places.size() / k_word, (places.size() + list.size()) / k_word});
+    sections[i].first_word = places.size() / k_word;
+    sections[i].end_word = (places.size() + list.size()) / k_word;
     places.insert(places.end(), list.begin(), list.end());
   }
   return places;
 }
 
-template <class Of>
-std::vector<std::optional<double>> limits_of(const Places& places, Of of) {
-  std::vector<std::optional<double>> limits(places.size());
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    if (places[i] != nullptr) limits[i] = of(*places[i]);
-  }
-  return limits;
-}
-
-/// @param of  the range that is asked for of a gland
-template <class Of>
-RangeSets ranges_of(const Places& places, Of of) {
-  return {LimitSets(limits_of(places, [&](const Gland& g) { return of(g).low_mm; }),
-                    LimitSets::Kind::lower),
-          LimitSets(limits_of(places, [&](const Gland& g) { return of(g).high_mm; }),
-                    LimitSets::Kind::upper)};
-}
-
-measure::Range inner_range(const Gland& gland, bool asked) {
-  return asked && gland.inner ? *gland.inner : measure::Range{};
+void add_limits(Section& section, const Places& all) {
+  const std::span<const Gland* const> places(all.data() + section.first_word * k_word,
+                                             (section.end_word - section.first_word) * k_word);
+  section.outer = ranges_of(places, [](const Gland& g) { return g.outer; });
+  section.inner =
+      ranges_of(places, [](const Gland& g) { return g.inner.value_or(measure::Range{}); });
+  section.bore =
+      limits_of(places, LimitSets::Kind::upper, [](const Gland& g) { return g.bore_mm; });
 }
 
 bool states_no_limit(const Gland& gland) {
@@ -105,17 +134,11 @@ bool states_no_limit(const Gland& gland) {
 GlandIndex::GlandIndex(std::span<const Gland> list, Prefer preferred)
     : glands(list),
       prefer(preferred),
-      places(lay_out(list, preferred, threads)),
-      without_range(places.size() / k_word, 0),
-      outer(ranges_of(places, [](const Gland& g) { return g.outer; })),
-      inner(ranges_of(
-          places,
-          [](const Gland& g) { return inner_range(g, g.sealing == Sealing::compression); })),
-      inner_or_either(ranges_of(
-          places, [](const Gland& g) { return inner_range(g, g.sealing != Sealing::barrier); })),
-      bore(limits_of(places, [](const Gland& g) { return g.bore_mm; }), LimitSets::Kind::upper),
-      clamp(ranges_of(places, [](const Gland& g) { return g.armour_clamp; })) {
-  std::map<std::string, std::uint32_t> known;
+      places(lay_out(list, preferred, sections)),
+      taken(places.size() / k_word, 0),
+      without_range(places.size() / k_word, 0) {
+  for (Section& section : sections) add_limits(section, places);
+  std::unordered_map<std::string, std::uint32_t> known;
   preference.resize(places.size());
   kind.resize(places.size());
   for (std::size_t place = 0; place < places.size(); ++place) {
@@ -124,7 +147,7 @@ GlandIndex::GlandIndex(std::span<const Gland> list, Prefer preferred)
     preference[place] = detail::preference(gland, prefer);
     kind[place] =
         known.emplace(kind_of(gland), static_cast<std::uint32_t>(known.size())).first->second;
-    put(armour.try_emplace(gland.armour, GlandSet(words(), 0)).first->second, place);
+    put(taken, place);
     if (states_no_limit(gland)) put(without_range, place);
   }
   kinds = known.size();

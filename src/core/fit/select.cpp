@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <limits>
 #include <optional>
+#include <span>
 
 #include "core/fit/gland_index.hpp"
 #include "core/fit/parts.hpp"
@@ -16,9 +17,11 @@ namespace {
 using detail::GlandSet;
 using detail::k_word;
 using detail::Passing;
+using detail::Section;
 using gland::Gland;
+using Sections = std::vector<const Section*>;
 
-/// The sets of the limits that an end meets: seven at most.
+/// The sets of the limits that an end meets in one section of a list: five at most.
 class Limits {
  public:
   void add(const detail::LimitSets& sets, double diameter_mm) {
@@ -28,27 +31,34 @@ class Limits {
     list_[size_++] = passing;
     sure_ = sure_ && passing.all == passing.sure;
   }
-  [[nodiscard]] const Passing* begin() const { return list_.data(); }
-  [[nodiscard]] const Passing* end() const { return list_.data() + size_; }
+  [[nodiscard]] std::span<const Passing> list() const { return {list_.data(), size_}; }
   /// Whether every gland that passes passes for sure.
   [[nodiscard]] bool sure() const { return sure_; }
+  /// A limit that is in no set, that of the clamp. Where it is met by a hair, nothing is sure.
+  void add_clamp(bool sure) {
+    doubted_ = !sure;
+    sure_ = sure_ && sure;
+  }
+  [[nodiscard]] bool doubted() const { return doubted_; }
 
  private:
-  std::array<Passing, 7> list_;
+  std::array<Passing, 5> list_;
   std::size_t size_ = 0;
   bool sure_ = true;
+  bool doubted_ = false;
 };
 
-/// What of one word of `set` passes every limit.
+/// What of one word of `set` passes every limit. @param word  of the section
 std::uint64_t passing(std::uint64_t set, const Limits& limits, std::size_t word) {
-  for (const Passing& limit : limits) set &= limit.all[word];
+  for (const Passing& limit : limits.list()) set &= limit.all[word];
   return set;
 }
 
 /// The same for sure.
 std::uint64_t surely_passing(std::uint64_t set, const Limits& limits, std::size_t word) {
   if (limits.sure()) return set;
-  for (const Passing& limit : limits) set &= limit.sure[word];
+  if (limits.doubted()) return 0;
+  for (const Passing& limit : limits.list()) set &= limit.sure[word];
   return set;
 }
 
@@ -62,6 +72,7 @@ enum class Width {
 struct Interval {
   double low_mm = 0.0;
   double high_mm = 0.0;
+  friend bool operator==(const Interval&, const Interval&) = default;
 };
 
 /// The two figures that the lower and the upper limit are compared with.
@@ -75,6 +86,45 @@ Interval asked_of(const measure::Estimate& estimate, Width width) {
   }
   return whole;
 }
+
+/// What an end asks of the ranges of glands; a diameter that is absent is not compared.
+struct Asked {
+  std::optional<Interval> outer;
+  std::optional<Interval> inner;
+  std::optional<Interval> wire;
+  bool inner_unknown = false;  ///< only a gland that does not ask about the bedding can fit
+};
+
+/// A section whose clamp takes the wire.
+struct OpenSection {
+  const Section* section = nullptr;
+  bool sure = true;
+};
+
+/// The sections that an end's wire opens: many ends one after the other ask for the same wire.
+class OpenSections {
+ public:
+  explicit OpenSections(const Sections& sections) : sections_(&sections) {}
+  /// @param wire  absent: the clamp is not compared
+  [[nodiscard]] std::span<const OpenSection> of(const std::optional<Interval>& wire) {
+    if (asked_ && wire == wire_) return open_;
+    asked_ = true;
+    wire_ = wire;
+    open_.clear();
+    for (const Section* section : *sections_) {
+      const detail::Passes clamp =
+          wire ? detail::passes(section->clamp, wire->low_mm, wire->high_mm) : detail::Passes{};
+      if (clamp.all) open_.push_back({section, clamp.sure});
+    }
+    return open_;
+  }
+
+ private:
+  const Sections* sections_;
+  bool asked_ = false;
+  std::optional<Interval> wire_;
+  std::vector<OpenSection> open_;
+};
 
 /// One gland looked at without words: what an order and a nearest gland are decided by.
 struct Look {
@@ -124,7 +174,11 @@ KindAnswer answer_of(const Question& question, const Gland& gland) {
 class Search::State {
  public:
   State(const Selector& selector, const Question& question)
-      : index_(selector.index()), question_(question), answers_(index_.kinds) {}
+      : index_(selector.index()),
+        question_(question),
+        filled_(question.demand.sealing == area::SealingDemand::barrier ||
+                question.demand.allowed_from_memory),
+        answers_(index_.kinds) {}
 
   Found find();
   Wavering wavering(const Found& found);
@@ -142,9 +196,8 @@ class Search::State {
   void learn_kinds();
   [[nodiscard]] bool suits(const entry::Thread& thread) const;
   KindAnswer kind_answer(std::size_t place);
-  [[nodiscard]] std::optional<Limits> limits(Width width) const;
-  void add_bedding_limits(Width width, Limits& limits) const;
-  [[nodiscard]] bool add_wire_limits(Width width, Limits& limits) const;
+  [[nodiscard]] std::optional<Asked> asked(Width width) const;
+  [[nodiscard]] Limits limits(const OpenSection& open, const Asked& asked) const;
   [[nodiscard]] Verdict verdict_of_diameters(const Gland& gland) const;
   [[nodiscard]] bool fits(std::size_t place) {
     return verdict_of_diameters(*index_.places[place]) == Verdict::fits &&
@@ -152,29 +205,36 @@ class Search::State {
   }
   Look look(std::size_t place);
 
-  /// The set of glands of one thread that fit, into fitting_. @return how many
-  std::size_t mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits);
-  void drop_unfit(std::size_t word, const Limits& limits);
+  /// The set of glands of one section that fit, into fitting_. @return how many
+  std::size_t mark_fitting(const Section& section, const Limits& limits);
+  void drop_unfit(std::size_t word, std::uint64_t open);
   template <class Use>
-  void for_each_passing(const GlandSet& base, const Limits& limits, bool every_thread, Use use);
+  void for_each_section(OpenSections& sections, Width width, Use use);
   template <class Use>
-  void for_each_place(bool every_thread, Use use);
-  void take_first(const detail::ThreadPlaces& thread, std::vector<std::size_t>& tied);
+  void for_each_passing(OpenSections& sections, Width width, Use use);
+  template <class Use>
+  void for_each_place(Use use);
+  void take_first(const Section& section, std::vector<std::size_t>& tied);
   void find_fitting(Found& found);
-  void first_touching(const detail::ThreadPlaces& thread, const Limits& limits, double preference,
+  void first_touching(const Section& section, const Limits& limits, double preference,
                       std::size_t wanted, std::vector<std::size_t>& touching);
   bool touches(std::size_t place);
   void find_nearest(Found& found);
 
   const detail::GlandIndex& index_;
   const Question& question_;
+  bool filled_;  ///< a gland of either kind of sealing is filled with compound
   std::vector<KindAnswer> answers_;
   bool prepared_ = false;
   bool kinds_learnt_ = false;
   int finds_ = 0;
-  std::vector<const detail::ThreadPlaces*> threads_;  ///< that the entry takes
-  GlandSet possible_;  ///< no gland that can fit is missing, whatever its ranges
-  GlandSet sure_;      ///< glands that all checks but those of the diameters pass
+  Sections alike_;    ///< for the cable's kind of armour
+  Sections suiting_;  ///< and a thread that the entry takes
+  OpenSections open_by_any_thread_{alike_};
+  OpenSections open_{suiting_};
+  Sections fitting_in_;  ///< those in which something fits
+  GlandSet possible_;    ///< no gland that can fit is missing, whatever its ranges
+  GlandSet sure_;        ///< glands that all checks but those of the diameters pass
   GlandSet fitting_;
   std::vector<std::size_t> scratch_;
   Verdict of_cable_ = Verdict::fits;  ///< of the check of the cable by itself
@@ -192,11 +252,16 @@ bool Search::State::suits(const entry::Thread& thread) const {
 
 void Search::State::prepare() {
   prepared_ = true;
-  for (const detail::ThreadPlaces& thread : index_.threads) {
-    if (suits(thread.thread)) threads_.push_back(&thread);
+  possible_.assign(index_.words(), 0);
+  for (const Section& section : index_.sections) {
+    if (section.armour != cable().armour) continue;
+    alike_.push_back(&section);
+    if (!suits(section.thread)) continue;
+    suiting_.push_back(&section);
+    for (std::size_t word = section.first_word; word < section.end_word; ++word) {
+      possible_[word] = index_.taken[word];
+    }
   }
-  const auto kind = index_.armour.find(cable().armour);
-  possible_ = kind != index_.armour.end() ? kind->second : GlandSet(index_.words(), 0);
   sure_.assign(index_.words(), 0);
   fitting_.assign(index_.words(), 0);
 }
@@ -205,16 +270,16 @@ void Search::State::prepare() {
 /// when many ends ask the same question.
 void Search::State::learn_kinds() {
   kinds_learnt_ = true;
-  for_each_place(false, [&](std::size_t place) {
+  for (std::size_t place = 0; place < index_.places.size(); ++place) {
     const std::uint64_t bit = std::uint64_t{1} << (place % k_word);
     const std::size_t word = place / k_word;
-    if ((possible_[word] & bit) == 0 || barrier(*index_.places[place])) return;
+    if ((possible_[word] & bit) == 0 || barrier(*index_.places[place])) continue;
     if (kind_answer(place).verdict != Verdict::fits) {
       possible_[word] &= ~bit;
     } else if ((index_.without_range[word] & bit) == 0) {
       sure_[word] |= bit;
     }
-  });
+  }
 }
 
 /// A gland that is made off as a barrier holds the bedding, or the cores: it is asked every time.
@@ -228,106 +293,104 @@ KindAnswer Search::State::kind_answer(std::size_t place) {
 
 // ---- sets -----------------------------------------------------------------------------------
 
-void Search::State::add_bedding_limits(Width width, Limits& limits) const {
-  // Where a gland of either kind is filled with compound, its inner seal is not asked about.
-  const bool filled = question_.demand.sealing == area::SealingDemand::barrier ||
-                      question_.demand.allowed_from_memory;
-  const detail::RangeSets& inner = filled ? index_.inner : index_.inner_or_either;
-  if (cable().bedding) {
-    const Interval asked = asked_of(*cable().bedding, width);
-    limits.add(inner.low, asked.low_mm);
-    limits.add(inner.high, asked.high_mm);
-    limits.add(index_.bore, asked.high_mm);
-  } else if (width == Width::whole) {
-    limits.add(inner.low.unlimited());
-    limits.add(inner.high.unlimited());
-    limits.add(index_.bore.unlimited());
-  }
-}
-
-/// @return false where no gland can fit
-bool Search::State::add_wire_limits(Width width, Limits& limits) const {
-  if (!cable().wire) return width != Width::whole;
-  Interval asked;
-  if (cable().wire_nominal) {
-    asked = {cable().wire_nominal->nominal_mm, cable().wire_nominal->nominal_mm};
-  } else {
-    if (width == Width::whole && !cable().wire->caps.empty()) return false;
-    asked = asked_of(*cable().wire, width);
-  }
-  limits.add(index_.clamp.low, asked.low_mm);
-  limits.add(index_.clamp.high, asked.high_mm);
-  return true;
-}
-
 /// Nothing where no gland can have the verdict that is asked for.
-std::optional<Limits> Search::State::limits(Width width) const {
-  Limits limits;
-  if (cable().sheath_od) {
-    if (width == Width::whole && !cable().sheath_od->caps.empty()) return std::nullopt;
-    const Interval asked = asked_of(*cable().sheath_od, width);
-    limits.add(index_.outer.low, asked.low_mm);
-    limits.add(index_.outer.high, asked.high_mm);
-  } else if (width == Width::whole) {
-    return std::nullopt;
+std::optional<Asked> Search::State::asked(Width width) const {
+  const bool whole = width == Width::whole;
+  const auto capped = [](const measure::Estimate& estimate) { return !estimate.caps.empty(); };
+  const cable::Cable& cable = this->cable();
+  Asked asked;
+  if (whole && (!cable.sheath_od || capped(*cable.sheath_od))) return std::nullopt;
+  if (cable.sheath_od) asked.outer = asked_of(*cable.sheath_od, width);
+  if (cable.armour == cable::ArmourKind::none) return asked;
+  if (cable.bedding) asked.inner = asked_of(*cable.bedding, width);
+  asked.inner_unknown = whole && !cable.bedding;
+  if (cable.wire && cable.wire_nominal) {
+    asked.wire = {cable.wire_nominal->nominal_mm, cable.wire_nominal->nominal_mm};
+    return asked;
   }
-  if (cable().armour == cable::ArmourKind::none) return limits;
-  add_bedding_limits(width, limits);
-  if (!add_wire_limits(width, limits)) return std::nullopt;
+  if (whole && (!cable.wire || capped(*cable.wire))) return std::nullopt;
+  if (cable.wire) asked.wire = asked_of(*cable.wire, width);
+  return asked;
+}
+
+Limits Search::State::limits(const OpenSection& open, const Asked& asked) const {
+  const Section& section = *open.section;
+  Limits limits;
+  limits.add_clamp(open.sure);
+  if (asked.outer) {
+    limits.add(section.outer.low, asked.outer->low_mm);
+    limits.add(section.outer.high, asked.outer->high_mm);
+  }
+  // Where a gland is filled with compound, its inner seal is not asked about.
+  const bool sealed = section.sealing == gland::Sealing::compression ||
+                      (section.sealing == gland::Sealing::either && !filled_);
+  if (asked.inner) {
+    if (sealed) {
+      limits.add(section.inner.low, asked.inner->low_mm);
+      limits.add(section.inner.high, asked.inner->high_mm);
+    }
+    limits.add(section.bore, asked.inner->high_mm);
+  } else if (asked.inner_unknown) {
+    if (sealed) {
+      limits.add(section.inner.low.unlimited());
+      limits.add(section.inner.high.unlimited());
+    }
+    limits.add(section.bore.unlimited());
+  }
   return limits;
 }
 
-std::size_t Search::State::mark_fitting(const detail::ThreadPlaces& thread, const Limits& limits) {
+std::size_t Search::State::mark_fitting(const Section& section, const Limits& limits) {
+  const std::size_t words = section.end_word - section.first_word;
+  std::uint64_t* const fitting = fitting_.data() + section.first_word;
+  const std::uint64_t* const sure = sure_.data() + section.first_word;
+  std::copy_n(possible_.data() + section.first_word, words, fitting);
+  const detail::Kept kept = detail::keep_passing(fitting, words, limits.list(), sure);
+  // A capped bedding never fits, but a gland that does not look at it may.
+  const bool capped = cable().bedding && !cable().bedding->caps.empty();
+  if (kept.count == 0 || (kept.all_sure && limits.sure() && !capped)) return kept.count;
   std::size_t fits = 0;
-  for (std::size_t word = thread.first_word; word < thread.end_word; word += detail::k_block) {
-    detail::Block block = detail::block_at(possible_.data() + word);
-    for (const Passing& limit : limits) detail::keep(block, limit.all + word);
-    std::copy(block.begin(), block.end(), fitting_.begin() + static_cast<std::ptrdiff_t>(word));
-    if ((block[0] | block[1] | block[2] | block[3]) == 0) continue;
-    for (std::size_t i = 0; i < detail::k_block; ++i) drop_unfit(word + i, limits);
-    fits += detail::count(detail::block_at(fitting_.data() + word));
+  for (std::size_t word = 0; word < words; ++word) {
+    const std::uint64_t proven = capped ? 0 : surely_passing(sure[word], limits, word);
+    drop_unfit(section.first_word + word, fitting[word] & ~proven);
+    fits += static_cast<std::size_t>(std::popcount(fitting[word]));
   }
   return fits;
 }
 
-/// Looks at those of a word of fitting_ that do not fit for sure.
-void Search::State::drop_unfit(std::size_t word, const Limits& limits) {
-  // A capped bedding never fits, but a gland that does not look at it may.
-  const bool capped = cable().bedding && !cable().bedding->caps.empty();
-  const std::uint64_t sure = capped ? 0 : surely_passing(sure_[word], limits, word);
-  for (std::uint64_t open = fitting_[word] & ~sure; open != 0; open &= open - 1) {
+/// Looks at the places of a word of fitting_ that are still open.
+void Search::State::drop_unfit(std::size_t word, std::uint64_t open) {
+  for (; open != 0; open &= open - 1) {
     const auto bit = static_cast<std::size_t>(std::countr_zero(open));
     if (!fits(word * k_word + bit)) fitting_[word] &= ~(std::uint64_t{1} << bit);
   }
 }
 
-/// Every place of `base` that no limit leaves out.
+/// Every section in which a gland can have the verdict that is asked for, with its limits.
 template <class Use>
-void Search::State::for_each_passing(const GlandSet& base, const Limits& limits, bool every_thread,
-                                     Use use) {
-  const auto in_words = [&](std::size_t first, std::size_t end) {
-    for (std::size_t word = first; word < end; ++word) {
-      for (std::uint64_t set = passing(base[word], limits, word); set != 0; set &= set - 1) {
-        use(word * k_word + static_cast<std::size_t>(std::countr_zero(set)));
+void Search::State::for_each_section(OpenSections& sections, Width width, Use use) {
+  const auto asked = this->asked(width);
+  if (!asked) return;
+  for (const OpenSection& open : sections.of(asked->wire)) use(*open.section, limits(open, *asked));
+}
+
+/// Every place that no limit leaves out.
+template <class Use>
+void Search::State::for_each_passing(OpenSections& sections, Width width, Use use) {
+  for_each_section(sections, width, [&](const Section& section, const Limits& limits) {
+    for (std::size_t at = section.first_word; at < section.end_word; ++at) {
+      std::uint64_t set = passing(index_.taken[at], limits, at - section.first_word);
+      for (; set != 0; set &= set - 1) {
+        use(at * k_word + static_cast<std::size_t>(std::countr_zero(set)));
       }
     }
-  };
-  if (every_thread) return in_words(0, index_.words());
-  for (const detail::ThreadPlaces* thread : threads_) {
-    in_words(thread->first_word, thread->end_word);
-  }
+  });
 }
 
 template <class Use>
-void Search::State::for_each_place(bool every_thread, Use use) {
-  const auto in_words = [&](std::size_t first, std::size_t end) {
-    for (std::size_t place = first * k_word; place < end * k_word; ++place) {
-      if (index_.places[place] != nullptr) use(place);
-    }
-  };
-  if (every_thread) return in_words(0, index_.words());
-  for (const detail::ThreadPlaces* thread : threads_) {
-    in_words(thread->first_word, thread->end_word);
+void Search::State::for_each_place(Use use) {
+  for (std::size_t place = 0; place < index_.places.size(); ++place) {
+    if (index_.places[place] != nullptr) use(place);
   }
 }
 
@@ -363,10 +426,10 @@ Look Search::State::look(std::size_t place) {
 
 // ---- the search -----------------------------------------------------------------------------
 
-/// The first gland of one thread that fits, where nothing found before is preferred to it, and
+/// The first gland of one section that fits, where nothing found before is preferred to it, and
 /// those that nothing but the margin tells from it.
-void Search::State::take_first(const detail::ThreadPlaces& thread, std::vector<std::size_t>& tied) {
-  for (std::size_t word = thread.first_word; word < thread.end_word; ++word) {
+void Search::State::take_first(const Section& section, std::vector<std::size_t>& tied) {
+  for (std::size_t word = section.first_word; word < section.end_word; ++word) {
     for (std::uint64_t bits = fitting_[word]; bits != 0; bits &= bits - 1) {
       const std::size_t place = word * k_word + static_cast<std::size_t>(std::countr_zero(bits));
       const double preference = index_.preference[place];
@@ -379,16 +442,17 @@ void Search::State::take_first(const detail::ThreadPlaces& thread, std::vector<s
 }
 
 void Search::State::find_fitting(Found& found) {
+  fitting_in_.clear();
   if (of_cable_ != Verdict::fits) return;
-  const auto limits = this->limits(Width::whole);
-  if (!limits) return;
   std::vector<std::size_t>& tied = scratch_;
   tied.clear();
-  for (const detail::ThreadPlaces* thread : threads_) {
-    const std::size_t fits = mark_fitting(*thread, *limits);
+  for_each_section(open_, Width::whole, [&](const Section& section, const Limits& limits) {
+    const std::size_t fits = mark_fitting(section, limits);
+    if (fits == 0) return;
     found.fits += fits;
-    if (fits > 0) take_first(*thread, tied);
-  }
+    fitting_in_.push_back(&section);
+    take_first(section, tied);
+  });
   if (tied.empty()) return;
   found.verdict = Verdict::fits;
   found.first = index_.places[tied.front()];
@@ -415,19 +479,11 @@ void Search::State::find_nearest(Found& found) {
     if (next.verdict == first->verdict && nearer(next, *nearest)) nearest = next;
   };
   const auto settled = [&](Verdict least) { return first && first->verdict >= least; };
-  const auto kind = index_.armour.find(cable().armour);
-  if (kind != index_.armour.end()) {
-    const auto pass = [&](Width width) {
-      if (const auto limits = this->limits(width)) {
-        for_each_passing(kind->second, *limits, false, take);
-      }
-    };
-    pass(Width::middle);
-    if (!settled(Verdict::not_known)) pass(Width::touch);
-  }
+  for_each_passing(open_, Width::middle, take);
+  if (!settled(Verdict::not_known)) for_each_passing(open_, Width::touch, take);
   if (!settled(Verdict::marginal_outside)) {
     first.reset();
-    for_each_place(true, [&](std::size_t place) {
+    for_each_place([&](std::size_t place) {
       // Nothing that fails in more than its diameters is nearer than what does not.
       if (first && !barrier(*index_.places[place]) &&
           kind_answer(place).failures > nearest->miss.other_failures) {
@@ -466,8 +522,6 @@ Wavering Search::State::wavering(const Found& found) {
            estimate->expanded_mm > 0.0;
   };
   if (of_cable_ != Verdict::fits || !(open(cable().sheath_od) || open(cable().bedding))) return {};
-  const auto limits = this->limits(Width::touch);
-  if (!limits) return {};
   const Gland* const chosen = found.fits > 0 ? found.first : nullptr;
   const double worst_preference = chosen != nullptr ? detail::preference(*chosen, index_.prefer)
                                                     : std::numeric_limits<double>::infinity();
@@ -477,33 +531,33 @@ Wavering Search::State::wavering(const Found& found) {
     return index_.places[a]->part < index_.places[b]->part;
   };
   const std::size_t wanted = chosen != nullptr ? 1 : 2;
-  std::vector<std::size_t>& touching = scratch_;  // the first of each thread
+  std::vector<std::size_t>& touching = scratch_;  // the first of each section
   touching.clear();
-  for (const detail::ThreadPlaces* thread : threads_) {
-    first_touching(*thread, *limits, worst_preference, wanted, touching);
-  }
+  for_each_section(open_, Width::touch, [&](const Section& section, const Limits& limits) {
+    first_touching(section, limits, worst_preference, wanted, touching);
+  });
   std::sort(touching.begin(), touching.end(), before);
   if (touching.size() < wanted) return {};
   const Gland* const one = index_.places[touching.front()];
   return {one, chosen != nullptr ? chosen : index_.places[touching[1]]};
 }
 
-/// Adds the first places of a thread, at most `wanted`, that touch and are preferred to
+/// Adds the first places of a section, at most `wanted`, that touch and are preferred to
 /// `preference`.
-void Search::State::first_touching(const detail::ThreadPlaces& thread, const Limits& limits,
-                                   double preference, std::size_t wanted,
-                                   std::vector<std::size_t>& touching) {
+void Search::State::first_touching(const Section& section, const Limits& limits, double preference,
+                                   std::size_t wanted, std::vector<std::size_t>& touching) {
   // A figure that is not known limits nothing here: whether a gland needs it has to be asked.
   const bool known = cable().sheath_od && (cable().armour == cable::ArmourKind::none ||
                                            (cable().bedding && cable().wire));
   std::size_t added = 0;
-  for (std::size_t word = thread.first_word; word < thread.end_word && added < wanted; ++word) {
-    if (!(index_.preference[word * k_word] < preference)) return;
-    std::uint64_t set = passing(possible_[word], limits, word);
-    const std::uint64_t sure = known ? surely_passing(sure_[word], limits, word) : 0;
+  for (std::size_t at = section.first_word; at < section.end_word && added < wanted; ++at) {
+    if (!(index_.preference[at * k_word] < preference)) return;
+    const std::size_t word = at - section.first_word;
+    std::uint64_t set = passing(possible_[at], limits, word);
+    const std::uint64_t sure = known ? surely_passing(sure_[at], limits, word) : 0;
     for (; set != 0 && added < wanted; set &= set - 1) {
       const auto bit = static_cast<std::size_t>(std::countr_zero(set));
-      const std::size_t place = word * k_word + bit;
+      const std::size_t place = at * k_word + bit;
       if (!(index_.preference[place] < preference)) return;
       if ((sure >> bit & 1) == 0 && !touches(place)) continue;
       touching.push_back(place);
@@ -524,11 +578,8 @@ bool Search::State::touches(std::size_t place) {
 const Gland* Search::State::through_adaptor() {
   const entry::Entry& entry = question_.job->entry;
   if (!entry.thread || !entry.adaptors.empty() || of_cable_ != Verdict::fits) return nullptr;
-  const auto limits = this->limits(Width::whole);
-  const auto kind = index_.armour.find(cable().armour);
-  if (!limits || kind == index_.armour.end()) return nullptr;
   std::optional<Look> best;
-  for_each_passing(kind->second, *limits, true, [&](std::size_t place) {
+  for_each_passing(open_by_any_thread_, Width::whole, [&](std::size_t place) {
     const Gland& gland = *index_.places[place];
     if (best && index_.preference[place] > best->preference) return;
     if (gland.entry_thread == *entry.thread || !kind_answer(place).entry_alone) return;
@@ -558,9 +609,8 @@ std::vector<std::uint32_t> Search::State::fitting() {
   begin();
   Found found;
   find_fitting(found);
-  if (found.fits == 0) return list;
-  for (const detail::ThreadPlaces* thread : threads_) {
-    for (std::size_t word = thread->first_word; word < thread->end_word; ++word) {
+  for (const Section* section : fitting_in_) {
+    for (std::size_t word = section->first_word; word < section->end_word; ++word) {
       for (std::uint64_t bits = fitting_[word]; bits != 0; bits &= bits - 1) {
         const std::size_t place = word * k_word + static_cast<std::size_t>(std::countr_zero(bits));
         list.push_back(static_cast<std::uint32_t>(index_.places[place] - index_.glands.data()));
