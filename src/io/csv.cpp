@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cstdint>
 #include <cstring>
 #include <utility>
@@ -20,21 +21,35 @@ constexpr std::array<bool, 256> k_ends_bare = [] {
   return ends;
 }();
 
-/// Whether one of eight bytes is zero; the subtraction borrows from no other byte before the first
-/// that is.
-constexpr bool has_zero(std::uint64_t eight) {
-  constexpr std::uint64_t k_ones = 0x0101010101010101;
-  return ((eight - k_ones) & ~eight & (k_ones << 7)) != 0;
+// Eight bytes at a time. Each of these sets the highest bit of exactly the bytes that are meant.
+constexpr std::uint64_t k_each = 0x0101010101010101;
+constexpr std::uint64_t k_highest = 0x8080808080808080;
+
+/// The first byte lowest.
+std::uint64_t eight_at(const char* bytes) {
+  std::uint64_t eight = 0;
+  std::memcpy(&eight, bytes, sizeof eight);
+  if constexpr (std::endian::native == std::endian::big) eight = __builtin_bswap64(eight);
+  return eight;
+}
+
+/// Bytes less than `limit`, which is at most 128.
+constexpr std::uint64_t less(std::uint64_t eight, unsigned limit) {
+  return ~((eight | k_highest) - k_each * limit) & ~eight & k_highest;
+}
+
+constexpr std::uint64_t equal(std::uint64_t eight, char c) {
+  return less(eight ^ (k_each * static_cast<unsigned char>(c)), 1);
 }
 
 bool needs_quotes(std::string_view field) {
-  const auto has = [](std::uint64_t eight, char c) {
-    return has_zero(eight ^ (0x0101010101010101 * static_cast<unsigned char>(c)));
-  };
   std::size_t i = 0;
-  for (std::uint64_t eight = 0; i + sizeof eight <= field.size(); i += sizeof eight) {
-    std::memcpy(&eight, field.data() + i, sizeof eight);
-    if (has(eight, ',') || has(eight, '\n') || has(eight, '\r') || has(eight, '"')) return true;
+  for (; i + sizeof(std::uint64_t) <= field.size(); i += sizeof(std::uint64_t)) {
+    const std::uint64_t eight = eight_at(field.data() + i);
+    if ((equal(eight, ',') | equal(eight, '"') | less(eight, ' ')) == 0) continue;
+    for (const char c : field.substr(i, sizeof eight)) {
+      if (k_ends_bare[static_cast<unsigned char>(c)]) return true;
+    }
   }
   return std::any_of(field.begin() + static_cast<std::ptrdiff_t>(i), field.end(),
                      [](char c) { return k_ends_bare[static_cast<unsigned char>(c)]; });
@@ -76,18 +91,40 @@ bool CsvReader::next(CsvRecord& record) {
 
 /// Reads fields without quotes as far as they go. @return whether they were the whole row
 bool CsvReader::take_bare_fields(CsvRecord& record) {
+  constexpr unsigned k_highest_end = ',';  // of the bytes that end a field
   const char* const data = text_.data();
   const std::size_t size = text_.size();
   std::size_t start = position_;
-  for (std::size_t i = start; i < size; ++i) {
-    if (!k_ends_bare[static_cast<unsigned char>(data[i])]) continue;
-    if (data[i] != ',' && data[i] != '\n') break;
-    record.fields.emplace_back(data + start, i - start);
-    start = i + 1;
-    if (data[i] == ',') continue;
+  const auto end_field = [&](std::size_t at) {
+    record.fields.emplace_back(data + start, at - start);
+    start = at + 1;
+  };
+  const auto end_row = [&] {
     position_ = start;
     ++line_;
     return true;
+  };
+  std::size_t i = start;
+  for (; i + sizeof(std::uint64_t) <= size; i += sizeof(std::uint64_t)) {
+    for (std::uint64_t ends = less(eight_at(data + i), k_highest_end + 1); ends != 0;
+         ends &= ends - 1) {
+      const std::size_t at = i + static_cast<std::size_t>(std::countr_zero(ends)) / 8;
+      if (data[at] == ',') {
+        end_field(at);
+      } else if (data[at] == '\n') {
+        end_field(at);
+        return end_row();
+      } else if (k_ends_bare[static_cast<unsigned char>(data[at])]) {
+        position_ = start;
+        return false;
+      }
+    }
+  }
+  for (; i < size; ++i) {
+    if (!k_ends_bare[static_cast<unsigned char>(data[i])]) continue;
+    if (data[i] != ',' && data[i] != '\n') break;
+    end_field(i);
+    if (data[i] == '\n') return end_row();
   }
   position_ = start;
   return false;

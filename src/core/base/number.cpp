@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 #include <limits>
 
 namespace cutback {
@@ -12,6 +13,23 @@ namespace cutback {
 namespace {
 
 constexpr std::array k_powers{1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12};
+
+/// 10^-decimals, each as the nearest double.
+constexpr auto k_steps = [] {
+  std::array<double, k_powers.size()> steps{};
+  for (std::size_t i = 0; i < steps.size(); ++i) steps[i] = 1.0 / k_powers[i];
+  return steps;
+}();
+
+/// 00, 01 ... 99.
+constexpr auto k_pairs = [] {
+  std::array<char, 200> pairs{};
+  for (std::size_t i = 0; i < pairs.size(); i += 2) {
+    pairs[i] = static_cast<char>('0' + i / 20);
+    pairs[i + 1] = static_cast<char>('0' + i / 2 % 10);
+  }
+  return pairs;
+}();
 
 }  // namespace
 
@@ -68,23 +86,40 @@ double whole_steps(double value, double step) {
 
 enum class Zeros { keep, trim };
 
+char* write_pair(std::uint64_t pair, char* end) {
+  end -= 2;
+  std::memcpy(end, k_pairs.data() + 2 * pair, 2);
+  return end;
+}
+
+char* write_digit(std::uint64_t digit, char* end) {
+  *--end = static_cast<char>('0' + digit);
+  return end;
+}
+
 /// Puts a whole number of steps of 10^-decimals behind `out`, the point where it belongs.
 void append_steps(std::string& out, std::uint64_t steps, std::size_t decimals, bool negative,
                   Zeros zeros) {
-  for (; zeros == Zeros::trim && decimals > 0 && steps % 10 == 0; --decimals) steps /= 10;
-  std::array<char, 40> buffer;
-  char* const end = buffer.data() + buffer.size();
+  constexpr std::size_t k_most_digits = 16;  // of a whole number under 2^53
+  std::array<char, 2 + k_powers.size() + k_most_digits> buffer;
+  char* end = buffer.data() + buffer.size();
   char* at = end;
-  const bool sign = negative && steps != 0;
-  for (; decimals > 0; --decimals, steps /= 10) {
-    *--at = static_cast<char>('0' + steps % 10);
-    if (decimals == 1) *--at = '.';
+  // Two digits at a time, from the last.
+  std::uint64_t rest = steps;
+  std::size_t behind = decimals;
+  if (behind % 2 != 0) {
+    at = write_digit(rest % 10, at);
+    rest /= 10;
   }
-  do {
-    *--at = static_cast<char>('0' + steps % 10);
-    steps /= 10;
-  } while (steps != 0);
-  if (sign) *--at = '-';
+  for (std::size_t pairs = behind / 2; pairs > 0; --pairs, rest /= 100) {
+    at = write_pair(rest % 100, at);
+  }
+  for (; zeros == Zeros::trim && behind > 0 && end[-1] == '0'; --behind) --end;
+  at = end - behind;
+  if (behind > 0) *--at = '.';
+  for (; rest >= 100; rest /= 100) at = write_pair(rest % 100, at);
+  at = rest < 10 ? write_digit(rest, at) : write_pair(rest, at);
+  if (negative && steps != 0) *--at = '-';
   out.append(at, end);
 }
 
@@ -92,7 +127,7 @@ void append_figure(std::string& out, double value, int decimals, Zeros zeros) {
   constexpr double k_exact = 9007199254740992.0;  // every whole number up to 2^53 is a double
   if (decimals >= 0 && static_cast<std::size_t>(decimals) < k_powers.size()) {
     const auto places = static_cast<std::size_t>(decimals);
-    const double steps = steps_and_fraction(value, 1.0 / k_powers[places]);
+    const double steps = steps_and_fraction(value, k_steps[places]);
     if (steps < k_exact) {
       append_steps(out, static_cast<std::uint64_t>(steps), places, std::signbit(value), zeros);
       return;
