@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <map>
 #include <optional>
+#include <unordered_map>
 #include <utility>
 
 #include "cutback/error.hpp"
@@ -21,11 +21,19 @@ namespace {
 using gland::Gland;
 using gland::GlandList;
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 4> k_ranges{
-    {{"outer_min_mm", "outer_max_mm"},
-     {"inner_min_mm", "inner_max_mm"},
-     {"armour_min_mm", "armour_max_mm"},
-     {"temp_min_c", "temp_max_c"}}};
+/// Columns that rows are asked about by name, found once for a file.
+struct Places {
+  std::size_t part = gland_column("part");
+  std::size_t armour = gland_column("armour");
+  std::pair<std::size_t, std::size_t> outer = range("outer_min_mm", "outer_max_mm");
+  std::pair<std::size_t, std::size_t> inner = range("inner_min_mm", "inner_max_mm");
+  std::pair<std::size_t, std::size_t> clamp = range("armour_min_mm", "armour_max_mm");
+  std::pair<std::size_t, std::size_t> temperature = range("temp_min_c", "temp_max_c");
+
+  static std::pair<std::size_t, std::size_t> range(std::string_view low, std::string_view high) {
+    return {gland_column(low), gland_column(high)};
+  }
+};
 
 std::string_view trimmed(std::string_view text) {
   constexpr std::string_view k_space = " \t\r\n";
@@ -38,16 +46,15 @@ std::string_view trimmed(std::string_view text) {
 struct Row {
   std::size_t line = 0;
   std::vector<std::string_view> cells;
-
-  [[nodiscard]] std::string_view cell(std::string_view column) const {
-    return cells[gland_column(column)];
-  }
 };
 
 /// Reads one file and gathers everything that is wrong with it.
 class Reading {
  public:
-  explicit Reading(const std::string& name) : name_(name) { list_.name = name; }
+  explicit Reading(const std::string& name) : name_(name) {
+    list_.name = name;
+    for (const GlandColumn& column : gland_columns()) choices_.push_back(split_words(column.words));
+  }
 
   GlandList read(std::string_view text);
 
@@ -57,15 +64,16 @@ class Reading {
   void heading(std::string_view text, std::size_t number);
   void missing_columns();
   void row(const CsvRecord& record);
-  std::optional<Row> cells_of(const CsvRecord& record);
-  void set(Gland& gland, const GlandColumn& column, const Row& row, std::string_view cell);
-  std::optional<double> number(const GlandColumn& column, const Row& row, std::string_view cell);
-  bool words(const GlandColumn& column, const Row& row, std::string_view cell);
-  void across(const Gland& gland, const Row& row);
-  void ranges(const Row& row);
+  bool take_cells(const CsvRecord& record);
+  void set(Gland& gland, std::size_t column);
+  std::optional<double> number(const GlandColumn& column, std::string_view cell);
+  bool words(std::size_t column);
+  void across(const Gland& gland);
+  void ranges();
 
-  [[nodiscard]] bool present(std::string_view column) const {
-    return present_[gland_column(column)];
+  /// Of the row at hand.
+  [[nodiscard]] std::string place(std::size_t column) const {
+    return place(row_.line, gland_columns()[column].name);
   }
   [[nodiscard]] std::string place(std::size_t line, std::string_view column) const {
     return name_ + ", line " + std::to_string(line) + ", column " + std::string(column);
@@ -85,9 +93,12 @@ class Reading {
   std::vector<std::optional<std::size_t>> column_of_field_;  ///< nothing: ignored
   std::vector<bool> present_ = std::vector<bool>(gland_columns().size());
   std::vector<std::string> unknown_;
+  const Places places_;
+  std::vector<std::vector<std::string_view>> choices_;  ///< of every column of words
+  Row row_;                                             ///< the one at hand
   bool any_row_ = false;
   bool any_armoured_ = false;
-  std::map<std::string, std::size_t, std::less<>> line_of_part_;
+  std::unordered_map<std::string, std::size_t> line_of_part_;
   GlandList list_;
   std::vector<Fault> faults_;
 };
@@ -103,6 +114,8 @@ GlandList Reading::read(std::string_view text) {
 }
 
 void Reading::records(std::string_view text) {
+  constexpr std::size_t k_usual_row = 64;
+  list_.glands.reserve(text.size() / k_usual_row);
   CsvReader reader(text, name_);
   CsvRecord record;
   if (!reader.next(record)) {
@@ -167,9 +180,10 @@ void Reading::heading(std::string_view text, std::size_t number) {
 /// A column that rows need and the header does not have is one fault, not one a row.
 void Reading::missing_columns() {
   const std::vector<std::string_view> unknown(unknown_.begin(), unknown_.end());
-  for (const GlandColumn& column : gland_columns()) {
-    const bool clamp = column.name == "armour_min_mm" || column.name == "armour_max_mm";
-    if (present(column.name) || !(column.required || (clamp && any_armoured_))) continue;
+  for (std::size_t i = 0; i < gland_columns().size(); ++i) {
+    const GlandColumn& column = gland_columns()[i];
+    const bool clamp = i == places_.clamp.first || i == places_.clamp.second;
+    if (present_[i] || !(column.required || (clamp && any_armoured_))) continue;
     const std::string like = nearest(column.name, unknown);
     add(ErrorCode::missing,
         clamp ? "a column that armoured glands need is missing" : "a required column is missing",
@@ -178,9 +192,10 @@ void Reading::missing_columns() {
   }
 }
 
-/// The cells of a record, or nothing when all of them are blank.
-std::optional<Row> Reading::cells_of(const CsvRecord& record) {
-  Row row{.line = record.line, .cells = std::vector<std::string_view>(gland_columns().size())};
+/// Makes a record the row at hand. @return false when all of its cells are blank
+bool Reading::take_cells(const CsvRecord& record) {
+  row_.line = record.line;
+  row_.cells.assign(gland_columns().size(), {});
   bool any = false;
   std::size_t last_used = 0;
   for (std::size_t i = 0; i < record.fields.size(); ++i) {
@@ -188,74 +203,73 @@ std::optional<Row> Reading::cells_of(const CsvRecord& record) {
     if (cell.empty()) continue;
     any = true;
     last_used = i + 1;
-    if (i < column_of_field_.size() && column_of_field_[i]) row.cells[*column_of_field_[i]] = cell;
+    if (i < column_of_field_.size() && column_of_field_[i]) row_.cells[*column_of_field_[i]] = cell;
   }
-  if (!any) return std::nullopt;
-  if (last_used > column_of_field_.size()) {
+  if (any && last_used > column_of_field_.size()) {
     add(ErrorCode::bad_syntax, "a row has more fields than there are columns",
         name_ + ", line " + std::to_string(record.line), std::to_string(last_used) + " fields",
         "at most " + std::to_string(column_of_field_.size()),
         "a decimal comma makes two fields of one number: write a decimal point; put text that "
         "holds a comma in quotes");
   }
-  return row;
+  return any;
 }
 
 void Reading::row(const CsvRecord& record) {
-  const std::optional<Row> row = cells_of(record);
-  if (!row) return;
+  if (!take_cells(record)) return;
   any_row_ = true;
-  Gland gland;
+  Gland& gland = list_.glands.emplace_back();
   const auto columns = gland_columns();
   for (std::size_t i = 0; i < columns.size(); ++i) {
-    if (!row->cells[i].empty()) {
-      set(gland, columns[i], *row, row->cells[i]);
+    if (!row_.cells[i].empty()) {
+      set(gland, i);
     } else if (columns[i].required && present_[i]) {
-      add(ErrorCode::missing, "a required value is missing", place(row->line, columns[i].name), "",
-          allowed(columns[i]), "");
+      add(ErrorCode::missing, "a required value is missing", place(i), "", allowed(columns[i]), "");
     }
   }
-  across(gland, *row);
-  list_.glands.push_back(std::move(gland));
+  across(gland);
 }
 
 /// Checks one cell that is not blank, and puts it into the gland when it is good.
-void Reading::set(Gland& gland, const GlandColumn& column, const Row& row, std::string_view cell) {
+void Reading::set(Gland& gland, std::size_t place_of_column) {
+  const GlandColumn& column = gland_columns()[place_of_column];
+  const std::string_view cell = row_.cells[place_of_column];
   if (const auto* put = std::get_if<GlandColumn::SetNumber>(&column.set)) {
-    if (const auto value = number(column, row, cell)) (*put)(gland, *value);
+    if (const auto value = number(column, cell)) (*put)(gland, *value);
     return;
   }
   bool good = true;
   if (column.kind == GlandKind::thread) {
     good = entry::parse_thread(cell).has_value();
     if (!good) {
-      add(ErrorCode::bad_value, "not a thread", place(row.line, column.name), cell, allowed(column),
-          "");
+      add(ErrorCode::bad_value, "not a thread", place(place_of_column), cell, allowed(column), "");
     }
   } else if (column.kind != GlandKind::text) {
-    good = words(column, row, cell);
+    good = words(place_of_column);
   }
   if (good) std::get<GlandColumn::SetText>(column.set)(gland, cell);
 }
 
-std::optional<double> Reading::number(const GlandColumn& column, const Row& row,
-                                      std::string_view cell) {
-  const std::string where = place(row.line, column.name);
+std::optional<double> Reading::number(const GlandColumn& column, std::string_view cell) {
   const auto value = parse_number(cell);
+  const auto refuse = [&](ErrorCode code, std::string what, std::string hint) {
+    add(code, std::move(what), place(row_.line, column.name), cell, allowed(column),
+        std::move(hint));
+  };
   if (!value) {
     std::string pointed(cell);
     std::replace(pointed.begin(), pointed.end(), ',', '.');
     const bool comma = pointed != cell && parse_number(pointed).has_value();
-    add(ErrorCode::bad_number, "not a number", where, cell, allowed(column),
-        comma ? "write a decimal point: " + pointed : "digits only, without a unit");
+    refuse(ErrorCode::bad_number, "not a number",
+           comma ? "write a decimal point: " + pointed : "digits only, without a unit");
     return std::nullopt;
   }
   if (*value < column.min || *value > column.max) {
-    add(ErrorCode::out_of_range, "a number outside its limits", where, cell, allowed(column), "");
+    refuse(ErrorCode::out_of_range, "a number outside its limits", "");
     return std::nullopt;
   }
   if (column.kind == GlandKind::whole && *value != std::floor(*value)) {
-    add(ErrorCode::bad_value, "not a whole number", where, cell, allowed(column), "");
+    refuse(ErrorCode::bad_value, "not a whole number", "");
     return std::nullopt;
   }
   return value;
@@ -268,8 +282,10 @@ bool is_ip(std::string_view word) {
          k_water.find(word[1]) != std::string_view::npos;
 }
 
-bool Reading::words(const GlandColumn& column, const Row& row, std::string_view cell) {
-  const std::vector<std::string_view> choices = split_words(column.words);
+bool Reading::words(std::size_t place_of_column) {
+  const GlandColumn& column = gland_columns()[place_of_column];
+  const std::string_view cell = row_.cells[place_of_column];
+  const std::vector<std::string_view>& choices = choices_[place_of_column];
   const std::vector<std::string_view> given =
       column.kind == GlandKind::word ? std::vector<std::string_view>{cell} : split_words(cell);
   bool good = true;
@@ -282,49 +298,48 @@ bool Reading::words(const GlandColumn& column, const Row& row, std::string_view 
     std::string hint = did_you_mean(word, choices);
     if (word.starts_with("IP")) hint = "leave out the letters IP";
     add(ErrorCode::bad_value, ip ? "not a degree of protection" : "not a word that is known here",
-        place(row.line, column.name), word, allowed(column), std::move(hint));
+        place(place_of_column), word, allowed(column), std::move(hint));
   }
   return good;
 }
 
 /// What cells of one row ask of each other, and of other rows.
-void Reading::across(const Gland& gland, const Row& row) {
+void Reading::across(const Gland& gland) {
   if (!gland.part.empty()) {
-    const auto [it, fresh] = line_of_part_.emplace(gland.part, row.line);
+    const auto [it, fresh] = line_of_part_.emplace(gland.part, row_.line);
     if (!fresh) {
-      add(ErrorCode::duplicate, "a part is given twice", place(row.line, "part"), gland.part, "",
+      add(ErrorCode::duplicate, "a part is given twice", place(places_.part), gland.part, "",
           "it stands first on line " + std::to_string(it->second));
     }
   }
-  ranges(row);
-  if (row.cell("inner_min_mm").empty() != row.cell("inner_max_mm").empty()) {
-    const bool low = row.cell("inner_min_mm").empty();
-    add(ErrorCode::missing, "an inner seal needs both of its limits",
-        place(row.line, low ? "inner_min_mm" : "inner_max_mm"), "",
-        allowed(gland_columns()[gland_column(low ? "inner_min_mm" : "inner_max_mm")]),
-        "leave both blank where there is no inner seal");
+  ranges();
+  const auto blank = [&](std::size_t column) { return row_.cells[column].empty(); };
+  if (blank(places_.inner.first) != blank(places_.inner.second)) {
+    const std::size_t missing =
+        blank(places_.inner.first) ? places_.inner.first : places_.inner.second;
+    add(ErrorCode::missing, "an inner seal needs both of its limits", place(missing), "",
+        allowed(gland_columns()[missing]), "leave both blank where there is no inner seal");
   }
   const bool armoured = gland.armour != cable::ArmourKind::none;
   any_armoured_ = any_armoured_ || armoured;
-  for (const std::string_view name : {"armour_min_mm", "armour_max_mm"}) {
-    const bool blank = row.cell(name).empty();
-    if (armoured && blank && present(name)) {
-      add(ErrorCode::missing, "an armoured gland needs the limits of its clamp",
-          place(row.line, name), "", allowed(gland_columns()[gland_column(name)]),
-          "or the armour is none");
-    } else if (!armoured && !blank && row.cell("armour") == "none") {
-      list_.warnings.push_back(place(row.line, name) + ": the armour is none, so this is ignored");
+  for (const std::size_t limit : {places_.clamp.first, places_.clamp.second}) {
+    if (armoured && blank(limit) && present_[limit]) {
+      add(ErrorCode::missing, "an armoured gland needs the limits of its clamp", place(limit), "",
+          allowed(gland_columns()[limit]), "or the armour is none");
+    } else if (!armoured && !blank(limit) && row_.cells[places_.armour] == "none") {
+      list_.warnings.push_back(place(limit) + ": the armour is none, so this is ignored");
     }
   }
 }
 
-void Reading::ranges(const Row& row) {
-  for (const auto& [low_name, high_name] : k_ranges) {
-    const auto low = parse_number(row.cell(low_name));
-    const auto high = parse_number(row.cell(high_name));
+void Reading::ranges() {
+  for (const auto& [low_column, high_column] :
+       {places_.outer, places_.inner, places_.clamp, places_.temperature}) {
+    const auto low = parse_number(row_.cells[low_column]);
+    const auto high = parse_number(row_.cells[high_column]);
     if (!low || !high || *low <= *high) continue;
     add(ErrorCode::contradiction, "the smallest is above the largest",
-        place(row.line, low_name) + " and " + std::string(high_name),
+        place(low_column) + " and " + std::string(gland_columns()[high_column].name),
         plain(*low) + " and " + plain(*high), "the smaller figure first", "");
   }
 }
