@@ -81,10 +81,14 @@ class FileWriter {
   void commit();
 
  private:
+  void begin_saving();
+
   std::string path_;
   std::string target_;     ///< the file behind links
   std::string temporary_;  ///< empty for a pipe or a device, and after commit()
   int descriptor_ = -1;
+  std::size_t written_ = 0;
+  std::size_t saving_ = 0;  ///< of them, on their way to the disk
 };
 
 }  // namespace cutback::io
