@@ -186,7 +186,7 @@ void CardsRun::add_schedule(const std::string& path, std::unique_ptr<io::RowSour
         const auto part = [&] {
           if (gland != nullptr) return gland->part;
           const auto views = views_of(cells);
-          const Decision& decision = open.decider.decide(views, side).decision;
+          const Decision& decision = open.decider.decide({views}, side).decision;
           return decision.gland != nullptr ? decision.gland->part : std::string();
         };
         put(tag, end_words(layout, record.fields, side), part,
@@ -210,7 +210,7 @@ void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side,
     print_none(tag, end, open.place_of(line) + to_line(*fault));
     return;
   }
-  const Decision& decision = open.decider.decide(views, side).decision;
+  const Decision& decision = open.decider.decide({views}, side).decision;
   if (!decision.usable()) {
     print_none(tag, end, open.place_of(line) + schedule::unusable_text(decision));
     return;

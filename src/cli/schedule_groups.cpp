@@ -58,11 +58,11 @@ class Worker {
         leave_out(chunk, name, decision);
         continue;
       }
-      const schedule::PartSet parts = decider_.fitting(record.fields, side);
+      const schedule::PartSet parts = decider_.fitting({record.fields, record.bare}, side);
       if (!parts.empty()) {
         add(chunk, name, side, parts);
       } else if (keep_ == Keep::not_served) {
-        leave_out(chunk, name, decider_.decide(record.fields, side).decision);
+        leave_out(chunk, name, decider_.decide({record.fields, record.bare}, side).decision);
       }
     }
   }

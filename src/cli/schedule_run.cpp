@@ -61,7 +61,7 @@ class Worker {
       } else {
         const auto* const supply =
             run_.supplies != nullptr ? run_.supplies->of(record.line, side) : nullptr;
-        Decided& decided = decider_.decide(record.fields, side, supply);
+        Decided& decided = decider_.decide({record.fields, record.bare}, side, supply);
         // As when the file changes between the two readings: stock must not be given out twice.
         if (run_.supplies != nullptr && supply == nullptr && decided.decision.fits > 0) {
           throw InternalError("an end was left out when the stock was shared out");
@@ -113,6 +113,9 @@ class Collected {
   void put_out(Chunk& chunk) {
     run_.write(chunk.text);
     if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
+    if (rows_ == 0 && chunk.taken && *chunk.taken > 0.0) {
+      tags_.reserve(static_cast<std::size_t>(static_cast<double>(chunk.block.rows) / *chunk.taken));
+    }
     find_twice(chunk);
     for (const auto& [group, line] : chunk.exceptions) run_.write_exception(group, line);
     rows_ += chunk.block.rows;
@@ -128,8 +131,10 @@ class Collected {
 
  private:
   void find_twice(const Chunk& chunk) {
+    constexpr std::size_t k_ahead = 16;
     const Layout& layout = file_.layout();
     for (std::size_t i = 0; i < chunk.block.rows; ++i) {
+      if (i + k_ahead < chunk.block.rows) tags_.expect(chunk.tag_hashes[i + k_ahead]);
       if (chunk.tag_hashes[i] == 0) continue;
       const io::CsvRecord& record = chunk.block.records[i];
       const auto before = tags_.put(chunk.tag_hashes[i], record.line);

@@ -1,5 +1,7 @@
 #include "cli/tag_register.hpp"
 
+#include <algorithm>
+#include <bit>
 #include <utility>
 
 namespace cutback::cli {
@@ -16,16 +18,26 @@ TagRegister::Slot& TagRegister::slot_of(std::uint64_t hash) {
   return slots_[i];
 }
 
-void TagRegister::grow() {
-  const std::vector<Slot> old =
-      std::exchange(slots_, std::vector<Slot>(slots_.empty() ? k_first_slots : 2 * slots_.size()));
+void TagRegister::grow(std::size_t slots) {
+  const std::vector<Slot> old = std::exchange(slots_, std::vector<Slot>(slots));
   for (const Slot& slot : old) {
     if (slot.row != 0) slot_of(slot.hash) = slot;
   }
 }
 
+void TagRegister::reserve(std::size_t tags) {
+  const std::size_t slots = tags < k_most_slots / 2 ? std::bit_ceil(2 * tags + 1) : k_most_slots;
+  if (slots > slots_.size()) grow(slots);
+}
+
+void TagRegister::expect(std::size_t hash) const {
+  if (!slots_.empty()) __builtin_prefetch(&slots_[hash & (slots_.size() - 1)], 1);
+}
+
 std::optional<std::size_t> TagRegister::put(std::size_t hash, std::size_t row) {
-  if (2 * used_ >= slots_.size() && slots_.size() < k_most_slots) grow();
+  if (2 * used_ >= slots_.size() && slots_.size() < k_most_slots) {
+    grow(std::max(k_first_slots, 2 * slots_.size()));
+  }
   Slot& slot = slot_of(hash);
   if (slot.row != 0) return static_cast<std::size_t>(slot.row);
   if (2 * used_ >= slots_.size()) {

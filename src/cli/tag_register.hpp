@@ -12,6 +12,10 @@ namespace cutback::cli {
 /// taken for the same.
 class TagRegister {
  public:
+  /// Makes room at once for so many tags, as far as the limit allows.
+  void reserve(std::size_t tags);
+  /// Says that put() will be called with this hash soon, so that its slot is fetched meanwhile.
+  void expect(std::size_t hash) const;
   /// @return the row on which the tag stood before; nothing where it is new, or once full
   std::optional<std::size_t> put(std::size_t hash, std::size_t row);
   /// Whether tags were left out because there are too many.
@@ -22,7 +26,7 @@ class TagRegister {
     std::uint64_t hash = 0;
     std::uint64_t row = 0;  ///< 0: the slot is free
   };
-  void grow();
+  void grow(std::size_t slots);
   Slot& slot_of(std::uint64_t hash);
 
   std::vector<Slot> slots_;

@@ -21,7 +21,7 @@ constexpr std::array<bool, 256> k_ends_bare = [] {
   return ends;
 }();
 
-// Eight bytes at a time. Each of these sets the highest bit of exactly the bytes that are meant.
+// Eight bytes at a time.
 constexpr std::uint64_t k_each = 0x0101010101010101;
 constexpr std::uint64_t k_highest = 0x8080808080808080;
 
@@ -33,26 +33,37 @@ std::uint64_t eight_at(const char* bytes) {
   return eight;
 }
 
-/// Bytes less than `limit`, which is at most 128.
+/// The highest bit of exactly the bytes that are less than `limit`, which is at most 128.
 constexpr std::uint64_t less(std::uint64_t eight, unsigned limit) {
   return ~((eight | k_highest) - k_each * limit) & ~eight & k_highest;
 }
 
-constexpr std::uint64_t equal(std::uint64_t eight, char c) {
-  return less(eight ^ (k_each * static_cast<unsigned char>(c)), 1);
+/// Sixteen bytes that are compared at once.
+using Sixteen [[gnu::vector_size(16)]] = unsigned char;
+
+Sixteen sixteen_at(const char* bytes) {
+  Sixteen sixteen;
+  std::memcpy(&sixteen, bytes, sizeof sixteen);
+  return sixteen;
 }
 
+bool ends_bare(char c) { return k_ends_bare[static_cast<unsigned char>(c)]; }
+
 bool needs_quotes(std::string_view field) {
-  std::size_t i = 0;
-  for (; i + sizeof(std::uint64_t) <= field.size(); i += sizeof(std::uint64_t)) {
-    const std::uint64_t eight = eight_at(field.data() + i);
-    if ((equal(eight, ',') | equal(eight, '"') | less(eight, ' ')) == 0) continue;
-    for (const char c : field.substr(i, sizeof eight)) {
-      if (k_ends_bare[static_cast<unsigned char>(c)]) return true;
-    }
+  if (field.size() >= sizeof(Sixteen)) {
+    using Found [[gnu::vector_size(16)]] = signed char;
+    Found found{};
+    const auto look_at = [&](std::size_t i) {
+      const Sixteen bytes = sixteen_at(field.data() + i);
+      found |= (bytes == ',') | (bytes == '"') | (bytes < ' ');
+    };
+    for (std::size_t i = 0; i + sizeof(Sixteen) < field.size(); i += sizeof(Sixteen)) look_at(i);
+    look_at(field.size() - sizeof(Sixteen));
+    std::array<std::uint64_t, 2> halves;
+    std::memcpy(halves.data(), &found, sizeof found);
+    if ((halves[0] | halves[1]) == 0) return false;
   }
-  return std::any_of(field.begin() + static_cast<std::ptrdiff_t>(i), field.end(),
-                     [](char c) { return k_ends_bare[static_cast<unsigned char>(c)]; });
+  return std::any_of(field.begin(), field.end(), ends_bare);
 }
 
 std::size_t count_lines(std::string_view text) {
@@ -83,7 +94,8 @@ bool CsvReader::next(CsvRecord& record) {
   if (position_ == text_.size()) return false;
   record.line = line_;
   record.fields.clear();
-  if (take_bare_fields(record)) return true;
+  record.bare = take_bare_fields(record);
+  if (record.bare) return true;
   while (take_field(record)) {
   }
   return true;
@@ -114,14 +126,14 @@ bool CsvReader::take_bare_fields(CsvRecord& record) {
       } else if (data[at] == '\n') {
         end_field(at);
         return end_row();
-      } else if (k_ends_bare[static_cast<unsigned char>(data[at])]) {
+      } else if (ends_bare(data[at])) {
         position_ = start;
         return false;
       }
     }
   }
   for (; i < size; ++i) {
-    if (!k_ends_bare[static_cast<unsigned char>(data[i])]) continue;
+    if (!ends_bare(data[i])) continue;
     if (data[i] != ',' && data[i] != '\n') break;
     end_field(i);
     if (data[i] == '\n') return end_row();
@@ -164,7 +176,7 @@ std::string_view CsvReader::bare() {
   const char* const data = text_.data();
   const std::size_t size = text_.size();
   std::size_t i = start;
-  while (i < size && !k_ends_bare[static_cast<unsigned char>(data[i])]) ++i;
+  while (i < size && !ends_bare(data[i])) ++i;
   position_ = i;
   return text_.substr(start, i - start);
 }

@@ -43,6 +43,17 @@ std::string any_cell(std::string_view heading) {
   return "C1";
 }
 
+/// The parts of a line between its commas.
+Words split(std::string_view line) {
+  Words parts;
+  for (;;) {
+    const std::size_t comma = line.find(',');
+    parts.push_back(line.substr(0, comma));
+    if (comma == std::string_view::npos) return parts;
+    line.remove_prefix(comma + 1);
+  }
+}
+
 void must_be_alike(const Decision& got, const Decision& want) {
   RC_ASSERT(got.faults.size() == want.faults.size());
   for (std::size_t i = 0; i < got.faults.size(); ++i) {
@@ -85,6 +96,9 @@ TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]
       std::vector<std::string> texts;
       for (const std::string_view heading : k_headings) texts.push_back(any_cell(heading));
       const Words cells(texts.begin(), texts.end());
+      const std::string line = fmt::format("{}", fmt::join(texts, ","));
+      const Words bare_cells = split(line);
+      const bool bare = line.find('"') == std::string::npos && bare_cells.size() == cells.size();
       for (const Side side : layout.ends()) {
         std::vector<Fault> faults;
         const job::JobInput input = schedule::input_of(layout, cells, side, faults);
@@ -95,14 +109,15 @@ TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]
           want.faults = faults;
         }
         ++(want.usable() ? fits : unusable);
-        const auto fitting = decider.fitting(cells, side);
+        const auto fitting = decider.fitting({cells}, side);
         RC_ASSERT(fitting.size() == want.fits);
         if (want.usable()) {
           const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
           RC_ASSERT(fitting == selector.fitting(fit::ask(job, *settings.standards)));
         }
-        must_be_alike(decider.decide(cells, side).decision, want);
-        must_be_alike(decider.decide(cells, side).decision, want);
+        must_be_alike(decider.decide({cells}, side).decision, want);
+        must_be_alike(decider.decide({cells}, side).decision, want);
+        if (bare) must_be_alike(decider.decide({bare_cells, true}, side).decision, want);
       }
     }
   }));
@@ -129,8 +144,8 @@ TEST_CASE("decider: figures that share a place in memory stay apart", "[property
     std::vector<Fault> faults;
     const job::JobInput input = schedule::input_of(layout, cells, Side::both, faults);
     const Decision want = schedule::decide(input, settings);
-    const bool fits = !decider.fitting(cells, Side::both).empty();
-    const Decision& got = decider.decide(cells, Side::both).decision;
+    const bool fits = !decider.fitting({cells}, Side::both).empty();
+    const Decision& got = decider.decide({cells}, Side::both).decision;
     if (got.verdict != want.verdict || got.gland != want.gland || got.reason != want.reason ||
         got.outer_margin_mm != want.outer_margin_mm ||
         got.inner_margin_mm != want.inner_margin_mm ||
@@ -159,7 +174,7 @@ TEST_CASE("decider: one text in columns of two fields is not one end", "[propert
     const job::JobInput input = schedule::input_of(layout, cells, side, faults);
     REQUIRE(faults.empty());
     const Decision want = schedule::decide(input, settings);
-    const Decision& got = decider.decide(cells, side).decision;
+    const Decision& got = decider.decide({cells}, side).decision;
     CHECK(got.gland == want.gland);
     CHECK(got.reason == want.reason);
     CHECK(got.armour_cut_mm == want.armour_cut_mm);

@@ -131,7 +131,7 @@ struct Shared {
     for (std::size_t i = 0; i < rows.size(); ++i) {
       const Words cells(rows[i].begin(), rows[i].end());
       for (const Side side : layout.ends()) {
-        ends.push_back({cells, side, i + 2, decider.fitting(cells, side)});
+        ends.push_back({cells, side, i + 2, decider.fitting({cells}, side)});
         if (ends.back().fitting.empty()) continue;
         wanted_ends.push_back({.line = i + 2,
                                .side = side,
@@ -177,7 +177,7 @@ TEST_CASE("use of stock: the most ends, each with a gland that fits it", "[prope
       if (supply == nullptr) continue;
       std::vector<Fault> faults;
       const job::JobInput input = schedule::input_of(layout, end.cells, end.side, faults);
-      const Decision got = decider.decide(end.cells, end.side, supply).decision;
+      const Decision got = decider.decide({end.cells}, end.side, supply).decision;
       RC_ASSERT(got.reason == schedule::decide(input, settings, supply).reason);
       RC_ASSERT(got.gland == supply->gland);
       RC_ASSERT(got.fits == end.fitting.size());

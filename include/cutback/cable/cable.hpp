@@ -41,14 +41,22 @@ struct Derived {
   double expanded_mm;
 };
 
+/// The wire diameter that counts: the nominal of its band where it lies in one.
+[[nodiscard]] inline std::optional<double> wire_size_mm(const Cable& cable) {
+  if (cable.wire_nominal) return cable.wire_nominal->nominal_mm;
+  if (cable.wire) return cable.wire->value_mm;
+  return std::nullopt;
+}
+
+/// The value of sheath_thickness() alone [mm].
+[[nodiscard]] inline std::optional<double> sheath_thickness_mm(const Cable& cable) {
+  const auto wire = wire_size_mm(cable);
+  if (!cable.sheath_od || !cable.bedding || !wire) return std::nullopt;
+  return (cable.sheath_od->value_mm - cable.bedding->value_mm) / 2.0 - *wire;
+}
+
 /// Sheath thickness t = (OD - bedding)/2 - wire, with the spread of the three figures combined
 /// (JCGM 100:2008 5.1.2). Absent when one of them is not known.
 [[nodiscard]] std::optional<Derived> sheath_thickness(const Cable& cable);
-
-/// The value of sheath_thickness() alone [mm].
-[[nodiscard]] std::optional<double> sheath_thickness_mm(const Cable& cable);
-
-/// The wire diameter that counts: the nominal of its band where it lies in one.
-[[nodiscard]] std::optional<double> wire_size_mm(const Cable& cable);
 
 }  // namespace cutback::cable

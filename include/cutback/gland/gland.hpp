@@ -27,24 +27,25 @@ enum class Sealing { compression, barrier, either };
 }
 
 /// A cable gland as its list states it; an absent member is not stated. Lengths in mm. Ranges are
-/// closed.
+/// closed. What every end of a schedule asks its gland for comes first, close together in memory.
 struct Gland {
   std::string part;
+  std::optional<double> price;
+  cable::ArmourKind armour = cable::ArmourKind::none;
+  Sealing sealing = Sealing::compression;
+  measure::Range outer;                 ///< outer seal on the sheath
+  std::optional<measure::Range> inner;  ///< inner seal on the bedding; absent when it has none
+  measure::Range armour_clamp;          ///< in nominal wire sizes
+  std::optional<double> bore_mm;        ///< what passes the armour cone
   std::string range;
   std::string description;
   entry::Thread entry_thread;
   std::optional<double> entry_length_mm;
-  measure::Range outer;                 ///< outer seal on the sheath
-  std::optional<measure::Range> inner;  ///< inner seal on the bedding; absent when it has none
-  std::optional<double> bore_mm;        ///< what passes the armour cone
-  cable::ArmourKind armour = cable::ArmourKind::none;
-  measure::Range armour_clamp;  ///< in nominal wire sizes
   std::optional<double> exposed_armour_mm;
   double exposed_plus_mm = 0.5;
   std::optional<double> armour_stop_mm;
   double bedding_past_mm = 5.0;
   std::optional<double> bedding_end_mm;
-  Sealing sealing = Sealing::compression;
   std::optional<double> chamber_bore_mm;
   std::optional<double> chamber_length_mm;
   std::optional<int> max_cores;
@@ -62,7 +63,6 @@ struct Gland {
   std::optional<double> fault_ka;  ///< declared earth-fault rating for 1 s
   std::optional<double> washer_mm;
   std::optional<double> locknut_mm;
-  std::optional<double> price;
   std::optional<int> stock;
 };
 

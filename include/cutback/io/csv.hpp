@@ -17,6 +17,7 @@ namespace cutback::io {
 struct CsvRecord {
   std::size_t line = 0;
   std::vector<std::string_view> fields;
+  bool bare = false;  ///< no field is in quotes: they stand in one text, a comma between every two
 };
 
 /// Reads records one after the other. Fields are separated by commas; a field may stand in quotes

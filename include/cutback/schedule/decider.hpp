@@ -31,11 +31,11 @@ class Decider {
 
   /// @param supply  as decide() takes it; borrowed for the life of this object
   /// @return valid until the next call
-  Decided& decide(Cells cells, Side side, const Supply* supply = nullptr);
+  Decided& decide(const Row& row, Side side, const Supply* supply = nullptr);
 
   /// Every gland whose verdict is `fits` for this end, by their places in the list, ascending. None
   /// where the end cannot be used: decide() says why.
-  [[nodiscard]] std::vector<std::uint32_t> fitting(Cells cells, Side side);
+  [[nodiscard]] std::vector<std::uint32_t> fitting(const Row& row, Side side);
 
  private:
   class State;

@@ -64,6 +64,13 @@ struct Layout {
 
 using Cells = std::span<const std::string_view>;
 
+/// One row. `bare`: its cells stand in one text, a comma between every two and in none, so that rows
+/// with the same text between two cells have the same cells there.
+struct Row {
+  Cells cells;
+  bool bare = false;
+};
+
 /// How many of the headings are columns of a schedule; to find the row of headings.
 [[nodiscard]] std::size_t known_headings(Cells headings, const Format& format);
 

@@ -13,18 +13,6 @@ std::optional<WireBand> wire_band(std::span<const WireBand> bands, double diamet
   return std::nullopt;
 }
 
-std::optional<double> wire_size_mm(const Cable& cable) {
-  if (cable.wire_nominal) return cable.wire_nominal->nominal_mm;
-  if (cable.wire) return cable.wire->value_mm;
-  return std::nullopt;
-}
-
-std::optional<double> sheath_thickness_mm(const Cable& cable) {
-  const auto wire = wire_size_mm(cable);
-  if (!cable.sheath_od || !cable.bedding || !wire) return std::nullopt;
-  return (cable.sheath_od->value_mm - cable.bedding->value_mm) / 2.0 - *wire;
-}
-
 std::optional<Derived> sheath_thickness(const Cable& cable) {
   const auto value = sheath_thickness_mm(cable);
   if (!value) return std::nullopt;

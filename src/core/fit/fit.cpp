@@ -113,15 +113,12 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
 }
 
 Margins margins_of(const Question& question, const gland::Gland& gland) {
-  Margins margins;
+  const cable::Cable& cable = question.job->cable;
   const bool barrier = detail::made_off_as_barrier(gland, question.demand);
-  for (const detail::Finding& finding :
-       detail::DiameterFindings(question.job->cable, gland, barrier)) {
-    if (finding.name == CheckName::outer_seal) margins.outer_mm = finding.margin_mm;
-    if (finding.name == CheckName::inner_seal) margins.inner_mm = finding.margin_mm;
-    if (finding.name == CheckName::armour) margins.armour_mm = finding.margin_mm;
-  }
-  return margins;
+  const auto inner = detail::find_inner_seal(cable, gland, barrier);
+  return {.outer_mm = detail::find_outer_seal(cable, gland).margin_mm,
+          .inner_mm = inner ? inner->margin_mm : std::nullopt,
+          .armour_mm = detail::find_armour(cable, gland).margin_mm};
 }
 
 namespace detail {

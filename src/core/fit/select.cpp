@@ -87,12 +87,17 @@ Interval asked_of(const measure::Estimate& estimate, Width width) {
   return whole;
 }
 
-/// What an end asks of the ranges of glands; a diameter that is absent is not compared.
+/// What an end asks of the ranges of glands.
 struct Asked {
-  std::optional<Interval> outer;
-  std::optional<Interval> inner;
-  std::optional<Interval> wire;
+  bool none_can = false;  ///< no gland can have the verdict that is asked for
+  // Whether a diameter is compared:
+  bool by_outer = false;
+  bool by_inner = false;
+  bool by_wire = false;
   bool inner_unknown = false;  ///< only a gland that does not ask about the bedding can fit
+  Interval outer;
+  Interval inner;
+  Interval wire;
 };
 
 /// A section whose clamp takes the wire.
@@ -105,15 +110,15 @@ struct OpenSection {
 class OpenSections {
  public:
   explicit OpenSections(const Sections& sections) : sections_(&sections) {}
-  /// @param wire  absent: the clamp is not compared
-  [[nodiscard]] std::span<const OpenSection> of(const std::optional<Interval>& wire) {
-    if (asked_ && wire == wire_) return open_;
-    asked_ = true;
-    wire_ = wire;
+  [[nodiscard]] std::span<const OpenSection> of(const Asked& asked) {
+    if (known_ && by_wire_ == asked.by_wire && wire_ == asked.wire) return open_;
+    known_ = true;
+    by_wire_ = asked.by_wire;
+    wire_ = asked.wire;
     open_.clear();
     for (const Section* section : *sections_) {
       const detail::Passes clamp =
-          wire ? detail::passes(section->clamp, wire->low_mm, wire->high_mm) : detail::Passes{};
+          by_wire_ ? detail::passes(section->clamp, wire_.low_mm, wire_.high_mm) : detail::Passes{};
       if (clamp.all) open_.push_back({section, clamp.sure});
     }
     return open_;
@@ -121,8 +126,9 @@ class OpenSections {
 
  private:
   const Sections* sections_;
-  bool asked_ = false;
-  std::optional<Interval> wire_;
+  bool known_ = false;
+  bool by_wire_ = false;
+  Interval wire_;
   std::vector<OpenSection> open_;
 };
 
@@ -195,8 +201,9 @@ class Search::State {
   void prepare();
   void learn_kinds();
   [[nodiscard]] bool suits(const entry::Thread& thread) const;
+  const KindAnswer& answer_of_kind(std::size_t place);
   KindAnswer kind_answer(std::size_t place);
-  [[nodiscard]] std::optional<Asked> asked(Width width) const;
+  [[nodiscard]] Asked asked(Width width) const;
   [[nodiscard]] Limits limits(const OpenSection& open, const Asked& asked) const;
   [[nodiscard]] Verdict verdict_of_diameters(const Gland& gland) const;
   [[nodiscard]] bool fits(std::size_t place) {
@@ -212,8 +219,6 @@ class Search::State {
   void for_each_section(OpenSections& sections, Width width, Use use);
   template <class Use>
   void for_each_passing(OpenSections& sections, Width width, Use use);
-  template <class Use>
-  void for_each_place(Use use);
   void take_first(const Section& section, std::vector<std::size_t>& tied);
   void find_fitting(Found& found);
   void first_touching(const Section& section, const Limits& limits, double preference,
@@ -282,34 +287,43 @@ void Search::State::learn_kinds() {
   }
 }
 
+/// Of a gland that is not made off as a barrier.
+const KindAnswer& Search::State::answer_of_kind(std::size_t place) {
+  KindAnswer& answer = answers_[index_.kind[place]];
+  if (!answer.known) answer = answer_of(question_, *index_.places[place]);
+  return answer;
+}
+
 /// A gland that is made off as a barrier holds the bedding, or the cores: it is asked every time.
 KindAnswer Search::State::kind_answer(std::size_t place) {
   const Gland& gland = *index_.places[place];
-  if (barrier(gland)) return answer_of(question_, gland);
-  KindAnswer& answer = answers_[index_.kind[place]];
-  if (!answer.known) answer = answer_of(question_, gland);
-  return answer;
+  return barrier(gland) ? answer_of(question_, gland) : answer_of_kind(place);
 }
 
 // ---- sets -----------------------------------------------------------------------------------
 
-/// Nothing where no gland can have the verdict that is asked for.
-std::optional<Asked> Search::State::asked(Width width) const {
+Asked Search::State::asked(Width width) const {
   const bool whole = width == Width::whole;
-  const auto capped = [](const measure::Estimate& estimate) { return !estimate.caps.empty(); };
+  // A gland fits where a diameter is known and nothing caps it.
+  const auto cannot = [&](const std::optional<measure::Estimate>& estimate) {
+    return whole && (!estimate || !estimate->caps.empty());
+  };
   const cable::Cable& cable = this->cable();
   Asked asked;
-  if (whole && (!cable.sheath_od || capped(*cable.sheath_od))) return std::nullopt;
-  if (cable.sheath_od) asked.outer = asked_of(*cable.sheath_od, width);
+  asked.none_can = cannot(cable.sheath_od);
+  asked.by_outer = cable.sheath_od.has_value();
+  if (asked.by_outer) asked.outer = asked_of(*cable.sheath_od, width);
   if (cable.armour == cable::ArmourKind::none) return asked;
-  if (cable.bedding) asked.inner = asked_of(*cable.bedding, width);
-  asked.inner_unknown = whole && !cable.bedding;
-  if (cable.wire && cable.wire_nominal) {
+  asked.by_inner = cable.bedding.has_value();
+  asked.inner_unknown = whole && !asked.by_inner;
+  if (asked.by_inner) asked.inner = asked_of(*cable.bedding, width);
+  asked.by_wire = cable.wire.has_value();
+  if (asked.by_wire && cable.wire_nominal) {
     asked.wire = {cable.wire_nominal->nominal_mm, cable.wire_nominal->nominal_mm};
-    return asked;
+  } else {
+    asked.none_can = asked.none_can || cannot(cable.wire);
+    if (asked.by_wire) asked.wire = asked_of(*cable.wire, width);
   }
-  if (whole && (!cable.wire || capped(*cable.wire))) return std::nullopt;
-  if (cable.wire) asked.wire = asked_of(*cable.wire, width);
   return asked;
 }
 
@@ -317,19 +331,19 @@ Limits Search::State::limits(const OpenSection& open, const Asked& asked) const 
   const Section& section = *open.section;
   Limits limits;
   limits.add_clamp(open.sure);
-  if (asked.outer) {
-    limits.add(section.outer.low, asked.outer->low_mm);
-    limits.add(section.outer.high, asked.outer->high_mm);
+  if (asked.by_outer) {
+    limits.add(section.outer.low, asked.outer.low_mm);
+    limits.add(section.outer.high, asked.outer.high_mm);
   }
   // Where a gland is filled with compound, its inner seal is not asked about.
   const bool sealed = section.sealing == gland::Sealing::compression ||
                       (section.sealing == gland::Sealing::either && !filled_);
-  if (asked.inner) {
+  if (asked.by_inner) {
     if (sealed) {
-      limits.add(section.inner.low, asked.inner->low_mm);
-      limits.add(section.inner.high, asked.inner->high_mm);
+      limits.add(section.inner.low, asked.inner.low_mm);
+      limits.add(section.inner.high, asked.inner.high_mm);
     }
-    limits.add(section.bore, asked.inner->high_mm);
+    limits.add(section.bore, asked.inner.high_mm);
   } else if (asked.inner_unknown) {
     if (sealed) {
       limits.add(section.inner.low.unlimited());
@@ -369,9 +383,9 @@ void Search::State::drop_unfit(std::size_t word, std::uint64_t open) {
 /// Every section in which a gland can have the verdict that is asked for, with its limits.
 template <class Use>
 void Search::State::for_each_section(OpenSections& sections, Width width, Use use) {
-  const auto asked = this->asked(width);
-  if (!asked) return;
-  for (const OpenSection& open : sections.of(asked->wire)) use(*open.section, limits(open, *asked));
+  const Asked asked = this->asked(width);
+  if (asked.none_can) return;
+  for (const OpenSection& open : sections.of(asked)) use(*open.section, limits(open, asked));
 }
 
 /// Every place that no limit leaves out.
@@ -385,13 +399,6 @@ void Search::State::for_each_passing(OpenSections& sections, Width width, Use us
       }
     }
   });
-}
-
-template <class Use>
-void Search::State::for_each_place(Use use) {
-  for (std::size_t place = 0; place < index_.places.size(); ++place) {
-    if (index_.places[place] != nullptr) use(place);
-  }
 }
 
 // ---- one gland ------------------------------------------------------------------------------
@@ -483,14 +490,22 @@ void Search::State::find_nearest(Found& found) {
   if (!settled(Verdict::not_known)) for_each_passing(open_, Width::touch, take);
   if (!settled(Verdict::marginal_outside)) {
     first.reset();
-    for_each_place([&](std::size_t place) {
-      // Nothing that fails in more than its diameters is nearer than what does not.
-      if (first && !barrier(*index_.places[place]) &&
-          kind_answer(place).failures > nearest->miss.other_failures) {
-        return;
+    // Nothing that fails in more than its diameters is nearer than what does not.
+    const auto take_section = [&](const Section& section) {
+      const std::size_t start = section.first_word * k_word;
+      const bool asked_every_time = barrier(*index_.places[start]);
+      for (std::size_t place = start; place < section.end_word * k_word; ++place) {
+        if (index_.places[place] == nullptr) return;
+        const bool further = !asked_every_time && first &&
+                             answer_of_kind(place).failures > nearest->miss.other_failures;
+        if (!further) take(place);
       }
-      take(place);
-    });
+    };
+    for (const Section* section : suiting_) take_section(*section);
+    for (const Section& section : index_.sections) {
+      const bool taken = std::find(suiting_.begin(), suiting_.end(), &section) != suiting_.end();
+      if (!taken) take_section(section);
+    }
   }
   found.verdict = first->verdict;
   if (found.verdict > Verdict::no_fit) found.first = first->gland;
@@ -517,11 +532,12 @@ Found Search::State::find() {
 /// A gland whose ranges touch the intervals of all diameters would fit for some true diameters, and
 /// be chosen there when it is preferred to the one that was found.
 Wavering Search::State::wavering(const Found& found) {
-  const auto open = [](const std::optional<measure::Estimate>& estimate) {
+  const auto spread = [](const std::optional<measure::Estimate>& estimate) {
     return estimate && estimate->evidence != measure::Evidence::measured &&
            estimate->expanded_mm > 0.0;
   };
-  if (of_cable_ != Verdict::fits || !(open(cable().sheath_od) || open(cable().bedding))) return {};
+  if (of_cable_ != Verdict::fits || !(spread(cable().sheath_od) || spread(cable().bedding)))
+    return {};
   const Gland* const chosen = found.fits > 0 ? found.first : nullptr;
   const double worst_preference = chosen != nullptr ? detail::preference(*chosen, index_.prefer)
                                                     : std::numeric_limits<double>::infinity();
@@ -533,9 +549,12 @@ Wavering Search::State::wavering(const Found& found) {
   const std::size_t wanted = chosen != nullptr ? 1 : 2;
   std::vector<std::size_t>& touching = scratch_;  // the first of each section
   touching.clear();
-  for_each_section(open_, Width::touch, [&](const Section& section, const Limits& limits) {
-    first_touching(section, limits, worst_preference, wanted, touching);
-  });
+  const Asked asked = this->asked(Width::touch);
+  for (const OpenSection& open : open_.of(asked)) {
+    const double most_preferred = index_.preference[open.section->first_word * k_word];
+    if (!(most_preferred < worst_preference)) continue;
+    first_touching(*open.section, limits(open, asked), worst_preference, wanted, touching);
+  }
   std::sort(touching.begin(), touching.end(), before);
   if (touching.size() < wanted) return {};
   const Gland* const one = index_.places[touching.front()];

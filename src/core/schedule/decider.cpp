@@ -4,7 +4,6 @@
 #include <array>
 #include <bit>
 #include <cstdint>
-#include <cstring>
 #include <functional>
 #include <map>
 #include <optional>
@@ -68,26 +67,76 @@ struct DiameterSource {
   job::Layer layer;
 };
 
+/// Cells beside each other, from the first to the last.
+struct Run {
+  std::size_t first;
+  std::size_t last;
+};
+
+/// Some cells of a row that are one key to what is remembered: rows with the same key have the same
+/// cells there.
+class KeyCells {
+ public:
+  void add(const Layout& layout, const Source& source) {
+    sources_.push_back(source);
+    for (const std::size_t column : {source.prefixed, source.plain}) {
+      if (column != Layout::k_none) places_.push_back(layout.columns[column].cell);
+    }
+  }
+
+  /// To be called when all are there.
+  void join() {
+    std::sort(places_.begin(), places_.end());
+    for (const std::size_t place : places_) {
+      if (runs_.empty() || place > runs_.back().last + 1) {
+        runs_.push_back({place, place});
+      } else {
+        runs_.back().last = place;
+      }
+    }
+  }
+
+  /// @param store  holds the key where it does not stand in the row as it is
+  [[nodiscard]] std::string_view key(const Layout& layout, const Row& row,
+                                     std::string& store) const {
+    if (row.bare && runs_.size() == 1) return text_of(runs_.front(), row.cells);
+    store.clear();
+    if (row.bare) {
+      for (const Run& run : runs_) store.append(text_of(run, row.cells)) += ',';
+    } else {
+      for (const Source& source : sources_) {
+        const Given cell = given(layout, source, row.cells);
+        store += cell.text;
+        store += '\0';
+        // What is wrong with a cell is said of its column.
+        store += cell.column != nullptr && cell.column->side == Side::both ? '1' : '2';
+      }
+    }
+    return store;
+  }
+
+ private:
+  /// Of a bare row, as it stands there.
+  static std::string_view text_of(const Run& run, Cells cells) {
+    if (run.first >= cells.size()) return {};
+    const char* const start = cells[run.first].data();
+    const std::string_view last = cells[std::min(run.last, cells.size() - 1)];
+    return {start, static_cast<std::size_t>(last.data() + last.size() - start)};
+  }
+
+  std::vector<Source> sources_;
+  std::vector<std::size_t> places_;
+  std::vector<Run> runs_;
+};
+
 /// Where the cells of one end stand that decide anything.
 struct Sources {
+  KeyCells all;
+  KeyCells family;
   std::vector<Source> rest;
   std::vector<DiameterSource> diameters;
   std::vector<Source> routes;
 };
-
-struct GivenDiameter {
-  Given cell;
-  job::Layer layer;
-};
-
-/// Adds a cell, with the field that it belongs to: the two ends of a row need not have the same
-/// fields.
-void add_to_key(const Given& cell, std::string& key) {
-  if (cell.column == nullptr) return;
-  key += static_cast<char>(cell.column->field - job::fields().data() + 1);
-  key += cell.text;
-  key += '\0';
-}
 
 /// Ends that differ in diameters and routes only. Not movable: search borrows question, and that
 /// the job.
@@ -128,43 +177,55 @@ class Decider::State {
       Sources& sources = sources_[static_cast<std::size_t>(side)];
       for (const Source& source : layout.sources(side)) {
         const Role role = role_of(*source.field);
+        if (role == Role::name) continue;
+        sources.all.add(layout, source);
+        if (role == Role::rest) sources.family.add(layout, source);
         if (role == Role::rest) sources.rest.push_back(source);
         if (role == Role::diameter) sources.diameters.push_back({source, layer_of(*source.field)});
         if (role == Role::route) sources.routes.push_back(source);
       }
+      sources.all.join();
+      sources.family.join();
     }
   }
 
-  Decided& decide(Cells cells, Side side, const Supply* supply) {
-    read(cells, side);
+  Decided& decide(const Row& row, Side side, const Supply* supply) {
+    row_ = row;
+    side_ = side;
     if (!remembers()) {
       ++misses_;
       decide_anew(supply, alone_);
       return alone_;
     }
-    complete_key(supply);
-    Remembered& slot = ends_[hash_of(key_) % k_ends];
-    if (slot.key == key_) {
+    const std::string_view key = sources().all.key(layout_, row, key_);
+    Remembered& slot = ends_[(hash_of(key) + static_cast<std::size_t>(side)) % k_ends];
+    if (slot.side == side && slot.supply == supply && slot.key == key) {
       ++hits_;
       return slot.decided;
     }
     ++misses_;
-    slot.key.clear();  // an error below must not leave the old answer under the new key
+    slot.side.reset();  // an error below must not leave the old answer under the new key
+    slot.key = key;
+    slot.supply = supply;
     decide_anew(supply, slot.decided);
-    slot.key = key_;
+    slot.side = side;
     return slot.decided;
   }
 
-  std::vector<std::uint32_t> fitting(Cells cells, Side side) {
-    read(cells, side);
+  std::vector<std::uint32_t> fitting(const Row& row, Side side) {
+    row_ = row;
+    side_ = side;
     Family* const family = prepared();
     if (family == nullptr) return {};
     return family->search->fitting();
   }
 
  private:
+  /// Ends that are alike but get different glands are remembered apart.
   struct Remembered {
     std::string key;
+    std::optional<Side> side;  ///< absent: there is nothing
+    const Supply* supply = nullptr;
     Decided decided;
   };
 
@@ -176,44 +237,18 @@ class Decider::State {
     return misses_ < k_trial || hits_ * k_seldom > misses_ || misses_ % (16 * k_trial) < k_trial;
   }
 
-  void read(Cells cells, Side side) {
-    const Sources& sources = sources_[static_cast<std::size_t>(side)];
-    key_.clear();
-    for (const Source& source : sources.rest) add_to_key(given(layout_, source, cells), key_);
-    family_length_ = key_.size();
-    diameters_.clear();
-    for (const auto& [source, layer] : sources.diameters) {
-      diameters_.push_back({given(layout_, source, cells), layer});
-    }
-    routes_.clear();
-    for (const Source& source : sources.routes) {
-      routes_.push_back(given(layout_, source, cells));
-    }
-    side_ = side;
-    cells_ = cells;
-  }
-
-  /// Makes the family's key that of the end. Ends that are alike but get different glands are
-  /// remembered apart.
-  void complete_key(const Supply* supply) {
-    for (const GivenDiameter& one : diameters_) add_to_key(one.cell, key_);
-    for (const Given& cell : routes_) add_to_key(cell, key_);
-    if (supply == nullptr) return;
-    std::array<char, sizeof supply> bytes{};
-    std::memcpy(bytes.data(), &supply, sizeof supply);
-    key_.append(bytes.data(), bytes.size());
-  }
+  [[nodiscard]] const Sources& sources() const { return sources_[static_cast<std::size_t>(side_)]; }
 
   void decide_anew(const Supply* supply, Decided& decided) {
     decided.text.clear();
     if (decide_quickly(supply, decided.decision)) return;
-    decided.decision = decide_alone(cells_, side_, supply);
+    decided.decision = decide_alone(supply);
   }
 
   /// The end by itself, with everything that is wrong with it.
-  Decision decide_alone(Cells cells, Side side, const Supply* supply) {
+  Decision decide_alone(const Supply* supply) {
     std::vector<Fault> faults;
-    const job::JobInput input = input_of(layout_, cells, side, faults);
+    const job::JobInput input = input_of(layout_, row_.cells, side_, faults);
     if (faults.empty()) return schedule::decide(input, settings_, supply);
     Decision decision;
     decision.faults = std::move(faults);
@@ -242,11 +277,12 @@ class Decider::State {
   /// Each figure is copied before the next is looked up: two of one end may have the same place in
   /// memory.
   bool put_diameters(Family& family) {
-    std::array<bool, 3> given{};
-    for (const auto& [cell, layer] : diameters_) {
+    std::array<bool, 3> there{};
+    for (const auto& [source, layer] : sources().diameters) {
+      const Given cell = given(layout_, source, row_.cells);
       if (cell.column == nullptr) continue;
       const auto place = static_cast<std::size_t>(layer);
-      given[place] = true;
+      there[place] = true;
       std::optional<measure::Estimate>& estimate = estimate_in(family.job.cable, layer);
       const auto plain = layout_.decimal == '.' ? measure::plain_reading(cell.text) : std::nullopt;
       if (plain && family.single[place]) {
@@ -260,7 +296,7 @@ class Decider::State {
     }
     for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
       const auto place = static_cast<std::size_t>(layer);
-      if (given[place]) continue;
+      if (there[place]) continue;
       estimate_in(family.job.cable, layer).reset();
       family.single[place] = false;
     }
@@ -268,13 +304,16 @@ class Decider::State {
   }
 
   bool put_routes(Family& family) {
-    const bool given = std::any_of(routes_.begin(), routes_.end(),
-                                   [](const Given& cell) { return cell.column != nullptr; });
-    if (!given && !family.routed) return true;
-    family.routed = given;
+    routes_.clear();
+    for (const Source& source : sources().routes) {
+      const Given cell = given(layout_, source, row_.cells);
+      if (cell.column != nullptr) routes_.push_back(cell);
+    }
+    if (routes_.empty() && !family.routed) return true;
+    family.routed = !routes_.empty();
     job::JobInput input = family.frame.in;
     for (const Given& cell : routes_) {
-      if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return false;
+      if (!set_cell(layout_, cell, input).empty()) return false;
     }
     return job::put_tails(input, family.job).empty();
   }
@@ -299,19 +338,20 @@ class Decider::State {
   }
 
   Family& family_of() {
-    const std::string_view key = std::string_view(key_).substr(0, family_length_);
-    const auto known = families_.find(key);
-    if (known != families_.end()) return known->second;
-    if (families_.size() >= k_families) families_.clear();
-    Family& family = families_[std::string(key)];
+    const std::string_view key = sources().family.key(layout_, row_, family_key_);
+    auto& families = families_[static_cast<std::size_t>(side_)];
+    const auto known = families.find(key);
+    if (known != families.end()) return known->second;
+    if (families.size() >= k_families) families.clear();
+    Family& family = families[std::string(key)];
     make_family(family);
     return family;
   }
 
   void make_family(Family& family) {
     job::JobInput input;
-    for (const Source& source : sources_[static_cast<std::size_t>(side_)].rest) {
-      const Given cell = given(layout_, source, cells_);
+    for (const Source& source : sources().rest) {
+      const Given cell = given(layout_, source, row_.cells);
       if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
     }
     if (!input.evidence && !layout_.evidence.empty()) input.evidence = layout_.evidence;
@@ -348,7 +388,7 @@ class Decider::State {
   std::size_t misses_ = 0;
   std::vector<Remembered> ends_;  ///< by hash; a newer end takes the place of an older one
   std::vector<Figure> figures_;   ///< the same
-  std::unordered_map<std::string, Family, KeyHash, std::equal_to<>> families_;
+  std::array<std::unordered_map<std::string, Family, KeyHash, std::equal_to<>>, 3> families_;
   std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
   Family* current_ = nullptr;
   detail::FittingsOf fittings_of_ = [this](const fit::Question& question,
@@ -356,22 +396,21 @@ class Decider::State {
     return fittings(question, gland);
   };
   // The end at hand.
-  std::string key_;
-  std::size_t family_length_ = 0;  ///< of the start of the key that the whole family has
-  std::vector<GivenDiameter> diameters_;
-  std::vector<Given> routes_;
+  Row row_;
   Side side_ = Side::both;
-  Cells cells_;
+  std::vector<Given> routes_;
+  std::string key_;
+  std::string family_key_;
 };
 
 Decider::Decider(const Layout& layout, const Settings& settings)
     : state_(std::make_unique<State>(layout, settings)) {}
 Decider::~Decider() = default;
-Decided& Decider::decide(Cells cells, Side side, const Supply* supply) {
-  return state_->decide(cells, side, supply);
+Decided& Decider::decide(const Row& row, Side side, const Supply* supply) {
+  return state_->decide(row, side, supply);
 }
-std::vector<std::uint32_t> Decider::fitting(Cells cells, Side side) {
-  return state_->fitting(cells, side);
+std::vector<std::uint32_t> Decider::fitting(const Row& row, Side side) {
+  return state_->fitting(row, side);
 }
 
 }  // namespace cutback::schedule
