@@ -172,7 +172,7 @@ struct Figure {
 class Decider::State {
  public:
   State(const Layout& layout, const Settings& settings)
-      : layout_(layout), settings_(settings), ends_(k_ends), figures_(k_figures) {
+      : layout_(layout), settings_(settings), ends_(k_ends) {
     for (const Side side : {Side::both, Side::from, Side::to}) {
       Sources& sources = sources_[static_cast<std::size_t>(side)];
       for (const Source& source : layout.sources(side)) {
@@ -319,6 +319,7 @@ class Decider::State {
   }
 
   const Figure& figure_of(const Family& family, const Given& cell, job::Layer layer) {
+    if (figures_.empty()) figures_.resize(k_figures);
     Figure& slot = figures_[(hash_of(cell.text) * 3 + static_cast<std::size_t>(layer)) % k_figures];
     if (slot.layer == layer && slot.text == cell.text && slot.figures == family.figures) {
       return slot;
@@ -387,7 +388,7 @@ class Decider::State {
   std::size_t hits_ = 0;
   std::size_t misses_ = 0;
   std::vector<Remembered> ends_;  ///< by hash; a newer end takes the place of an older one
-  std::vector<Figure> figures_;   ///< the same
+  std::vector<Figure> figures_;   ///< the same; empty until there is one
   std::array<std::unordered_map<std::string, Family, KeyHash, std::equal_to<>>, 3> families_;
   std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
   Family* current_ = nullptr;

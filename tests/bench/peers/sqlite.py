@@ -1,4 +1,9 @@
-"""The bare selection by SQLite: sqlite.py ENDS GLANDS OUT. Equal ends are joined once."""
+"""The bare selection by SQLite: sqlite.py ENDS GLANDS OUT.
+
+Between two limits that any gland has nothing changes, so ends are joined once for each group of
+limits between which they lie (joining all different ends takes ten times as long). A margin decides
+only between glands of one price.
+"""
 import csv
 import sqlite3
 import sys
@@ -15,19 +20,53 @@ for table, path in (("e", ends), ("g", glands)):
         rows = csv.reader(file)
         marks = ",".join("?" * len(next(rows)))
         db.executemany(f"INSERT INTO {table} VALUES ({marks})", rows)
-db.executescript("""
-CREATE INDEX cheapest ON g(thread, amin, price, part, omin, omax, imin, imax, amax);
-CREATE TABLE d AS SELECT DISTINCT sheath, bedding, wire, oa, ba, entry FROM e;
-CREATE TABLE c AS SELECT d.sheath, d.bedding, d.wire, d.entry, count(*) AS fits,
-  min(printf('%012.2f %012.6f %s', g.price, 100000 - min(sheath - oa - omin, omax - sheath - oa,
-      bedding - ba - imin, imax - bedding - ba), g.part)) AS first
-  FROM d JOIN g ON g.thread = d.entry AND g.amin = d.wire AND g.amax = d.wire
-   AND omin <= sheath - oa + 1e-6 AND omax >= sheath + oa - 1e-6
-   AND imin <= bedding - ba + 1e-6 AND imax >= bedding + ba - 1e-6
-  GROUP BY d.sheath, d.bedding, d.wire, d.entry;
-CREATE INDEX found ON c(sheath, bedding, wire, entry);""")
+for table, column in (("o1", "omin"), ("o2", "omax"), ("i1", "imin"), ("i2", "imax")):
+    db.executescript(f"""
+CREATE TABLE {table}(lim REAL PRIMARY KEY, n INTEGER) WITHOUT ROWID;
+INSERT INTO {table} SELECT lim, row_number() OVER (ORDER BY lim)
+  FROM (SELECT DISTINCT {column} AS lim FROM g);""")
+PASSES = """g.thread = k.entry AND g.wire = k.wire AND g.bucket = k.a / 10
+  AND g.a <= k.a AND g.b >= k.b AND g.c <= k.c AND g.d >= k.d"""
+db.executescript(f"""
+CREATE TABLE c AS SELECT rowid AS row, entry, wire,
+  (SELECT max(lim) FROM o1 WHERE lim <= sheath - oa + 1e-6) AS a,
+  (SELECT min(lim) FROM o2 WHERE lim >= sheath + oa - 1e-6) AS b,
+  (SELECT max(lim) FROM i1 WHERE lim <= bedding - ba + 1e-6) AS c,
+  (SELECT min(lim) FROM i2 WHERE lim >= bedding + ba - 1e-6) AS d FROM e;
+CREATE TABLE k AS SELECT row_number() OVER () AS id, entry, wire, la, lb, lc, ld,
+  o1.n AS a, o2.n AS b, i1.n AS c, i2.n AS d
+  FROM (SELECT DISTINCT entry, wire, a AS la, b AS lb, c AS lc, d AS ld FROM c)
+  LEFT JOIN o1 ON o1.lim = la LEFT JOIN o2 ON o2.lim = lb
+  LEFT JOIN i1 ON i1.lim = lc LEFT JOIN i2 ON i2.lim = ld;
+CREATE INDEX of_end ON k(entry, wire, la, lb, lc, ld, id);
+CREATE TABLE gc(thread, wire, bucket, price, part, a, b, c, d, omin, omax, imin, imax);
+CREATE TABLE numbered AS
+  SELECT g.*, w.wire, o1.n AS a, o2.n AS b, i1.n AS c, i2.n AS d,
+    (SELECT max(n) FROM o1 WHERE lim <= omax) / 10 AS last
+  FROM g JOIN (SELECT DISTINCT wire FROM e) w ON amin <= w.wire + 1e-6 AND amax >= w.wire - 1e-6
+  JOIN o1 ON o1.lim = omin JOIN o2 ON o2.lim = omax JOIN i1 ON i1.lim = imin JOIN i2 ON i2.lim = imax;
+CREATE TABLE buckets(i INTEGER PRIMARY KEY);
+WITH RECURSIVE some(i) AS (SELECT 0 UNION ALL SELECT i + 1 FROM some WHERE i < 1000)
+INSERT INTO buckets SELECT i FROM some;
+INSERT INTO gc SELECT thread, wire, i, price, part, a, b, c, d, omin, omax, imin, imax
+  FROM numbered JOIN buckets ON i BETWEEN a / 10 AND last;
+CREATE INDEX near ON gc(thread, wire, bucket, price, a, b, c, d, part, omin, omax, imin, imax);
+CREATE TABLE r AS SELECT k.*, count(*) AS fits, min(price) AS price
+  FROM k JOIN gc g ON {PASSES} GROUP BY k.id;
+CREATE TABLE t AS SELECT k.id, k.fits, g.part, g.omin, g.omax, g.imin, g.imax,
+  count(*) OVER (PARTITION BY k.id) AS alike
+  FROM r k JOIN gc g ON {PASSES} AND g.price = k.price;
+CREATE INDEX chosen ON t(id);
+CREATE TABLE f AS SELECT c.row, k.id FROM c JOIN k ON c.entry = k.entry AND c.wire = k.wire
+  AND c.a IS k.la AND c.b IS k.lb AND c.c IS k.lc AND c.d IS k.ld;""")
 with open(out, "w", newline="") as file:
-    csv.writer(file, lineterminator="\n").writerows(
-        (tag, end, first.split()[2] if first else "", fits or 0) for tag, end, first, fits in db.execute(
-            'SELECT e.tag, e."end", c.first, c.fits FROM e LEFT JOIN c USING'
-            " (sheath, bedding, wire, entry) ORDER BY e.rowid"))
+    csv.writer(file, lineterminator="\n").writerows(db.execute("""
+SELECT tag, "end", part, fits FROM (
+  SELECT e.rowid AS row, tag, "end", coalesce(part, '') AS part, coalesce(fits, 0) AS fits,
+    row_number() OVER (PARTITION BY e.rowid ORDER BY
+      -min(sheath - oa - omin, omax - sheath - oa, bedding - ba - imin, imax - bedding - ba), part)
+      AS place
+    FROM f JOIN e ON e.rowid = f.row JOIN t ON t.id = f.id WHERE alike > 1
+  UNION ALL SELECT e.rowid, tag, "end", coalesce(part, ''), coalesce(fits, 0), 1
+    FROM f JOIN e ON e.rowid = f.row LEFT JOIN t ON t.id = f.id WHERE alike IS NULL OR alike = 1)
+  WHERE place = 1 ORDER BY row"""))
