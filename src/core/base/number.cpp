@@ -32,10 +32,6 @@ constexpr auto k_pairs = [] {
   return pairs;
 }();
 
-}  // namespace
-
-namespace {
-
 // Eight characters at a time, the first in the lowest byte.
 constexpr std::uint64_t k_each = 0x0101010101010101;
 constexpr std::uint64_t k_highest = k_each << 7;
