@@ -11,15 +11,9 @@ namespace {
 /// Sets kept of one limit at most: with 10,000 glands 1.3 MB.
 constexpr std::size_t k_most_sets = 1024;
 
-}  // namespace
-
-// The loader takes the version that suits the processor: the second has sets of 256 bits and counts
-// bits by an instruction.
-#if defined(__x86_64__)
-__attribute__((target_clones("default", "arch=x86-64-v3")))
-#endif
-Kept keep_passing(std::uint64_t* set, std::size_t words, std::span<const Passing> limits,
-                  const std::uint64_t* sure) {
+[[gnu::always_inline]] inline Kept keep(std::uint64_t* set, std::size_t words,
+                                        std::span<const Passing> limits,
+                                        const std::uint64_t* sure) {
   for (const Passing& limit : limits) {
     for (std::size_t word = 0; word < words; word += k_block) {
       for (std::size_t i = 0; i < k_block; ++i) set[word + i] &= limit.all[word + i];
@@ -33,6 +27,29 @@ Kept keep_passing(std::uint64_t* set, std::size_t words, std::span<const Passing
   }
   kept.all_sure = beyond == 0;
   return kept;
+}
+
+#if defined(__x86_64__)
+
+/// The same for a processor with sets of 256 bits and an instruction that counts bits.
+[[gnu::target("avx2,popcnt")]] Kept keep_wide(std::uint64_t* set, std::size_t words,
+                                              std::span<const Passing> limits,
+                                              const std::uint64_t* sure) {
+  return keep(set, words, limits, sure);
+}
+
+#endif
+
+}  // namespace
+
+Kept keep_passing(std::uint64_t* set, std::size_t words, std::span<const Passing> limits,
+                  const std::uint64_t* sure) {
+#if defined(__x86_64__)
+  static const bool wide =
+      __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("popcnt") != 0;
+  if (wide) return keep_wide(set, words, limits, sure);
+#endif
+  return keep(set, words, limits, sure);
 }
 
 LimitSets::LimitSets(std::span<const std::optional<double>> limits, Kind kind)
