@@ -8,10 +8,12 @@
 namespace cutback::print {
 namespace {
 
+/// Not rounded to all or to none where it is neither.
 std::string part_of(std::uint64_t part, std::uint64_t whole) {
   if (whole == 0) return "0";
-  return fmt::format("{} ({} %)", part,
-                     fixed(100.0 * static_cast<double>(part) / static_cast<double>(whole), 1));
+  double percent = 100.0 * static_cast<double>(part) / static_cast<double>(whole);
+  if (part > 0 && part < whole) percent = std::clamp(percent, 0.1, 99.9);
+  return fmt::format("{} ({} %)", part, fixed(percent, 1));
 }
 
 /// The groups with the most exceptions, largest first.
