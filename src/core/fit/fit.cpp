@@ -39,7 +39,7 @@ entry::EntryJoint joint_of(const Question& question) {
 
 /// The cores in the chamber of a gland that is made off as a barrier.
 std::optional<area::SealingBundle> bundle_of(const Question& question, const gland::Gland& gland) {
-  if (!detail::made_off_as_barrier(gland, question.demand)) return std::nullopt;
+  if (!detail::made_off_as_barrier(gland.sealing, question.demand)) return std::nullopt;
   const job::Job& job = *question.job;
   area::SealingCores cores;
   cores.cores = job.cable.cores;
@@ -95,7 +95,7 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   const job::Job& job = *question.job;
   GlandFit fit;
   fit.gland = &gland;
-  fit.barrier = detail::made_off_as_barrier(gland, question.demand);
+  fit.barrier = detail::made_off_as_barrier(gland.sealing, question.demand);
   fit.checks.reserve(16);
   fit.checks.push_back(detail::check_outer_seal(job.cable, gland));
   add(fit.checks, detail::check_inner_seal(job.cable, gland, fit.barrier));
@@ -114,7 +114,7 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
 
 Margins margins_of(const Question& question, const gland::Gland& gland) {
   const cable::Cable& cable = question.job->cable;
-  const bool barrier = detail::made_off_as_barrier(gland, question.demand);
+  const bool barrier = detail::made_off_as_barrier(gland.sealing, question.demand);
   const auto inner = detail::find_inner_seal(cable, gland, barrier);
   return {.outer_mm = detail::find_outer_seal(cable, gland).margin_mm,
           .inner_mm = inner ? inner->margin_mm : std::nullopt,
@@ -123,8 +123,8 @@ Margins margins_of(const Question& question, const gland::Gland& gland) {
 
 namespace detail {
 
-bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand) {
-  if (gland.sealing != gland::Sealing::either) return gland.sealing == gland::Sealing::barrier;
+bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand) {
+  if (sealing != gland::Sealing::either) return sealing == gland::Sealing::barrier;
   // Where compression is allowed from memory only, sealing round the cores is the sure way.
   return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
 }

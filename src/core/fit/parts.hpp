@@ -9,8 +9,8 @@
 
 namespace cutback::fit::detail {
 
-/// Whether this gland would be filled with compound here.
-bool made_off_as_barrier(const gland::Gland& gland, const area::Demand& demand);
+/// Whether a gland of this sealing would be filled with compound here.
+bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand);
 
 /// What the checks that compare a diameter with the gland come to: at most four.
 class DiameterFindings {

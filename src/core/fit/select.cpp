@@ -180,11 +180,7 @@ KindAnswer answer_of(const Question& question, const Gland& gland) {
 class Search::State {
  public:
   State(const Selector& selector, const Question& question)
-      : index_(selector.index()),
-        question_(question),
-        filled_(question.demand.sealing == area::SealingDemand::barrier ||
-                question.demand.allowed_from_memory),
-        answers_(index_.kinds) {}
+      : index_(selector.index()), question_(question), answers_(index_.kinds) {}
 
   Found find();
   Wavering wavering(const Found& found);
@@ -194,9 +190,10 @@ class Search::State {
  private:
   void begin();
   [[nodiscard]] const cable::Cable& cable() const { return question_.job->cable; }
-  [[nodiscard]] bool barrier(const Gland& gland) const {
-    return detail::made_off_as_barrier(gland, question_.demand);
+  [[nodiscard]] bool barrier(gland::Sealing sealing) const {
+    return detail::made_off_as_barrier(sealing, question_.demand);
   }
+  [[nodiscard]] bool barrier(const Gland& gland) const { return barrier(gland.sealing); }
 
   void prepare();
   void learn_kinds();
@@ -228,7 +225,6 @@ class Search::State {
 
   const detail::GlandIndex& index_;
   const Question& question_;
-  bool filled_;  ///< a gland of either kind of sealing is filled with compound
   std::vector<KindAnswer> answers_;
   bool prepared_ = false;
   bool kinds_learnt_ = false;
@@ -336,8 +332,7 @@ Limits Search::State::limits(const OpenSection& open, const Asked& asked) const 
     limits.add(section.outer.high, asked.outer.high_mm);
   }
   // Where a gland is filled with compound, its inner seal is not asked about.
-  const bool sealed = section.sealing == gland::Sealing::compression ||
-                      (section.sealing == gland::Sealing::either && !filled_);
+  const bool sealed = !barrier(section.sealing);
   if (asked.by_inner) {
     if (sealed) {
       limits.add(section.inner.low, asked.inner.low_mm);
@@ -493,7 +488,7 @@ void Search::State::find_nearest(Found& found) {
     // Nothing that fails in more than its diameters is nearer than what does not.
     const auto take_section = [&](const Section& section) {
       const std::size_t start = section.first_word * k_word;
-      const bool asked_every_time = barrier(*index_.places[start]);
+      const bool asked_every_time = barrier(section.sealing);
       for (std::size_t place = start; place < section.end_word * k_word; ++place) {
         if (index_.places[place] == nullptr) return;
         const bool further = !asked_every_time && first &&
