@@ -131,17 +131,6 @@ double whole_steps(double value, double step) {
 
 enum class Zeros { keep, trim };
 
-char* write_pair(std::uint64_t pair, char* end) {
-  end -= 2;
-  std::memcpy(end, k_pairs.data() + 2 * pair, 2);
-  return end;
-}
-
-char* write_digit(std::uint64_t digit, char* end) {
-  *--end = static_cast<char>('0' + digit);
-  return end;
-}
-
 /// Of a figure with so many digits at most on each side of the point.
 constexpr std::size_t k_short = 4;
 constexpr std::array<std::uint32_t, k_short + 1> k_whole_powers{1, 10, 100, 1000, 10000};
@@ -194,26 +183,20 @@ void append_steps(std::string& out, std::uint64_t steps, std::size_t decimals, b
     append_short(out, static_cast<std::uint32_t>(steps), decimals, negative, zeros);
     return;
   }
-  constexpr std::size_t k_most_digits = 16;  // of a whole number under 2^53
-  std::array<char, 2 + k_powers.size() + k_most_digits> buffer;
-  char* end = buffer.data() + buffer.size();
+  for (; zeros == Zeros::trim && decimals > 0 && steps % 10 == 0; --decimals) steps /= 10;
+  std::array<char, 40> buffer;
+  char* const end = buffer.data() + buffer.size();
   char* at = end;
-  // Two digits at a time, from the last.
-  std::uint64_t rest = steps;
-  std::size_t behind = decimals;
-  if (behind % 2 != 0) {
-    at = write_digit(rest % 10, at);
-    rest /= 10;
+  const bool sign = negative && steps != 0;
+  for (; decimals > 0; --decimals, steps /= 10) {
+    *--at = static_cast<char>('0' + steps % 10);
+    if (decimals == 1) *--at = '.';
   }
-  for (std::size_t pairs = behind / 2; pairs > 0; --pairs, rest /= 100) {
-    at = write_pair(rest % 100, at);
-  }
-  for (; zeros == Zeros::trim && behind > 0 && end[-1] == '0'; --behind) --end;
-  at = end - behind;
-  if (behind > 0) *--at = '.';
-  for (; rest >= 100; rest /= 100) at = write_pair(rest % 100, at);
-  at = rest < 10 ? write_digit(rest, at) : write_pair(rest, at);
-  if (negative && steps != 0) *--at = '-';
+  do {
+    *--at = static_cast<char>('0' + steps % 10);
+    steps /= 10;
+  } while (steps != 0);
+  if (sign) *--at = '-';
   out.append(at, end);
 }
 
