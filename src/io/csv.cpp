@@ -101,44 +101,25 @@ bool CsvReader::next(CsvRecord& record) {
   return true;
 }
 
-/// Reads fields without quotes as far as they go. @return whether they were the whole row
+/// Reads fields without quotes as far as they go, but for the last bytes of the text, of which
+/// there are no eight. @return whether they were the whole row
 bool CsvReader::take_bare_fields(CsvRecord& record) {
   constexpr unsigned k_highest_end = ',';  // of the bytes that end a field
   const char* const data = text_.data();
-  const std::size_t size = text_.size();
-  std::size_t start = position_;
-  const auto end_field = [&](std::size_t at) {
-    record.fields.emplace_back(data + start, at - start);
-    start = at + 1;
-  };
-  const auto end_row = [&] {
-    position_ = start;
-    ++line_;
-    return true;
-  };
-  std::size_t i = start;
-  for (; i + sizeof(std::uint64_t) <= size; i += sizeof(std::uint64_t)) {
+  for (std::size_t i = position_; i + sizeof(std::uint64_t) <= text_.size();
+       i += sizeof(std::uint64_t)) {
     for (std::uint64_t ends = less(eight_at(data + i), k_highest_end + 1); ends != 0;
          ends &= ends - 1) {
       const std::size_t at = i + static_cast<std::size_t>(std::countr_zero(ends)) / 8;
-      if (data[at] == ',') {
-        end_field(at);
-      } else if (data[at] == '\n') {
-        end_field(at);
-        return end_row();
-      } else if (ends_bare(data[at])) {
-        position_ = start;
-        return false;
-      }
+      if (!ends_bare(data[at])) continue;
+      if (data[at] != ',' && data[at] != '\n') return false;
+      record.fields.emplace_back(data + position_, at - position_);
+      position_ = at + 1;
+      if (data[at] == ',') continue;
+      ++line_;
+      return true;
     }
   }
-  for (; i < size; ++i) {
-    if (!ends_bare(data[i])) continue;
-    if (data[i] != ',' && data[i] != '\n') break;
-    end_field(i);
-    if (data[i] == '\n') return end_row();
-  }
-  position_ = start;
   return false;
 }
 

@@ -17,7 +17,9 @@ namespace cutback::io {
 struct CsvRecord {
   std::size_t line = 0;
   std::vector<std::string_view> fields;
-  bool bare = false;  ///< no field is in quotes: they stand in one text, a comma between every two
+  /// The fields stand in one text, a comma between every two and none in quotes. Not said of every
+  /// such row.
+  bool bare = false;
 };
 
 /// Reads records one after the other. Fields are separated by commas; a field may stand in quotes
