@@ -9,6 +9,7 @@
 #include <optional>
 #include <string_view>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include "core/schedule/cell_text.hpp"
@@ -77,17 +78,16 @@ struct Run {
 /// cells there.
 class KeyCells {
  public:
-  void add(const Layout& layout, const Source& source) {
-    sources_.push_back(source);
-    for (const std::size_t column : {source.prefixed, source.plain}) {
-      if (column != Layout::k_none) places_.push_back(layout.columns[column].cell);
+  KeyCells() = default;
+  KeyCells(const Layout& layout, std::vector<Source> sources) : sources_(std::move(sources)) {
+    std::vector<std::size_t> places;
+    for (const Source& source : sources_) {
+      for (const std::size_t column : {source.prefixed, source.plain}) {
+        if (column != Layout::k_none) places.push_back(layout.columns[column].cell);
+      }
     }
-  }
-
-  /// To be called when all are there.
-  void join() {
-    std::sort(places_.begin(), places_.end());
-    for (const std::size_t place : places_) {
+    std::sort(places.begin(), places.end());
+    for (const std::size_t place : places) {
       if (runs_.empty() || place > runs_.back().last + 1) {
         runs_.push_back({place, place});
       } else {
@@ -95,6 +95,8 @@ class KeyCells {
       }
     }
   }
+
+  [[nodiscard]] const std::vector<Source>& sources() const { return sources_; }
 
   /// @param store  holds the key where it does not stand in the row as it is
   [[nodiscard]] std::string_view key(const Layout& layout, const Row& row,
@@ -125,15 +127,13 @@ class KeyCells {
   }
 
   std::vector<Source> sources_;
-  std::vector<std::size_t> places_;
   std::vector<Run> runs_;
 };
 
 /// Where the cells of one end stand that decide anything.
 struct Sources {
   KeyCells all;
-  KeyCells family;
-  std::vector<Source> rest;
+  KeyCells family;  ///< all but diameters and routes
   std::vector<DiameterSource> diameters;
   std::vector<Source> routes;
 };
@@ -175,17 +175,17 @@ class Decider::State {
       : layout_(layout), settings_(settings), ends_(k_ends) {
     for (const Side side : {Side::both, Side::from, Side::to}) {
       Sources& sources = sources_[static_cast<std::size_t>(side)];
+      std::vector<Source> all;
+      std::vector<Source> family;
       for (const Source& source : layout.sources(side)) {
         const Role role = role_of(*source.field);
-        if (role == Role::name) continue;
-        sources.all.add(layout, source);
-        if (role == Role::rest) sources.family.add(layout, source);
-        if (role == Role::rest) sources.rest.push_back(source);
+        if (role != Role::name) all.push_back(source);
+        if (role == Role::rest) family.push_back(source);
         if (role == Role::diameter) sources.diameters.push_back({source, layer_of(*source.field)});
         if (role == Role::route) sources.routes.push_back(source);
       }
-      sources.all.join();
-      sources.family.join();
+      sources.all = KeyCells(layout, std::move(all));
+      sources.family = KeyCells(layout, std::move(family));
     }
   }
 
@@ -351,7 +351,7 @@ class Decider::State {
 
   void make_family(Family& family) {
     job::JobInput input;
-    for (const Source& source : sources().rest) {
+    for (const Source& source : sources().family.sources()) {
       const Given cell = given(layout_, source, row_.cells);
       if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
     }
