@@ -1,7 +1,9 @@
 #include "cli/tag_register.hpp"
 
+#include <sys/mman.h>
 #include <algorithm>
 #include <bit>
+#include <new>
 #include <utility>
 
 namespace cutback::cli {
@@ -9,6 +11,22 @@ namespace {
 
 constexpr std::size_t k_first_slots = 1024;
 constexpr std::size_t k_most_slots = std::size_t{1} << 22;  // 64 MB, for two million tags
+
+/// Asks the system to give the memory in large pages: tags fall anywhere into it, and each page of
+/// 4 KB would be fetched by itself. It may decline.
+void want_large_pages(void* memory, std::size_t size) {
+#ifdef MADV_HUGEPAGE
+  constexpr std::size_t k_page = 4096;
+  constexpr std::size_t k_worth = std::size_t{4} << 20;
+  void* at = memory;
+  if (size >= k_worth && std::align(k_page, size - k_page, at, size) != nullptr) {
+    ::madvise(at, size, MADV_HUGEPAGE);
+  }
+#else
+  static_cast<void>(memory);
+  static_cast<void>(size);
+#endif
+}
 
 }  // namespace
 
@@ -19,7 +37,11 @@ TagRegister::Slot& TagRegister::slot_of(std::uint64_t hash) {
 }
 
 void TagRegister::grow(std::size_t slots) {
-  const std::vector<Slot> old = std::exchange(slots_, std::vector<Slot>(slots));
+  auto* const memory = static_cast<Slot*>(std::calloc(slots, sizeof(Slot)));
+  if (memory == nullptr) throw std::bad_alloc();
+  want_large_pages(memory, slots * sizeof(Slot));
+  const std::unique_ptr<Slot[], Free> old_memory = std::exchange(memory_, {memory, Free{}});
+  const std::span<const Slot> old = std::exchange(slots_, {memory, slots});
   for (const Slot& slot : old) {
     if (slot.row != 0) slot_of(slot.hash) = slot;
   }

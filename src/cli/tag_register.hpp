@@ -3,8 +3,10 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <cstdlib>
+#include <memory>
 #include <optional>
-#include <vector>
+#include <span>
 
 namespace cutback::cli {
 
@@ -23,13 +25,17 @@ class TagRegister {
 
  private:
   struct Slot {
-    std::uint64_t hash = 0;
-    std::uint64_t row = 0;  ///< 0: the slot is free
+    std::uint64_t hash;
+    std::uint64_t row;  ///< 0: the slot is free
+  };
+  struct Free {
+    void operator()(Slot* slots) const { std::free(slots); }
   };
   void grow(std::size_t slots);
   Slot& slot_of(std::uint64_t hash);
 
-  std::vector<Slot> slots_;
+  std::unique_ptr<Slot[], Free> memory_;
+  std::span<Slot> slots_;
   std::size_t used_ = 0;
   bool full_ = false;
 };
