@@ -4,6 +4,7 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
+#include "print/layout.hpp"
 
 namespace cutback::print {
 namespace {
@@ -37,21 +38,23 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
   const auto verdict = [&](Verdict which) {
     return part_of(tally.by_verdict[static_cast<std::size_t>(which)], tally.ends);
   };
-  std::string out = fmt::format("Schedule          {}: {} cables or rows, {} ends\n", file,
-                                tally.rows, tally.ends);
-  out += fmt::format("Glands            {} in {}\n", glands, list_name);
-  out += "Fits              " + verdict(Verdict::fits) + "\n";
-  out += "Marginal, inside  " + verdict(Verdict::marginal_inside) + ": measure before cutting\n";
-  out += "Not known         " + verdict(Verdict::not_known) + "\n";
-  out += "Marginal, outside " + verdict(Verdict::marginal_outside) + "\n";
-  out += "No gland fits     " + verdict(Verdict::no_fit) + "\n";
-  out += "Unusable          " + part_of(tally.unusable, tally.ends) + "\n";
-  out += fmt::format(
-      "With compound     {} ends; figures to look at: {}; measure before ordering: {}\n",
-      tally.barrier, tally.remarked, tally.wavering);
-  out += "Needs a person    " + part_of(tally.exceptions, tally.ends);
   const std::string often = most_often(tally);
-  return out + (often.empty() ? "" : ", most often " + often) + "\n";
+  // Names of files are not broken.
+  return fmt::format("Schedule          {}: {} cables or rows, {} ends\n", file, tally.rows,
+                     tally.ends) +
+         fmt::format("Glands            {} in {}\n", glands, list_name) +
+         wrapped("Fits              ", verdict(Verdict::fits)) +
+         wrapped("Marginal, inside  ",
+                 verdict(Verdict::marginal_inside) + ": measure before cutting") +
+         wrapped("Not known         ", verdict(Verdict::not_known)) +
+         wrapped("Marginal, outside ", verdict(Verdict::marginal_outside)) +
+         wrapped("No gland fits     ", verdict(Verdict::no_fit)) +
+         wrapped("Unusable          ", part_of(tally.unusable, tally.ends)) +
+         wrapped("With compound     ",
+                 fmt::format("{} ends; figures to look at: {}; measure before ordering: {}",
+                             tally.barrier, tally.remarked, tally.wavering)) +
+         wrapped("Needs a person    ", part_of(tally.exceptions, tally.ends) +
+                                           (often.empty() ? "" : ", most often " + often));
 }
 
 std::string stock_summary(const schedule::Wanted& wanted, const schedule::Share& share) {
@@ -66,13 +69,14 @@ std::string stock_summary(const schedule::Wanted& wanted, const schedule::Share&
   }
   const auto served = static_cast<std::uint64_t>(share.served);
   const auto all = static_cast<std::uint64_t>(share.served + share.out_of_stock);
-  std::string out =
-      fmt::format("From stock        {} of the {} ends that a gland fits, {} go without\n",
-                  part_of(served, all), all, share.out_of_stock);
-  out += "Its cost          " + fixed(static_cast<double>(cents) / 100.0, 2);
-  if (not_priced > 0) out += fmt::format(" and {} parts without a price", not_priced);
-  return out + (share.proven ? "; no share serves more, or as many for less: proven by its dual\n"
-                             : "; NOT proven: another share may serve more or cost less\n");
+  std::string cost = fixed(static_cast<double>(cents) / 100.0, 2);
+  if (not_priced > 0) cost += fmt::format(" and {} parts without a price", not_priced);
+  cost += share.proven ? "; no share serves more, or as many for less: proven by its dual"
+                       : "; NOT proven: another share may serve more or cost less";
+  return wrapped("From stock        ",
+                 fmt::format("{} of the {} ends that a gland fits, {} go without",
+                             part_of(served, all), all, share.out_of_stock)) +
+         wrapped("Its cost          ", cost);
 }
 
 }  // namespace cutback::print
