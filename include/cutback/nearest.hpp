@@ -1,14 +1,29 @@
 #pragma once
 // "Did you mean ...?"
 
+#include <cstddef>
 #include <span>
 #include <string>
 #include <string_view>
 
 namespace cutback {
 
-/// The candidate with the smallest edit distance to `given` (case ignored), or an empty string
-/// when none is near enough to be meant (more than a third of the letters would change).
+/// Of candidates that come one after the other, the one with the smallest edit distance to `given`
+/// (case ignored).
+class Nearest {
+ public:
+  explicit Nearest(std::string given);
+  void offer(std::string_view candidate);
+  /// Empty when none is near enough to be meant (more than a third of the letters would change).
+  [[nodiscard]] const std::string& best() const { return best_; }
+
+ private:
+  std::string given_;
+  std::string best_;
+  std::size_t distance_;  ///< a candidate must be nearer than this
+};
+
+/// The same of candidates that are all there.
 [[nodiscard]] std::string nearest(std::string_view given,
                                   std::span<const std::string_view> candidates);
 

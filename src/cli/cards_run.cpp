@@ -1,7 +1,6 @@
 #include "cli/cards_run.hpp"
 
 #include <algorithm>
-#include <iterator>
 #include <utility>
 
 #include "cli/job_options.hpp"
@@ -55,21 +54,28 @@ std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
 
 }  // namespace
 
-CardsRun::CardsRun(CardsSettings settings) : settings_(std::move(settings)) {}
+CardsRun::CardsRun(CardsSettings settings) : settings_(std::move(settings)) {
+  for (const std::string& tag : settings_.only) missing_.emplace(tag, Nearest(tag));
+}
 CardsRun::~CardsRun() = default;
 
 bool CardsRun::wanted(const std::string& tag) {
   if (settings_.only.empty()) return true;
-  if (settings_.only.count(tag) == 0) return false;
-  found_.insert(tag);
-  return true;
+  if (settings_.only.count(tag) > 0) {
+    missing_.erase(tag);
+    return true;
+  }
+  // Every tag of a long schedule comes here: with a long list of tags nothing is guessed.
+  constexpr std::size_t k_guessed = 16;
+  if (settings_.only.size() > k_guessed) return false;
+  for (auto& [wanted, nearest] : missing_) nearest.offer(tag);
+  return false;
 }
 
-std::vector<std::string> CardsRun::not_found() const {
-  std::vector<std::string> names;
-  std::set_difference(settings_.only.begin(), settings_.only.end(), found_.begin(), found_.end(),
-                      std::back_inserter(names));
-  return names;
+std::vector<MissingTag> CardsRun::not_found() const {
+  std::vector<MissingTag> tags;
+  for (const auto& [tag, nearest] : missing_) tags.push_back({tag, nearest.best()});
+  return tags;
 }
 
 void CardsRun::put(const std::string& tag, const std::string& end,

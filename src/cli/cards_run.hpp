@@ -2,6 +2,7 @@
 // The ends of jobs and schedules, one card each.
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -13,6 +14,7 @@
 #include "cutback/fit/select.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/schedule_file.hpp"
+#include "cutback/nearest.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/tables/standards.hpp"
@@ -39,6 +41,12 @@ struct CardsSettings {
   std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
 };
 
+/// A tag that was asked for and that no end has.
+struct MissingTag {
+  std::string tag;
+  std::string nearest;  ///< that an end has; empty where none is near
+};
+
 /// Makes a sheet of every end and hands its card on. Where an order is asked for, the cells of all
 /// ends wait in memory; otherwise nothing does.
 class CardsRun {
@@ -58,8 +66,8 @@ class CardsRun {
 
   /// Ends whose gland fits, with an armour that is enough where that is asked.
   [[nodiscard]] std::size_t fitting() const { return fitting_; }
-  /// Of `only`, what no end has.
-  [[nodiscard]] std::vector<std::string> not_found() const;
+  /// Of `only`, what no end has, in order.
+  [[nodiscard]] std::vector<MissingTag> not_found() const;
 
  private:
   struct OpenSchedule;
@@ -81,7 +89,8 @@ class CardsRun {
   CardsSettings settings_;
   std::vector<std::unique_ptr<OpenSchedule>> schedules_;
   std::vector<End> waiting_;
-  std::set<std::string> found_;
+  /// Of `only`, what no end has so far, with the nearest that one has.
+  std::map<std::string, Nearest> missing_;
   TagRegister seen_;
   std::size_t twice_count_ = 0;
   std::size_t fitting_ = 0;

@@ -183,15 +183,19 @@ class Printer {
   std::unique_ptr<print::CardPrinter> cards_;
 };
 
-[[noreturn]] void nothing_to_print(const std::vector<std::string>& tags) {
+[[noreturn]] void nothing_to_print(const std::vector<MissingTag>& missing) {
   std::string given;
-  for (const std::string& tag : tags) given += (given.empty() ? "" : ", ") + tag;
+  std::string hint;
+  for (const auto& [tag, nearest] : missing) {
+    given += (given.empty() ? "" : ", ") + tag;
+    if (!nearest.empty()) hint += (hint.empty() ? "did you mean \"" : ", \"") + nearest + "\"";
+  }
   throw InputError(Fault{.code = ErrorCode::unknown_name,
                          .what = "no end has such a tag",
                          .where = "--only",
                          .given = given,
                          .allowed = "tags as the files have them",
-                         .hint = {}});
+                         .hint = hint.empty() ? hint : hint + "?"});
 }
 
 void add_file(const std::string& path, const CardsOptions& options, const Typed& typed,
@@ -254,9 +258,12 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   }
   run.finish();
   progress.clear();
-  if (printer.is_empty()) nothing_to_print(options.only);
+  if (printer.is_empty()) nothing_to_print(run.not_found());
   const print::CardCount count = printer.finish();
-  for (const std::string& tag : run.not_found()) runtime.warn("no end has the tag " + tag);
+  for (const auto& [tag, nearest] : run.not_found()) {
+    runtime.warn("no end has the tag " + tag +
+                 (nearest.empty() ? "" : "; did you mean \"" + nearest + "\"?"));
+  }
   const print::CardsReport report{.count = count, .fitting = run.fitting()};
   if (runtime.common.json) {
     runtime.out << print::cards_json(report);

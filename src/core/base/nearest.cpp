@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 #include <vector>
 
 namespace cutback {
@@ -27,19 +28,26 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 
 }  // namespace
 
-std::string nearest(std::string_view given, std::span<const std::string_view> candidates) {
+Nearest::Nearest(std::string given)
+    : given_(std::move(given)), distance_(std::max<std::size_t>(1, (given_.size() + 1) / 3) + 1) {
   constexpr std::size_t k_longest = 64;  // longer words are not typing errors
-  if (given.empty() || given.size() > k_longest) return {};
-  std::string_view best;
-  std::size_t best_distance = std::max<std::size_t>(1, (given.size() + 1) / 3) + 1;
-  for (const std::string_view candidate : candidates) {
-    const std::size_t distance = edit_distance(given, candidate);
-    if (distance < best_distance) {
-      best_distance = distance;
-      best = candidate;
-    }
-  }
-  return std::string(best);
+  if (given_.empty() || given_.size() > k_longest) distance_ = 0;
+}
+
+void Nearest::offer(std::string_view candidate) {
+  const std::size_t longer = std::max(given_.size(), candidate.size());
+  const std::size_t shorter = std::min(given_.size(), candidate.size());
+  if (longer - shorter >= distance_) return;
+  const std::size_t distance = edit_distance(given_, candidate);
+  if (distance >= distance_) return;
+  distance_ = distance;
+  best_ = candidate;
+}
+
+std::string nearest(std::string_view given, std::span<const std::string_view> candidates) {
+  Nearest nearest{std::string(given)};
+  for (const std::string_view candidate : candidates) nearest.offer(candidate);
+  return nearest.best();
 }
 
 std::string did_you_mean(std::string_view given, std::span<const std::string_view> candidates) {

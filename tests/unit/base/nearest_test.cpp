@@ -13,3 +13,26 @@ TEST_CASE("nearest: a slip of the finger is found and another word is not", "[un
   CHECK(nearest("", words).empty());
   CHECK(did_you_mean("beding_mm", words) == "did you mean \"bedding_mm\"?");
 }
+
+TEST_CASE("Nearest: the first of the nearest stays, whatever comes after it", "[unit][nearest]") {
+  Nearest nearest("P-20");
+  CHECK(nearest.best().empty());
+  nearest.offer("Q-31");
+  CHECK(nearest.best().empty());
+  nearest.offer("P-10");
+  nearest.offer("P-2");
+  CHECK(nearest.best() == "P-10");
+  nearest.offer("p-20");  // only the case differs
+  nearest.offer("P-10");
+  CHECK(nearest.best() == "p-20");
+}
+
+TEST_CASE("Nearest: what is too long to be a slip has none", "[unit][nearest]") {
+  const std::string longest(64, 'a');
+  Nearest within(longest);
+  within.offer(longest + "b");
+  CHECK(within.best() == longest + "b");
+  Nearest beyond(longest + "a");
+  beyond.offer(longest + "a");
+  CHECK(beyond.best().empty());
+}
