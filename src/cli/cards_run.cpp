@@ -1,12 +1,16 @@
 #include "cli/cards_run.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <utility>
 
 #include "cli/job_options.hpp"
 #include "cli/natural_order.hpp"
+#include "cutback/compare.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/job_file.hpp"
+#include "cutback/number.hpp"
 #include "cutback/schedule/groups.hpp"
 #include "cutback/sheet/sheet.hpp"
 
@@ -106,6 +110,14 @@ void CardsRun::finish() {
   waiting_.clear();
 }
 
+std::string CardsRun::other_cuts() const {
+  if (other_cuts_ == 0) return {};
+  return (other_cuts_ == 1 ? std::string("1 end is") : std::to_string(other_cuts_) + " ends are") +
+         " cut elsewhere in the results than on the card, which goes by the schedule and the gland "
+         "list as they are now; the first is " +
+         first_other_cut_;
+}
+
 void CardsRun::hand_on(const print::Card& card) {
   constexpr std::size_t k_most = 10;
   const std::size_t hash = std::hash<std::string>{}(card.tag + '\n' + card.end);
@@ -125,8 +137,10 @@ void CardsRun::print_none(const std::string& tag, const std::string& end, std::s
 }
 
 void CardsRun::print_sheet(const job::JobInput& input, const fit::Question& question,
-                           sheet::Choice choice, const std::string& tag, const std::string& end) {
+                           sheet::Choice choice, const std::string& tag, const std::string& end,
+                           const Cuts& stated) {
   const sheet::Sheet sheet = sheet::make_sheet(question, std::move(choice), settings_.list->name);
+  compare_cuts(sheet, stated, tag + (end.empty() ? "" : ", " + end));
   if (sheet.is_proven()) ++fitting_;
   print::Card card;
   card.tag = tag;
@@ -137,6 +151,25 @@ void CardsRun::print_sheet(const job::JobInput& input, const fit::Question& ques
   hand_on(card);
 }
 
+/// Figures may be out by now: the schedule or the gland list has changed, or another part was put
+/// into the results.
+void CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
+                            const std::string& name) {
+  constexpr double k_half_step_mm = 0.05;  // results have one decimal
+  if (!sheet.plan) return;
+  const strip::Marks& marks = sheet.plan->marks;
+  const Cuts cuts{marks.armour_cut_mm, marks.sheath_cut_mm, marks.bedding_cut_mm};
+  constexpr std::array<const char*, 3> k_layers{"armour", "sheath", "bedding"};
+  std::string other;
+  for (std::size_t i = 0; i < cuts.size(); ++i) {
+    if (!cuts[i] || !stated[i] || at_most(std::abs(*cuts[i] - *stated[i]), k_half_step_mm))
+      continue;
+    other += (other.empty() ? "" : "; ") + std::string(k_layers[i]) + " " + plain(*stated[i], 1) +
+             " mm, now " + plain(*cuts[i], 1) + " mm";
+  }
+  if (!other.empty() && ++other_cuts_ == 1) first_other_cut_ = name + ": " + other;
+}
+
 void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
   const std::string tag = input.tag.value_or("");
   if (!wanted(tag)) return;
@@ -144,6 +177,7 @@ void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
   const job::Job job = job::resolve(input, *settings_.standards, job::Unstated::by_notation);
   require_sheath(job, path + ": cable.sheath_od_mm");
   const auto part = [&] {
+    if (input.gland) return *input.gland;
     const fit::Question question = fit::ask(job, *settings_.standards);
     return fit::fit_all(question, settings_.list->glands, settings_.glands->prefer())
         .front()
@@ -186,18 +220,18 @@ void CardsRun::add_schedule(const std::string& path, std::unique_ptr<io::RowSour
       const bool is_wanted = wanted(tag);
       for (const Side side : layout.ends()) {
         const std::string_view name = schedule::end_name(layout, record.fields, side);
-        const gland::Gland* const gland = chosen != nullptr ? chosen->next(tag, name) : nullptr;
+        const ChosenEnd given = chosen != nullptr ? chosen->next(tag, name) : ChosenEnd{};
         if (!is_wanted) continue;
         const Cells cells(record.fields.begin(), record.fields.end());
         const auto part = [&] {
-          if (gland != nullptr) return gland->part;
+          if (given.gland != nullptr) return given.gland->part;
           const auto views = views_of(cells);
           const Decision& decision = open.decider.decide({views}, side).decision;
           return decision.gland != nullptr ? decision.gland->part : std::string();
         };
         put(tag, end_words(layout, record.fields, side), part,
-            [this, &open, cells, side, gland, line = record.line] {
-              print_row(open, cells, side, gland, line);
+            [this, &open, cells, side, given, line = record.line] {
+              print_row(open, cells, side, given, line);
             });
       }
     }
@@ -206,8 +240,8 @@ void CardsRun::add_schedule(const std::string& path, std::unique_ptr<io::RowSour
   if (chosen != nullptr) chosen->finish();
 }
 
-void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side,
-                         const gland::Gland* chosen, std::size_t line) {
+void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side, const ChosenEnd& chosen,
+                         std::size_t line) {
   const Layout& layout = open.file->layout();
   const auto views = views_of(cells);
   const std::string tag(schedule::cell(views, layout.tag));
@@ -228,18 +262,18 @@ void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side,
   const job::Job job = job::resolve(input, *settings_.standards, job::Unstated::by_notation);
   const fit::Question question = fit::ask(job, *settings_.standards);
   sheet::Choice choice;
-  const gland::Gland* const gland = chosen != nullptr           ? chosen
+  const gland::Gland* const gland = chosen.gland != nullptr     ? chosen.gland
                                     : decision.gland != nullptr ? decision.gland
                                                                 : decision.nearest;
   choice.fit = fit::check_gland(question, *gland);
-  choice.because = chosen != nullptr ? "as the results of the schedule say" : decision.reason;
+  choice.because = chosen.gland != nullptr ? "as the results of the schedule say" : decision.reason;
   if (choice.fit.verdict != Verdict::fits) {
     if (decision.proven) choice.fits_instead = decision.gland->part;
     choice.advice = fit::advise(job, choice.fit);
     choice.advice.nearest = nullptr;
   }
   try {
-    print_sheet(input, question, std::move(choice), tag, end);
+    print_sheet(input, question, std::move(choice), tag, end, chosen.cuts_mm);
   } catch (const InputError& error) {
     print_none(tag, end, open.place_of(line) + to_line(error.faults().front()));
   }

@@ -68,6 +68,9 @@ class CardsRun {
   [[nodiscard]] std::size_t fitting() const { return fitting_; }
   /// Of `only`, what no end has, in order.
   [[nodiscard]] std::vector<MissingTag> not_found() const;
+  /// How many ends the results cut elsewhere than the card, and the first of them; empty where
+  /// none.
+  [[nodiscard]] std::string other_cuts() const;
 
  private:
   struct OpenSchedule;
@@ -80,10 +83,12 @@ class CardsRun {
   bool wanted(const std::string& tag);
   void print_job(const job::JobInput& input, const job::Job& job, const std::string& path);
   void print_row(OpenSchedule& open, const std::vector<std::string>& cells, schedule::Side side,
-                 const gland::Gland* chosen, std::size_t line);
+                 const ChosenEnd& chosen, std::size_t line);
   void hand_on(const print::Card& card);
+  /// @param stated  the cuts that a card is expected to have
   void print_sheet(const job::JobInput& input, const fit::Question& question, sheet::Choice choice,
-                   const std::string& tag, const std::string& end);
+                   const std::string& tag, const std::string& end, const Cuts& stated = {});
+  void compare_cuts(const sheet::Sheet& sheet, const Cuts& stated, const std::string& name);
   void print_none(const std::string& tag, const std::string& end, std::string why);
 
   CardsSettings settings_;
@@ -93,6 +98,8 @@ class CardsRun {
   std::map<std::string, Nearest> missing_;
   TagRegister seen_;
   std::size_t twice_count_ = 0;
+  std::size_t other_cuts_ = 0;  ///< ends whose cuts are not as stated
+  std::string first_other_cut_;
   std::size_t fitting_ = 0;
 };
 

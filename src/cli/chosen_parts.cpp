@@ -4,15 +4,21 @@
 
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/number.hpp"
 #include "cutback/schedule/layout.hpp"
 
 namespace cutback::cli {
 namespace {
 
+std::optional<std::size_t> find_column(const io::CsvRecord& headings, std::string_view name) {
+  const auto at = std::find(headings.fields.begin(), headings.fields.end(), name);
+  if (at == headings.fields.end()) return std::nullopt;
+  return static_cast<std::size_t>(at - headings.fields.begin());
+}
+
 std::size_t column_of(const io::CsvRecord& headings, std::string_view name,
                       const std::string& path) {
-  const auto at = std::find(headings.fields.begin(), headings.fields.end(), name);
-  if (at != headings.fields.end()) return static_cast<std::size_t>(at - headings.fields.begin());
+  if (const auto column = find_column(headings, name)) return *column;
   throw InputError(Fault{.code = ErrorCode::missing,
                          .what = "these are not the results of a schedule",
                          .where = path + ", line " + std::to_string(headings.line),
@@ -38,6 +44,8 @@ ChosenParts::ChosenParts(const std::string& path, const gland::GlandList& list)
   tag_ = column_of(*headings, "tag", path);
   end_ = column_of(*headings, "end", path);
   part_ = column_of(*headings, "part", path);
+  cuts_ = {find_column(*headings, "armour_cut_mm"), find_column(*headings, "sheath_cut_mm"),
+           find_column(*headings, "bedding_cut_mm")};
 }
 
 const io::CsvRecord* ChosenParts::next_row() {
@@ -53,7 +61,7 @@ std::string ChosenParts::place_of(const io::CsvRecord& row) const {
   return path_ + ", line " + std::to_string(row.line);
 }
 
-const gland::Gland* ChosenParts::next(std::string_view tag, std::string_view end) {
+ChosenEnd ChosenParts::next(std::string_view tag, std::string_view end) {
   const io::CsvRecord* const row = next_row();
   const std::string wanted = std::string(tag) + " " + std::string(end);
   if (row == nullptr) {
@@ -74,7 +82,15 @@ const gland::Gland* ChosenParts::next(std::string_view tag, std::string_view end
                            .allowed = wanted,
                            .hint = "make them again from this schedule, and do not sort them"});
   }
-  const std::string_view part = schedule::cell(row->fields, part_);
+  ChosenEnd chosen{.gland = gland_of(*row), .cuts_mm = {}};
+  for (std::size_t i = 0; i < cuts_.size(); ++i) {
+    if (cuts_[i]) chosen.cuts_mm[i] = parse_number(schedule::cell(row->fields, *cuts_[i]));
+  }
+  return chosen;
+}
+
+const gland::Gland* ChosenParts::gland_of(const io::CsvRecord& row) const {
+  const std::string_view part = schedule::cell(row.fields, part_);
   if (part.empty()) return nullptr;
   const auto found = parts_.find(part);
   if (found != parts_.end()) return found->second;
@@ -83,7 +99,7 @@ const gland::Gland* ChosenParts::next(std::string_view tag, std::string_view end
   std::sort(names.begin(), names.end());
   throw InputError(Fault{.code = ErrorCode::unknown_name,
                          .what = "this gland is not in the list " + list_name_,
-                         .where = place_of(*row),
+                         .where = place_of(row),
                          .given = std::string(part),
                          .allowed = {},
                          .hint = did_you_mean(part, names)});

@@ -1,7 +1,9 @@
 #pragma once
 // The glands that an earlier run of `cutback schedule`, or a person, has chosen.
 
+#include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -11,6 +13,15 @@
 
 namespace cutback::cli {
 
+/// Where the layers of an end are cut, from the cable's end: armour, sheath, bedding [mm].
+using Cuts = std::array<std::optional<double>, 3>;
+
+/// What the results say of one end.
+struct ChosenEnd {
+  const gland::Gland* gland = nullptr;  ///< null where no part is chosen
+  Cuts cuts_mm;                         ///< absent where there is no figure
+};
+
 /// The results of a schedule (CSV with the columns tag, end and part), read beside the schedule:
 /// one row for each of its ends, in its order. Neither is held in memory.
 class ChosenParts {
@@ -19,15 +30,16 @@ class ChosenParts {
   /// @throws InputError when a column is missing; FileError
   ChosenParts(const std::string& path, const gland::GlandList& list);
 
-  /// The gland of the next row, which must be that of this end; null where no part is chosen.
+  /// The next row, which must be that of this end.
   /// @throws InputError when it is another end's, or the part is not in the list
-  const gland::Gland* next(std::string_view tag, std::string_view end);
+  ChosenEnd next(std::string_view tag, std::string_view end);
 
   /// @throws InputError where there are more rows than the schedule has ends
   void finish();
 
  private:
   const io::CsvRecord* next_row();
+  [[nodiscard]] const gland::Gland* gland_of(const io::CsvRecord& row) const;
   [[nodiscard]] std::string place_of(const io::CsvRecord& row) const;
 
   std::string path_;
@@ -39,6 +51,7 @@ class ChosenParts {
   std::size_t tag_ = 0;
   std::size_t end_ = 0;
   std::size_t part_ = 0;
+  std::array<std::optional<std::size_t>, 3> cuts_;  ///< columns, where they are there
 };
 
 }  // namespace cutback::cli

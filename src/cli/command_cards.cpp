@@ -260,6 +260,8 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   progress.clear();
   if (printer.is_empty()) nothing_to_print(run.not_found());
   const print::CardCount count = printer.finish();
+  const std::string other_cuts = run.other_cuts();
+  if (!other_cuts.empty()) runtime.warn(other_cuts);
   for (const auto& [tag, nearest] : run.not_found()) {
     runtime.warn("no end has the tag " + tag +
                  (nearest.empty() ? "" : "; did you mean \"" + nearest + "\"?"));
