@@ -408,6 +408,13 @@ class Schedules(Printing):
         self.assertEqual(count["contents_pages"], 0)
         pdf, _ = self.make("places", path, "--sort", "end", "--only", "P-7", "--only", "P-2")
         self.assertEqual(self.tags(pdf), ["P-2", "P-7", "P-2", "P-7"])
+        for tag, gland in [("J-1", "OUTER-16-M20"), ("J-2", "ARM-16-M20")]:
+            with open(job_path("pump-motor"), encoding="utf-8") as file:
+                job = json.load(file)
+            with open(place(tag + ".json"), "w", encoding="utf-8") as file:
+                json.dump({**job, "tag": tag, "gland": gland}, file)
+        pdf, _ = self.make("glands", place("J-1.json"), place("J-2.json"), "--sort", "gland")
+        self.assertEqual(self.tags(pdf), ["J-2", "J-1"])
         done = cutback("cards", path, "--only", "P-99", "--output", place("none.pdf"), allowed=(2,))
         self.assertIn(b"P-99", done.stderr)
         self.assertFalse(os.path.exists(place("none.pdf")))
@@ -422,8 +429,12 @@ class Schedules(Printing):
         chosen = rows[1][part]
         rows[1][part] = "ARM-16-M20"  # a person prefers it here
         self.assertNotEqual(chosen, "ARM-16-M20")
+        own = cutback("cards", path, "--results", results, "--output", place("own.pdf"))
+        self.assertNotIn(b"cut elsewhere", own.stderr)
         with open(results, "w", encoding="utf-8", newline="") as file:
             csv.writer(file).writerows(rows)
+        other = cutback("cards", path, "--results", results, "--output", place("own.pdf"))
+        self.assertIn(b"1 end is cut elsewhere in the results", other.stderr)
         pdf, count = self.make("chosen", path, "--results", results)
         pages = [text_of(pdf, "-f", str(i), "-l", str(i)) for i in range(1, 5)]
         self.assertIn("ARM-16-M20", pages[0])
