@@ -29,8 +29,8 @@ namespace {
 constexpr const char* k_description =
     "A gland for every end of a cable schedule (CSV or workbook), with margins and\n"
     "cut marks, a take-off to order from and a list of what needs a person. Columns\n"
-    "are the keys of a job file, with from_ and to_ before what differs between the\n"
-    "ends.";
+    "are the keys of a job file (--list-columns), with from_ and to_ before what\n"
+    "differs between the ends.";
 
 constexpr const char* k_example =
     "Example: a schedule with headings of its own, five per cent spare:\n"
@@ -47,6 +47,7 @@ constexpr std::int64_t k_any_day_unix_s = 946684800;
 struct ScheduleOptions {
   FormatOptions format;
   std::string prefer = "price";
+  bool list_columns = false;
   bool use_stock = false;
   std::string takeoff;
   std::string spare = "0";
@@ -141,6 +142,12 @@ void report(const ScheduleResult& result, const std::string& file, const gland::
 }
 
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
+  if (options.list_columns) {
+    runtime.emit(runtime.common.json
+                     ? print::columns_json()
+                     : print::columns_text(print::Style{.colour = runtime.colour()}));
+    return k_exit_fits;
+  }
   const Typed typed = understand(options);
   const bool needs_extras = !options.xlsx.empty() || options.use_stock;
   const Extras* const extras = needs_extras ? &runtime.extras() : nullptr;
@@ -200,8 +207,13 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
 }
 
 void add_own_options(CLI::App& command, ScheduleOptions& options) {
-  add_schedule_file(command, options.format);
+  CLI::Option* const file = add_schedule_file(command, options.format);
   add_format(command, options.format);
+  command
+      .add_flag("--list-columns", options.list_columns,
+                "Print the columns that a schedule may have, and nothing else")
+      ->each([file](const std::string&) { file->required(false); })
+      ->group("Schedule");
   add_prefer(command, options.prefer);
   command
       .add_flag("--use-stock", options.use_stock,

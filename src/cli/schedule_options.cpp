@@ -22,8 +22,8 @@ Fault fault_of(ErrorCode code, std::string what, std::string where, std::string 
 
 }  // namespace
 
-void add_schedule_file(CLI::App& command, FormatOptions& options) {
-  command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
+CLI::Option* add_schedule_file(CLI::App& command, FormatOptions& options) {
+  return command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
       ->type_name("FILE")
       ->required();
 }

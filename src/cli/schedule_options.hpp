@@ -11,6 +11,7 @@
 
 namespace CLI {
 class App;
+class Option;
 }  // namespace CLI
 
 namespace cutback::cli {
@@ -32,7 +33,7 @@ struct TypedFormat {
 };
 
 /// The schedule itself, as the one file that the command takes.
-void add_schedule_file(CLI::App& command, FormatOptions& options);
+CLI::Option* add_schedule_file(CLI::App& command, FormatOptions& options);
 void add_format(CLI::App& command, FormatOptions& options);
 
 /// @param faults  what is wrong with them is added here

@@ -63,8 +63,14 @@ class HeadingSearch {
       throw bad(ErrorCode::missing, "no row begins on this " + std::string(source_.row_word()),
                 name_, "--header-row " + std::to_string(*header_row_), "");
     }
+    // A wrong name in --column is often why.
+    if (auto faults = schedule::unknown_columns(format_); !faults.empty()) {
+      throw InputError(std::move(faults));
+    }
     throw bad(ErrorCode::missing, "there is no row of headings such as tag and sheath_od_mm", name_,
-              "", "say where it is with --header-row, and own headings with --column");
+              "",
+              "say where it is with --header-row, and own headings with --column; cutback schedule "
+              "--list-columns names the columns");
   }
 
   RowSource& source_;

@@ -1,4 +1,6 @@
+#include "cutback/job/field_text.hpp"
 #include "cutback/print/schedule.hpp"
+#include "cutback/schedule/layout.hpp"
 #include "print/json_number.hpp"
 
 namespace cutback::print {
@@ -33,6 +35,21 @@ void put_decision(ordered_json& item, const schedule::Decision& decision) {
 }
 
 }  // namespace
+
+std::string columns_json() {
+  std::string out;
+  for (const job::Field& field : job::fields()) {
+    if (!schedule::is_column(field)) continue;
+    ordered_json item = json_head();
+    item["column"] = field.key;
+    item["section"] = field.section;
+    item["of_each_end"] = schedule::is_of_end(field);
+    item["help"] = field.help;
+    item["allowed"] = job::allowed_text(field);
+    out += item.dump() + "\n";
+  }
+  return out;
+}
 
 void append_schedule_json(std::string& out, const schedule::EndName& name,
                           const schedule::Decision& decision) {

@@ -2,8 +2,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
+#include "cutback/print/words.hpp"
+#include "cutback/schedule/layout.hpp"
 #include "print/layout.hpp"
 
 namespace cutback::print {
@@ -31,7 +34,39 @@ std::string most_often(const schedule::Tally& tally) {
   return text;
 }
 
+std::string section_heading(std::string_view section, const Style& style) {
+  if (section.empty()) return heading("NAMES AND RULES", style);
+  if (section == "cable") return heading("CABLE", style);
+  return heading(capitals(section) + ", OF EACH END", style);
+}
+
 }  // namespace
+
+std::string columns_text(const Style& style) {
+  std::string text =
+      wrapped("",
+              "Columns of a cable schedule: tag is needed, and one of sheath_od_mm, bedding_mm, "
+              "or cores and csa_mm2 for an estimate. All others may be absent, and cells may be "
+              "blank. A heading of your own is named with --column sheath_od_mm=\"O/D (mm)\".") +
+      "\n" +
+      wrapped("",
+              "What is said of each end stands once for both, or twice with from_ and to_ before "
+              "its name: from_entry, to_entry. Columns from and to (where the cable begins and "
+              "ends) make two ends a row as well. A job file (JSON) has the same keys, those of a "
+              "section in an object of its name.");
+  std::string_view section = "none yet";
+  for (const job::Field& field : job::fields()) {
+    if (!schedule::is_column(field)) continue;
+    if (field.section != section) {
+      section = field.section;
+      text += section_heading(section, style);
+    }
+    const std::string allowed = job::allowed_text(field);
+    text += wrapped(fmt::format("  {:<18}", field.key),
+                    std::string(field.help) + (allowed == "text" ? "" : ": " + allowed));
+  }
+  return text;
+}
 
 std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
                              std::size_t glands, const std::string& list_name) {

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <string>
 
+#include "cutback/print/print.hpp"
 #include "cutback/schedule/decide.hpp"
 #include "cutback/schedule/share.hpp"
 #include "cutback/schedule/tally.hpp"
@@ -13,6 +14,11 @@ namespace cutback::print {
 /// One object on one line.
 void append_schedule_json(std::string& out, const schedule::EndName& name,
                           const schedule::Decision& decision);
+
+/// The columns that a schedule may have, by section, in 80 columns.
+[[nodiscard]] std::string columns_text(const Style& style);
+/// One object a line.
+[[nodiscard]] std::string columns_json();
 
 /// At most ten lines: what fits, what needs a person, and why most often.
 [[nodiscard]] std::string schedule_summary(const schedule::Tally& tally, const std::string& file,

@@ -64,8 +64,8 @@ struct Layout {
 
 using Cells = std::span<const std::string_view>;
 
-/// One row. `bare`: its cells stand in one text, a comma between every two and in none, so that rows
-/// with the same text between two cells have the same cells there.
+/// One row. `bare`: its cells stand in one text, a comma between every two and in none, so that
+/// rows with the same text between two cells have the same cells there.
 struct Row {
   Cells cells;
   bool bare = false;
@@ -73,6 +73,9 @@ struct Row {
 
 /// How many of the headings are columns of a schedule; to find the row of headings.
 [[nodiscard]] std::size_t known_headings(Cells headings, const Format& format);
+
+/// A fault for each own heading that is given to a column which a schedule does not have.
+[[nodiscard]] std::vector<Fault> unknown_columns(const Format& format);
 
 /// @param where  of the headings, for messages
 /// @throws InputError with every fault: a heading given twice, an own heading that is not there, no
@@ -109,6 +112,13 @@ struct Given {
 /// @param where  of a fault: the column
 [[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
                                           job::JobInput& input);
+
+/// Whether a field may be a column: a schedule asks for glands, and one that is chosen already is a
+/// job's.
+[[nodiscard]] bool is_column(const job::Field& field);
+
+/// Whether it describes an end and not the cable: its column may have `from_` or `to_` before it.
+[[nodiscard]] bool is_of_end(const job::Field& field);
 
 /// Whether a field decides anything: all but the names.
 [[nodiscard]] bool decides(const job::Field& field);

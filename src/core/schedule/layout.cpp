@@ -22,15 +22,6 @@ bool same_heading(std::string_view a, std::string_view b) {
                     [&](char x, char y) { return lower(x) == lower(y); });
 }
 
-/// Sections of the field table that describe an end and not the cable.
-bool is_of_end(const job::Field& field) {
-  return field.section == "entry" || field.section == "area" || field.section == "tails" ||
-         field.section == "fault";
-}
-
-/// A schedule asks for glands; one that is chosen already is a job's.
-bool is_column(const job::Field& field) { return field.key != "gland"; }
-
 /// A column by its own name. `field` is absent for `from` and `to`.
 struct Meaning {
   std::string_view name;
@@ -149,18 +140,12 @@ void Builder::take(std::string_view heading, std::size_t place) {
 }
 
 void Builder::check_own(Cells headings) {
+  const std::vector<Fault> unknown = unknown_columns(format_);
+  faults_.insert(faults_.end(), unknown.begin(), unknown.end());
   for (const auto& heading : format_.headings) {
     const std::string& own = heading.first;
     const std::string& theirs = heading.second;
-    if (!meaning_of(own)) {
-      faults_.push_back({.code = ErrorCode::unknown_name,
-                         .what = "a schedule has no such column",
-                         .where = "--column",
-                         .given = own,
-                         .allowed = {},
-                         .hint = did_you_mean(own, column_names())});
-      continue;
-    }
+    if (!meaning_of(own)) continue;
     const bool there = std::any_of(headings.begin(), headings.end(), [&](std::string_view text) {
       return trimmed(text) == trimmed(theirs);
     });
@@ -249,6 +234,29 @@ job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector
   if (!input.evidence && !layout.evidence.empty()) input.evidence = layout.evidence;
   return input;
 }
+
+std::vector<Fault> unknown_columns(const Format& format) {
+  std::vector<Fault> faults;
+  for (const auto& heading : format.headings) {
+    const std::string& own = heading.first;
+    if (meaning_of(own)) continue;
+    const std::string hint = did_you_mean(own, column_names());
+    faults.push_back({.code = ErrorCode::unknown_name,
+                      .what = "a schedule has no such column",
+                      .where = "--column",
+                      .given = own,
+                      .allowed = {},
+                      .hint = hint.empty() ? "cutback schedule --list-columns names them" : hint});
+  }
+  return faults;
+}
+
+bool is_of_end(const job::Field& field) {
+  return field.section == "entry" || field.section == "area" || field.section == "tails" ||
+         field.section == "fault";
+}
+
+bool is_column(const job::Field& field) { return field.key != "gland"; }
 
 std::string_view end_name(const Layout& layout, Cells cells, Side side) {
   if (side == Side::from) return "from";
