@@ -3,6 +3,7 @@
 
 #include "core/fit/parts.hpp"
 #include "cutback/compare.hpp"
+#include "cutback/entry/geometry.hpp"
 #include "cutback/fit/fit.hpp"
 #include "cutback/number.hpp"
 
@@ -38,6 +39,22 @@ std::string part_of_gland(CheckName name) {
 std::string interval(const measure::Estimate& estimate) {
   return plain(round_down(estimate.low_mm(), 0.1), 1) + " to " +
          plain(round_up(estimate.high_mm(), 0.1), 1) + " mm";
+}
+
+/// Said where the cable's inside is thicker than the thread of the entry: no gland of that thread
+/// can be ordered for it. Metric threads; the root of the male thread is ISO 68-1.
+std::string too_thick_for_thread(const job::Job& job) {
+  const auto& thread = job.entry.thread;
+  if (!thread || thread->kind != entry::ThreadKind::metric) return {};
+  const bool armoured = job.cable.armour != cable::ArmourKind::none;
+  const auto& inside = armoured ? job.cable.bedding : job.cable.sheath_od;
+  const double root_mm = entry::metric_profile(*thread).core_mm;
+  if (!inside || at_most(inside->low_mm(), root_mm)) return {};
+  return fmt::format(
+      "; but a thread {} leaves less than {} mm for {} of {} mm: a larger entry, "
+      "unless only the cores pass",
+      entry::to_text(*thread), plain(round_up(root_mm, 0.1), 1),
+      armoured ? "a bedding" : "a sheath", plain(round_down(inside->low_mm(), 0.1), 1));
 }
 
 std::string order_text(const job::Job& job) {
@@ -142,7 +159,7 @@ const GlandFit& nearest_of(std::span<const GlandFit> ranked) {
 
 Advice advise(const job::Job& job, const GlandFit& nearest) {
   Advice advice;
-  advice.order_says = order_text(job) + asked_besides(nearest);
+  advice.order_says = order_text(job) + asked_besides(nearest) + too_thick_for_thread(job);
   advice.nearest = &nearest;
   std::string misses;
   for (const Check& check : nearest.checks) {
@@ -157,7 +174,7 @@ Advice advise(const job::Job& job, const GlandFit& nearest) {
 Advice advise(const job::Job& job, std::span<const GlandFit> ranked) {
   if (!ranked.empty()) return advise(job, nearest_of(ranked));
   Advice advice;
-  advice.order_says = order_text(job);
+  advice.order_says = order_text(job) + too_thick_for_thread(job);
   return advice;
 }
 

@@ -269,6 +269,24 @@ TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") 
              Contains("M20") && Contains("14.9 to 15.1") && Contains("0.9 mm wire"));
 }
 
+// Root of the male thread by ISO 68-1: M20 x 1.5 has d - 1.226869 P = 18.16 mm.
+TEST_CASE("advise: a thread that is too small for the cable's inside", "[unit][fit]") {
+  auto input = test::small_cable();
+  input.sheath_od_mm = "24.0";
+  const auto order = [&](const char* bedding, const char* entry) {
+    input.bedding_mm = bedding;
+    input.entry = entry;
+    return fit::advise(test::resolved(input), std::vector<fit::GlandFit>{}).order_says;
+  };
+  CHECK_THAT(order("19.0", "M20"),
+             Contains("a thread M20 leaves less than 18.2 mm for a bedding of 18.9 mm"));
+  CHECK_THAT(order("18.1", "M20"), !Contains("leaves less"));
+  CHECK_THAT(order("19.0", "M25"), !Contains("leaves less"));
+  input.armour = "none";
+  input.armour_mm.reset();
+  CHECK_THAT(order("19.0", "M20"), Contains("for a sheath of 23.9 mm"));
+}
+
 TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {
   const auto job = test::resolved(test::small_cable());
   CHECK(fit::fit_all(fit::ask(job, test::standards()), {}, fit::Prefer::price).empty());
