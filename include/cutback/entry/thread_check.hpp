@@ -25,6 +25,7 @@ struct ThreadFit {
   std::optional<double> engaged_mm;  ///< tapped hole; a taper thread: turned in by hand
   std::optional<int> turns;          ///< full turns in engaged_mm
   std::optional<double> needed_mm;   ///< thread length of the gland that would do
+  std::string hole_says;             ///< why no gland would do in this hole; empty where one could
   std::vector<std::string> notes;    ///< things to know that change no verdict
 };
 

@@ -120,10 +120,12 @@ void report_engagement(ThreadFit& out, const Figures& f, const Engagement& engag
 }
 
 /// What to do about an engagement that is too small.
-std::string remedy(const Engagement& engagement, double needed_thread_mm) {
-  return engagement.limited_by_hole
-             ? "the hole's own thread is too short"
-             : fmt::format("a thread of {} mm would do", plain(needed_thread_mm, 2));
+std::string remedy(ThreadFit& out, const Engagement& engagement) {
+  if (!engagement.limited_by_hole) {
+    return fmt::format("a thread of {} mm would do", plain(*out.needed_mm, 2));
+  }
+  out.hole_says = "the hole's own thread is too short";
+  return out.hole_says;
 }
 
 void check_ordinary(ThreadFit& out, const Figures& f, double pitch_mm, double chamfer_mm) {
@@ -136,8 +138,8 @@ void check_ordinary(ThreadFit& out, const Figures& f, double pitch_mm, double ch
     return;
   }
   out.check.verdict = engagement.full_turns >= k_least_turns ? Verdict::not_known : Verdict::no_fit;
-  out.check.says += fmt::format("; fewer than {}: {}", plain(k_ordinary_turns),
-                                remedy(engagement, *out.needed_mm));
+  out.check.says +=
+      fmt::format("; fewer than {}: {}", plain(k_ordinary_turns), remedy(out, engagement));
 }
 
 /// Reasons for which a parallel thread that is long enough is still not proven.
@@ -178,7 +180,7 @@ void check_flameproof_parallel(ThreadFit& out, const Figures& f, const Thread& t
     says += "; the chamfer of the hole decides: measure it";
   } else {
     out.check.verdict = Verdict::no_fit;
-    says += "; too little: " + remedy(engagement, *out.needed_mm);
+    says += "; too little: " + remedy(out, engagement);
   }
   const Demand small = parallel_demand(rules, 0.0);
   if (!joint.volume_cm3 && !enough(counted_mm, demand) && enough(counted_mm, small)) {
@@ -233,10 +235,10 @@ void check_taper(ThreadFit& out, const Figures& f, const Thread& thread, double 
     out.check.verdict = Verdict::not_known;
     out.check.says +=
         fmt::format("; fewer than {}: {}", plain(needed),
-                    flameproof ? "check against the standard" : remedy(provided, *out.needed_mm));
+                    flameproof ? "check against the standard" : remedy(out, provided));
   } else {
     out.check.verdict = Verdict::no_fit;
-    out.check.says += fmt::format("; too few: {}", remedy(provided, *out.needed_mm));
+    out.check.says += fmt::format("; too few: {}", remedy(out, provided));
   }
   out.check.source = flameproof
                          ? "IEC 60079-1: 3.5 turns engaged (secondary), 5 in each part (from "
@@ -321,6 +323,7 @@ ThreadFit check_thread(const gland::Gland& gland, const Entry& entry, const Entr
   if (joint.flameproof && entry.hole == Hole::clearance) {
     out.check.verdict = Verdict::no_fit;
     out.check.says = "a flameproof entry is tapped: a clearance hole is not permitted";
+    out.hole_says = out.check.says;
     out.check.source = "IEC 60079-1 (secondary)";
     return out;
   }

@@ -57,6 +57,12 @@ std::string too_thick_for_thread(const job::Job& job) {
       armoured ? "a bedding" : "a sheath", plain(round_down(inside->low_mm(), 0.1), 1));
 }
 
+/// Said where the hole itself is at fault.
+std::string hole_at_fault(const GlandFit& fit) {
+  if (!fit.thread || fit.thread->hole_says.empty()) return {};
+  return "; but no gland mends the entry: " + fit.thread->hole_says;
+}
+
 std::string order_text(const job::Job& job) {
   const cable::Cable& cable = job.cable;
   std::string text = "a gland";
@@ -159,7 +165,8 @@ const GlandFit& nearest_of(std::span<const GlandFit> ranked) {
 
 Advice advise(const job::Job& job, const GlandFit& nearest) {
   Advice advice;
-  advice.order_says = order_text(job) + asked_besides(nearest) + too_thick_for_thread(job);
+  advice.order_says =
+      order_text(job) + asked_besides(nearest) + too_thick_for_thread(job) + hole_at_fault(nearest);
   advice.nearest = &nearest;
   std::string misses;
   for (const Check& check : nearest.checks) {

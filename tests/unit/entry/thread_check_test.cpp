@@ -74,6 +74,11 @@ TEST_CASE("check_thread: flameproof wants five turns and eight millimetres", "[u
   const ThreadFit bad = check(gland_of("M20", 15.0), entry, k_flameproof);
   CHECK(bad.check.verdict == Verdict::no_fit);
   CHECK_THAT(bad.check.says, Contains("the hole's own thread is too short"));
+  CHECK(bad.hole_says == "the hole's own thread is too short");
+  entry.wall_mm = 20.0;
+  const ThreadFit short_gland = check(gland_of("M20", 8.0), entry, k_flameproof);
+  CHECK(short_gland.check.verdict == Verdict::no_fit);
+  CHECK(short_gland.hole_says.empty());
 }
 
 TEST_CASE("check_thread: the volume decides between five and eight millimetres", "[unit][thread]") {

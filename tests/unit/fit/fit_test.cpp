@@ -287,6 +287,23 @@ TEST_CASE("advise: a thread that is too small for the cable's inside", "[unit][f
   CHECK_THAT(order("19.0", "M20"), Contains("for a sheath of 23.9 mm"));
 }
 
+TEST_CASE("advise: a hole that no gland mends", "[unit][fit]") {
+  auto input = test::small_cable();
+  input.entry = "M20";
+  input.protection = "d";
+  input.wall_mm = 12.0;
+  const std::vector<Gland> glands(1, test::small_gland());
+  const auto order = [&](const char* hole) {
+    input.hole = hole;
+    const auto job = test::resolved(input);
+    const auto ranked = fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price);
+    return fit::advise(job, ranked).order_says;
+  };
+  CHECK_THAT(order("clearance"), Contains("but no gland mends the entry: a flameproof entry is "
+                                          "tapped: a clearance hole is not permitted"));
+  CHECK_THAT(order("threaded"), !Contains("mends"));
+}
+
 TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {
   const auto job = test::resolved(test::small_cable());
   CHECK(fit::fit_all(fit::ask(job, test::standards()), {}, fit::Prefer::price).empty());
