@@ -52,10 +52,7 @@ std::string reason(const GlandFit& fit) {
   std::stable_sort(failing.begin(), failing.end(), [](const fit::Check* a, const fit::Check* b) {
     return a->verdict < b->verdict;
   });
-  std::string text;
-  for (const fit::Check* check : failing)
-    text += (text.empty() ? "" : "; ") + fit::miss_text(*check);
-  return text;
+  return fit::miss_text(failing);
 }
 
 std::string why_best(const GlandFit& best) {

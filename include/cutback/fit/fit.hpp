@@ -94,5 +94,7 @@ struct Miss {
 
 /// By how much and in which direction a failing check misses: "outer seal 0.4 mm too small".
 [[nodiscard]] std::string miss_text(const Check& check);
+/// The same of several, each sentence once: two checks may want the same figure.
+[[nodiscard]] std::string miss_text(std::span<const Check* const> failing);
 
 }  // namespace cutback::fit

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "core/fit/parts.hpp"
 #include "cutback/compare.hpp"
@@ -154,6 +156,17 @@ std::string miss_text(const Check& check) {
          (above > below ? "too small" : "too large");
 }
 
+std::string miss_text(std::span<const Check* const> failing) {
+  std::vector<std::string> sentences;
+  for (const Check* check : failing) {
+    std::string sentence = miss_text(*check);
+    if (std::find(sentences.begin(), sentences.end(), sentence) == sentences.end()) {
+      sentences.push_back(std::move(sentence));
+    }
+  }
+  return fmt::format("{}", fmt::join(sentences, "; "));
+}
+
 const GlandFit& nearest_of(std::span<const GlandFit> ranked) {
   const auto end = std::find_if(ranked.begin(), ranked.end(), [&](const GlandFit& fit) {
     return fit.verdict != ranked.front().verdict;
@@ -168,12 +181,11 @@ Advice advise(const job::Job& job, const GlandFit& nearest) {
   advice.order_says =
       order_text(job) + asked_besides(nearest) + too_thick_for_thread(job) + hole_at_fault(nearest);
   advice.nearest = &nearest;
-  std::string misses;
+  std::vector<const Check*> failing;
   for (const Check& check : nearest.checks) {
-    if (check.verdict == Verdict::fits) continue;
-    misses += (misses.empty() ? "" : "; ") + miss_text(check);
+    if (check.verdict != Verdict::fits) failing.push_back(&check);
   }
-  advice.nearest_says = nearest.gland->part + ": " + misses;
+  advice.nearest_says = nearest.gland->part + ": " + miss_text(failing);
   advice.measure_says = next_measurement(job, nearest);
   return advice;
 }
