@@ -2,9 +2,11 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <array>
 #include <nlohmann/json.hpp>
 #include <sstream>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "cli/command_cable.hpp"
@@ -18,6 +20,7 @@
 #include "cli/command_schedule.hpp"
 #include "cli/command_sheet.hpp"
 #include "cli/exit_code.hpp"
+#include "cli/file_clash.hpp"
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
 
@@ -72,6 +75,22 @@ void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
     faults.push_back(usage_fault(ErrorCode::unknown_name, what, word, suggestion(app, word)));
   }
   for (const CLI::App* command : app.get_subcommands()) check_left_over(*command, faults);
+}
+
+/// The files that the command line names, and the gland list of the environment.
+std::vector<NamedFile> named_files(const CLI::App& app, const Environment& environment) {
+  constexpr std::array k_written{"--output", "--takeoff", "--exceptions", "--xlsx"};
+  std::vector<NamedFile> files;
+  for (const CLI::App* command : app.get_subcommands()) {
+    for (const CLI::Option* option : command->get_options()) {
+      const std::string name = option->get_name();
+      if (option->get_type_name() != "FILE" && name != "FILE") continue;
+      const bool written = std::find(k_written.begin(), k_written.end(), name) != k_written.end();
+      for (const std::string& path : option->results()) files.push_back({name, path, written});
+    }
+  }
+  if (environment.glands) files.push_back({"CUTBACK_GLANDS", *environment.glands, false});
+  return files;
 }
 
 /// Help as CLI11 sets it, its option lines broken at 80 columns and its blank lines single.
@@ -189,6 +208,9 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
   }
   std::vector<Fault> faults;
   check_left_over(app, faults);
+  for (Fault& fault : file_clashes(named_files(app, environment))) {
+    faults.push_back(std::move(fault));
+  }
   if (!faults.empty()) throw InputError(std::move(faults));
   const std::string& colour = context.common.colour;
   if (colour != "auto" && colour != "always" && colour != "never") {

@@ -1,0 +1,48 @@
+#include "cli/file_clash.hpp"
+
+#include <filesystem>
+#include <system_error>
+
+namespace cutback::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// By links as well. Files that are not there yet are compared by their paths.
+bool same_file(const std::string& a, const std::string& b) {
+  std::error_code error;
+  if (fs::exists(a, error) || fs::exists(b, error)) {
+    return fs::equivalent(a, b, error) && fs::is_regular_file(a, error);
+  }
+  const fs::path path_a = fs::weakly_canonical(fs::absolute(a, error), error);
+  const fs::path path_b = fs::weakly_canonical(fs::absolute(b, error), error);
+  return !error && path_a == path_b;
+}
+
+Fault clash(const NamedFile& written, const NamedFile& other) {
+  return {.code = ErrorCode::contradiction,
+          .what = other.written ? "two results would go to one file"
+                                : "the result would replace a file that is read",
+          .where = written.by + " and " + other.by,
+          .given = written.path,
+          .allowed = {},
+          .hint = "give " + written.by + " another name"};
+}
+
+}  // namespace
+
+std::vector<Fault> file_clashes(const std::vector<NamedFile>& files) {
+  std::vector<Fault> faults;
+  const auto is_file = [](const NamedFile& file) { return !file.path.empty() && file.path != "-"; };
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    if (!files[i].written || !is_file(files[i])) continue;
+    for (std::size_t k = 0; k < files.size(); ++k) {
+      const bool seen = files[k].written && k <= i;  // of two results one is named
+      if (seen || !is_file(files[k]) || !same_file(files[i].path, files[k].path)) continue;
+      faults.push_back(clash(files[i], files[k]));
+    }
+  }
+  return faults;
+}
+
+}  // namespace cutback::cli

@@ -1,0 +1,22 @@
+#pragma once
+// A file that is read must not be written over, nor one be written twice.
+
+#include <string>
+#include <vector>
+
+#include "cutback/error.hpp"
+
+namespace cutback::cli {
+
+/// A file on the command line or in the environment, and what named it.
+struct NamedFile {
+  std::string by;
+  std::string path;
+  bool written = false;
+};
+
+/// A fault for every file to be written that is also read, or written for another result. `-`,
+/// devices and pipes are no such files.
+[[nodiscard]] std::vector<Fault> file_clashes(const std::vector<NamedFile>& files);
+
+}  // namespace cutback::cli

@@ -1,0 +1,44 @@
+#include "cli/file_clash.hpp"
+
+#include <unistd.h>
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <fstream>
+
+using Catch::Contains;
+using cutback::cli::file_clashes;
+
+namespace fs = std::filesystem;
+
+TEST_CASE("file_clashes: a file that is read is not written over", "[unit][cli]") {
+  const fs::path folder =
+      fs::temp_directory_path() / ("cutback_clash_" + std::to_string(::getpid()));
+  fs::create_directories(folder / "sub");
+  const std::string read = (folder / "cables.csv").string();
+  const std::string link = (folder / "link.csv").string();
+  const std::string around = (folder / "sub" / ".." / "cables.csv").string();
+  const std::string fresh = (folder / "results.csv").string();
+  std::ofstream(read) << "tag\n";
+  fs::create_symlink(read, link);
+  for (const std::string& written : {read, link, around}) {
+    INFO(written);
+    const auto faults = file_clashes({{"schedule", read}, {"--output", written, true}});
+    REQUIRE(faults.size() == 1);
+    CHECK_THAT(faults[0].what, Contains("that is read"));
+    CHECK(faults[0].where == "--output and schedule");
+    CHECK(faults[0].given == written);
+  }
+  CHECK(file_clashes({{"schedule", read}, {"--output", fresh, true}}).empty());
+  CHECK(file_clashes({{"schedule", read}, {"--glands", read}}).empty());
+  fs::remove_all(folder);
+}
+
+TEST_CASE("file_clashes: no two results go to one file", "[unit][cli]") {
+  const auto faults =
+      file_clashes({{"--output", "no_such/a.csv", true}, {"--xlsx", "no_such/./a.csv", true}});
+  REQUIRE(faults.size() == 1);
+  CHECK_THAT(faults[0].what, Contains("two results"));
+  CHECK(file_clashes({{"--output", "a.csv", true}, {"--xlsx", "b.csv", true}}).empty());
+  CHECK(file_clashes({{"--output", "/dev/null", true}, {"--xlsx", "/dev/null", true}}).empty());
+  CHECK(file_clashes({{"schedule", "-"}, {"--output", "-", true}}).empty());
+}
