@@ -1,6 +1,7 @@
 #include "cutback/io/files.hpp"
 
 #include <fcntl.h>
+#include <fmt/format.h>
 #include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -55,6 +56,39 @@ std::string behind_links(const std::string& path) {
     place = target.is_absolute() ? target : place.parent_path() / target;
   }
   return place.string();
+}
+
+std::string by_descriptor(int descriptor) { return "/proc/self/fd/" + std::to_string(descriptor); }
+
+/// A file in the folder of `target` that has no name, so that nothing is left of it whatever ends
+/// the program. @return its descriptor, -1 where the system has no such files
+int open_nameless(const std::string& target) {
+#ifdef O_TMPFILE
+  const std::filesystem::path folder = std::filesystem::path(target).parent_path();
+  const int descriptor =
+      ::open(folder.empty() ? "." : folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600);
+  // It gets its name by way of /proc, which may be missing.
+  if (descriptor < 0 || ::access(by_descriptor(descriptor).c_str(), F_OK) == 0) return descriptor;
+  ::close(descriptor);
+#else
+  static_cast<void>(target);
+#endif
+  return -1;
+}
+
+/// Gives it a name that is still free beside `target`. @return blank where that fails; see errno
+std::string name_beside(const std::string& target, int descriptor) {
+  constexpr unsigned k_attempts = 100;
+  const auto first = static_cast<unsigned>(::getpid());
+  for (unsigned i = 0; i < k_attempts; ++i) {
+    std::string name = target + fmt::format(".{:06x}", (first * k_attempts + i) & 0xffffffU);
+    if (::linkat(AT_FDCWD, by_descriptor(descriptor).c_str(), AT_FDCWD, name.c_str(),
+                 AT_SYMLINK_FOLLOW) == 0) {
+      return name;
+    }
+    if (errno != EEXIST) break;
+  }
+  return {};
 }
 
 }  // namespace
@@ -126,9 +160,12 @@ FileWriter::FileWriter(std::string path) : path_(std::move(path)) {
     descriptor_ = ::open(path_.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
   } else {
     target_ = behind_links(path_);
-    temporary_ = target_ + ".XXXXXX";
-    descriptor_ = ::mkstemp(temporary_.data());
-    if (descriptor_ < 0) temporary_.clear();
+    descriptor_ = open_nameless(target_);
+    if (descriptor_ < 0) {
+      temporary_ = target_ + ".XXXXXX";
+      descriptor_ = ::mkstemp(temporary_.data());
+      if (descriptor_ < 0) temporary_.clear();
+    }
   }
   if (descriptor_ < 0) throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
 }
@@ -141,7 +178,7 @@ FileWriter::~FileWriter() {
 void FileWriter::append(std::string_view content) {
   write_all(descriptor_, content, path_);
   written_ += content.size();
-  if (!temporary_.empty()) begin_saving();
+  if (!target_.empty()) begin_saving();
 }
 
 /// Lets the disk begin, so that commit() has little to wait for. Nothing depends on it.
@@ -156,15 +193,19 @@ void FileWriter::begin_saving() {
 }
 
 void FileWriter::commit() {
-  if (temporary_.empty()) return;
-  // mkstemp makes files that only the owner reads; a result is an ordinary file.
+  if (target_.empty()) return;
+  // So far only the owner can read it; a result is an ordinary file.
   const mode_t mask = ::umask(0);
   ::umask(mask);
-  if (::fchmod(descriptor_, 0666 & ~mask) != 0 || ::fsync(descriptor_) != 0 ||
-      ::rename(temporary_.c_str(), target_.c_str()) != 0) {
+  if (::fchmod(descriptor_, 0666 & ~mask) != 0 || ::fsync(descriptor_) != 0) {
+    throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
+  }
+  if (temporary_.empty()) temporary_ = name_beside(target_, descriptor_);
+  if (temporary_.empty() || ::rename(temporary_.c_str(), target_.c_str()) != 0) {
     throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
   }
   temporary_.clear();
+  target_.clear();
 }
 
 void write_file(const std::string& path, std::string_view content) {

@@ -59,8 +59,8 @@ class PieceReader {
   std::size_t size_ = 0;
 };
 
-/// Writes `content` to `path` through a temporary file beside it, so that `path` holds either
-/// what it held before or all of `content`.
+/// Writes `content` to `path` through a file that has no name till then, so that `path` holds
+/// either what it held before or all of `content`.
 /// @throws FileError; nothing is left behind then
 void write_file(const std::string& path, std::string_view content);
 
@@ -84,8 +84,8 @@ class FileWriter {
   void begin_saving();
 
   std::string path_;
-  std::string target_;     ///< the file behind links
-  std::string temporary_;  ///< empty for a pipe or a device, and after commit()
+  std::string target_;     ///< the file behind links; empty for a pipe or a device
+  std::string temporary_;  ///< its name until then, where it needs one
   int descriptor_ = -1;
   std::size_t written_ = 0;
   std::size_t saving_ = 0;  ///< of them, on their way to the disk

@@ -1,5 +1,7 @@
 #include "cutback/io/files.hpp"
 
+#include <fcntl.h>
+#include <sys/wait.h>
 #include <unistd.h>
 #include <catch2/catch.hpp>
 #include <filesystem>
@@ -60,4 +62,37 @@ TEST_CASE("write_file: a link that leads to no file yet is kept", "[unit][files]
   io::write_file(link.string(), "through");
   CHECK(fs::is_symlink(link));
   CHECK(io::MappedFile((folder.path / "target.txt").string()).text() == "through");
+}
+
+TEST_CASE("FileWriter: nothing is left of it when the program is killed", "[unit][files]") {
+  const Folder folder;
+  const int nameless = ::open(folder.path.c_str(), O_TMPFILE | O_WRONLY, 0600);
+  if (nameless < 0) {
+    WARN("this file system has no files without a name");
+    return;
+  }
+  ::close(nameless);
+  const pid_t child = ::fork();
+  REQUIRE(child >= 0);
+  if (child == 0) {
+    io::FileWriter writer((folder.path / "a.txt").string());
+    writer.append("half");
+    ::_exit(0);  // as if killed: no destructor runs
+  }
+  int status = -1;
+  REQUIRE(::waitpid(child, &status, 0) == child);
+  CHECK(status == 0);
+  CHECK(fs::is_empty(folder.path));
+}
+
+TEST_CASE("FileWriter: the old content stays until it is committed", "[unit][files]") {
+  const Folder folder;
+  const std::string path = (folder.path / "a.txt").string();
+  io::write_file(path, "old");
+  io::FileWriter writer(path);
+  writer.append("new");
+  CHECK(io::MappedFile(path).text() == "old");
+  writer.commit();
+  CHECK(io::MappedFile(path).text() == "new");
+  CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
 }
