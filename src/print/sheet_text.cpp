@@ -65,8 +65,10 @@ std::string depth_rows(const strip::Depths& depths, const Style& style) {
       text += fmt::format("  {}{}  {}\n", cell(what, 24), right(fixed(*depth, 1) + " mm", 8), note);
   };
   row("score the sheath", depths.sheath_mm, "known to" + spread + " mm");
-  row("saw at mark 1", depths.saw_mm, "through the sheath, half through the wires");
-  row("never saw deeper than", depths.saw_limit_mm, "below that the bedding begins");
+  row("saw at mark 1", depths.saw_mm,
+      depths.saw_mm == depths.saw_limit_mm ? "as deep as is safe by these readings"
+                                           : "through the sheath, half through the wires");
+  row("never saw deeper than", depths.saw_limit_mm, "there the bedding may begin");
   row("score the bedding", depths.bedding_mm, "from the bedding's own surface, at most");
   return text;
 }

@@ -34,10 +34,13 @@ struct Marks {
 
 /// How deep to cut [mm], rounded down to 0.1 mm; `spread_mm` is what the readings leave open.
 struct Depths {
-  std::optional<double> sheath_mm;     ///< score the sheath to this
-  std::optional<double> saw_mm;        ///< saw at the armour cut to this: half through the wire
-  std::optional<double> saw_limit_mm;  ///< and never deeper than this
-  std::optional<double> bedding_mm;    ///< score the bedding no deeper; from the construction only
+  std::optional<double> sheath_mm;  ///< score the sheath to this
+  std::optional<double> saw_mm;     ///< saw at the armour cut to this: half through the wire
+  /// And never deeper than this: where the bedding begins by the least that the readings allow. No
+  /// other depth goes beyond it.
+  std::optional<double> saw_limit_mm;
+  /// Score the bedding no deeper: the least thickness at a point of that of the construction.
+  std::optional<double> bedding_mm;
   std::optional<double> spread_mm;
 };
 

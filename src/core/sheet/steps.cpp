@@ -75,10 +75,11 @@ void armoured_cuts(std::vector<Step>& steps, const job::Job& job, const strip::C
   }
   if (wire) {
     std::string saw = "Saw round the cable at " + mark(1, marks.armour_cut_mm);
-    saw += depths.saw_mm ? ", " + mm(*depths.saw_mm) +
-                               " deep: through the sheath and half through the wires, "
-                               "never deeper than " +
-                               mm(*depths.saw_limit_mm) + "."
+    saw += depths.saw_mm ? ", " + mm(*depths.saw_mm) + " deep: " +
+                               (depths.saw_mm == depths.saw_limit_mm
+                                    ? "as far as is safe by these readings, "
+                                    : "through the sheath and half through the wires, ") +
+                               "never deeper than " + mm(*depths.saw_limit_mm) + "."
                          : ", through the sheath and half through the wires, no deeper.";
     add(steps, saw);
     add(steps,

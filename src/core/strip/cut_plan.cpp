@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "cutback/cable/plausibility.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
@@ -208,15 +209,26 @@ Marks unarmoured_marks_of(const Axis& axis) {
 
 Depths depths_of(const cable::Cable& cable, std::optional<double> bedding_thickness_mm) {
   Depths depths;
-  if (bedding_thickness_mm) depths.bedding_mm = round_down(*bedding_thickness_mm, k_depth_step_mm);
+  if (bedding_thickness_mm) {
+    // The cores lie below it, and it may be this thin at a point.
+    const double least_mm = cable::least_at_a_point_mm(*bedding_thickness_mm);
+    if (least_mm >= k_depth_step_mm) depths.bedding_mm = round_down(least_mm, k_depth_step_mm);
+  }
   const auto sheath = cable::sheath_thickness(cable);
   if (!sheath || sheath->value_mm <= 0.0 || cable.armour == ArmourKind::none) return depths;
   depths.spread_mm = sheath->expanded_mm;
-  depths.sheath_mm = round_down(sheath->value_mm, k_depth_step_mm);
-  if (cable.armour != ArmourKind::wire) return depths;  // braid and tape are cut with shears
+  // The bedding begins half of the difference of the diameters below the surface, or less by what
+  // their readings leave open (JCGM 100:2008 5.1.2). Nothing goes deeper.
   const double wire = *cable::wire_size_mm(cable);
-  depths.saw_mm = round_down(sheath->value_mm + wire / 2.0, k_depth_step_mm);
-  depths.saw_limit_mm = round_down(sheath->value_mm + wire, k_depth_step_mm);
+  const double limit_mm = (cable.sheath_od->value_mm - cable.bedding->value_mm -
+                           std::hypot(cable.sheath_od->expanded_mm, cable.bedding->expanded_mm)) /
+                          2.0;
+  if (limit_mm < k_depth_step_mm) return depths;
+  const auto depth = [&](double mm) { return round_down(std::min(mm, limit_mm), k_depth_step_mm); };
+  depths.sheath_mm = depth(sheath->value_mm);
+  if (cable.armour != ArmourKind::wire) return depths;  // braid and tape are cut with shears
+  depths.saw_mm = depth(sheath->value_mm + wire / 2.0);
+  depths.saw_limit_mm = depth(limit_mm);
   return depths;
 }
 

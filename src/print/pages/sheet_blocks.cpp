@@ -87,8 +87,10 @@ void add_depths(std::vector<Block>& blocks, const Sheet& sheet) {
   row("score the sheath", depths.sheath_mm,
       depths.spread_mm ? "+/- " + fixed(round_up(*depths.spread_mm, 0.1), 1) + " mm; no deeper"
                        : std::string("no deeper"));
-  row("saw at mark 1", depths.saw_mm, "sheath, and half through the wires");
-  row("never deeper than", depths.saw_limit_mm, "below that the bedding begins");
+  row("saw at mark 1", depths.saw_mm,
+      depths.saw_mm == depths.saw_limit_mm ? "as deep as is safe by these readings"
+                                           : "sheath, and half through the wires");
+  row("never deeper than", depths.saw_limit_mm, "there the bedding may begin");
   row("score the bedding", depths.bedding_mm, "at most, from its own surface");
   table.bold_column = 1;
   blocks.emplace_back(Heading{"Depths, rounded down"});

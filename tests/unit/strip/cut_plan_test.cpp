@@ -51,10 +51,26 @@ TEST_CASE("plan_cuts: depths rounded down to a tenth", "[unit][strip]") {
   const auto p = plan(with_reach(), test::small_gland());
   CHECK(*p.depths.sheath_mm == Approx(1.6));
   CHECK(*p.depths.saw_mm == Approx(2.0));        // 1.6 + 0.45 = 2.05
-  CHECK(*p.depths.saw_limit_mm == Approx(2.5));  // 1.6 + 0.9
+  CHECK(*p.depths.saw_limit_mm == Approx(2.4));  // (15 - 10 - 0.1) / 2 = 2.45
   CHECK_FALSE(p.depths.bedding_mm.has_value());
-  CHECK(*strip::plan_cuts(test::resolved(with_reach()), test::small_gland(), {.bedding_thickness_mm = 0.88})
-             .depths.bedding_mm == Approx(0.8));
+  CHECK(*strip::plan_cuts(test::resolved(with_reach()), test::small_gland(),
+                          {.bedding_thickness_mm = 0.88})
+             .depths.bedding_mm == Approx(0.5));  // 0.8 x 0.88 - 0.2 = 0.504 (HD 604 S1/A1)
+}
+
+TEST_CASE("plan_cuts: no depth reaches where the bedding may begin", "[unit][strip]") {
+  auto input = with_reach();
+  input.sheath_od_mm = "15.9+16.1,16.3+16.5,16.6+16.9,16.2+16.3";
+  input.bedding_mm = "11.0+11.2";
+  const auto job = test::resolved(input);
+  const auto p = plan(input, test::small_gland());
+  const double nearest_mm = (job.cable.sheath_od->low_mm() - job.cable.bedding->high_mm()) / 2.0;
+  const double mean_mm = (job.cable.sheath_od->value_mm - job.cable.bedding->value_mm) / 2.0;
+  REQUIRE(p.depths.saw_limit_mm);
+  CHECK(*p.depths.saw_limit_mm < mean_mm - 0.4);
+  CHECK(*p.depths.saw_limit_mm >= nearest_mm - 0.1);
+  CHECK(*p.depths.saw_mm <= *p.depths.saw_limit_mm);
+  CHECK(*p.depths.sheath_mm <= *p.depths.saw_limit_mm);
 }
 
 TEST_CASE("plan_cuts: a tapped hole has no locknut and a long stack moves the bedding",
