@@ -89,6 +89,7 @@ std::string fit_json(const fit::Question& question, std::span<const fit::GlandFi
   root["best"] = fits ? ordered_json(ranked.front().gland->part) : ordered_json(nullptr);
   root["cable"] = cable_json(job.cable);
   root["demand"] = demand_json(question.demand);
+  if (!job.armour_fault.empty()) root["earth"] = job.armour_fault;
   if (!fits) {
     const fit::Advice advice = fit::advise(job, ranked);
     root["advice"]["nearest"] = advice.nearest_says;

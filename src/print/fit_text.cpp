@@ -145,6 +145,7 @@ std::string fit_text(const fit::Question& question, std::span<const GlandFit> ra
   std::string text = wrapped("Glands   ", fmt::format("{} in {}", ranked.size(), list_name));
   text += cable_lines(job.cable) + entry_line(job.entry) + area_lines(job, question.demand);
   for (const std::string& warning : job.cable.warnings) text += wrapped("Look     ", warning);
+  if (!job.armour_fault.empty()) text += wrapped("Earth    ", job.armour_fault);
   if (count > 0) {
     text += heading(fmt::format("fits ({}), with its margins, best first", count), style) +
             table_head();

@@ -8,7 +8,7 @@
 #include "cutback/area/area.hpp"
 #include "cutback/cable/cable.hpp"
 #include "cutback/cable/construction.hpp"
-#include "cutback/earth/gland_rating.hpp"
+#include "cutback/earth/armour_earth.hpp"
 #include "cutback/entry/entry.hpp"
 #include "cutback/error.hpp"
 #include "cutback/job/input.hpp"
@@ -30,7 +30,14 @@ struct Job {
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
   earth::EarthFault fault;
   std::optional<double> loop_ohm;  ///< impedance of the whole earth-fault loop
+  /// Why the armour is no sufficient protective conductor for the fault. Empty where it is, or
+  /// where fault or construction are not known. No other gland helps: the end needs a decision.
+  std::string armour_fault;
 };
+
+/// The armour as protective conductor, as far as the job tells; no gland's rating. Nothing where no
+/// fault is given, or there is no armour.
+[[nodiscard]] std::optional<earth::EarthInput> armour_earth_input(const Job& job);
 
 /// Allowances on datasheet figures (common practice, no source: as-built cable differs from the
 /// book by one or two millimetres).

@@ -367,6 +367,40 @@ void name_places(std::vector<Fault>& faults, Unstated unstated) {
   }
 }
 
+std::optional<earth::EarthInput> armour_earth_input(const Job& job) {
+  if (!job.fault.current_ka || job.cable.armour == ArmourKind::none) return std::nullopt;
+  earth::EarthInput in;
+  if (job.construction) {
+    in.armour = earth::constructed_area(*job.construction);
+    if (job.construction->armour_material == "aluminium") {
+      in.armour_material = earth::Material::aluminium;
+    }
+    in.insulation = *job.construction->in.insulation == cable::Insulation::pvc
+                        ? earth::Insulation::pvc
+                        : earth::Insulation::xlpe;
+  }
+  in.line_mm2 = job.cable.csa_mm2;
+  in.fault = job.fault;
+  in.length_m = job.cable.length_m;
+  in.loop_ohm = job.loop_ohm;
+  return in;
+}
+
+namespace {
+
+std::string armour_fault_of(const Job& job, const tables::Standards& standards) {
+  auto in = armour_earth_input(job);
+  if (!in || !in->armour) return {};
+  in->length_m.reset();  // how long it is does not say whether it is thick enough
+  in->loop_ohm.reset();
+  const earth::EarthResult result = earth::check_armour_earth(*in, standards);
+  if (result.armour >= Verdict::not_known) return {};
+  return "the armour is too thin for the earth fault: " + result.adiabatic.says +
+         "; a separate protective conductor is to be decided first";
+}
+
+}  // namespace
+
 Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated) {
   Faults faults;
   Frame frame;
@@ -382,6 +416,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
   faults.add(put_tails(in, job));
   job.fault = {.current_ka = in.current_ka, .time_s = in.time_s, .let_through_a2s = std::nullopt};
   job.loop_ohm = in.loop_ohm;
+  job.armour_fault = armour_fault_of(job, standards);
   frame.in = std::move(in);
   frame.faults = faults.take();
   return frame;

@@ -93,23 +93,10 @@ std::optional<area::Compound> compound_of(const fit::Question& question, const f
 /// from the construction.
 std::optional<earth::EarthResult> earth_of(const job::Job& job, const fit::GlandFit& fit,
                                            const tables::Standards& standards) {
-  if (!job.fault.current_ka || job.cable.armour == cable::ArmourKind::none) return std::nullopt;
-  earth::EarthInput in;
-  if (job.construction) {
-    in.armour = earth::constructed_area(*job.construction);
-    if (job.construction->armour_material == "aluminium") {
-      in.armour_material = earth::Material::aluminium;
-    }
-    in.insulation = *job.construction->in.insulation == cable::Insulation::pvc
-                        ? earth::Insulation::pvc
-                        : earth::Insulation::xlpe;
-  }
-  in.line_mm2 = job.cable.csa_mm2;
-  in.fault = job.fault;
-  in.gland_ka = fit.gland->fault_ka;
-  in.length_m = job.cable.length_m;
-  in.loop_ohm = job.loop_ohm;
-  return earth::check_armour_earth(in, standards);
+  auto in = job::armour_earth_input(job);
+  if (!in) return std::nullopt;
+  in->gland_ka = fit.gland->fault_ka;
+  return earth::check_armour_earth(*in, standards);
 }
 
 void gather_sources(Sheet& sheet, const tables::Standards& standards,
@@ -178,11 +165,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
   sheet.not_ready = reasons_not_ready(job, *chosen);
   sheet.remarks = job.cable.warnings;
   sheet.earth = earth_of(job, *chosen, standards);
-  if (sheet.earth && sheet.earth->armour < Verdict::not_known) {
-    sheet.not_ready.push_back(
-        "the armour is too thin for the earth fault: " + sheet.earth->adiabatic.says +
-        "; a separate protective conductor is to be decided first");
-  }
+  if (!job.armour_fault.empty()) sheet.not_ready.push_back(job.armour_fault);
   sheet.inspection = area::initial_inspection(job.area, standards);
   if (!chosen->barrier) {
     std::erase_if(sheet.inspection, [](const auto& item) { return item.key == "compound"; });

@@ -67,6 +67,28 @@ TEST_CASE("decide: a gland whose cuts contradict each other is an exception", "[
   CHECK_FALSE(decision.armour_cut_mm);
 }
 
+// By hand: sqrt(4000^2 x 1 s)/46 = 87 mm2 (IEC 60364-5-54:2011 543.1.2; k 46, BS 7671 table 54.4);
+// a 3 x 2.5 mm2 cable has far less armour.
+TEST_CASE("decide: armour too thin for the earth fault is an exception", "[unit][schedule]") {
+  job::JobInput in = test::small_cable();
+  in.cores = 3.0;
+  in.csa_mm2 = 2.5;
+  in.insulation = "xlpe";
+  const Decision without = decided(in, k_small);
+  REQUIRE(without.proven);
+  auto glands = k_small;
+  glands.front().fault_ka = 10.0;  // the gland itself would carry it
+  in.current_ka = 4.0;
+  in.time_s = 1.0;
+  const Decision decision = decided(in, glands);
+  CHECK(decision.verdict == Verdict::fits);
+  CHECK_FALSE(decision.proven);
+  CHECK(decision.group == "earth armour too thin");
+  CHECK_THAT(decision.reason, Contains("86.96 mm2 needed"));
+  in.current_ka = 0.2;
+  CHECK(decided(in, glands).proven);
+}
+
 TEST_CASE("decide: what cannot be true is a fault of the row", "[unit][schedule]") {
   job::JobInput in = test::small_cable();
   in.bedding_mm = "16.0+16.1";
