@@ -154,9 +154,9 @@ void assemble_steps(std::vector<Step>& steps, const job::Job& job, const fit::Gl
         "undisturbed, and write down batch and time.",
         true);
   }
-  std::string tighten = "Tighten each part in turn";
-  tighten += fit.gland->torque_nm ? " to " + plain(*fit.gland->torque_nm, 1) + " Nm"
-                                  : " as the gland's instructions say";
+  // The list's torque is the body's alone: a locknut on a plastic wall would crack it.
+  std::string tighten = "Tighten each part in turn as the gland's instructions say";
+  if (fit.gland->torque_nm) tighten += ", the body to " + plain(*fit.gland->torque_nm, 1) + " Nm";
   add(steps, tighten + ". The seal must close on the sheath; do not force it.");
 }
 

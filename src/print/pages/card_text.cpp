@@ -57,8 +57,8 @@ void add_why(std::vector<Block>& body, const Sheet& sheet) {
 }
 
 std::string tighten_words(const gland::Gland& gland) {
-  std::string words = gland.torque_nm ? "each part to " + plain(*gland.torque_nm, 1) + " Nm"
-                                      : std::string("as the gland's instructions say");
+  std::string words = "as the gland's instructions say";
+  if (gland.torque_nm) words += "; the body to " + plain(*gland.torque_nm, 1) + " Nm";
   if (gland.flats_mm) words += ", across flats " + plain(*gland.flats_mm, 1) + " mm";
   return words;
 }
