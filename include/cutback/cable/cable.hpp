@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "cutback/cable/armour.hpp"
@@ -12,6 +13,30 @@ namespace cutback::cable {
 
 enum class BeddingMade { extruded, lapped };
 enum class Fillers { none, non_hygroscopic, hygroscopic };
+enum class ArmourMaterial { steel, aluminium, copper };
+enum class Supply { ac, dc };
+
+[[nodiscard]] constexpr std::string_view to_string(ArmourMaterial material) {
+  switch (material) {
+    case ArmourMaterial::steel:
+      return "steel";
+    case ArmourMaterial::aluminium:
+      return "aluminium";
+    case ArmourMaterial::copper:
+      return "copper";
+  }
+  return "";
+}
+
+[[nodiscard]] constexpr std::string_view to_string(Supply supply) {
+  switch (supply) {
+    case Supply::ac:
+      return "ac";
+    case Supply::dc:
+      return "dc";
+  }
+  return "";
+}
 
 /// A cable: its diameters with their spread, and what is known of its make. An absent member is
 /// not known. `bedding` is the diameter under the armour; `wire` the diameter of one armour wire
@@ -32,6 +57,8 @@ struct Cable {
   std::optional<bool> compact;
   std::optional<BeddingMade> bedding_made;
   std::optional<Fillers> fillers;
+  std::optional<ArmourMaterial> armour_material;
+  std::optional<Supply> supply;  ///< kind of current
   std::vector<std::string> warnings;  ///< about the readings; they change no verdict
 };
 

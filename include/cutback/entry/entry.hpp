@@ -21,6 +21,8 @@ struct Adaptor {
 /// The entry of an enclosure; an absent member is not known. Lengths in mm.
 struct Entry {
   std::optional<Thread> thread;  ///< the tapped thread, or the size of a clearance hole
+  bool to_suit = false;          ///< the hole will be made for the gland, a clearance hole
+  std::optional<double> hole_dia_mm;  ///< of a clearance hole
   std::optional<Hole> hole;
   std::optional<double> wall_mm;      ///< thickness of the wall, or depth of the tapped hole
   std::optional<double> washer_mm;    ///< sealing washer between shoulder and wall
@@ -31,6 +33,9 @@ struct Entry {
   std::optional<double> undercut_mm;
   std::optional<std::string> material;
   std::optional<double> adaptor_mm;  ///< how far the adaptor holds the gland off the wall
+  std::optional<double> adaptor_thread_mm;  ///< length of its own male thread
+  std::optional<double> adaptor_bore_mm;    ///< its smallest bore
+  std::optional<std::string> adaptor_material;
   std::vector<Adaptor> adaptors;     ///< at hand; at most one is ever used
 };
 

@@ -31,12 +31,13 @@ struct JobInput {
   Text job, tag, end, gland, rules;
   // cable
   Text armour, sheath_od_mm, bedding_mm, armour_mm, evidence, insulation, circular, compact,
-      bedding_made, fillers, conductor, voltage, pattern;
+      bedding_made, fillers, conductor, voltage, pattern, armour_material, supply;
   Number cores, csa_mm2, earth_csa_mm2, step_mm, mpe_mm, zero_mm, ovality_mm, od_allow_mm,
       bedding_allow_mm, armour_allow_mm, length_m;
   // entry
-  Text entry, hole, material, adaptor;
-  Number wall_mm, washer_mm, tag_mm, serrated_mm, locknut_mm, chamfer_mm, undercut_mm, adaptor_mm;
+  Text entry, hole, material, adaptor, adaptor_material;
+  Number hole_dia_mm, wall_mm, washer_mm, tag_mm, serrated_mm, locknut_mm, chamfer_mm, undercut_mm,
+      adaptor_mm, adaptor_thread_mm, adaptor_bore_mm;
   // area
   Text protection, zone, level, gas_group, dust_group, ip, ignition_source, bare_live_parts;
   Number volume_cm3, ambient_min_c, ambient_max_c, entry_temp_c, branch_temp_c, cable_max_c;
@@ -44,7 +45,7 @@ struct JobInput {
   Number reach_mm, slack_mm, strip_mm, bend_radius_mm, armour_stop_mm;
   std::vector<CoreInput> core_list;
   // fault
-  Number current_ka, time_s, loop_ohm;
+  Number current_ka, time_s, loop_ohm, u0_v;
 };
 
 enum class FieldKind {

@@ -29,7 +29,8 @@ struct Job {
   strip::Tails tails;
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
   earth::EarthFault fault;
-  std::optional<double> loop_ohm;  ///< impedance of the whole earth-fault loop
+  std::optional<double> loop_ohm;  ///< impedance of the whole loop of a fault at this end
+  std::optional<double> u0_v;      ///< voltage to earth
   /// Why the armour is no sufficient protective conductor for the fault. Empty where it is, or
   /// where fault or construction are not known. No other gland helps: the end needs a decision.
   std::string armour_fault;

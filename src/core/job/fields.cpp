@@ -68,13 +68,20 @@ constexpr std::array k_fields{
           "Whether it is compact, its interstices filled"},
     Field{"cable", "bedding_made", "--bedding-made", FieldKind::words, &In::bedding_made, 0, 0,
           "extruded lapped", "How the bedding is made"},
+    Field{"cable", "armour_material", "--armour-material", FieldKind::words, &In::armour_material, 0,
+          0, "steel aluminium copper", "What the armour is made of"},
+    Field{"cable", "supply", "--supply", FieldKind::words, &In::supply, 0, 0, "ac dc",
+          "Kind of current; a single core asks for it"},
     Field{"cable", "fillers", "--fillers", FieldKind::words, &In::fillers, 0, 0,
           "none non-hygroscopic hygroscopic", "Fillers between the cores"},
 
     Field{"entry", "entry", "--entry", FieldKind::text, &In::entry, 0, 0,
-          "a thread such as M20, M20x1.5, NPT 1/2 or PG 13.5", "Thread or size of the entry"},
+          "a thread such as M20, M20x1.5, NPT 1/2 or PG 13.5, or to-suit",
+          "Thread or size of the entry; to-suit: the hole is made for the gland"},
     Field{"entry", "hole", "--hole", FieldKind::words, &In::hole, 0, 0, "threaded clearance",
           "Kind of hole"},
+    Field{"entry", "hole_dia_mm", "--hole-dia", FieldKind::number, &In::hole_dia_mm, 1, 300, "mm",
+          "Diameter of the clearance hole"},
     Field{"entry", "wall_mm", "--wall", FieldKind::number, &In::wall_mm, 0, 200, "mm",
           "Thickness of the wall, or depth of the tapped hole"},
     Field{"entry", "washer_mm", "--washer", FieldKind::number, &In::washer_mm, 0, 20, "mm",
@@ -89,7 +96,7 @@ constexpr std::array k_fields{
     Field{"entry", "undercut_mm", "--undercut", FieldKind::number, &In::undercut_mm, 0, 20, "mm",
           "Undercut of the gland's thread"},
     Field{"entry", "material", "--material", FieldKind::words, &In::material, 0, 0,
-          "steel stainless-steel aluminium brass cast-iron polymer",
+          "steel galvanised-steel stainless-steel aluminium brass cast-iron polymer",
           "What the enclosure is made of"},
     Field{"entry", "adaptor", "--adaptor", FieldKind::text, &In::adaptor, 0, 0,
           "two threads such as M25:M20, one of them the entry's; M25:M20:db with its protection",
@@ -97,6 +104,14 @@ constexpr std::array k_fields{
 
     Field{"entry", "adaptor_mm", "--adaptor-length", FieldKind::number, &In::adaptor_mm, 0, 200,
           "mm", "How far the adaptor holds the gland's shoulder off the wall"},
+    Field{"entry", "adaptor_thread_mm", "--adaptor-thread", FieldKind::number,
+          &In::adaptor_thread_mm, 0, 200, "mm", "Length of the adaptor's own male thread"},
+    Field{"entry", "adaptor_bore_mm", "--adaptor-bore", FieldKind::number, &In::adaptor_bore_mm, 0,
+          300, "mm", "Smallest bore of the adaptor"},
+    Field{"entry", "adaptor_material", "--adaptor-material", FieldKind::words,
+          &In::adaptor_material, 0, 0,
+          "brass nickel-plated-brass stainless-steel aluminium polymer steel",
+          "What the adaptor is made of"},
 
     Field{"area", "protection", "--protection", FieldKind::words, &In::protection, 0, 0,
           "none d db dc e eb ec i ia ib ic n nA nC nL nR p px py pz pxb pyb pzc m ma mb mc o q s t "
@@ -145,7 +160,9 @@ constexpr std::array k_fields{
     Field{"fault", "time_s", "--time", FieldKind::number, &In::time_s, 0.001, 5, "s",
           "Time until the protection clears it"},
     Field{"fault", "loop_ohm", "--loop", FieldKind::number, &In::loop_ohm, 0, 1000, "ohm",
-          "Impedance of the whole earth-fault loop"},
+          "Impedance of the whole loop of an earth fault at this end"},
+    Field{"fault", "u0_v", "--u0", FieldKind::number, &In::u0_v, 1, 50000, "V",
+          "Voltage to earth, with a loop impedance"},
 };
 
 using Core = CoreInput;

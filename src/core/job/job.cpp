@@ -196,6 +196,11 @@ cable::Cable cable_without_diameters(const JobInput& in) {
                     : *in.fillers == "non-hygroscopic" ? cable::Fillers::non_hygroscopic
                                                        : cable::Fillers::hygroscopic;
   }
+  constexpr std::array k_materials{cable::ArmourMaterial::steel, cable::ArmourMaterial::aluminium,
+                                   cable::ArmourMaterial::copper};
+  constexpr std::array k_supplies{cable::Supply::ac, cable::Supply::dc};
+  cable.armour_material = detail::value_of(in.armour_material, k_materials);
+  cable.supply = detail::value_of(in.supply, k_supplies);
   return cable;
 }
 
@@ -237,7 +242,9 @@ void resolve_adaptor(const std::string& text, entry::Entry& entry, Faults& fault
 
 entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   entry::Entry entry;
-  if (in.entry) entry.thread = thread_of(*in.entry, "entry.entry", faults);
+  entry.to_suit = in.entry == "to-suit";
+  if (in.entry && !entry.to_suit) entry.thread = thread_of(*in.entry, "entry.entry", faults);
+  entry.hole_dia_mm = in.hole_dia_mm;
   if (in.hole) entry.hole = *in.hole == "threaded" ? entry::Hole::threaded : entry::Hole::clearance;
   entry.wall_mm = in.wall_mm;
   entry.washer_mm = in.washer_mm;
@@ -247,6 +254,9 @@ entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   entry.chamfer_mm = in.chamfer_mm;
   entry.undercut_mm = in.undercut_mm;
   entry.adaptor_mm = in.adaptor_mm;
+  entry.adaptor_thread_mm = in.adaptor_thread_mm;
+  entry.adaptor_bore_mm = in.adaptor_bore_mm;
+  entry.adaptor_material = in.adaptor_material;
   entry.material = in.material;
   if (in.adaptor) resolve_adaptor(*in.adaptor, entry, faults);
   return entry;
@@ -416,6 +426,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
   faults.add(put_tails(in, job));
   job.fault = {.current_ka = in.current_ka, .time_s = in.time_s, .let_through_a2s = std::nullopt};
   job.loop_ohm = in.loop_ohm;
+  job.u0_v = in.u0_v;
   job.armour_fault = armour_fault_of(job, standards);
   frame.in = std::move(in);
   frame.faults = faults.take();
