@@ -15,9 +15,27 @@
 
 namespace cutback::area {
 
-/// Protection, level, group, ingress, temperature and sealing of one gland, each only where the
-/// place asks for it: none at all in an ordinary place. A figure that the gland list does not
-/// state gives not_known and the name of its column.
+// The checks of a place, each only where the place asks for it: none at all in an ordinary place. A
+// figure that the gland list does not state gives not_known and the name of its column.
+
+[[nodiscard]] std::optional<fit::Check> check_protection(const Demand& demand,
+                                                         const gland::Gland& gland);
+[[nodiscard]] std::optional<fit::Check> check_level(const Demand& demand,
+                                                    const gland::Gland& gland);
+/// Gas and dust are two columns and one check.
+[[nodiscard]] std::optional<fit::Check> check_group(const Demand& demand,
+                                                    const gland::Gland& gland);
+[[nodiscard]] std::optional<fit::Check> check_ingress(const Demand& demand,
+                                                      const gland::Gland& gland);
+[[nodiscard]] std::optional<fit::Check> check_temperature(const Demand& demand,
+                                                          const gland::Gland& gland);
+/// @param bundle  as check_area() takes it
+[[nodiscard]] std::optional<fit::Check> check_sealing(const Demand& demand,
+                                                      const cable::Cable& cable,
+                                                      const gland::Gland& gland,
+                                                      const std::optional<SealingBundle>& bundle);
+
+/// All of them.
 /// @param bundle  the cores in the gland's chamber, where that was worked out: it counts when the
 ///                gland is ended as a barrier; else the number of cores alone counts
 [[nodiscard]] std::vector<fit::Check> check_area(const Demand& demand, const cable::Cable& cable,

@@ -66,85 +66,13 @@ void judge_marks(const MarkDemand& demand, const std::vector<std::string>& marks
   add(check, best->verdict, says, best->source);
 }
 
-void put_marks(CheckName name, const std::vector<MarkDemand>& demands,
-               const std::vector<std::string>& marks, const std::string& column,
-               std::vector<Check>& checks) {
-  if (demands.empty()) return;
+std::optional<Check> check_marks(CheckName name, const std::vector<MarkDemand>& demands,
+                                 const std::vector<std::string>& marks, const std::string& column) {
+  if (demands.empty()) return std::nullopt;
   Check check = start(name);
   for (const MarkDemand& demand : demands) judge_marks(demand, marks, column, check);
-  checks.push_back(std::move(check));
+  return check;
 }
-
-/// The groups of gas and dust are two columns and one check.
-void put_groups(const Demand& demand, const Gland& gland, std::vector<Check>& checks) {
-  if (demand.gas_group.empty() && demand.dust_group.empty()) return;
-  const auto marks = [](const std::optional<std::string>& group) {
-    return group ? std::vector<std::string>{*group} : std::vector<std::string>{};
-  };
-  Check check = start(CheckName::group);
-  for (const MarkDemand& d : demand.gas_group)
-    judge_marks(d, marks(gland.gas_group), "gas_group", check);
-  for (const MarkDemand& d : demand.dust_group) {
-    judge_marks(d, marks(gland.dust_group), "dust_group", check);
-  }
-  checks.push_back(std::move(check));
-}
-
-void put_ingress(const Demand& demand, const Gland& gland, std::vector<Check>& checks) {
-  if (demand.ingress.empty()) return;
-  Check check = start(CheckName::ingress);
-  for (const IngressDemand& one : demand.ingress) {
-    if (gland.ip.empty()) {
-      add(check, Verdict::not_known, one.needed + " is asked for; the gland list does not state ip",
-          one.source);
-      continue;
-    }
-    Verdict verdict = Verdict::no_fit;
-    std::string note;
-    for (const IngressDemand::Rung& rung : one.rungs) {
-      const IpAnswer answer = serves(rung.code, gland.ip, demand.water_rules);
-      const Verdict reached = worst(answer.verdict, rung.verdict);
-      if (reached <= verdict) continue;
-      verdict = reached;
-      note = answer.note.empty() ? rung.note : answer.note;
-    }
-    std::string says = "IP" + joined(gland.ip, "/");
-    says += verdict == Verdict::fits     ? " serves "
-            : verdict == Verdict::no_fit ? " does not serve "
-                                         : " may serve ";
-    says += one.needed;
-    if (!note.empty()) says += ": " + note;
-    add(check, verdict, says, one.source);
-  }
-  checks.push_back(std::move(check));
-}
-
-void put_temperature(const Demand& demand, const Gland& gland, std::vector<Check>& checks) {
-  if (!demand.temperature) return;
-  const TemperatureDemand& needed = *demand.temperature;
-  Check check = start(CheckName::temperature);
-  const auto judge = [&](const std::optional<double>& asked, const std::optional<double>& stated,
-                         bool lowest, const char* column) {
-    if (!asked) return;
-    const std::string what = "it meets " + plain(*asked) + " degC";
-    if (!stated) {
-      add(check, Verdict::not_known, what + "; the gland list does not state " + column,
-          needed.source);
-      return;
-    }
-    const bool stands = lowest ? at_most(*stated, *asked) : at_least(*stated, *asked);
-    add(check, stands ? Verdict::fits : Verdict::no_fit,
-        what + ", the gland is for " + (lowest ? "down to " : "up to ") + plain(*stated) + " degC",
-        needed.source);
-  };
-  judge(needed.min_degc, gland.temp_min_degc, true, "temp_min_c");
-  judge(needed.max_degc, gland.temp_max_degc, false, "temp_max_c");
-  if (!needed.cable_says.empty()) {
-    add(check, needed.cable, needed.cable_says.substr(2), needed.source);
-  }
-  if (!check.says.empty()) checks.push_back(std::move(check));
-}
-
 /// Whether a gland that is filled with compound takes the cores.
 void judge_chamber(const cable::Cable& cable, const Gland& gland,
                    const std::optional<SealingBundle>& bundle, Check& check) {
@@ -178,29 +106,6 @@ void judge_barrier(const Demand& demand, const cable::Cable& cable, const Gland&
     says += "; not known, and could change that: " + joined(demand.would_change, ", ");
   }
   add(check, Verdict::no_fit, says, demand.source);
-}
-
-void put_sealing(const Demand& demand, const cable::Cable& cable, const Gland& gland,
-                 const std::optional<SealingBundle>& bundle, std::vector<Check>& checks) {
-  if (demand.sealing == SealingDemand::none) return;
-  Check check = start(CheckName::sealing);
-  if (demand.refused) {
-    add(check, Verdict::no_fit, demand.says, demand.source);
-  } else if (demand.sealing == SealingDemand::barrier) {
-    judge_barrier(demand, cable, gland, bundle, check);
-  } else if (gland.sealing == Sealing::barrier ||
-             (gland.sealing == Sealing::either && demand.allowed_from_memory)) {
-    add(check, Verdict::fits, "a gland that seals round the cores is always allowed",
-        demand.source);
-    judge_chamber(cable, gland, bundle, check);
-  } else if (demand.allowed_from_memory) {
-    add(check, Verdict::not_known, demand.says + "; check against the standard", demand.source);
-  } else {
-    add(check, Verdict::fits,
-        demand.says + "; the gland must be certified as equipment, not as a component only",
-        demand.source);
-  }
-  checks.push_back(std::move(check));
 }
 
 // ---- metals ---------------------------------------------------------------------------------
@@ -270,15 +175,116 @@ void judge_single_core(const std::optional<std::string>& enclosure, const cable:
 
 }  // namespace
 
+std::optional<Check> check_protection(const Demand& demand, const Gland& gland) {
+  return check_marks(CheckName::protection, demand.protection, gland.protection, "protection");
+}
+
+std::optional<Check> check_level(const Demand& demand, const Gland& gland) {
+  return check_marks(CheckName::level, demand.level, gland.level, "level");
+}
+
+std::optional<Check> check_group(const Demand& demand, const Gland& gland) {
+  if (demand.gas_group.empty() && demand.dust_group.empty()) return std::nullopt;
+  const auto marks = [](const std::optional<std::string>& group) {
+    return group ? std::vector<std::string>{*group} : std::vector<std::string>{};
+  };
+  Check check = start(CheckName::group);
+  for (const MarkDemand& d : demand.gas_group)
+    judge_marks(d, marks(gland.gas_group), "gas_group", check);
+  for (const MarkDemand& d : demand.dust_group) {
+    judge_marks(d, marks(gland.dust_group), "dust_group", check);
+  }
+  return check;
+}
+
+std::optional<Check> check_ingress(const Demand& demand, const Gland& gland) {
+  if (demand.ingress.empty()) return std::nullopt;
+  Check check = start(CheckName::ingress);
+  for (const IngressDemand& one : demand.ingress) {
+    if (gland.ip.empty()) {
+      add(check, Verdict::not_known, one.needed + " is asked for; the gland list does not state ip",
+          one.source);
+      continue;
+    }
+    Verdict verdict = Verdict::no_fit;
+    std::string note;
+    for (const IngressDemand::Rung& rung : one.rungs) {
+      const IpAnswer answer = serves(rung.code, gland.ip, demand.water_rules);
+      const Verdict reached = worst(answer.verdict, rung.verdict);
+      if (reached <= verdict) continue;
+      verdict = reached;
+      note = answer.note.empty() ? rung.note : answer.note;
+    }
+    std::string says = "IP" + joined(gland.ip, "/");
+    says += verdict == Verdict::fits     ? " serves "
+            : verdict == Verdict::no_fit ? " does not serve "
+                                         : " may serve ";
+    says += one.needed;
+    if (!note.empty()) says += ": " + note;
+    add(check, verdict, says, one.source);
+  }
+  return check;
+}
+
+std::optional<Check> check_temperature(const Demand& demand, const Gland& gland) {
+  if (!demand.temperature) return std::nullopt;
+  const TemperatureDemand& needed = *demand.temperature;
+  Check check = start(CheckName::temperature);
+  const auto judge = [&](const std::optional<double>& asked, const std::optional<double>& stated,
+                         bool lowest, const char* column) {
+    if (!asked) return;
+    const std::string what = "it meets " + plain(*asked) + " degC";
+    if (!stated) {
+      add(check, Verdict::not_known, what + "; the gland list does not state " + column,
+          needed.source);
+      return;
+    }
+    const bool stands = lowest ? at_most(*stated, *asked) : at_least(*stated, *asked);
+    add(check, stands ? Verdict::fits : Verdict::no_fit,
+        what + ", the gland is for " + (lowest ? "down to " : "up to ") + plain(*stated) + " degC",
+        needed.source);
+  };
+  judge(needed.min_degc, gland.temp_min_degc, true, "temp_min_c");
+  judge(needed.max_degc, gland.temp_max_degc, false, "temp_max_c");
+  if (!needed.cable_says.empty()) {
+    add(check, needed.cable, needed.cable_says.substr(2), needed.source);
+  }
+  if (check.says.empty()) return std::nullopt;
+  return check;
+}
+
+std::optional<Check> check_sealing(const Demand& demand, const cable::Cable& cable,
+                                   const Gland& gland, const std::optional<SealingBundle>& bundle) {
+  if (demand.sealing == SealingDemand::none) return std::nullopt;
+  Check check = start(CheckName::sealing);
+  if (demand.refused) {
+    add(check, Verdict::no_fit, demand.says, demand.source);
+  } else if (demand.sealing == SealingDemand::barrier) {
+    judge_barrier(demand, cable, gland, bundle, check);
+  } else if (gland.sealing == Sealing::barrier ||
+             (gland.sealing == Sealing::either && demand.allowed_from_memory)) {
+    add(check, Verdict::fits, "a gland that seals round the cores is always allowed",
+        demand.source);
+    judge_chamber(cable, gland, bundle, check);
+  } else if (demand.allowed_from_memory) {
+    add(check, Verdict::not_known, demand.says + "; check against the standard", demand.source);
+  } else {
+    add(check, Verdict::fits,
+        demand.says + "; the gland must be certified as equipment, not as a component only",
+        demand.source);
+  }
+  return check;
+}
+
 std::vector<Check> check_area(const Demand& demand, const cable::Cable& cable, const Gland& gland,
                               const std::optional<SealingBundle>& bundle) {
   std::vector<Check> checks;
-  put_marks(CheckName::protection, demand.protection, gland.protection, "protection", checks);
-  put_marks(CheckName::level, demand.level, gland.level, "level", checks);
-  put_groups(demand, gland, checks);
-  put_ingress(demand, gland, checks);
-  put_temperature(demand, gland, checks);
-  put_sealing(demand, cable, gland, bundle, checks);
+  for (auto& check :
+       {check_protection(demand, gland), check_level(demand, gland), check_group(demand, gland),
+        check_ingress(demand, gland), check_temperature(demand, gland),
+        check_sealing(demand, cable, gland, bundle)}) {
+    if (check) checks.push_back(*check);
+  }
   return checks;
 }
 
