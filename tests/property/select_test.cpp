@@ -11,6 +11,7 @@
 #include "support/build_job.hpp"
 
 using namespace cutback;
+using fit::detail::Bound;
 using fit::detail::LimitSets;
 using gland::Gland;
 
@@ -260,68 +261,44 @@ TEST_CASE("search: a choice wavers exactly when it changes somewhere in the spre
   CHECK(steady > 5);
 }
 
-TEST_CASE("LimitSets: no gland that a diameter passes is missing", "[property][fit]") {
+TEST_CASE("LimitSets: exactly the glands that a diameter passes", "[property][fit]") {
   CHECK(rc::check("breakpoints", [] {
     const auto numbers = *rc::gen::container<std::vector<int>>(rc::gen::inRange(-1, 4000));
-    std::vector<std::optional<double>> limits;
+    std::vector<double> low;
+    std::vector<double> high;
     for (const int number : numbers) {
-      limits.push_back(number < 0 ? std::nullopt : std::optional<double>(number / 100.0));
+      low.push_back(number < 0 ? fit::detail::k_no_limit : number / 100.0);
+      high.push_back(number < 0 ? fit::detail::k_no_limit : -number / 100.0);
     }
-    const LimitSets lower(limits, LimitSets::Kind::lower);
-    const LimitSets upper(limits, LimitSets::Kind::upper);
+    // With room for a few sets only, a set may hold too much, and passes() tells.
+    const std::size_t most_words = *rc::gen::element<std::size_t>(1, 1'000'000);
+    const LimitSets lower(low, Bound::lower, most_words);
+    const LimitSets upper(high, Bound::upper, most_words);
     const double value = *rc::gen::inRange(0, 4000) / 100.0;
-    for (std::size_t i = 0; i < limits.size(); ++i) {
-      RC_ASSERT(in(lower.at(value).all, i) == (!limits[i] || *limits[i] <= value));
-      RC_ASSERT(in(upper.at(value).all, i) == (!limits[i] || *limits[i] >= value));
-      RC_ASSERT(in(lower.at(value).sure, i) == (!limits[i] || *limits[i] <= value));
-      RC_ASSERT(in(upper.at(value).sure, i) == (!limits[i] || *limits[i] >= value));
-      RC_ASSERT(in(lower.unlimited().all, i) == !limits[i].has_value());
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
+      const bool none = numbers[i] < 0;
+      const bool above = none || numbers[i] / 100.0 <= value;
+      const bool below = none || numbers[i] / 100.0 >= value;
+      RC_ASSERT(lower.passes(i, value) == above);
+      RC_ASSERT(upper.passes(i, value) == below);
+      RC_ASSERT(in(lower.at(value), i) >= above);
+      RC_ASSERT(in(upper.at(value), i) >= below);
+      if (lower.exact()) RC_ASSERT(in(lower.at(value), i) == above);
+      if (upper.exact()) RC_ASSERT(in(upper.at(value), i) == below);
+      RC_ASSERT(in(lower.unlimited(), i) == none);
     }
   }));
 }
 
-TEST_CASE("keep_passing: what every limit lets pass, counted", "[property][fit]") {
-  CHECK(rc::check("word by word", [] {
-    const std::size_t words = fit::detail::k_block * *rc::gen::inRange<std::size_t>(1, 12);
-    const auto any_set = [&] {
-      return *rc::gen::container<std::vector<std::uint64_t>>(words,
-                                                             rc::gen::arbitrary<std::uint64_t>());
-    };
-    const auto start = any_set();
-    const std::vector<std::vector<std::uint64_t>> limits{any_set(), any_set()};
-    auto sure = any_set();
-    if (chance(2)) sure.assign(words, ~0ULL);
-    auto left = start;
-    const std::vector<fit::detail::Passing> passing{{limits[0].data(), limits[0].data()},
-                                                    {limits[1].data(), limits[1].data()}};
-    const auto kept = fit::detail::keep_passing(left.data(), words, passing, sure.data());
-    std::size_t count = 0;
-    bool all_sure = true;
-    for (std::size_t place = 0; place < words * 64; ++place) {
-      const bool want =
-          in(start.data(), place) && in(limits[0].data(), place) && in(limits[1].data(), place);
-      RC_ASSERT(in(left.data(), place) == want);
-      if (want) ++count;
-      all_sure = all_sure && (!want || in(sure.data(), place));
-    }
-    RC_ASSERT(kept.count == count);
-    RC_ASSERT(kept.all_sure == all_sure);
-  }));
-}
-
-TEST_CASE("LimitSets: with thousands of limits too none is missing", "[property][fit]") {
-  std::vector<std::optional<double>> limits;
+TEST_CASE("LimitSets: with little room a set holds few glands too many", "[property][fit]") {
+  std::vector<double> limits;
   for (int i = 0; i < 5000; ++i) limits.push_back((i * 7919 % 5000) / 10.0);
-  const LimitSets lower(limits, LimitSets::Kind::lower);
-  const LimitSets upper(limits, LimitSets::Kind::upper);
+  const LimitSets lower(limits, Bound::lower, 100'000);
+  CHECK_FALSE(lower.exact());
   for (const double value : {-1.0, 0.0, 0.05, 123.4, 250.0, 499.9, 600.0}) {
     std::size_t surplus = 0;
     for (std::size_t i = 0; i < limits.size(); ++i) {
-      if (*limits[i] <= value) CHECK(in(lower.at(value).all, i));
-      if (*limits[i] >= value) CHECK(in(upper.at(value).all, i));
-      if (in(lower.at(value).sure, i)) CHECK(*limits[i] <= value);
-      if (in(upper.at(value).sure, i)) CHECK(*limits[i] >= value);
-      if (in(lower.at(value).all, i) && *limits[i] > value) ++surplus;
+      if (in(lower.at(value), i) && limits[i] > value) ++surplus;
     }
     CHECK(surplus < 10);
   }

@@ -45,6 +45,9 @@ struct SealingBundle {
                                                  const SealingCores& cores,
                                                  const tables::Table& factors);
 
+/// The widest bundle that the gland states, or whose chamber it states: the smaller of both [mm].
+[[nodiscard]] std::optional<double> chamber_limit_mm(const gland::Gland& gland);
+
 /// A cylindrical chamber and the equal cores through it. All > 0, lengths in mm.
 struct Chamber {
   double bore_mm;

@@ -63,6 +63,27 @@ enum class CheckName {
   return "";
 }
 
+/// The question that a check belongs to. A question that is not asked is named beside the verdict.
+enum class Topic { cable, entry, joint, place, earth, fault };
+
+[[nodiscard]] constexpr std::string_view to_string(Topic topic) {
+  switch (topic) {
+    case Topic::cable:
+      return "cable";
+    case Topic::entry:
+      return "entry";
+    case Topic::joint:
+      return "joint";
+    case Topic::place:
+      return "place";
+    case Topic::earth:
+      return "earth";
+    case Topic::fault:
+      return "fault";
+  }
+  return "";
+}
+
 /// The outcome of one rule, with everything needed to redo it by hand. Lengths in mm; a check of
 /// something else says its unit in `says`. An absent figure does not apply or is not known.
 struct Check {

@@ -63,6 +63,9 @@ enum class Prefer { price, margin, stock };
 [[nodiscard]] std::vector<GlandFit> fit_all(const Question& question,
                                             std::span<const gland::Gland> glands, Prefer prefer);
 
+/// Puts fits into that order.
+void rank(std::vector<GlandFit>& fits, Prefer prefer);
+
 /// What would help where nothing fits. Lines of plain words.
 struct Advice {
   const GlandFit* nearest = nullptr;  ///< the gland that misses by the least
@@ -88,6 +91,8 @@ struct Miss {
   int other_failures = 0;
   int failures = 0;
   double largest_mm = 0.0;
+  /// @param margin_mm  of a check of a diameter; absent where what fails is no diameter
+  void add(Verdict verdict, std::optional<double> margin_mm);
   friend auto operator<=>(const Miss&, const Miss&) = default;
 };
 [[nodiscard]] Miss miss_of(const GlandFit& fit);

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <memory>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "cutback/fit/fit.hpp"
@@ -12,10 +13,15 @@
 namespace cutback::fit {
 
 namespace detail {
-struct GlandIndex;
+class PreparedList;
 }  // namespace detail
 
-/// A gland list prepared for many searches, by threads that each have a Search of their own.
+/// What a question says to each check, as text, in the order of the table of checks: questions with
+/// the same text get the same answers from it, whatever their diameters. Empty: not known.
+using AskKeys = std::vector<std::string>;
+
+/// A gland list prepared for many searches, by threads that each have a Search of their own. What
+/// was asked of the list is remembered.
 class Selector {
  public:
   /// @param glands  borrowed: they must outlive this object and all that is found. Not empty.
@@ -28,10 +34,10 @@ class Selector {
   [[nodiscard]] Prefer prefer() const;
   /// Every gland whose verdict is `fits`, by their places in the list, ascending.
   [[nodiscard]] std::vector<std::uint32_t> fitting(const Question& question) const;
-  [[nodiscard]] const detail::GlandIndex& index() const { return *index_; }
+  [[nodiscard]] detail::PreparedList& list() const { return *list_; }
 
  private:
-  std::unique_ptr<const detail::GlandIndex> index_;
+  std::unique_ptr<detail::PreparedList> list_;
 };
 
 /// What fit_all would put first, and how many fit.
@@ -51,14 +57,14 @@ struct Wavering {
   [[nodiscard]] explicit operator bool() const { return one != nullptr; }
 };
 
-/// One question put to a gland list for many ends that differ in nothing but their diameters. Sets
-/// of glands only leave out what cannot fit by a diameter, the kind of armour or the entry thread;
-/// what they leave is decided by the checks of check_gland, as everywhere.
+/// One question put to a gland list for many ends that differ in nothing but their diameters. The
+/// answers are those of check_gland, which goes through the same table of checks.
 class Search {
  public:
   /// @param question  borrowed, as all that it borrows. Between two calls of find() the diameters
   /// of its job may change, and nothing else.
-  Search(const Selector& selector, const Question& question);
+  /// @param asks      what is the same for other questions need not be worked out again
+  Search(const Selector& selector, const Question& question, const AskKeys& asks = {});
   Search(const Search&) = delete;
   Search& operator=(const Search&) = delete;
   ~Search();
@@ -80,8 +86,5 @@ class Search {
   class State;
   std::unique_ptr<State> state_;
 };
-
-/// Puts fits into the order of fit_all.
-void rank(std::vector<GlandFit>& fits, Prefer prefer);
 
 }  // namespace cutback::fit

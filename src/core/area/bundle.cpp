@@ -34,13 +34,6 @@ std::optional<Factors> factors_of(const tables::Table& table, int cores) {
   return std::nullopt;
 }
 
-std::optional<double> limit_of(const gland::Gland& gland) {
-  if (gland.max_bundle_mm && gland.chamber_bore_mm) {
-    return std::min(*gland.max_bundle_mm, *gland.chamber_bore_mm);
-  }
-  return gland.max_bundle_mm ? gland.max_bundle_mm : gland.chamber_bore_mm;
-}
-
 /// Why nothing can be said about the bundle, or nothing.
 std::string missing(const std::optional<double>& limit_mm, const SealingCores& in) {
   if (!limit_mm) return "the gland list states neither the largest bundle nor the chamber bore";
@@ -89,11 +82,18 @@ std::optional<Bundle> bundle_of(const tables::Table& factors, int cores, double 
   return out;
 }
 
+std::optional<double> chamber_limit_mm(const gland::Gland& gland) {
+  if (gland.max_bundle_mm && gland.chamber_bore_mm) {
+    return std::min(*gland.max_bundle_mm, *gland.chamber_bore_mm);
+  }
+  return gland.max_bundle_mm ? gland.max_bundle_mm : gland.chamber_bore_mm;
+}
+
 SealingBundle check_sealing_bundle(const gland::Gland& gland, const SealingCores& cores,
                                    const tables::Table& factors) {
   SealingBundle out;
   out.source = k_source;
-  out.limit_mm = limit_of(gland);
+  out.limit_mm = chamber_limit_mm(gland);
   if (cores.cores && gland.max_cores && *cores.cores > *gland.max_cores) {
     out.verdict = Verdict::no_fit;
     out.says = fmt::format("{} cores; the gland takes {} at most", *cores.cores, *gland.max_cores);

@@ -1,9 +1,11 @@
 #include <fmt/format.h>
 #include <algorithm>
+#include <array>
+#include <optional>
 #include <utility>
 #include <vector>
 
-#include "core/fit/parts.hpp"
+#include "core/fit/rules.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/entry/geometry.hpp"
 #include "cutback/fit/fit.hpp"
@@ -12,30 +14,25 @@
 namespace cutback::fit {
 namespace {
 
-std::string part_of_gland(CheckName name) {
-  switch (name) {
-    case CheckName::outer_seal:
-      return "outer seal";
-    case CheckName::inner_seal:
-      return "inner seal";
-    case CheckName::bore:
-      return "bore";
-    case CheckName::armour:
-      return "armour clamp";
-    case CheckName::build_up:
-    case CheckName::entry:
-    case CheckName::thread:
-    case CheckName::protection:
-    case CheckName::level:
-    case CheckName::group:
-    case CheckName::ingress:
-    case CheckName::temperature:
-    case CheckName::sealing:
-    case CheckName::material:
-    case CheckName::earth:
-      break;
-  }
-  return std::string(to_string(name));
+/// What of a gland a check compares a diameter with, and which diameter that is.
+struct Compares {
+  CheckName name;
+  const char* part;
+  const char* diameter;
+  std::optional<measure::Estimate> cable::Cable::*estimate;
+};
+constexpr std::array k_compares{
+    Compares{CheckName::outer_seal, "outer seal", "the sheath", &cable::Cable::sheath_od},
+    Compares{CheckName::inner_seal, "inner seal", "the bedding", &cable::Cable::bedding},
+    Compares{CheckName::bore, "bore", "the bedding", &cable::Cable::bedding},
+    Compares{CheckName::armour, "armour clamp", "the wire", &cable::Cable::wire},
+};
+
+/// @return null for a check that compares no diameter with the gland
+const Compares* compares(CheckName name) {
+  const auto found = std::find_if(k_compares.begin(), k_compares.end(),
+                                  [&](const Compares& row) { return row.name == name; });
+  return found == k_compares.end() ? nullptr : &*found;
 }
 
 std::string interval(const measure::Estimate& estimate) {
@@ -86,20 +83,11 @@ std::string order_text(const job::Job& job) {
 std::string asked_besides(const GlandFit& fit) {
   std::string names;
   for (const Check& check : fit.checks) {
-    if (check.name < CheckName::protection || check.name == CheckName::material) continue;
+    const Topic topic = detail::topic_of(check.name);
+    if (topic != Topic::place && topic != Topic::fault) continue;
     names += (names.empty() ? "" : ", ") + std::string(to_string(check.name));
   }
   return names.empty() ? "" : "; it must also pass: " + names;
-}
-
-const char* diameter_name(CheckName name) {
-  if (name == CheckName::outer_seal) return "the sheath";
-  return name == CheckName::armour ? "the wire" : "the bedding";
-}
-
-const std::optional<measure::Estimate>& diameter_of(const cable::Cable& cable, CheckName name) {
-  if (name == CheckName::outer_seal) return cable.sheath_od;
-  return name == CheckName::armour ? cable.wire : cable.bedding;
 }
 
 /// The measurement that would settle the most, from what keeps the best gland from fitting.
@@ -109,9 +97,10 @@ std::string next_measurement(const job::Job& job, const GlandFit& best) {
     if (!open) continue;
     if (check.name == CheckName::build_up)
       return "sheath, bedding and wire again: they do not add up";
-    if (check.name > CheckName::armour) continue;
-    const std::string name = diameter_name(check.name);
-    const auto& diameter = diameter_of(job.cable, check.name);
+    const Compares* const row = compares(check.name);
+    if (row == nullptr) continue;
+    const std::string name = row->diameter;
+    const auto& diameter = job.cable.*(row->estimate);
     if (!diameter || diameter->evidence != measure::Evidence::measured) {
       return name + ", twice at right angles where the gland will sit: it is not measured yet";
     }
@@ -123,36 +112,32 @@ std::string next_measurement(const job::Job& job, const GlandFit& best) {
 
 }  // namespace
 
-void detail::add_to(Miss& miss, const Finding& finding) {
-  if (finding.verdict >= Verdict::marginal_inside) return;
-  ++miss.failures;
-  if (finding.counts_for_margin && finding.margin_mm) {
-    miss.largest_mm = std::max(miss.largest_mm, -*finding.margin_mm);
+void Miss::add(Verdict verdict, std::optional<double> margin) {
+  if (verdict >= Verdict::marginal_inside) return;
+  ++failures;
+  if (margin) {
+    largest_mm = std::max(largest_mm, -*margin);
   } else {
-    ++miss.other_failures;
+    ++other_failures;
   }
 }
 
 Miss miss_of(const GlandFit& fit) {
   Miss miss;
   for (const Check& check : fit.checks) {
-    detail::add_to(miss, {.name = check.name,
-                          .verdict = check.verdict,
-                          .margin_mm = check.margin_mm,
-                          .counts_for_margin = check.counts_for_margin});
+    miss.add(check.verdict, check.counts_for_margin ? check.margin_mm : std::nullopt);
   }
   return miss;
 }
 
 std::string miss_text(const Check& check) {
-  const std::string part = part_of_gland(check.name);
-  const bool diameter = check.name <= CheckName::armour;
-  if (!diameter || check.verdict == Verdict::not_known || !check.value) return check.says;
+  const Compares* const row = compares(check.name);
+  if (row == nullptr || check.verdict == Verdict::not_known || !check.value) return check.says;
   const double above = check.high ? *check.value - *check.high : 0.0;
   const double below = check.low ? *check.low - *check.value : 0.0;
   const double miss = std::max(above, below);
   if (at_most(miss, 0.0)) return check.says;
-  return part + " " + fixed(round_up(miss, 0.1), 1) + " mm " +
+  return std::string(row->part) + " " + fixed(round_up(miss, 0.1), 1) + " mm " +
          (above > below ? "too small" : "too large");
 }
 

@@ -50,76 +50,59 @@ std::string joined(const std::vector<std::string>& parts) {
   return text;
 }
 
-Finding find_diameter(CheckName name, const std::optional<Estimate>& estimate, const Range& range) {
-  if (!estimate) return {.name = name, .margin_mm = std::nullopt};
-  const measure::Outcome outcome = measure::outcome_of(*estimate, range);
-  return {.name = name,
-          .verdict = outcome.verdict,
-          .margin_mm = outcome.margin_mm,
-          .counts_for_margin = true};
+/// A range that states no limit proves nothing.
+Against compared(Diameter diameter, const Range& range) {
+  if (!range.low_mm && !range.high_mm) return {.verdict = Verdict::not_known};
+  return {.range = range, .diameter = diameter};
 }
 
-Finding find_nominal_wire(double size_mm, const Range& clamp) {
-  const double margin = std::min(size_mm - clamp.low_mm.value_or(0.0),
-                                 clamp.high_mm.value_or(measure::k_largest_diameter_mm) - size_mm);
-  const bool fits = at_least(margin, 0.0);
-  return {.name = CheckName::armour,
-          .verdict = fits ? Verdict::fits : Verdict::no_fit,
-          .margin_mm = margin,
-          // A nominal size is on the list or it is not: being at its end is no risk.
-          .counts_for_margin = !fits};
-}
-
-/// What the bedding must lie in for the inner seal, where it is asked about.
-std::optional<Range> inner_range(const cable::Cable& cable, const gland::Gland& gland,
-                                 bool barrier) {
-  if (barrier || cable.armour == ArmourKind::none) return std::nullopt;
-  return gland.inner;
-}
-
-/// The same for the bore.
-std::optional<Range> bore_range(const cable::Cable& cable, const gland::Gland& gland) {
-  if (!gland.bore_mm || cable.armour == ArmourKind::none) return std::nullopt;
-  return Range{.low_mm = std::nullopt, .high_mm = gland.bore_mm};
-}
-
-Check check_of(const Finding& finding) {
-  return {.name = finding.name,
-          .verdict = finding.verdict,
-          .margin_mm = finding.margin_mm,
-          .counts_for_margin = finding.counts_for_margin};
-}
+/// How a check of a diameter speaks of it.
+struct Naming {
+  Diameter diameter;
+  const char* subject;
+  const char* object;
+  const char* not_given;
+};
 
 /// Puts the range and words to a diameter that is compared with it.
-Check check_diameter(const Finding& finding, const std::optional<Estimate>& estimate,
-                     const Range& range, const char* subject, const char* object,
-                     const char* not_given) {
-  Check check = check_of(finding);
+Check check_diameter(CheckName name, const Case& at, const Against& against, const Range& range,
+                     const Naming& naming) {
+  const Compared diameter(at.cable(), naming.diameter);
+  const Finding finding = finding_of(against, at.cable());
+  Check check{.name = name,
+              .verdict = finding.verdict,
+              .margin_mm = finding.margin_mm,
+              .counts_for_margin = finding.counts_for_margin};
   check.low = range.low_mm;
   check.high = range.high_mm;
-  if (!estimate) {
-    check.says = not_given;
+  if (!diameter.known()) {
+    check.says = naming.not_given;
     check.source = k_interval_rule;
     return check;
   }
-  const measure::Judgement judgement = measure::judge(*estimate, range);
-  check.value = estimate->value_mm;
+  const Estimate& estimate = diameter.estimate();
+  const measure::Judgement judgement = measure::judge(estimate, range);
+  check.value = estimate.value_mm;
   check.probability = judgement.probability;
-  check.says = fmt::format("{} {}, {} {}: {}", subject, measure::with_spread(*estimate), object,
-                           range_text(range), verdict_words(judgement));
+  check.says = fmt::format("{} {}, {} {}: {}", naming.subject, measure::with_spread(estimate),
+                           naming.object, range_text(range), verdict_words(judgement));
   check.says += joined(judgement.reasons);
-  if (estimate->evidence != Evidence::measured) check.says += "; measure before cutting";
-  check.source = std::string(k_interval_rule) + "; " + estimate->source;
+  if (estimate.evidence != Evidence::measured) check.says += "; measure before cutting";
+  check.source = std::string(k_interval_rule) + "; " + estimate.source;
   return check;
 }
 
 constexpr const char* k_no_bedding =
     "the bedding diameter is not given: measure it under the armour";
 
-Check check_nominal_wire(const Finding& finding, const cable::Cable& cable, const Range& clamp) {
+Check check_nominal_wire(const cable::Cable& cable, const Range& clamp) {
   const double size = cable.wire_nominal->nominal_mm;
+  const Finding finding = Compared(cable, Diameter::wire).in(clamp);
   const bool fits = finding.verdict == Verdict::fits;
-  Check check = check_of(finding);
+  Check check{.name = CheckName::armour,
+              .verdict = finding.verdict,
+              .margin_mm = finding.margin_mm,
+              .counts_for_margin = finding.counts_for_margin};
   check.value = size;
   check.low = clamp.low_mm;
   check.high = clamp.high_mm;
@@ -147,57 +130,15 @@ std::string armour_kinds_text(ArmourKind cable, ArmourKind gland) {
   return "the gland clamps " + of_gland + " armour, the cable has " + of_cable;
 }
 
-void say_build_up(const cable::Cable& cable, const cable::Construction* construction, bool proven,
-                  Check& check) {
-  check.says = fmt::format("sheath thickness ({} - {})/2 - {} = {} mm",
-                           plain(cable.sheath_od->value_mm), plain(cable.bedding->value_mm),
-                           plain(*cable::wire_size_mm(cable)), fixed(*check.value, 2));
-  check.source = "layers add up: OD = bedding + 2 (wire + sheath); spread by JCGM 100:2008 5.1.2";
-  if (!proven) {
-    check.says += ": the readings leave no proven sheath, measure the three again";
-  } else if (construction == nullptr) {
-    check.says += ": a thickness that can be";
-  } else {
-    check.says += fmt::format(
-        "; the construction has {} mm, so {} to {} mm can be: {}",
-        plain(construction->layers.oversheath_mm), fixed(*check.low, 2), fixed(*check.high, 2),
-        check.verdict == Verdict::fits ? "the readings agree" : "take the readings again");
-    check.source +=
-        "; least at a point: nominal less 20 % and 0.2 mm (HD 604 S1/A1; for an oversheath "
-        "from memory); twice the nominal: common practice, no source";
-  }
-}
-
-}  // namespace
-
-Finding find_outer_seal(const cable::Cable& cable, const gland::Gland& gland) {
-  return find_diameter(CheckName::outer_seal, cable.sheath_od, gland.outer);
-}
-
-std::optional<Finding> find_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
-                                       bool barrier) {
-  const auto range = inner_range(cable, gland, barrier);
-  if (!range) return std::nullopt;
-  return find_diameter(CheckName::inner_seal, cable.bedding, *range);
-}
-
-std::optional<Finding> find_bore(const cable::Cable& cable, const gland::Gland& gland) {
-  const auto range = bore_range(cable, gland);
-  if (!range) return std::nullopt;
-  return find_diameter(CheckName::bore, cable.bedding, *range);
-}
-
-Finding find_armour(const cable::Cable& cable, const gland::Gland& gland) {
-  if (cable.armour != gland.armour || cable.armour == ArmourKind::none) {
-    return {.name = CheckName::armour,
-            .verdict = cable.armour == gland.armour ? Verdict::fits : Verdict::no_fit,
-            .margin_mm = std::nullopt};
-  }
-  if (cable.wire && cable.wire_nominal) {
-    return find_nominal_wire(cable.wire_nominal->nominal_mm, gland.armour_clamp);
-  }
-  return find_diameter(CheckName::armour, cable.wire, gland.armour_clamp);
-}
+/// The sheath that the three readings leave. Lengths in mm.
+struct BuildUp {
+  Verdict verdict = Verdict::fits;
+  double sheath_mm = 0.0;
+  double low_mm = 0.0;
+  std::optional<double> high_mm;  ///< where the construction is known
+  double margin_mm = 0.0;
+  bool proven = false;  ///< some sheath is left whatever the spread
+};
 
 std::optional<BuildUp> find_build_up(const cable::Cable& cable,
                                      const std::optional<cable::Construction>& construction) {
@@ -222,49 +163,100 @@ std::optional<BuildUp> find_build_up(const cable::Cable& cable,
   return found;
 }
 
-Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland) {
-  return check_diameter(find_outer_seal(cable, gland), cable.sheath_od, gland.outer, "sheath",
-                        "outer seal", "the sheath diameter is not given");
-}
-
-std::optional<Check> check_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
-                                      bool barrier) {
-  const auto finding = find_inner_seal(cable, gland, barrier);
-  if (!finding) return std::nullopt;
-  return check_diameter(*finding, cable.bedding, *inner_range(cable, gland, barrier), "bedding",
-                        "inner seal", k_no_bedding);
-}
-
-std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland) {
-  const auto finding = find_bore(cable, gland);
-  if (!finding) return std::nullopt;
-  return check_diameter(*finding, cable.bedding, *bore_range(cable, gland), "bedding",
-                        "bore of the armour cone", k_no_bedding);
-}
-
-Check check_armour(const cable::Cable& cable, const gland::Gland& gland) {
-  const Finding finding = find_armour(cable, gland);
-  if (cable.armour != gland.armour || cable.armour == ArmourKind::none) {
-    Check check = check_of(finding);
-    check.says = armour_kinds_text(cable.armour, gland.armour);
-    check.source = "kind of armour against the gland list";
-    return check;
+void say_build_up(const cable::Cable& cable, const cable::Construction* construction, bool proven,
+                  Check& check) {
+  check.says = fmt::format("sheath thickness ({} - {})/2 - {} = {} mm",
+                           plain(cable.sheath_od->value_mm), plain(cable.bedding->value_mm),
+                           plain(*cable::wire_size_mm(cable)), fixed(*check.value, 2));
+  check.source = "layers add up: OD = bedding + 2 (wire + sheath); spread by JCGM 100:2008 5.1.2";
+  if (!proven) {
+    check.says += ": the readings leave no proven sheath, measure the three again";
+  } else if (construction == nullptr) {
+    check.says += ": a thickness that can be";
+  } else {
+    check.says += fmt::format(
+        "; the construction has {} mm, so {} to {} mm can be: {}",
+        plain(construction->layers.oversheath_mm), fixed(*check.low, 2), fixed(*check.high, 2),
+        check.verdict == Verdict::fits ? "the readings agree" : "take the readings again");
+    check.source +=
+        "; least at a point: nominal less 20 % and 0.2 mm (HD 604 S1/A1; for an oversheath "
+        "from memory); twice the nominal: common practice, no source";
   }
-  if (cable.wire && cable.wire_nominal) {
-    return check_nominal_wire(finding, cable, gland.armour_clamp);
+}
+
+}  // namespace
+
+std::optional<Against> against_outer_seal(const Case& at) {
+  return compared(Diameter::sheath, at.gland.outer);
+}
+
+std::optional<Check> check_outer_seal(const Case& at, GlandFit& /*fit*/) {
+  return check_diameter(
+      CheckName::outer_seal, at, *against_outer_seal(at), at.gland.outer,
+      {Diameter::sheath, "sheath", "outer seal", "the sheath diameter is not given"});
+}
+
+std::optional<Against> against_inner_seal(const Case& at) {
+  if (!at.gland.inner || at.barrier || at.cable().armour == ArmourKind::none) return std::nullopt;
+  return compared(Diameter::bedding, *at.gland.inner);
+}
+
+std::optional<Check> check_inner_seal(const Case& at, GlandFit& /*fit*/) {
+  const auto against = against_inner_seal(at);
+  if (!against) return std::nullopt;
+  return check_diameter(CheckName::inner_seal, at, *against, *at.gland.inner,
+                        {Diameter::bedding, "bedding", "inner seal", k_no_bedding});
+}
+
+std::optional<Against> against_bore(const Case& at) {
+  if (!at.gland.bore_mm || at.cable().armour == ArmourKind::none) return std::nullopt;
+  return compared(Diameter::bedding, {.low_mm = std::nullopt, .high_mm = at.gland.bore_mm});
+}
+
+std::optional<Check> check_bore(const Case& at, GlandFit& /*fit*/) {
+  const auto against = against_bore(at);
+  if (!against) return std::nullopt;
+  return check_diameter(CheckName::bore, at, *against, *against->range,
+                        {Diameter::bedding, "bedding", "bore of the armour cone", k_no_bedding});
+}
+
+std::optional<Against> against_armour(const Case& at) {
+  const ArmourKind kind = at.cable().armour;
+  if (kind != at.gland.armour) return Against{.verdict = Verdict::no_fit};
+  if (kind == ArmourKind::none) return Against{};
+  return compared(Diameter::wire, at.gland.armour_clamp);
+}
+
+std::optional<Check> check_armour(const Case& at, GlandFit& /*fit*/) {
+  const cable::Cable& cable = at.cable();
+  const Against against = *against_armour(at);
+  if (cable.armour != at.gland.armour || cable.armour == ArmourKind::none) {
+    return Check{.name = CheckName::armour,
+                 .verdict = against.verdict,
+                 .says = armour_kinds_text(cable.armour, at.gland.armour),
+                 .source = "kind of armour against the gland list"};
+  }
+  if (cable.wire && cable.wire_nominal && against.range) {
+    return check_nominal_wire(cable, *against.range);
   }
   Check check =
-      check_diameter(finding, cable.wire, gland.armour_clamp, "wire", "clamp",
-                     "the armour wire is not given: measure one wire, cleaned of zinc lumps");
-  if (cable.wire && cable.armour == ArmourKind::wire) {
+      check_diameter(CheckName::armour, at, against, at.gland.armour_clamp,
+                     {Diameter::wire, "wire", "clamp",
+                      "the armour wire is not given: measure one wire, cleaned of zinc lumps"});
+  if (cable.wire && cable.armour == ArmourKind::wire && !cable.wire_nominal) {
     check.says += "; not a standard wire: look twice, it may be an imported cable";
   }
   return check;
 }
 
-std::optional<Check> check_build_up(const cable::Cable& cable,
-                                    const std::optional<cable::Construction>& construction) {
-  const auto found = find_build_up(cable, construction);
+std::optional<Verdict> build_up_alone(const Question& question) {
+  const auto found = find_build_up(question.job->cable, question.job->construction);
+  return found ? std::optional(found->verdict) : std::nullopt;
+}
+
+std::optional<Check> check_build_up(const Case& at, GlandFit& /*fit*/) {
+  const auto& construction = at.question.job->construction;
+  const auto found = find_build_up(at.cable(), construction);
   if (!found) return std::nullopt;
   Check check{.name = CheckName::build_up,
               .verdict = found->verdict,
@@ -272,44 +264,8 @@ std::optional<Check> check_build_up(const cable::Cable& cable,
               .low = found->low_mm,
               .high = found->high_mm,
               .margin_mm = found->margin_mm};
-  say_build_up(cable, construction ? &*construction : nullptr, found->proven, check);
+  say_build_up(at.cable(), construction ? &*construction : nullptr, found->proven, check);
   return check;
-}
-
-std::optional<EntryCheck> check_entry(const entry::Entry& entry, const gland::Gland& gland,
-                                      bool asked) {
-  if (!entry.thread && !asked) return std::nullopt;
-  if (!entry.thread) {
-    return EntryCheck{.check = {.name = CheckName::entry,
-                                .verdict = Verdict::not_known,
-                                .says = "the thread or size of the entry is not given (--entry)",
-                                .source = "thread designations compared"},
-                      .adaptor = std::nullopt};
-  }
-  const std::string hole = entry::to_text(*entry.thread);
-  const std::string own = entry::to_text(gland.entry_thread);
-  EntryCheck result{.check = {.name = CheckName::entry, .source = "thread designations compared"},
-                    .adaptor = std::nullopt};
-  if (gland.entry_thread == *entry.thread) {
-    result.check.verdict = Verdict::fits;
-    result.check.says = "gland thread " + own + " suits the entry " + hole;
-    return result;
-  }
-  for (const entry::Adaptor& adaptor : entry.adaptors) {
-    const bool suits = (adaptor.a == *entry.thread && adaptor.b == gland.entry_thread) ||
-                       (adaptor.b == *entry.thread && adaptor.a == gland.entry_thread);
-    if (!suits) continue;
-    result.check.verdict = Verdict::fits;
-    result.check.says =
-        "gland thread " + own + " goes into the entry " + hole + " through one adaptor";
-    result.check.source =
-        "not more than one thread adaptor per entry (IEC 60079-14:2013, secondary)";
-    result.adaptor = adaptor;
-    return result;
-  }
-  result.check.verdict = Verdict::no_fit;
-  result.check.says = "gland thread " + own + " does not suit the entry " + hole;
-  return result;
 }
 
 }  // namespace cutback::fit::detail

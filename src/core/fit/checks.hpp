@@ -1,60 +1,29 @@
 #pragma once
-// The checks that compare the cable and the thread with the gland, one function each.
+// The checks that compare a diameter of the cable with a range of the gland, and the layers of the
+// cable with each other.
 
 #include <optional>
 
-#include "cutback/fit/check.hpp"
-#include "cutback/gland/gland.hpp"
-#include "cutback/job/job.hpp"
+#include "core/fit/rules.hpp"
 
 namespace cutback::fit::detail {
 
-/// What a check comes to, without its words: they cost more than the rest, and most checks are
-/// never read.
-struct Finding {
-  CheckName name = CheckName::outer_seal;
-  Verdict verdict = Verdict::not_known;
-  std::optional<double> margin_mm;
-  bool counts_for_margin = false;
-};
+std::optional<Against> against_outer_seal(const Case& at);
+std::optional<Check> check_outer_seal(const Case& at, GlandFit& fit);
 
-Finding find_outer_seal(const cable::Cable& cable, const gland::Gland& gland);
-/// Nothing where the gland has no inner seal, or is made off as a barrier round the cores.
-std::optional<Finding> find_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
-                                       bool barrier);
-/// Nothing where the gland states no bore, or the cable has nothing under an armour.
-std::optional<Finding> find_bore(const cable::Cable& cable, const gland::Gland& gland);
-Finding find_armour(const cable::Cable& cable, const gland::Gland& gland);
+/// Not asked where the gland has no inner seal, or is made off as a barrier round the cores.
+std::optional<Against> against_inner_seal(const Case& at);
+std::optional<Check> check_inner_seal(const Case& at, GlandFit& fit);
 
-/// The sheath that the three readings leave. Lengths in mm.
-struct BuildUp {
-  Verdict verdict = Verdict::fits;
-  double sheath_mm = 0.0;
-  double low_mm = 0.0;
-  std::optional<double> high_mm;  ///< where the construction is known
-  double margin_mm = 0.0;
-  bool proven = false;  ///< some sheath is left whatever the spread
-};
-/// Nothing for an unarmoured cable, or where OD, bedding or wire is not known.
-std::optional<BuildUp> find_build_up(const cable::Cable& cable,
-                                     const std::optional<cable::Construction>& construction);
+/// Not asked where the gland states no bore, or the cable has nothing under an armour.
+std::optional<Against> against_bore(const Case& at);
+std::optional<Check> check_bore(const Case& at, GlandFit& fit);
 
-// The same with words.
-Check check_outer_seal(const cable::Cable& cable, const gland::Gland& gland);
-std::optional<Check> check_inner_seal(const cable::Cable& cable, const gland::Gland& gland,
-                                      bool barrier);
-std::optional<Check> check_bore(const cable::Cable& cable, const gland::Gland& gland);
-Check check_armour(const cable::Cable& cable, const gland::Gland& gland);
-std::optional<Check> check_build_up(const cable::Cable& cable,
-                                    const std::optional<cable::Construction>& construction);
+std::optional<Against> against_armour(const Case& at);
+std::optional<Check> check_armour(const Case& at, GlandFit& fit);
 
-struct EntryCheck {
-  Check check;
-  std::optional<entry::Adaptor> adaptor;
-};
-/// Nothing where no entry was given and nothing else was said of the hole.
-/// @param asked  the place or the hole asks for a thread, so that a missing one is not known
-std::optional<EntryCheck> check_entry(const entry::Entry& entry, const gland::Gland& gland,
-                                      bool asked);
+/// Not asked where one of the three readings is missing, or there is no armour.
+std::optional<Verdict> build_up_alone(const Question& question);
+std::optional<Check> check_build_up(const Case& at, GlandFit& fit);
 
 }  // namespace cutback::fit::detail

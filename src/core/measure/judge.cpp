@@ -45,10 +45,10 @@ bool is_inside(double value, const Range& range) {
   return above_low(value, range) && below_high(value, range);
 }
 
-Verdict by_interval(const Estimate& estimate, const Range& range, bool narrow) {
+Verdict by_interval(const Estimate& estimate, const Range& range) {
   const double low = estimate.low_mm();
   const double high = estimate.high_mm();
-  if (!narrow && above_low(low, range) && below_high(high, range)) return Verdict::fits;
+  if (above_low(low, range) && below_high(high, range)) return Verdict::fits;
   if (!above_low(high, range) || !below_high(low, range)) return Verdict::no_fit;
   return is_inside(estimate.value_mm, range) ? Verdict::marginal_inside : Verdict::marginal_outside;
 }
@@ -76,9 +76,9 @@ Outcome outcome_of(const Estimate& estimate, const Range& range) {
   out.margin_mm = std::numeric_limits<double>::infinity();
   if (range.low_mm) out.margin_mm = estimate.low_mm() - *range.low_mm;
   if (range.high_mm) out.margin_mm = std::min(out.margin_mm, *range.high_mm - estimate.high_mm());
-  out.narrow = range.low_mm && range.high_mm &&
+  out.verdict = by_interval(estimate, range);
+  out.narrow = out.verdict != Verdict::fits && range.low_mm && range.high_mm &&
                !at_least(*range.high_mm - *range.low_mm, 2.0 * estimate.expanded_mm);
-  out.verdict = by_interval(estimate, range, out.narrow);
   if (out.verdict != Verdict::fits) return out;
   const bool proven = estimate.caps.empty() &&
                       std::all_of(estimate.readings_mm.begin(), estimate.readings_mm.end(),

@@ -1,0 +1,72 @@
+#pragma once
+// One check of every gland of a list, for all ends that ask it alike.
+
+#include <array>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/fit/gland_index.hpp"
+
+namespace cutback::fit::detail {
+
+/// The verdicts that a gland can be looked for with, worst first.
+inline constexpr std::array k_levels{Verdict::marginal_outside, Verdict::not_known,
+                                     Verdict::marginal_inside, Verdict::fits};
+/// Sets of glands by what their verdict is at least.
+using Levels = std::array<GlandSet, k_levels.size()>;
+[[nodiscard]] inline std::size_t level_of(Verdict verdict) {
+  return static_cast<std::size_t>(verdict) - static_cast<std::size_t>(k_levels.front());
+}
+
+/// Limits that many checks share are kept once.
+class LimitStore {
+ public:
+  [[nodiscard]] std::shared_ptr<const LimitSets> get(std::vector<double> limits, Bound bound);
+
+ private:
+  std::array<std::map<std::vector<double>, std::weak_ptr<const LimitSets>>, 2> known_;
+};
+
+class RuleSets {
+ public:
+  RuleSets(const Rule& rule, const Kinds& kinds, const GlandIndex& index, const Question& question,
+           LimitStore& store);
+
+  [[nodiscard]] const Rule& rule() const { return rule_; }
+  /// Of one place; nothing where the check is not asked.
+  [[nodiscard]] const std::optional<Against>& of(std::size_t place) const {
+    return answers_[kinds_.of_place[place]];
+  }
+  /// The places whose part that no diameter plays in is at least so good; where it is not asked as
+  /// well.
+  [[nodiscard]] const GlandSet& at_least(Verdict verdict) const {
+    return settled_[level_of(verdict)];
+  }
+
+  /// Whether a diameter is compared with any gland's range.
+  [[nodiscard]] bool compares() const { return low_ != nullptr; }
+  [[nodiscard]] Diameter diameter() const { return diameter_; }
+  [[nodiscard]] const LimitSets& low() const { return *low_; }
+  [[nodiscard]] const LimitSets& high() const { return *high_; }
+  /// Whether it has verdicts of its own for what lies outside of a range.
+  [[nodiscard]] bool has_otherwise() const { return !otherwise_.front().empty(); }
+  [[nodiscard]] const GlandSet& otherwise_at_least(Verdict verdict) const {
+    return otherwise_[level_of(verdict)];
+  }
+
+ private:
+  void settle(const GlandIndex& index);
+  void take_limits(const GlandIndex& index, LimitStore& store);
+
+  const Rule& rule_;
+  const Kinds& kinds_;
+  std::vector<std::optional<Against>> answers_;  ///< by kind
+  Levels settled_;
+  Diameter diameter_ = Diameter::sheath;
+  std::shared_ptr<const LimitSets> low_;
+  std::shared_ptr<const LimitSets> high_;
+  Levels otherwise_;
+};
+
+}  // namespace cutback::fit::detail

@@ -1,0 +1,265 @@
+#include "core/fit/rules.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "core/fit/checks.hpp"
+#include "cutback/area/bundle.hpp"
+#include "cutback/area/check.hpp"
+#include "cutback/compare.hpp"
+#include "cutback/earth/gland_rating.hpp"
+#include "cutback/error.hpp"
+
+namespace cutback::fit::detail {
+namespace {
+
+using cable::ArmourKind;
+
+// ---- entry ----------------------------------------------------------------------------------
+
+const entry::Adaptor* adaptor_between(const entry::Entry& entry, const entry::Thread& thread) {
+  if (!entry.thread || thread == *entry.thread) return nullptr;
+  const auto joins = [&](const entry::Adaptor& adaptor) {
+    return (adaptor.a == *entry.thread && adaptor.b == thread) ||
+           (adaptor.b == *entry.thread && adaptor.a == thread);
+  };
+  const auto found = std::find_if(entry.adaptors.begin(), entry.adaptors.end(), joins);
+  return found == entry.adaptors.end() ? nullptr : &*found;
+}
+
+/// Whoever speaks of the hole or of a hazardous place must name the thread as well.
+bool entry_is_asked(const Question& question) {
+  const entry::Entry& entry = question.job->entry;
+  return entry.thread || entry.hole || entry.wall_mm || !question.demand.level.empty() ||
+         !question.demand.protection.empty();
+}
+
+/// Adds what a second rule says to a check: the worse verdict, both sentences, both sources.
+void join(Check& check, const std::optional<Check>& other) {
+  if (!other) return;
+  check.verdict = worst(check.verdict, other->verdict);
+  check.says += "; " + other->says;
+  check.source += "; " + other->source;
+}
+
+std::optional<Check> check_entry(const Case& at, GlandFit& fit) {
+  if (!entry_is_asked(at.question)) return std::nullopt;
+  Check check{.name = CheckName::entry, .source = "thread designations compared"};
+  if (!at.entry().thread) {
+    check.says = "the thread or size of the entry is not given (--entry)";
+    return check;
+  }
+  const std::string hole = entry::to_text(*at.entry().thread);
+  const std::string own = entry::to_text(at.gland.entry_thread);
+  if (at.gland.entry_thread == *at.entry().thread) {
+    check.verdict = Verdict::fits;
+    check.says = "gland thread " + own + " suits the entry " + hole;
+  } else if (at.adaptor != nullptr) {
+    check.verdict = Verdict::fits;
+    check.says = "gland thread " + own + " goes into the entry " + hole + " through one adaptor";
+    check.source = "not more than one thread adaptor per entry (IEC 60079-14:2013, secondary)";
+    fit.adaptor = *at.adaptor;
+    join(check, area::check_adaptor(at.question.demand, at.adaptor->protection));
+  } else {
+    check.verdict = Verdict::no_fit;
+    check.says = "gland thread " + own + " does not suit the entry " + hole;
+  }
+  return check;
+}
+
+// ---- thread ---------------------------------------------------------------------------------
+
+bool is_flameproof(const Question& question) {
+  return question.demand.sealing != area::SealingDemand::none;
+}
+
+/// A flameproof entry is asked about its thread in any case; another one where hole and wall are
+/// known, so that a quick look at the van is not stopped by a wall that nobody measured. Through an
+/// adaptor it is the adaptor's thread that engages.
+std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
+  const bool asked = is_flameproof(at.question) ||
+                     (at.adaptor == nullptr && at.entry().hole && at.entry().wall_mm);
+  if (!asked) return std::nullopt;
+  fit.thread = entry::check_thread(
+      at.gland, at.entry(),
+      {.flameproof = is_flameproof(at.question), .volume_cm3 = at.question.job->area.volume_cm3},
+      *at.question.standards);
+  return fit.thread->check;
+}
+
+// ---- place ----------------------------------------------------------------------------------
+
+std::optional<Check> check_protection(const Case& at, GlandFit& /*fit*/) {
+  return area::check_protection(at.question.demand, at.gland);
+}
+
+std::optional<Check> check_level(const Case& at, GlandFit& /*fit*/) {
+  return area::check_level(at.question.demand, at.gland);
+}
+
+std::optional<Check> check_group(const Case& at, GlandFit& /*fit*/) {
+  return area::check_group(at.question.demand, at.gland);
+}
+
+std::optional<Check> check_ingress(const Case& at, GlandFit& /*fit*/) {
+  return area::check_ingress(at.question.demand, at.gland);
+}
+
+std::optional<Check> check_temperature(const Case& at, GlandFit& /*fit*/) {
+  return area::check_temperature(at.question.demand, at.gland);
+}
+
+/// @param enclosing_mm  a diameter in which all cores lie, where one is known
+std::optional<Check> sealing_with(const Case& at, std::optional<double> enclosing_mm) {
+  std::optional<area::SealingBundle> bundle;
+  if (at.barrier) {
+    const job::Job& job = *at.question.job;
+    area::SealingCores cores{.cores = job.cable.cores, .core_mm = {}, .enclosing_mm = enclosing_mm};
+    if (job.construction) cores.core_mm = job.construction->core_mm;
+    bundle =
+        area::check_sealing_bundle(at.gland, cores, at.question.standards->table("bundle_factors"));
+  }
+  return area::check_sealing(at.question.demand, at.cable(), at.gland, bundle);
+}
+
+/// The cores lie within the bedding, so that a bedding which the chamber takes settles it; else
+/// their bundle does.
+std::optional<Against> against_sealing(const Case& at) {
+  const auto without = sealing_with(at, std::nullopt);
+  if (!without) return std::nullopt;
+  Against out{.verdict = without->verdict};
+  const auto limit_mm = area::chamber_limit_mm(at.gland);
+  if (!at.barrier || !limit_mm) return out;
+  const Verdict within = sealing_with(at, limit_mm)->verdict;
+  if (within == without->verdict) return out;
+  return Against{.verdict = within,
+                 .range = measure::Range{.low_mm = std::nullopt, .high_mm = limit_mm},
+                 .diameter = Diameter::bedding,
+                 .otherwise = without->verdict};
+}
+
+std::optional<Check> check_sealing(const Case& at, GlandFit& /*fit*/) {
+  const auto& bedding = at.cable().bedding;
+  return sealing_with(at, bedding ? std::optional(bedding->high_mm()) : std::nullopt);
+}
+
+// ---- metals, earth --------------------------------------------------------------------------
+
+std::optional<Check> check_material(const Case& at, GlandFit& /*fit*/) {
+  return area::check_material(at.entry().material, at.cable(), at.gland, *at.question.standards);
+}
+
+std::optional<Check> check_earth(const Case& at, GlandFit& /*fit*/) {
+  return earth::check_earth(at.gland, at.question.job->fault);
+}
+
+constexpr std::array k_rules{
+    Rule{CheckName::outer_seal, Topic::cable, nullptr, against_outer_seal, check_outer_seal},
+    Rule{CheckName::inner_seal, Topic::cable, nullptr, against_inner_seal, check_inner_seal},
+    Rule{CheckName::bore, Topic::cable, nullptr, against_bore, check_bore},
+    Rule{CheckName::armour, Topic::cable, nullptr, against_armour, check_armour},
+    Rule{CheckName::build_up, Topic::cable, build_up_alone, nullptr, check_build_up},
+    Rule{CheckName::entry, Topic::entry, nullptr, nullptr, check_entry},
+    Rule{CheckName::thread, Topic::joint, nullptr, nullptr, check_thread},
+    Rule{CheckName::protection, Topic::place, nullptr, nullptr, check_protection},
+    Rule{CheckName::level, Topic::place, nullptr, nullptr, check_level},
+    Rule{CheckName::group, Topic::place, nullptr, nullptr, check_group},
+    Rule{CheckName::ingress, Topic::place, nullptr, nullptr, check_ingress},
+    Rule{CheckName::temperature, Topic::place, nullptr, nullptr, check_temperature},
+    Rule{CheckName::sealing, Topic::place, nullptr, against_sealing, check_sealing},
+    Rule{CheckName::material, Topic::earth, nullptr, nullptr, check_material},
+    Rule{CheckName::earth, Topic::fault, nullptr, nullptr, check_earth},
+};
+static_assert(k_rules.size() <= k_most_rules);
+
+}  // namespace
+
+Case::Case(const Question& asked, const gland::Gland& of)
+    : question(asked),
+      gland(of),
+      barrier(made_off_as_barrier(of.sealing, asked.demand)),
+      adaptor(adaptor_between(asked.job->entry, of.entry_thread)) {}
+
+bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand) {
+  if (sealing != gland::Sealing::either) return sealing == gland::Sealing::barrier;
+  // Where compression is allowed from memory only, sealing round the cores is the sure way.
+  return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
+}
+
+std::span<const Rule> rules() { return k_rules; }
+
+Topic topic_of(CheckName name) {
+  const auto row = std::find_if(k_rules.begin(), k_rules.end(),
+                                [&](const Rule& rule) { return rule.name == name; });
+  if (row == k_rules.end()) throw InternalError("a check without a row in the table of rules");
+  return row->topic;
+}
+
+std::optional<Against> against(const Rule& rule, const Case& at) {
+  if (rule.against != nullptr) return rule.against(at);
+  GlandFit unused;
+  const auto check = rule.say(at, unused);
+  return check ? std::optional(Against{.verdict = check->verdict}) : std::nullopt;
+}
+
+Compared::Compared(const cable::Cable& cable, Diameter diameter) {
+  const auto take = [&](const std::optional<measure::Estimate>& estimate) {
+    if (estimate) estimate_ = &*estimate;
+  };
+  if (diameter == Diameter::sheath) take(cable.sheath_od);
+  if (diameter == Diameter::bedding) take(cable.bedding);
+  if (diameter == Diameter::wire) take(cable.wire);
+  if (diameter == Diameter::wire && cable.wire && cable.wire_nominal) {
+    nominal_ = cable.wire_nominal->nominal_mm;
+  }
+}
+
+Finding Compared::in(const measure::Range& range) const {
+  if (!nominal_) {
+    const measure::Outcome outcome = measure::outcome_of(*estimate_, range);
+    return {.verdict = outcome.verdict, .margin_mm = outcome.margin_mm, .counts_for_margin = true};
+  }
+  const double margin =
+      std::min(*nominal_ - range.low_mm.value_or(0.0),
+               range.high_mm.value_or(measure::k_largest_diameter_mm) - *nominal_);
+  const bool fits = at_least(margin, 0.0);
+  return {.verdict = fits ? Verdict::fits : Verdict::no_fit,
+          .margin_mm = margin,
+          .counts_for_margin = !fits};
+}
+
+Finding finding_of(const Against& against, const cable::Cable& cable) {
+  Finding found{.verdict = against.verdict, .margin_mm = std::nullopt};
+  if (!against.range) return found;
+  const Compared compared(cable, against.diameter);
+  if (against.otherwise) {
+    const bool within =
+        compared.known() && at_most(compared.estimate().high_mm(), *against.range->high_mm);
+    return {.verdict = within ? against.verdict : *against.otherwise, .margin_mm = std::nullopt};
+  }
+  if (!compared.known()) {
+    found.verdict = worst(found.verdict, Verdict::not_known);
+    return found;
+  }
+  const Finding inside = compared.in(*against.range);
+  found.margin_mm = inside.margin_mm;
+  found.counts_for_margin = inside.counts_for_margin;
+  found.verdict = worst(found.verdict, inside.verdict);
+  return found;
+}
+
+std::optional<Finding> find(const Rule& rule, const Case& at) {
+  std::optional<Finding> found;
+  if (is_of_gland(rule)) {
+    if (const auto gland = against(rule, at)) found = finding_of(*gland, at.cable());
+  }
+  if (rule.alone != nullptr) {
+    if (const auto verdict = rule.alone(at.question)) {
+      if (!found) found = Finding{.verdict = Verdict::fits, .margin_mm = std::nullopt};
+      found->verdict = worst(found->verdict, *verdict);
+    }
+  }
+  return found;
+}
+
+}  // namespace cutback::fit::detail
