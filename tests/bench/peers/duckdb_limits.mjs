@@ -1,5 +1,5 @@
-// The selection by DuckDB: node duckdb_limits.mjs ENDS GLANDS OUT [rows], after npm install
-// @duckdb/node-api. Bare (tag, end, part and how many fit), or with `rows` every column of the results
+// The selection by DuckDB for the profiles `different` and `types`: node duckdb_limits.mjs ENDS GLANDS OUT [rows], after npm install
+// @duckdb/node-api. Bare (tag, end, part), or with `rows` every column of the results
 // of an end that something fits.
 // Between two limits that any gland has nothing changes, so figures are compared with limits once
 // for each different figure, and ends are joined once for each group of limits between which they
@@ -65,7 +65,7 @@ CREATE TABLE x AS SELECT c.n, tag, "end", coalesce(fits, 0) fits, coalesce(m.g, 
     AND t.c = i_low AND d = i_high
   LEFT JOIN m ON m.n = c.n;`);
 if (!rows) {
-  await connection.run(`COPY (SELECT tag, "end", g.part, fits FROM x ORDER BY n)
+  await connection.run(`COPY (SELECT tag, "end", g.part FROM x ORDER BY n)
     TO '${out}' (HEADER false);`);
 } else {
   // The first gland that an interval touches: where it is cheaper than the chosen one, the choice

@@ -5,21 +5,27 @@ limits between which they lie (joining all different ends takes ten times as lon
 only between glands of one price.
 """
 import csv
+import operator
 import sqlite3
 import sys
 
 ends, glands, out = sys.argv[1:]
 db = sqlite3.connect(":memory:")
 db.executescript("""
-CREATE TABLE e(tag, "end", sheath REAL, bedding REAL, wire REAL, evidence, oa REAL, ba REAL, entry,
-               hole, wall);
-CREATE TABLE g(part, thread, length, omin REAL, omax REAL, imin REAL, imax REAL, armour, amin REAL,
-               amax REAL, washer, locknut, price REAL, stock);""")
+CREATE TABLE e(tag, "end", sheath REAL, bedding REAL, wire REAL, oa REAL, ba REAL, entry);
+CREATE TABLE g(part, thread, omin REAL, omax REAL, imin REAL, imax REAL, amin REAL, amax REAL,
+               price REAL);""")
+COLUMNS = {
+    "e": "tag end sheath_od_mm bedding_mm armour_mm od_allow_mm bedding_allow_mm entry",
+    "g": "part entry_thread outer_min_mm outer_max_mm inner_min_mm inner_max_mm armour_min_mm"
+         " armour_max_mm price"}
 for table, path in (("e", ends), ("g", glands)):
     with open(path, newline="") as file:
         rows = csv.reader(file)
-        marks = ",".join("?" * len(next(rows)))
-        db.executemany(f"INSERT INTO {table} VALUES ({marks})", rows)
+        head = next(rows)
+        take = operator.itemgetter(*map(head.index, COLUMNS[table].split()))
+        marks = ",".join("?" * len(COLUMNS[table].split()))
+        db.executemany(f"INSERT INTO {table} VALUES ({marks})", map(take, rows))
 for table, column in (("o1", "omin"), ("o2", "omax"), ("i1", "imin"), ("i2", "imax")):
     db.executescript(f"""
 CREATE TABLE {table}(lim REAL PRIMARY KEY, n INTEGER) WITHOUT ROWID;
@@ -61,12 +67,12 @@ CREATE TABLE f AS SELECT c.row, k.id FROM c JOIN k ON c.entry = k.entry AND c.wi
   AND c.a IS k.la AND c.b IS k.lb AND c.c IS k.lc AND c.d IS k.ld;""")
 with open(out, "w", newline="") as file:
     csv.writer(file, lineterminator="\n").writerows(db.execute("""
-SELECT tag, "end", part, fits FROM (
-  SELECT e.rowid AS row, tag, "end", coalesce(part, '') AS part, coalesce(fits, 0) AS fits,
+SELECT tag, "end", part FROM (
+  SELECT e.rowid AS row, tag, "end", coalesce(part, '') AS part,
     row_number() OVER (PARTITION BY e.rowid ORDER BY
       -min(sheath - oa - omin, omax - sheath - oa, bedding - ba - imin, imax - bedding - ba), part)
       AS place
     FROM f JOIN e ON e.rowid = f.row JOIN t ON t.id = f.id WHERE alike > 1
-  UNION ALL SELECT e.rowid, tag, "end", coalesce(part, ''), coalesce(fits, 0), 1
+  UNION ALL SELECT e.rowid, tag, "end", coalesce(part, ''), 1
     FROM f JOIN e ON e.rowid = f.row LEFT JOIN t ON t.id = f.id WHERE alike IS NULL OR alike = 1)
   WHERE place = 1 ORDER BY row"""))
