@@ -2,9 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
-#include <cstdint>
-#include <cstring>
 #include <utility>
 
 #include "io/utf8.hpp"
@@ -21,48 +18,9 @@ constexpr std::array<bool, 256> k_ends_bare = [] {
   return ends;
 }();
 
-// Eight bytes at a time.
-constexpr std::uint64_t k_each = 0x0101010101010101;
-constexpr std::uint64_t k_highest = 0x8080808080808080;
-
-/// The first byte lowest.
-std::uint64_t eight_at(const char* bytes) {
-  std::uint64_t eight = 0;
-  std::memcpy(&eight, bytes, sizeof eight);
-  if constexpr (std::endian::native == std::endian::big) eight = __builtin_bswap64(eight);
-  return eight;
-}
-
-/// The highest bit of exactly the bytes that are less than `limit`, which is at most 128.
-constexpr std::uint64_t less(std::uint64_t eight, unsigned limit) {
-  return ~((eight | k_highest) - k_each * limit) & ~eight & k_highest;
-}
-
-/// Sixteen bytes that are compared at once.
-using Sixteen [[gnu::vector_size(16)]] = unsigned char;
-
-Sixteen sixteen_at(const char* bytes) {
-  Sixteen sixteen;
-  std::memcpy(&sixteen, bytes, sizeof sixteen);
-  return sixteen;
-}
-
 bool ends_bare(char c) { return k_ends_bare[static_cast<unsigned char>(c)]; }
 
 bool needs_quotes(std::string_view field) {
-  if (field.size() >= sizeof(Sixteen)) {
-    using Found [[gnu::vector_size(16)]] = signed char;
-    Found found{};
-    const auto look_at = [&](std::size_t i) {
-      const Sixteen bytes = sixteen_at(field.data() + i);
-      found |= (bytes == ',') | (bytes == '"') | (bytes < ' ');
-    };
-    for (std::size_t i = 0; i + sizeof(Sixteen) < field.size(); i += sizeof(Sixteen)) look_at(i);
-    look_at(field.size() - sizeof(Sixteen));
-    std::array<std::uint64_t, 2> halves;
-    std::memcpy(halves.data(), &found, sizeof found);
-    if ((halves[0] | halves[1]) == 0) return false;
-  }
   return std::any_of(field.begin(), field.end(), ends_bare);
 }
 
@@ -101,24 +59,17 @@ bool CsvReader::next(CsvRecord& record) {
   return true;
 }
 
-/// Reads fields without quotes as far as they go, but for the last bytes of the text, of which
-/// there are no eight. @return whether they were the whole row
+/// Reads fields without quotes as far as they go. @return whether they were the whole row
 bool CsvReader::take_bare_fields(CsvRecord& record) {
-  constexpr unsigned k_highest_end = ',';  // of the bytes that end a field
-  const char* const data = text_.data();
-  for (std::size_t i = position_; i + sizeof(std::uint64_t) <= text_.size();
-       i += sizeof(std::uint64_t)) {
-    for (std::uint64_t ends = less(eight_at(data + i), k_highest_end + 1); ends != 0;
-         ends &= ends - 1) {
-      const std::size_t at = i + static_cast<std::size_t>(std::countr_zero(ends)) / 8;
-      if (!ends_bare(data[at])) continue;
-      if (data[at] != ',' && data[at] != '\n') return false;
-      record.fields.emplace_back(data + position_, at - position_);
-      position_ = at + 1;
-      if (data[at] == ',') continue;
-      ++line_;
-      return true;
-    }
+  for (std::size_t at = position_; at < text_.size(); ++at) {
+    const char c = text_[at];
+    if (!ends_bare(c)) continue;
+    if (c != ',' && c != '\n') return false;
+    record.fields.push_back(text_.substr(position_, at - position_));
+    position_ = at + 1;
+    if (c == ',') continue;
+    ++line_;
+    return true;
   }
   return false;
 }
