@@ -1,0 +1,54 @@
+#include "core/job/resolve.hpp"
+
+namespace cutback::job::detail {
+namespace {
+
+bool is_ip(std::string_view text) {
+  if (text.size() != 2) return false;
+  const auto figure = [](char c, char last) {
+    return (c >= '0' && c <= last) || c == 'X' || c == 'x';
+  };
+  return figure(text[0], '6') && figure(text[1], '9');
+}
+
+std::optional<std::string> ip_of(const JobInput& in, Faults& faults) {
+  if (!in.ip) return std::nullopt;
+  std::string_view rest = *in.ip;
+  if (rest.starts_with("IP") || rest.starts_with("ip")) rest.remove_prefix(2);
+  const std::string figures(rest);
+  while (!rest.empty()) {
+    const std::size_t end = rest.find_first_of("/ ");
+    if (!is_ip(rest.substr(0, end))) {
+      faults.add(ErrorCode::bad_value, "this is no ingress protection", "area.ip", *in.ip,
+                 "two figures such as 54, 66 or 66/68", "");
+      return std::nullopt;
+    }
+    rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
+  }
+  return figures;
+}
+
+}  // namespace
+
+area::Area resolve_area(const JobInput& in, Faults& faults) {
+  area::Area area;
+  area.protection = in.protection;
+  area.zone = in.zone;
+  area.level = in.level;
+  area.gas_group = in.gas_group;
+  area.dust_group = in.dust_group;
+  area.ip = ip_of(in, faults);
+  area.volume_cm3 = in.volume_cm3;
+  area.ignition_source = yes_no(in.ignition_source);
+  area.bare_live_parts = yes_no(in.bare_live_parts);
+  area.ambient_min_degc = in.ambient_min_c;
+  area.ambient_max_degc = in.ambient_max_c;
+  area.entry_temp_degc = in.entry_temp_c;
+  area.branch_temp_degc = in.branch_temp_c;
+  area.cable_max_degc = in.cable_max_c;
+  if (in.rules) area.rules = area::parse_rule_set(*in.rules).value_or(area::RuleSet::strict);
+  faults.add(area::contradictions(area));
+  return area;
+}
+
+}  // namespace cutback::job::detail

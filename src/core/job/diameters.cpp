@@ -1,0 +1,162 @@
+#include <array>
+
+#include "core/job/resolve.hpp"
+#include "core/job/words.hpp"
+#include "cutback/cable/plausibility.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::job {
+namespace {
+
+using cable::ArmourKind;
+using detail::Faults;
+using measure::Estimate;
+using measure::Evidence;
+using measure::Place;
+
+/// What one layer's figure needs to become an estimate.
+struct Diameter {
+  std::string_view key;
+  double allowance_mm;
+  measure::Section section;
+};
+
+Diameter diameter_of(const JobInput& in, Layer layer) {
+  switch (layer) {
+    case Layer::sheath:
+      return {"sheath_od_mm", in.od_allow_mm.value_or(k_od_allow_mm), measure::Section::oval};
+    case Layer::bedding:
+      return {"bedding_mm", in.bedding_allow_mm.value_or(k_bedding_allow_mm),
+              measure::Section::oval};
+    case Layer::wire:
+      break;
+  }
+  return {"armour_mm", in.armour_allow_mm.value_or(k_wire_allow_mm), measure::Section::round};
+}
+
+Evidence evidence_of(const JobInput& in, const std::vector<Place>& places, Unstated unstated) {
+  constexpr std::array k_all{Evidence::measured, Evidence::datasheet, Evidence::estimated};
+  if (in.evidence) return detail::value_of(in.evidence, k_all).value_or(Evidence::measured);
+  if (unstated == Unstated::measured) return Evidence::measured;
+  const bool several = places.size() > 1 || places.front().readings_mm.size() > 1;
+  return several ? Evidence::measured : Evidence::datasheet;
+}
+
+Estimate estimate_of(const JobInput& in, Layer layer, const std::string& text,
+                     const tables::Standards& standards, Unstated unstated) {
+  const Diameter diameter = diameter_of(in, layer);
+  const std::string where = "cable." + std::string(diameter.key);
+  const std::vector<Place> places = measure::parse_places(text, where);
+  const Evidence evidence = evidence_of(in, places, unstated);
+  if (evidence == Evidence::measured) {
+    return measure::measure_here(
+        {.places = places,
+         .caliper = {.step_mm = in.step_mm.value_or(k_caliper_step_mm),
+                     .mpe_mm = in.mpe_mm,
+                     .zero_mm = in.zero_mm.value_or(0.0)},
+         .section = diameter.section,
+         .declared_ovality_mm =
+             diameter.section == measure::Section::oval ? in.ovality_mm : std::nullopt},
+        standards.caliper_limits);
+  }
+  if (places.size() > 1 || places.front().readings_mm.size() > 1) {
+    throw InputError(Fault{
+        .code = ErrorCode::contradiction,
+        .what = "several readings are not one " + std::string(to_string(evidence)) + " figure",
+        .where = where,
+        .given = text,
+        .allowed = "one figure",
+        .hint = "set evidence to measured"});
+  }
+  const double value = places.front().readings_mm.front();
+  if (evidence == Evidence::datasheet) return measure::from_datasheet(value, diameter.allowance_mm);
+  return measure::from_model(value, diameter.allowance_mm, "an estimate given as such");
+}
+
+std::string mm(double value) { return plain(value, 3) + " mm"; }
+
+/// What no cable can have: layers that do not fit inside each other.
+void check_layers(const cable::Cable& cable, Faults& faults) {
+  if (!cable.sheath_od || !cable.bedding) return;
+  const double od = cable.sheath_od->value_mm;
+  const double bedding = cable.bedding->value_mm;
+  const auto given = [&] { return "sheath " + mm(od) + ", bedding " + mm(bedding); };
+  if (bedding >= od) {
+    faults.add(ErrorCode::contradiction, "the bedding is not smaller than the sheath",
+               "cable.bedding_mm", given(), "bedding under " + mm(od),
+               "look whether the two were exchanged, and measure again");
+    return;
+  }
+  const auto sheath = cable::sheath_thickness_mm(cable);
+  if (cable.armour == ArmourKind::wire && sheath && *sheath <= 0.0) {
+    faults.add(ErrorCode::contradiction, "the wire does not fit between bedding and sheath",
+               "cable.armour_mm", given() + ", wire " + mm(cable.wire->value_mm),
+               "a wire under " + mm((od - bedding) / 2.0) + ", so that some sheath is left over it",
+               "measure the three again");
+  }
+}
+
+void take_warnings(const std::optional<Estimate>& estimate, const char* name,
+                   std::vector<std::string>& warnings) {
+  if (!estimate) return;
+  for (const std::string& warning : estimate->warnings) {
+    warnings.push_back(std::string(name) + ": " + warning);
+  }
+}
+
+/// Diameters that were not given, from the others or else from the construction.
+void estimate_missing(cable::Cable& cable, const std::optional<cable::Construction>& construction,
+                      const tables::Standards& standards) {
+  const cable::Pattern pattern = construction ? construction->in.pattern : cable::Pattern::british;
+  if (!cable.wire && construction && construction->layers.armour_mm &&
+      cable.armour == ArmourKind::wire) {
+    cable.wire = measure::from_model(*construction->layers.armour_mm, 0.0,
+                                     "armour wire of the construction");
+    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
+  }
+  if (!cable.sheath_od) {
+    cable.sheath_od = cable::od_from_bedding(cable, pattern, standards);
+    if (!cable.sheath_od && construction)
+      cable.sheath_od = cable::sheath_od_estimate(*construction);
+  }
+  if (!cable.bedding && cable.armour != ArmourKind::none) {
+    cable.bedding = cable::bedding_from_od(cable, pattern, standards);
+    if (!cable.bedding && construction) cable.bedding = cable::bedding_estimate(*construction);
+  }
+}
+
+}  // namespace
+
+Estimate estimate(const Frame& frame, Layer layer, const std::string& text,
+                  const tables::Standards& standards) {
+  return estimate_of(frame.in, layer, text, standards, frame.unstated);
+}
+
+std::vector<Fault> complete(const Frame& frame, const tables::Standards& standards, Job& job) {
+  Faults faults;
+  cable::Cable& cable = job.cable;
+  cable.wire_nominal.reset();
+  if (cable.armour == ArmourKind::none && cable.wire) {
+    faults.add(ErrorCode::contradiction, "an unarmoured cable has no armour wire",
+               "cable.armour_mm", frame.in.armour_mm.value_or(mm(cable.wire->value_mm)), "",
+               "leave the wire out, or say which armour it is");
+  }
+  if (cable.armour == ArmourKind::wire && cable.wire) {
+    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
+  }
+  cable.warnings.clear();
+  take_warnings(cable.sheath_od, "sheath", cable.warnings);
+  take_warnings(cable.bedding, "bedding", cable.warnings);
+  take_warnings(cable.wire, "wire", cable.warnings);
+  cable.warnings.insert(cable.warnings.end(), frame.notes.begin(), frame.notes.end());
+  check_layers(cable, faults);
+  const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
+  for (const cable::Remark& remark : cable::implausible_readings(cable, construction, standards)) {
+    cable.warnings.push_back(remark.says + ". Repeat: " + remark.repeat + " (" + remark.source +
+                             ")");
+  }
+  estimate_missing(cable, job.construction, standards);
+  return faults.take();
+}
+
+}  // namespace cutback::job

@@ -1,0 +1,66 @@
+#include "core/job/resolve.hpp"
+
+namespace cutback::job::detail {
+namespace {
+
+std::optional<entry::Thread> thread_of(const std::string& text, const std::string& where,
+                                       Faults& faults) {
+  auto thread = entry::parse_thread(text);
+  if (!thread) {
+    faults.add(ErrorCode::bad_value, "this is no entry thread", where, text,
+               std::string(entry::thread_forms()), "");
+  }
+  return thread;
+}
+
+/// `M25:M20`, or `M25:M20:db` with the adaptor's own protection.
+void resolve_adaptor(const std::string& text, entry::Entry& entry, Faults& faults) {
+  std::vector<std::string> parts(1);
+  for (const char c : text) {
+    if (c == ':') {
+      parts.emplace_back();
+    } else {
+      parts.back() += c;
+    }
+  }
+  const auto a = entry::parse_thread(parts[0]);
+  const auto b = parts.size() > 1 ? entry::parse_thread(parts[1]) : std::nullopt;
+  if (!a || !b || *a == *b || parts.size() > 3) {
+    faults.add(ErrorCode::bad_value, "this is no thread adaptor", "entry.adaptor", text,
+               "two different threads such as M25:M20, or M25:M20:db with its protection", "");
+    return;
+  }
+  entry::Adaptor adaptor{*a, *b, {}};
+  if (parts.size() == 3) adaptor.protection.push_back(parts[2]);
+  entry.adaptors.push_back(std::move(adaptor));
+  if (entry.thread && *entry.thread != *a && *entry.thread != *b) {
+    faults.add(ErrorCode::contradiction, "neither side of the adaptor suits the entry",
+               "entry.adaptor", text, "one side " + entry::to_text(*entry.thread), "");
+  }
+}
+
+}  // namespace
+
+entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
+  entry::Entry entry;
+  entry.to_suit = in.entry == "to-suit";
+  if (in.entry && !entry.to_suit) entry.thread = thread_of(*in.entry, "entry.entry", faults);
+  entry.hole_dia_mm = in.hole_dia_mm;
+  if (in.hole) entry.hole = *in.hole == "threaded" ? entry::Hole::threaded : entry::Hole::clearance;
+  entry.wall_mm = in.wall_mm;
+  entry.washer_mm = in.washer_mm;
+  entry.tag_mm = in.tag_mm;
+  entry.serrated_mm = in.serrated_mm;
+  entry.locknut_mm = in.locknut_mm;
+  entry.chamfer_mm = in.chamfer_mm;
+  entry.undercut_mm = in.undercut_mm;
+  entry.adaptor_mm = in.adaptor_mm;
+  entry.adaptor_thread_mm = in.adaptor_thread_mm;
+  entry.adaptor_bore_mm = in.adaptor_bore_mm;
+  entry.adaptor_material = in.adaptor_material;
+  entry.material = in.material;
+  if (in.adaptor) resolve_adaptor(*in.adaptor, entry, faults);
+  return entry;
+}
+
+}  // namespace cutback::job::detail

@@ -1,0 +1,28 @@
+#pragma once
+// The parts of a job that resolve() puts together, each from the input and the faults found so far.
+
+#include "core/job/faults.hpp"
+#include "cutback/job/job.hpp"
+
+namespace cutback::job::detail {
+
+[[nodiscard]] inline std::optional<bool> yes_no(const std::optional<std::string>& word) {
+  if (!word) return std::nullopt;
+  return *word == "yes";
+}
+
+[[nodiscard]] inline std::optional<int> whole(const std::optional<double>& value) {
+  if (!value) return std::nullopt;
+  return static_cast<int>(*value);
+}
+
+/// What of the cable its diameters play no part in.
+[[nodiscard]] cable::Cable cable_without_diameters(const JobInput& in);
+
+[[nodiscard]] entry::Entry resolve_entry(const JobInput& in, Faults& faults);
+
+[[nodiscard]] area::Area resolve_area(const JobInput& in, Faults& faults);
+
+[[nodiscard]] strip::Tails resolve_tails(const JobInput& in, Faults& faults);
+
+}  // namespace cutback::job::detail
