@@ -75,7 +75,9 @@ void check_results(const SheetOptions& options, const Runtime& runtime,
 
 /// On the command line everything is measured; from a file one figure would be a datasheet's.
 std::string code_text(job::JobInput input, const sheet::Sheet& sheet, job::Unstated unstated) {
-  if (unstated == job::Unstated::measured && !input.evidence) input.evidence = "measured";
+  if (unstated == job::Unstated::measured && !input.evidence) {
+    input.evidence = measure::Evidence::measured;
+  }
   return io::write_job(sheet::with_gland(std::move(input), sheet), -1) + "\n";
 }
 

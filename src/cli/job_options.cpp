@@ -39,7 +39,7 @@ std::string type_of(const job::Field& field) {
 
 std::string help_of(const job::Field& field) {
   std::string help(field.help);
-  if (field.kind == job::FieldKind::words) help += ": " + job::either_of(field.allowed);
+  if (field.kind == job::FieldKind::words) help += ": " + job::either_of(job::words_of(field));
   return help;
 }
 

@@ -1,10 +1,9 @@
 #include "cli/schedule_options.hpp"
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
-#include <array>
 #include <cmath>
 
+#include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::cli {
@@ -73,12 +72,14 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   } else {
     typed.format.decimal = options.decimal.front();
   }
-  constexpr std::array k_evidence{"", "measured", "datasheet", "estimated"};
-  if (std::find(k_evidence.begin(), k_evidence.end(), options.evidence) == k_evidence.end()) {
-    faults.push_back(fault_of(ErrorCode::bad_value, "not a kind of evidence", "--evidence",
-                              options.evidence, "measured, datasheet or estimated"));
+  if (!options.evidence.empty()) {
+    job::JobInput input;
+    for (Fault& fault :
+         set_from_text(input, job::field_named("evidence"), options.evidence, "--evidence")) {
+      faults.push_back(std::move(fault));
+    }
+    typed.format.evidence = input.evidence;
   }
-  typed.format.evidence = options.evidence;
   if (options.header_row.empty()) return typed;
   const auto row = parse_number(options.header_row);
   if (!row || *row < 1.0 || *row > 1e6 || *row != std::floor(*row)) {

@@ -170,9 +170,8 @@ void write_member(ordered_json& object, const FieldOf<Record>& field, const Reco
     } else {
       object[key] = *value;
     }
-  } else if (const auto& value =
-                 record.*std::get<std::optional<std::string> Record::*>(field.member)) {
-    object[key] = *value;
+  } else if (auto text = text_of(record, field)) {
+    object[key] = std::move(*text);
   }
 }
 

@@ -56,7 +56,7 @@ job::JobInput any_end() {
   if (!chance(6)) in.bedding_mm = fmt::format("{0}+{0}", bedding);
   if (!chance(6)) in.armour_mm = fmt::format("{}", wire);
   if (chance(4)) {
-    in.armour = *rc::gen::element<std::string>("braid", "none");
+    in.armour = *rc::gen::element(cable::ArmourKind::braid, cable::ArmourKind::none);
     in.armour_mm.reset();
   }
   if (!chance(4)) in.entry = *rc::gen::element<std::string>("M20", "M25");
@@ -65,14 +65,14 @@ job::JobInput any_end() {
   if (chance(2)) in.zone = "1";
   if (chance(2)) in.cores = *rc::gen::element(2.0, 4.0);
   if (chance(2)) {
-    in.hole = *rc::gen::element<std::string>("clearance", "threaded");
+    in.hole = *rc::gen::element(entry::Hole::clearance, entry::Hole::threaded);
     in.wall_mm = tenths(10, 80);
   }
   if (chance(3)) {
     in.current_ka = tenths(1, 30);
     in.time_s = 1.0;
   }
-  if (chance(2)) in.evidence = "datasheet";
+  if (chance(2)) in.evidence = measure::Evidence::datasheet;
   if (in.evidence) {
     in.sheath_od_mm = fmt::format("{}", od);
     if (in.bedding_mm) in.bedding_mm = fmt::format("{}", bedding);
@@ -192,7 +192,7 @@ namespace {
 
 job::JobInput any_datasheet() {
   job::JobInput in;
-  in.evidence = "datasheet";
+  in.evidence = measure::Evidence::datasheet;
   const double bedding = tenths(80, 160);
   in.sheath_od_mm = fmt::format("{}", bedding + 2.0 * (0.9 + tenths(10, 30)));
   in.bedding_mm = fmt::format("{}", bedding);

@@ -18,7 +18,7 @@ inline job::JobInput small_cable() {
   in.bedding_mm = "9.9+10.1";
   in.armour_mm = "0.9";
   in.entry = "M20";
-  in.hole = "clearance";
+  in.hole = entry::Hole::clearance;
   in.wall_mm = 2.5;
   in.washer_mm = 1.5;
   in.locknut_mm = 4.0;

@@ -1,6 +1,7 @@
 #pragma once
 // What the place and the enclosure ask of the gland.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,6 +14,12 @@ namespace cutback::area {
 /// Rule sets are named after the published edition; `strict` demands what either demands.
 enum class RuleSet { iec_60079_14_2007, iec_60079_14_2013, strict };
 
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(RuleSet) {
+  using enum RuleSet;
+  return std::array{strict, iec_60079_14_2007, iec_60079_14_2013};
+}
+
 [[nodiscard]] constexpr std::string_view to_string(RuleSet rules) {
   switch (rules) {
     case RuleSet::iec_60079_14_2007:
@@ -24,9 +31,6 @@ enum class RuleSet { iec_60079_14_2007, iec_60079_14_2013, strict };
   }
   return "";
 }
-
-/// The rule set of that name, or nothing when there is none.
-[[nodiscard]] std::optional<RuleSet> parse_rule_set(std::string_view name);
 
 /// The words as they were given, already checked against the lists of job/fields. An absent
 /// member is not known, which falls to the stricter side.

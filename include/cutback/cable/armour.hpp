@@ -1,6 +1,7 @@
 #pragma once
 // Kinds of armour, and the standard sizes of round armour wire.
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -9,6 +10,12 @@
 namespace cutback::cable {
 
 enum class ArmourKind { wire, braid, tape, strip, none };
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(ArmourKind) {
+  using enum ArmourKind;
+  return std::array{wire, braid, tape, strip, none};
+}
 
 [[nodiscard]] constexpr std::string_view to_string(ArmourKind kind) {
   switch (kind) {

@@ -1,6 +1,7 @@
 #pragma once
 // One cable as it lies there.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -15,6 +16,52 @@ enum class BeddingMade { extruded, lapped };
 enum class Fillers { none, non_hygroscopic, hygroscopic };
 enum class ArmourMaterial { steel, aluminium, copper };
 enum class Supply { ac, dc };
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(BeddingMade) {
+  using enum BeddingMade;
+  return std::array{extruded, lapped};
+}
+
+[[nodiscard]] constexpr std::string_view to_string(BeddingMade made) {
+  switch (made) {
+    case BeddingMade::extruded:
+      return "extruded";
+    case BeddingMade::lapped:
+      return "lapped";
+  }
+  return "";
+}
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Fillers) {
+  using enum Fillers;
+  return std::array{none, non_hygroscopic, hygroscopic};
+}
+
+[[nodiscard]] constexpr std::string_view to_string(Fillers fillers) {
+  switch (fillers) {
+    case Fillers::none:
+      return "none";
+    case Fillers::non_hygroscopic:
+      return "non-hygroscopic";
+    case Fillers::hygroscopic:
+      return "hygroscopic";
+  }
+  return "";
+}
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(ArmourMaterial) {
+  using enum ArmourMaterial;
+  return std::array{steel, aluminium, copper};
+}
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Supply) {
+  using enum Supply;
+  return std::array{ac, dc};
+}
 
 [[nodiscard]] constexpr std::string_view to_string(ArmourMaterial material) {
   switch (material) {
@@ -51,14 +98,13 @@ struct Cable {
   std::optional<int> cores;
   std::optional<double> csa_mm2;
   std::optional<double> earth_csa_mm2;
-  std::optional<std::string> insulation;
   std::optional<double> length_m;
   std::optional<bool> circular;
   std::optional<bool> compact;
   std::optional<BeddingMade> bedding_made;
   std::optional<Fillers> fillers;
   std::optional<ArmourMaterial> armour_material;
-  std::optional<Supply> supply;  ///< kind of current
+  std::optional<Supply> supply;       ///< kind of current
   std::vector<std::string> warnings;  ///< about the readings; they change no verdict
 };
 

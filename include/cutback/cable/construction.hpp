@@ -1,6 +1,7 @@
 #pragma once
 // A cable's layers and diameters from its construction.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -16,6 +17,24 @@ enum class Insulation { xlpe, pvc };
 enum class Voltage { kv_0_6_1, kv_1_9_3_3 };
 /// Whose rules choose the layers: IEC 60502-1, or the British-pattern tables of HD 604.
 enum class Pattern { british, iec };
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Insulation) {
+  using enum Insulation;
+  return std::array{xlpe, pvc};
+}
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Voltage) {
+  using enum Voltage;
+  return std::array{kv_0_6_1, kv_1_9_3_3};
+}
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Pattern) {
+  using enum Pattern;
+  return std::array{british, iec};
+}
 
 [[nodiscard]] constexpr std::string_view to_string(Insulation insulation) {
   switch (insulation) {

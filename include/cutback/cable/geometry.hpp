@@ -2,6 +2,7 @@
 // How thick a real cable is: a model of the cores as they are made, fitted to printed diameters.
 // Constants and their errors: data/cable_model.md.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,6 +14,12 @@
 namespace cutback::cable {
 
 enum class Conductor { circular, shaped, solid };
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Conductor) {
+  using enum Conductor;
+  return std::array{circular, shaped, solid};
+}
 
 [[nodiscard]] constexpr std::string_view to_string(Conductor conductor) {
   switch (conductor) {

@@ -1,6 +1,7 @@
 #pragma once
 // One row of a gland list.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,6 +14,12 @@ namespace cutback::gland {
 
 /// What keeps gas and flame out of the enclosure inside the gland.
 enum class Sealing { compression, barrier, either };
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Sealing) {
+  using enum Sealing;
+  return std::array{compression, barrier, either};
+}
 
 [[nodiscard]] constexpr std::string_view to_string(Sealing sealing) {
   switch (sealing) {

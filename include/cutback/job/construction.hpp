@@ -10,7 +10,6 @@ namespace cutback::job {
 
 /// Cores, size, insulation, voltage, conductor, armour and pattern as given, the rest at its
 /// default.
-/// @param in  its words already checked against fields()
 /// @return nothing when the number of cores or their size is not given
 [[nodiscard]] std::optional<cable::ConstructionInput> construction_input(const JobInput& in);
 

@@ -1,6 +1,8 @@
 #pragma once
 // A field's value from text, checked against its row of the field table.
 
+#include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,7 +28,20 @@ template <class Record>
 template <class Record>
 [[nodiscard]] std::string allowed_text(const FieldOf<Record>& field);
 
-/// "a, b or c" from "a b c".
-[[nodiscard]] std::string either_of(std::string_view words);
+/// The words of a field of kind words or yes_no, in order; none of another kind.
+template <class Record>
+[[nodiscard]] std::vector<std::string_view> words_of(const FieldOf<Record>& field);
+
+/// "a, b or c".
+[[nodiscard]] std::string either_of(std::span<const std::string_view> words);
+
+/// The value as set_from_text takes it; nothing where it was not given.
+template <class Record>
+[[nodiscard]] std::optional<std::string> text_of(const Record& record,
+                                                 const FieldOf<Record>& field);
+
+/// Makes the field one that was not given.
+template <class Record>
+void take_away(Record& record, const FieldOf<Record>& field);
 
 }  // namespace cutback::job

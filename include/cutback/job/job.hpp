@@ -76,10 +76,12 @@ struct Frame {
 
 enum class Layer { sheath, bedding, wire };
 
-/// One diameter from its text, with the evidence, caliper and allowances of the frame. Two single
-/// figures of one frame and layer that are not measured differ in their value_mm and nothing else.
+/// One diameter from its readings, with the evidence, caliper and allowances of the frame. Two
+/// single figures of one frame and layer that are not measured differ in their value_mm and nothing
+/// else.
 /// @throws InputError
-[[nodiscard]] measure::Estimate estimate(const Frame& frame, Layer layer, const std::string& text,
+[[nodiscard]] measure::Estimate estimate(const Frame& frame, Layer layer,
+                                         const measure::Readings& readings,
                                          const tables::Standards& standards);
 
 /// Puts the routes to the terminals into a job, and the armour stop.

@@ -1,6 +1,7 @@
 #pragma once
 // A diameter with its spread and where it comes from.
 
+#include <array>
 #include <limits>
 #include <optional>
 #include <span>
@@ -14,6 +15,12 @@
 namespace cutback::measure {
 
 enum class Evidence { measured, datasheet, estimated };
+
+/// In the order in which a user is told of them.
+[[nodiscard]] constexpr auto all_values(Evidence) {
+  using enum Evidence;
+  return std::array{measured, datasheet, estimated};
+}
 
 [[nodiscard]] constexpr std::string_view to_string(Evidence evidence) {
   switch (evidence) {

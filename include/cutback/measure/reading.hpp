@@ -1,6 +1,7 @@
 #pragma once
 // What the caliper showed.
 
+#include <concepts>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -11,6 +12,19 @@ namespace cutback::measure {
 /// Readings taken at the same spot of a cable, at different angles. Never empty.
 struct Place {
   std::vector<double> readings_mm;
+};
+
+/// Readings as they were given, read once. `text` is for messages and for writing them down again.
+struct Readings {
+  /// @throws InputError as parse_places does
+  Readings(std::string_view notation, std::string_view where);
+  /// From text alone, so that code can write `sheath_od_mm = "14.9+15.1"`.
+  template <class Text>
+  requires std::convertible_to<const Text&, std::string_view> Readings(const Text& notation)
+      : Readings(std::string_view(notation), "readings") {}
+
+  std::string text;
+  std::vector<Place> places;  ///< never empty
 };
 
 /// The places measured on one drum (or one cable end). Never empty.

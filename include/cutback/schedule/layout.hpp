@@ -2,6 +2,7 @@
 // The columns of a cable schedule: which heading means what, and what a row says of its ends.
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -19,8 +20,8 @@ struct Format {
   std::vector<std::pair<std::string, std::string>> headings;
   /// `.` or `,`. With a decimal comma, places of a reading are separated by `;`.
   char decimal = '.';
-  /// Of the figures of a row that says nothing of its evidence; blank: by their notation.
-  std::string evidence;
+  /// Of the figures of a row that says nothing of its evidence; absent: by their notation.
+  std::optional<measure::Evidence> evidence;
 };
 
 /// Whose column it is. A row of a schedule describes the two ends of a cable, or one end.
@@ -53,7 +54,7 @@ struct Layout {
   std::size_t width = 0;  ///< number of headings
   bool two_ends = false;
   char decimal = '.';
-  std::string evidence;
+  std::optional<measure::Evidence> evidence;
   std::vector<std::string> warnings;  ///< headings that are not known and are ignored
 
   static constexpr std::size_t k_none = static_cast<std::size_t>(-1);

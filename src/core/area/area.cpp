@@ -52,14 +52,6 @@ void check_kind(const Area& area, bool gas, const std::string& place, std::vecto
 
 }  // namespace
 
-std::optional<RuleSet> parse_rule_set(std::string_view name) {
-  for (const RuleSet rules :
-       {RuleSet::iec_60079_14_2007, RuleSet::iec_60079_14_2013, RuleSet::strict}) {
-    if (name == to_string(rules)) return rules;
-  }
-  return std::nullopt;
-}
-
 Hazard hazard_of(const Area& area) {
   if (area.zone == "none") return {};
   if (!area.zone && !area.level && area.protection == "none") return {};

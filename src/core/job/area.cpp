@@ -39,14 +39,14 @@ area::Area resolve_area(const JobInput& in, Faults& faults) {
   area.dust_group = in.dust_group;
   area.ip = ip_of(in, faults);
   area.volume_cm3 = in.volume_cm3;
-  area.ignition_source = yes_no(in.ignition_source);
-  area.bare_live_parts = yes_no(in.bare_live_parts);
+  area.ignition_source = in.ignition_source;
+  area.bare_live_parts = in.bare_live_parts;
   area.ambient_min_degc = in.ambient_min_c;
   area.ambient_max_degc = in.ambient_max_c;
   area.entry_temp_degc = in.entry_temp_c;
   area.branch_temp_degc = in.branch_temp_c;
   area.cable_max_degc = in.cable_max_c;
-  if (in.rules) area.rules = area::parse_rule_set(*in.rules).value_or(area::RuleSet::strict);
+  area.rules = in.rules.value_or(area::RuleSet::strict);
   faults.add(area::contradictions(area));
   return area;
 }

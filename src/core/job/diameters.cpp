@@ -1,7 +1,4 @@
-#include <array>
-
 #include "core/job/resolve.hpp"
-#include "core/job/words.hpp"
 #include "cutback/cable/plausibility.hpp"
 #include "cutback/number.hpp"
 
@@ -35,18 +32,17 @@ Diameter diameter_of(const JobInput& in, Layer layer) {
 }
 
 Evidence evidence_of(const JobInput& in, const std::vector<Place>& places, Unstated unstated) {
-  constexpr std::array k_all{Evidence::measured, Evidence::datasheet, Evidence::estimated};
-  if (in.evidence) return detail::value_of(in.evidence, k_all).value_or(Evidence::measured);
+  if (in.evidence) return *in.evidence;
   if (unstated == Unstated::measured) return Evidence::measured;
   const bool several = places.size() > 1 || places.front().readings_mm.size() > 1;
   return several ? Evidence::measured : Evidence::datasheet;
 }
 
-Estimate estimate_of(const JobInput& in, Layer layer, const std::string& text,
+Estimate estimate_of(const JobInput& in, Layer layer, const measure::Readings& readings,
                      const tables::Standards& standards, Unstated unstated) {
   const Diameter diameter = diameter_of(in, layer);
   const std::string where = "cable." + std::string(diameter.key);
-  const std::vector<Place> places = measure::parse_places(text, where);
+  const std::vector<Place>& places = readings.places;
   const Evidence evidence = evidence_of(in, places, unstated);
   if (evidence == Evidence::measured) {
     return measure::measure_here(
@@ -64,7 +60,7 @@ Estimate estimate_of(const JobInput& in, Layer layer, const std::string& text,
         .code = ErrorCode::contradiction,
         .what = "several readings are not one " + std::string(to_string(evidence)) + " figure",
         .where = where,
-        .given = text,
+        .given = readings.text,
         .allowed = "one figure",
         .hint = "set evidence to measured"});
   }
@@ -127,9 +123,9 @@ void estimate_missing(cable::Cable& cable, const std::optional<cable::Constructi
 
 }  // namespace
 
-Estimate estimate(const Frame& frame, Layer layer, const std::string& text,
+Estimate estimate(const Frame& frame, Layer layer, const measure::Readings& readings,
                   const tables::Standards& standards) {
-  return estimate_of(frame.in, layer, text, standards, frame.unstated);
+  return estimate_of(frame.in, layer, readings, standards, frame.unstated);
 }
 
 std::vector<Fault> complete(const Frame& frame, const tables::Standards& standards, Job& job) {
@@ -138,7 +134,8 @@ std::vector<Fault> complete(const Frame& frame, const tables::Standards& standar
   cable.wire_nominal.reset();
   if (cable.armour == ArmourKind::none && cable.wire) {
     faults.add(ErrorCode::contradiction, "an unarmoured cable has no armour wire",
-               "cable.armour_mm", frame.in.armour_mm.value_or(mm(cable.wire->value_mm)), "",
+               "cable.armour_mm",
+               frame.in.armour_mm ? frame.in.armour_mm->text : mm(cable.wire->value_mm), "",
                "leave the wire out, or say which armour it is");
   }
   if (cable.armour == ArmourKind::wire && cable.wire) {

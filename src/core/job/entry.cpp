@@ -46,7 +46,7 @@ entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   entry.to_suit = in.entry == "to-suit";
   if (in.entry && !entry.to_suit) entry.thread = thread_of(*in.entry, "entry.entry", faults);
   entry.hole_dia_mm = in.hole_dia_mm;
-  if (in.hole) entry.hole = *in.hole == "threaded" ? entry::Hole::threaded : entry::Hole::clearance;
+  entry.hole = in.hole;
   entry.wall_mm = in.wall_mm;
   entry.washer_mm = in.washer_mm;
   entry.tag_mm = in.tag_mm;

@@ -48,13 +48,13 @@ bool same_word(std::string_view a, std::string_view b) {
   return true;
 }
 
-/// The word of the list that was meant: exactly, else the only one that differs in case alone.
-std::optional<std::string_view> find_word(const std::vector<std::string_view>& list,
-                                          std::string_view text) {
-  std::optional<std::string_view> found;
-  for (const std::string_view word : list) {
-    if (word == text) return word;
-    if (same_word(word, text)) found = word;
+/// The place of the word that was meant: exactly, else the only one that differs in case alone.
+std::optional<std::size_t> find_word(std::span<const std::string_view> list,
+                                     std::string_view text) {
+  std::optional<std::size_t> found;
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    if (list[i] == text) return i;
+    if (same_word(list[i], text)) found = i;
   }
   return found;
 }
@@ -83,6 +83,26 @@ void put(Record& record, const FieldOf<Record>& field, double value) {
   record.*std::get<std::optional<double> Record::*>(field.member) = value;
 }
 
+template <class Record>
+std::vector<Fault> put_word(Record& record, const FieldOf<Record>& field, std::string_view text,
+                            std::string_view where) {
+  const auto* const typed = std::get_if<WordMember<Record>>(&field.member);
+  const std::vector<std::string_view> split =
+      typed == nullptr ? split_words(field.allowed) : std::vector<std::string_view>{};
+  const std::span<const std::string_view> list = typed == nullptr ? split : typed->words;
+  const auto place = find_word(list, text);
+  if (!place) {
+    return {make_fault(ErrorCode::bad_value, std::string(field.key) + " is not one of its words",
+                       where, text, either_of(list), did_you_mean(text, list))};
+  }
+  if (typed == nullptr) {
+    put(record, field, std::string(list[*place]));
+  } else {
+    typed->put(record, place);
+  }
+  return {};
+}
+
 std::string_view trimmed(std::string_view text) {
   const std::size_t first = text.find_first_not_of(" \t");
   if (first == std::string_view::npos) return {};
@@ -91,8 +111,15 @@ std::string_view trimmed(std::string_view text) {
 
 }  // namespace
 
-std::string either_of(std::string_view words) {
-  const auto list = split_words(words);
+template <class Record>
+std::vector<std::string_view> words_of(const FieldOf<Record>& field) {
+  if (field.kind != FieldKind::words && field.kind != FieldKind::yes_no) return {};
+  const auto* const typed = std::get_if<WordMember<Record>>(&field.member);
+  if (typed == nullptr) return split_words(field.allowed);
+  return {typed->words.begin(), typed->words.end()};
+}
+
+std::string either_of(std::span<const std::string_view> list) {
   std::string text;
   for (std::size_t i = 0; i < list.size(); ++i) {
     if (i > 0) text += i + 1 == list.size() ? " or " : ", ";
@@ -108,8 +135,8 @@ std::string allowed_text(const FieldOf<Record>& field) {
     case FieldKind::whole:
       return plain(field.min) + " to " + plain(field.max, 0) + " " + std::string(field.allowed);
     case FieldKind::words:
-      return either_of(field.allowed);
     case FieldKind::yes_no:
+      return either_of(words_of(field));
     case FieldKind::readings:
     case FieldKind::text:
       return std::string(field.allowed);
@@ -154,24 +181,15 @@ std::vector<Fault> set_from_text(Record& record, const FieldOf<Record>& field, s
       return {};
     }
     case FieldKind::words:
-    case FieldKind::yes_no: {
-      const auto list = split_words(field.kind == FieldKind::yes_no ? "yes no" : field.allowed);
-      const auto word = find_word(list, text);
-      if (!word) {
-        return {make_fault(ErrorCode::bad_value,
-                           std::string(field.key) + " is not one of its words", where, text,
-                           allowed_text(field), did_you_mean(text, list))};
-      }
-      put(record, field, std::string(*word));
-      return {};
-    }
+    case FieldKind::yes_no:
+      return put_word(record, field, text, where);
     case FieldKind::readings:
       try {
-        (void)measure::parse_places(text, where);
+        record.*std::get<std::optional<measure::Readings> Record::*>(field.member) =
+            measure::Readings(text, where);
       } catch (const InputError& error) {
         return error.faults();
       }
-      put(record, field, std::string(text));
       return {};
     case FieldKind::text:
       put(record, field, std::string(text));
@@ -180,6 +198,47 @@ std::vector<Fault> set_from_text(Record& record, const FieldOf<Record>& field, s
   return {};
 }
 
+template <class Record>
+std::optional<std::string> text_of(const Record& record, const FieldOf<Record>& field) {
+  if (const auto* typed = std::get_if<WordMember<Record>>(&field.member)) {
+    const auto place = typed->place(record);
+    if (!place) return std::nullopt;
+    return std::string(typed->words[*place]);
+  }
+  if (const auto* number = std::get_if<std::optional<double> Record::*>(&field.member)) {
+    const std::optional<double>& value = record.**number;
+    if (!value) return std::nullopt;
+    return plain(*value, 9);
+  }
+  if (const auto* readings =
+          std::get_if<std::optional<measure::Readings> Record::*>(&field.member)) {
+    const std::optional<measure::Readings>& value = record.**readings;
+    if (!value) return std::nullopt;
+    return value->text;
+  }
+  return record.*std::get<std::optional<std::string> Record::*>(field.member);
+}
+
+template <class Record>
+void take_away(Record& record, const FieldOf<Record>& field) {
+  if (const auto* typed = std::get_if<WordMember<Record>>(&field.member)) {
+    typed->put(record, std::nullopt);
+  } else if (const auto* number = std::get_if<std::optional<double> Record::*>(&field.member)) {
+    (record.**number).reset();
+  } else if (const auto* readings =
+                 std::get_if<std::optional<measure::Readings> Record::*>(&field.member)) {
+    (record.**readings).reset();
+  } else {
+    (record.*std::get<std::optional<std::string> Record::*>(field.member)).reset();
+  }
+}
+
+template std::vector<std::string_view> words_of(const Field&);
+template std::vector<std::string_view> words_of(const CoreField&);
+template std::optional<std::string> text_of(const JobInput&, const Field&);
+template std::optional<std::string> text_of(const CoreInput&, const CoreField&);
+template void take_away(JobInput&, const Field&);
+template void take_away(CoreInput&, const CoreField&);
 template std::string allowed_text(const Field&);
 template std::string allowed_text(const CoreField&);
 template std::vector<Fault> set_from_text(JobInput&, const Field&, std::string_view,

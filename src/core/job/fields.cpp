@@ -1,5 +1,6 @@
 #include <array>
 
+#include "cutback/error.hpp"
 #include "cutback/job/input.hpp"
 
 namespace cutback::job {
@@ -18,8 +19,7 @@ constexpr std::array k_fields{
           "Which end: motor, panel ..."},
     Field{"", "gland", "", FieldKind::text, &In::gland, 0, 0, "text",
           "Gland to make off, by its part code; of jobs alone"},
-    Field{"", "rules", "--rules", FieldKind::words, &In::rules, 0, 0,
-          "strict iec-60079-14:2007 iec-60079-14:2013",
+    Field{"", "rules", "--rules", FieldKind::words, word<&In::rules>(), 0, 0, "",
           "Rule set for hazardous areas (default strict)"},
 
     Field{"cable", "sheath_od_mm", "--od", FieldKind::readings, &In::sheath_od_mm, 0, 0,
@@ -28,10 +28,10 @@ constexpr std::array k_fields{
           k_reading_form, "Diameter under the armour"},
     Field{"cable", "armour_mm", "--wire", FieldKind::readings, &In::armour_mm, 0, 0, k_reading_form,
           "Diameter of one armour wire"},
-    Field{"cable", "armour", "--armour", FieldKind::words, &In::armour, 0, 0,
-          "wire braid tape strip none", "Kind of armour (default wire)"},
-    Field{"cable", "evidence", "--evidence", FieldKind::words, &In::evidence, 0, 0,
-          "measured datasheet estimated", "Where the diameters come from"},
+    Field{"cable", "armour", "--armour", FieldKind::words, word<&In::armour>(), 0, 0, "",
+          "Kind of armour (default wire)"},
+    Field{"cable", "evidence", "--evidence", FieldKind::words, word<&In::evidence>(), 0, 0, "",
+          "Where the diameters come from"},
     Field{"cable", "step_mm", "--step", FieldKind::number, &In::step_mm, 0, 1, "mm",
           "Step of the caliper (default 0.05)"},
     Field{"cable", "mpe_mm", "--mpe", FieldKind::number, &In::mpe_mm, 0, 5, "mm",
@@ -52,34 +52,33 @@ constexpr std::array k_fields{
           "Conductor size of a core"},
     Field{"cable", "earth_csa_mm2", "--earth-csa", FieldKind::number, &In::earth_csa_mm2, 0.5, 1200,
           "mm2", "Conductor size of an earth core of another size"},
-    Field{"cable", "insulation", "--insulation", FieldKind::words, &In::insulation, 0, 0,
-          "xlpe pvc", "Insulation of the cores"},
-    Field{"cable", "conductor", "--conductor", FieldKind::words, &In::conductor, 0, 0,
-          "circular shaped solid", "Form of the conductors"},
-    Field{"cable", "voltage", "--voltage", FieldKind::words, &In::voltage, 0, 0, "0.6/1 1.9/3.3",
+    Field{"cable", "insulation", "--insulation", FieldKind::words, word<&In::insulation>(), 0, 0,
+          "", "Insulation of the cores"},
+    Field{"cable", "conductor", "--conductor", FieldKind::words, word<&In::conductor>(), 0, 0, "",
+          "Form of the conductors"},
+    Field{"cable", "voltage", "--voltage", FieldKind::words, word<&In::voltage>(), 0, 0, "",
           "Rated voltage in kV (default 0.6/1)"},
-    Field{"cable", "pattern", "--pattern", FieldKind::words, &In::pattern, 0, 0, "british iec",
+    Field{"cable", "pattern", "--pattern", FieldKind::words, word<&In::pattern>(), 0, 0, "",
           "Layer rules of the construction (default british)"},
     Field{"cable", "length_m", "--length", FieldKind::number, &In::length_m, 0, 100000, "m",
           "Length of the cable"},
-    Field{"cable", "circular", "--circular", FieldKind::yes_no, &In::circular, 0, 0, "yes or no",
+    Field{"cable", "circular", "--circular", FieldKind::yes_no, word<&In::circular>(), 0, 0, "",
           "Whether the cable is circular"},
-    Field{"cable", "compact", "--compact", FieldKind::yes_no, &In::compact, 0, 0, "yes or no",
+    Field{"cable", "compact", "--compact", FieldKind::yes_no, word<&In::compact>(), 0, 0, "",
           "Whether it is compact, its interstices filled"},
-    Field{"cable", "bedding_made", "--bedding-made", FieldKind::words, &In::bedding_made, 0, 0,
-          "extruded lapped", "How the bedding is made"},
-    Field{"cable", "armour_material", "--armour-material", FieldKind::words, &In::armour_material, 0,
-          0, "steel aluminium copper", "What the armour is made of"},
-    Field{"cable", "supply", "--supply", FieldKind::words, &In::supply, 0, 0, "ac dc",
+    Field{"cable", "bedding_made", "--bedding-made", FieldKind::words, word<&In::bedding_made>(), 0,
+          0, "", "How the bedding is made"},
+    Field{"cable", "armour_material", "--armour-material", FieldKind::words,
+          word<&In::armour_material>(), 0, 0, "", "What the armour is made of"},
+    Field{"cable", "supply", "--supply", FieldKind::words, word<&In::supply>(), 0, 0, "",
           "Kind of current; a single core asks for it"},
-    Field{"cable", "fillers", "--fillers", FieldKind::words, &In::fillers, 0, 0,
-          "none non-hygroscopic hygroscopic", "Fillers between the cores"},
+    Field{"cable", "fillers", "--fillers", FieldKind::words, word<&In::fillers>(), 0, 0, "",
+          "Fillers between the cores"},
 
     Field{"entry", "entry", "--entry", FieldKind::text, &In::entry, 0, 0,
           "a thread such as M20, M20x1.5, NPT 1/2 or PG 13.5, or to-suit",
           "Thread or size of the entry; to-suit: the hole is made for the gland"},
-    Field{"entry", "hole", "--hole", FieldKind::words, &In::hole, 0, 0, "threaded clearance",
-          "Kind of hole"},
+    Field{"entry", "hole", "--hole", FieldKind::words, word<&In::hole>(), 0, 0, "", "Kind of hole"},
     Field{"entry", "hole_dia_mm", "--hole-dia", FieldKind::number, &In::hole_dia_mm, 1, 300, "mm",
           "Diameter of the clearance hole"},
     Field{"entry", "wall_mm", "--wall", FieldKind::number, &In::wall_mm, 0, 200, "mm",
@@ -129,10 +128,11 @@ constexpr std::array k_fields{
           "two figures such as 54, 66 or 66/68", "Ingress protection asked for"},
     Field{"area", "volume_cm3", "--volume", FieldKind::number, &In::volume_cm3, 0, 1e9, "cm3",
           "Free volume of the enclosure"},
-    Field{"area", "ignition_source", "--ignition-source", FieldKind::yes_no, &In::ignition_source,
-          0, 0, "yes or no", "Whether it sparks or runs hot inside in normal operation"},
-    Field{"area", "bare_live_parts", "--bare-live-parts", FieldKind::yes_no, &In::bare_live_parts,
-          0, 0, "yes or no", "Whether live parts inside are bare"},
+    Field{"area", "ignition_source", "--ignition-source", FieldKind::yes_no,
+          word<&In::ignition_source>(), 0, 0, "",
+          "Whether it sparks or runs hot inside in normal operation"},
+    Field{"area", "bare_live_parts", "--bare-live-parts", FieldKind::yes_no,
+          word<&In::bare_live_parts>(), 0, 0, "", "Whether live parts inside are bare"},
     Field{"area", "ambient_min_c", "--ambient-min", FieldKind::number, &In::ambient_min_c, -100,
           200, "C", "Lowest ambient temperature"},
     Field{"area", "ambient_max_c", "--ambient-max", FieldKind::number, &In::ambient_max_c, -100,
@@ -179,7 +179,7 @@ constexpr std::array k_core_fields{
               "Terminal: into the enclosure"},
     CoreField{"tails.cores", "strip_mm", "", FieldKind::number, &Core::strip_mm, 0, 500, "mm",
               "Insulation stripped for the terminal"},
-    CoreField{"tails.cores", "spare", "", FieldKind::yes_no, &Core::spare, 0, 0, "yes or no",
+    CoreField{"tails.cores", "spare", "", FieldKind::yes_no, word<&Core::spare>(), 0, 0, "",
               "A spare core: it reaches the furthest terminal"},
 };
 
@@ -187,5 +187,12 @@ constexpr std::array k_core_fields{
 
 std::span<const Field> fields() { return k_fields; }
 std::span<const CoreField> core_fields() { return k_core_fields; }
+
+const Field& field_named(std::string_view key) {
+  for (const Field& field : k_fields) {
+    if (field.key == key) return field;
+  }
+  throw InternalError("a job has no key " + std::string(key));
+}
 
 }  // namespace cutback::job

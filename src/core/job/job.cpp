@@ -25,6 +25,23 @@ std::optional<cable::Construction> construction_of(const JobInput& in,
   }
 }
 
+/// What of the cable its diameters play no part in.
+cable::Cable cable_without_diameters(const JobInput& in) {
+  cable::Cable cable;
+  cable.armour = in.armour.value_or(ArmourKind::wire);
+  cable.cores = detail::whole(in.cores);
+  cable.csa_mm2 = in.csa_mm2;
+  cable.earth_csa_mm2 = in.earth_csa_mm2;
+  cable.length_m = in.length_m;
+  cable.circular = in.circular;
+  cable.compact = in.compact;
+  cable.bedding_made = in.bedding_made;
+  cable.fillers = in.fillers;
+  cable.armour_material = in.armour_material;
+  cable.supply = in.supply;
+  return cable;
+}
+
 std::string armour_fault_of(const Job& job, const tables::Standards& standards) {
   auto in = armour_earth_input(job);
   if (!in || !in->armour) return {};
@@ -78,7 +95,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
   job.name = in.job.value_or("");
   job.tag = in.tag.value_or("");
   job.end = in.end.value_or("");
-  job.cable = detail::cable_without_diameters(in);
+  job.cable = cable_without_diameters(in);
   job.construction = construction_of(in, standards, frame.notes);
   job.entry = detail::resolve_entry(in, faults);
   job.area = detail::resolve_area(in, faults);
@@ -97,11 +114,11 @@ Job resolve(const JobInput& in, const tables::Standards& standards, Unstated uns
   const Frame frame = make_frame(in, standards, unstated);
   Job job = frame.job;
   Faults faults;
-  const auto take = [&](Layer layer, const std::optional<std::string>& text,
+  const auto take = [&](Layer layer, const std::optional<measure::Readings>& readings,
                         std::optional<Estimate>& into) {
-    if (!text) return;
+    if (!readings) return;
     try {
-      into = estimate(frame, layer, *text, standards);
+      into = estimate(frame, layer, *readings, standards);
     } catch (const InputError& error) {
       faults.add(error.faults());
     }
@@ -109,7 +126,7 @@ Job resolve(const JobInput& in, const tables::Standards& standards, Unstated uns
   take(Layer::sheath, in.sheath_od_mm, job.cable.sheath_od);
   if (sheath_od && in.sheath_od_mm) {
     faults.add(ErrorCode::contradiction, "the sheath diameter is given twice", "cable.sheath_od_mm",
-               *in.sheath_od_mm, "", "give readings of the sheath, or a file of them");
+               in.sheath_od_mm->text, "", "give readings of the sheath, or a file of them");
   }
   if (sheath_od) job.cable.sheath_od = sheath_od;
   take(Layer::bedding, in.bedding_mm, job.cable.bedding);

@@ -6,18 +6,10 @@
 
 namespace cutback::job::detail {
 
-[[nodiscard]] inline std::optional<bool> yes_no(const std::optional<std::string>& word) {
-  if (!word) return std::nullopt;
-  return *word == "yes";
-}
-
 [[nodiscard]] inline std::optional<int> whole(const std::optional<double>& value) {
   if (!value) return std::nullopt;
   return static_cast<int>(*value);
 }
-
-/// What of the cable its diameters play no part in.
-[[nodiscard]] cable::Cable cable_without_diameters(const JobInput& in);
 
 [[nodiscard]] entry::Entry resolve_entry(const JobInput& in, Faults& faults);
 

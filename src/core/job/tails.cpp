@@ -14,7 +14,7 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
     const std::string where = "tails.cores[" + std::to_string(i) + "]";
     strip::Core core;
     core.name = given.core.value_or(std::to_string(i + 1));
-    core.spare = given.spare && *given.spare == "yes";
+    core.spare = given.spare.value_or(false);
     core.x_mm = given.x_mm;
     core.y_mm = given.y_mm;
     core.z_mm = given.z_mm;

@@ -127,6 +127,9 @@ std::vector<Place> parse_places(std::string_view text, std::string_view where) {
   return places;
 }
 
+Readings::Readings(std::string_view notation, std::string_view where)
+    : text(trim(notation)), places(parse_places(notation, where)) {}
+
 std::string to_text(const std::vector<Place>& places) {
   constexpr int k_decimals = 6;  // a ten-thousandth of an inch is 0.00254 mm
   std::string text;

@@ -55,7 +55,8 @@ std::optional<measure::Estimate>& estimate_in(cable::Cable& cable, job::Layer la
 
 /// All of an input that job::estimate reads beside the figure itself.
 std::string figures_key(const job::JobInput& in) {
-  std::string key = in.evidence.value_or("") + ";";
+  std::string key(in.evidence ? to_string(*in.evidence) : "");
+  key += ';';
   for (const auto& number : {in.step_mm, in.mpe_mm, in.zero_mm, in.ovality_mm, in.od_allow_mm,
                              in.bedding_allow_mm, in.armour_allow_mm}) {
     key += number ? std::to_string(std::bit_cast<std::uint64_t>(*number)) + ";" : "-;";
@@ -331,7 +332,8 @@ class Decider::State {
     std::string plain;
     if (to_plain_text(*cell.column->field, cell.text, layout_.decimal, plain)) return slot;
     try {
-      slot.estimate = job::estimate(family.frame, layer, plain, *settings_.standards);
+      slot.estimate =
+          job::estimate(family.frame, layer, measure::Readings(plain, ""), *settings_.standards);
     } catch (const InputError&) {
       // The end is not usable: decide_alone says why.
     }
@@ -355,7 +357,7 @@ class Decider::State {
       const Given cell = given(layout_, source, row_.cells);
       if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
     }
-    if (!input.evidence && !layout_.evidence.empty()) input.evidence = layout_.evidence;
+    if (!input.evidence) input.evidence = layout_.evidence;
     family.figures = figures_key(input);
     try {
       family.frame =

@@ -231,7 +231,7 @@ job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector
     if (cell.column == nullptr) continue;
     for (Fault& fault : set_cell(layout, cell, input)) faults.push_back(std::move(fault));
   }
-  if (!input.evidence && !layout.evidence.empty()) input.evidence = layout.evidence;
+  if (!input.evidence) input.evidence = layout.evidence;
   return input;
 }
 

@@ -32,15 +32,6 @@ Area with(std::optional<std::string> zone, std::optional<std::string> level = {}
 
 }  // namespace
 
-TEST_CASE("rule sets: each name is read back", "[unit][area]") {
-  for (const RuleSet rules :
-       {RuleSet::iec_60079_14_2007, RuleSet::iec_60079_14_2013, RuleSet::strict}) {
-    CHECK(area::parse_rule_set(to_string(rules)) == rules);
-  }
-  CHECK_FALSE(area::parse_rule_set("iec-60079-14").has_value());
-  CHECK_FALSE(area::parse_rule_set("").has_value());
-}
-
 TEST_CASE("contradictions: what cannot be true is named by its field", "[unit][area]") {
   CHECK(fields(with("1", {}, {}, {}, "IIIC")) == "dust_group");
   CHECK(fields(with("21", {}, {}, "IIB")) == "gas_group");

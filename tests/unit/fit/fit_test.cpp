@@ -100,7 +100,7 @@ TEST_CASE("check_gland: datasheet figures say measure before cutting", "[unit][f
   auto in = test::small_cable();
   in.sheath_od_mm = "13.5";
   in.bedding_mm = "10";
-  in.evidence = "datasheet";
+  in.evidence = measure::Evidence::datasheet;
   const auto gland = test::small_gland();
   const auto fit = test::checked(in, gland);
   CHECK(fit.verdict == Verdict::fits);
@@ -141,7 +141,7 @@ TEST_CASE("check_gland: in a hazardous area the adaptor has a protection of its 
   gland.gas_group = "IIC";
   gland.ip = {"66"};
   auto in = test::small_cable();
-  in.hole = "clearance";
+  in.hole = entry::Hole::clearance;
   in.protection = "e";
   in.zone = "1";
   in.gas_group = "IIB";
@@ -171,7 +171,7 @@ TEST_CASE("check_gland: readings that contradict the construction stop a fit", "
   auto in = test::small_cable();
   in.cores = 3;
   in.csa_mm2 = 4;
-  in.insulation = "xlpe";
+  in.insulation = cable::Insulation::xlpe;
   const auto gland = test::small_gland();
   CHECK(test::checked(in, gland).find(CheckName::build_up)->verdict == Verdict::fits);
   in.bedding_mm = "8.0+8.2";  // leaves a sheath of 2.55 mm: thick, but it can be
@@ -282,7 +282,7 @@ TEST_CASE("advise: a thread that is too small for the cable's inside", "[unit][f
              Contains("a thread M20 leaves less than 18.2 mm for a bedding of 18.9 mm"));
   CHECK_THAT(order("18.1", "M20"), !Contains("leaves less"));
   CHECK_THAT(order("19.0", "M25"), !Contains("leaves less"));
-  input.armour = "none";
+  input.armour = cable::ArmourKind::none;
   input.armour_mm.reset();
   CHECK_THAT(order("19.0", "M20"), Contains("for a sheath of 23.9 mm"));
 }
@@ -293,15 +293,16 @@ TEST_CASE("advise: a hole that no gland mends", "[unit][fit]") {
   input.protection = "d";
   input.wall_mm = 12.0;
   const std::vector<Gland> glands(1, test::small_gland());
-  const auto order = [&](const char* hole) {
+  const auto order = [&](entry::Hole hole) {
     input.hole = hole;
     const auto job = test::resolved(input);
     const auto ranked = fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price);
     return fit::advise(job, ranked).order_says;
   };
-  CHECK_THAT(order("clearance"), Contains("but no gland mends the entry: a flameproof entry is "
-                                          "tapped: a clearance hole is not permitted"));
-  CHECK_THAT(order("threaded"), !Contains("mends"));
+  CHECK_THAT(order(entry::Hole::clearance),
+             Contains("but no gland mends the entry: a flameproof entry is "
+                      "tapped: a clearance hole is not permitted"));
+  CHECK_THAT(order(entry::Hole::threaded), !Contains("mends"));
 }
 
 TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {

@@ -13,9 +13,9 @@ TEST_CASE("search: what it has learnt changes no answer about a figure that is n
   const gland::GlandList list = io::demo_gland_list();
   const fit::Selector selector(list.glands, fit::Prefer::price);
   job::JobInput in = test::small_cable();
-  in.armour = "wire";
+  in.armour = cable::ArmourKind::wire;
   in.armour_mm.reset();
-  in.evidence = "datasheet";
+  in.evidence = measure::Evidence::datasheet;
   in.sheath_od_mm = "15";
   in.bedding_mm = "10";
   const job::Job job = test::resolved(in);

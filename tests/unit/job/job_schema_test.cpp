@@ -1,9 +1,9 @@
 // The schema of a job file says what the field table says.
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 #include "cutback/io/files.hpp"
+#include "cutback/job/field_text.hpp"
 #include "cutback/job/input.hpp"
 #include "cutback/number.hpp"
 
@@ -14,11 +14,10 @@ using nlohmann::ordered_json;
 namespace {
 
 /// The words, and the figures among them as numbers too: `"zone": 1` is taken as `"zone": "1"`.
-ordered_json enum_of(std::string_view words) {
+ordered_json enum_of(const std::vector<std::string_view>& words) {
   ordered_json list = ordered_json::array();
   ordered_json numbers = ordered_json::array();
-  std::istringstream stream{std::string(words)};
-  for (std::string word; stream >> word;) {
+  for (const std::string_view word : words) {
     list.push_back(word);
     if (const auto number = cutback::parse_number(word)) numbers.push_back(*number);
   }
@@ -41,7 +40,7 @@ ordered_json property_of(const FieldOf<Record>& field) {
       break;
     case FieldKind::words:
       item["description"] = help;
-      item["enum"] = enum_of(allowed);
+      item["enum"] = enum_of(words_of(field));
       break;
     case FieldKind::yes_no:
       item["description"] = help;

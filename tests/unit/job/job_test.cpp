@@ -51,7 +51,7 @@ TEST_CASE("resolve: datasheet allowances by default and as given", "[unit][job]"
   JobInput in = test::small_cable();
   in.sheath_od_mm = "15";
   in.bedding_mm = "10";
-  in.evidence = "datasheet";
+  in.evidence = measure::Evidence::datasheet;
   CHECK(test::resolved(in).cable.sheath_od->expanded_mm == Approx(2.0));
   CHECK(test::resolved(in).cable.bedding->expanded_mm == Approx(1.0));
   in.od_allow_mm = 0.5;
@@ -76,7 +76,7 @@ TEST_CASE("resolve: what no cable can be is refused with both figures", "[unit][
   in.armour_mm = "2.5";
   CHECK_THAT(message(in), Contains("wire does not fit between"));
   in = test::small_cable();
-  in.armour = "none";
+  in.armour = cable::ArmourKind::none;
   CHECK_THAT(message(in), Contains("unarmoured"));
 }
 
@@ -131,7 +131,7 @@ TEST_CASE("set_from_text: numbers within their limits only", "[unit][job]") {
 TEST_CASE("set_from_text: words by their list with the nearest", "[unit][job]") {
   JobInput in;
   CHECK(set_from_text(in, field("hole"), "Clearance", "--hole").empty());
-  CHECK(in.hole == "clearance");
+  CHECK(in.hole == entry::Hole::clearance);
   const auto faults = set_from_text(in, field("hole"), "treaded", "--hole");
   REQUIRE(faults.size() == 1);
   CHECK_THAT(to_line(faults.front()), Contains("did you mean \"threaded\"?"));
@@ -174,9 +174,11 @@ TEST_CASE("estimate: single figures that are not measured differ in their value 
           "[unit][job]") {
   JobInput in;
   in.od_allow_mm = 0.3;
-  for (const char* evidence : {"", "datasheet", "estimated"}) {
-    INFO(evidence);
-    in.evidence = *evidence != '\0' ? std::optional<std::string>(evidence) : std::nullopt;
+  using Stated = std::optional<measure::Evidence>;
+  for (const Stated& evidence :
+       {Stated(), Stated(measure::Evidence::datasheet), Stated(measure::Evidence::estimated)}) {
+    INFO((evidence ? to_string(*evidence) : "by notation"));
+    in.evidence = evidence;
     const job::Frame frame = job::make_frame(in, test::standards(), job::Unstated::by_notation);
     for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
       const auto one = job::estimate(frame, layer, "15.2", test::standards());
@@ -198,4 +200,35 @@ TEST_CASE("estimate: single figures that are not measured differ in their value 
       }
     }
   }
+}
+
+TEST_CASE("fields: every word is read back as it was written", "[unit][job]") {
+  for (const job::Field& row : job::fields()) {
+    for (const std::string_view word : job::words_of(row)) {
+      JobInput in;
+      INFO(row.key << " " << word);
+      CHECK(job::set_from_text(in, row, word, "here").empty());
+      CHECK(job::text_of(in, row) == std::string(word));
+      job::take_away(in, row);
+      CHECK_FALSE(job::text_of(in, row).has_value());
+    }
+  }
+}
+
+TEST_CASE("fields: a word that is none leaves the value as it was", "[unit][job]") {
+  JobInput in;
+  in.hole = entry::Hole::threaded;
+  const auto faults = job::set_from_text(in, field("hole"), "tapped", "--hole");
+  REQUIRE(faults.size() == 1);
+  CHECK(faults.front().allowed == "threaded or clearance");
+  CHECK(in.hole == entry::Hole::threaded);
+}
+
+TEST_CASE("fields: readings are read once and keep their text", "[unit][job]") {
+  JobInput in;
+  CHECK(job::set_from_text(in, field("sheath_od_mm"), " 14.9+15.1 ", "--od").empty());
+  REQUIRE(in.sheath_od_mm.has_value());
+  CHECK(in.sheath_od_mm->text == "14.9+15.1");
+  REQUIRE(in.sheath_od_mm->places.size() == 1);
+  CHECK(in.sheath_od_mm->places.front().readings_mm == std::vector<double>{14.9, 15.1});
 }

@@ -73,7 +73,7 @@ TEST_CASE("decide: armour too thin for the earth fault is an exception", "[unit]
   job::JobInput in = test::small_cable();
   in.cores = 3.0;
   in.csa_mm2 = 2.5;
-  in.insulation = "xlpe";
+  in.insulation = cable::Insulation::xlpe;
   const Decision without = decided(in, k_small);
   REQUIRE(without.proven);
   auto glands = k_small;

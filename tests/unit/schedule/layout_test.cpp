@@ -50,7 +50,7 @@ TEST_CASE("make_layout: one end a row without prefixes", "[unit][schedule]") {
   REQUIRE(layout.ends().size() == 1);
   const Words cells{"C1", "motor", "15.2", "M20"};
   const job::JobInput input = read(layout, cells);
-  CHECK(input.sheath_od_mm == "15.2");
+  CHECK(input.sheath_od_mm->text == "15.2");
   CHECK(input.entry == "M20");
   CHECK(schedule::end_name(layout, cells, Side::both) == "motor");
 }
@@ -75,7 +75,7 @@ TEST_CASE("make_layout: own headings stand for ours", "[unit][schedule]") {
   format.headings = {{"sheath_od_mm", "O/D (mm)"}, {"to_entry", "Hole B"}};
   const Layout layout = layout_of({"Tag", "O/D (mm)", "Hole B"}, format);
   const job::JobInput input = read(layout, {"C1", "15.2", "M20"}, Side::to);
-  CHECK(input.sheath_od_mm == "15.2");
+  CHECK(input.sheath_od_mm->text == "15.2");
   CHECK(input.entry == "M20");
 }
 
@@ -136,13 +136,13 @@ TEST_CASE("input_of: decimal commas where they are announced", "[unit][schedule]
   format.decimal = ',';
   const Layout layout = layout_of({"tag", "sheath_od_mm", "wall_mm"}, format);
   const job::JobInput input = read(layout, {"C1", "14,9+15,1;15,0+15,2", "2,5"});
-  CHECK(input.sheath_od_mm == "14.9+15.1,15.0+15.2");
+  CHECK(input.sheath_od_mm->text == "14.9+15.1,15.0+15.2");
   CHECK(input.wall_mm == 2.5);
 }
 
 TEST_CASE("input_of: inches and exponents are figures", "[unit][schedule]") {
   const Layout layout = layout_of({"tag", "sheath_od_mm", "volume_cm3"});
   const job::JobInput input = read(layout, {"C1", "0.59in+0.60in", "1e3"});
-  CHECK(input.sheath_od_mm == "0.59in+0.60in");
+  CHECK(input.sheath_od_mm->text == "0.59in+0.60in");
   CHECK(input.volume_cm3 == 1000.0);
 }

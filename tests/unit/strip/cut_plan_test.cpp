@@ -79,7 +79,7 @@ TEST_CASE("plan_cuts: a tapped hole has no locknut and a long stack moves the be
   gland.entry_length_mm = 5.0;
   CHECK(*plan(with_reach(), gland).axis.bedding_end_mm == Approx(13.0));  // 4 + 4 + 5
   auto in = with_reach();
-  in.hole = "threaded";
+  in.hole = entry::Hole::threaded;
   CHECK(*plan(in, gland).axis.bedding_end_mm == Approx(10.0));  // max(5, 4) + 5
 }
 
@@ -98,7 +98,7 @@ TEST_CASE("plan_cuts: routes by coordinates with their bends", "[unit][strip]") 
   in.reach_mm.reset();
   in.core_list = {{.core = "U", .reach_mm = 180.0},
                   {.core = "V", .x_mm = 120.0, .y_mm = 75.0},
-                  {.core = "PE", .spare = "yes"}};
+                  {.core = "PE", .spare = true}};
   const auto p = plan(in, test::small_gland());
   // V: 120 + 75 - 0.4292 x 12 = 189.85; tip 4 + 189.85 + 10 + 40 = 243.85 -> 244
   CHECK(p.tails[1].tip_mm == Approx(244.0));
@@ -149,7 +149,7 @@ TEST_CASE("plan_cuts: a bedding behind the armour and a tail shorter than its st
 
 TEST_CASE("plan_cuts: an unarmoured cable has one cut", "[unit][strip]") {
   auto in = with_reach();
-  in.armour = "none";
+  in.armour = cable::ArmourKind::none;
   in.armour_mm.reset();
   in.bedding_mm.reset();
   auto gland = test::small_gland();
