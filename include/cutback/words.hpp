@@ -12,8 +12,12 @@
 #include <span>
 #include <string_view>
 #include <type_traits>
+#include <vector>
 
 namespace cutback {
+
+/// The parts of `text` between runs of spaces.
+[[nodiscard]] std::vector<std::string_view> split_words(std::string_view text);
 
 template <class Value>
 inline constexpr auto k_values = [] {
@@ -69,9 +73,24 @@ struct WordMemberOf<Member> {
   static constexpr WordMember<Record> k_member{k_words<Value>, place, put};
 };
 
+/// A member that always has a value: taken away, it is that of an empty record.
+template <class Record, class Value, Value Record::*Member>
+requires std::is_enum_v<Value>
+struct WordMemberOf<Member> {
+  static std::optional<std::size_t> place(const Record& record) {
+    const auto& all = k_values<Value>;
+    return static_cast<std::size_t>(std::find(all.begin(), all.end(), record.*Member) -
+                                    all.begin());
+  }
+  static void put(Record& record, std::optional<std::size_t> place) {
+    record.*Member = place ? k_values<Value>[*place] : Record{}.*Member;
+  }
+  static constexpr WordMember<Record> k_member{k_words<Value>, place, put};
+};
+
 }  // namespace detail
 
-/// The member `std::optional<Value> Record::*` by its words.
+/// The member, of an enumeration or an optional of one or of bool, by its words.
 template <auto Member>
 [[nodiscard]] constexpr auto word() {
   return detail::WordMemberOf<Member>::k_member;

@@ -8,30 +8,35 @@
 #include <utility>
 
 #include "cutback/error.hpp"
+#include "cutback/gland/columns.hpp"
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "io/embedded.hpp"
-#include "io/gland_columns.hpp"
 
 namespace cutback::io {
 namespace {
 
+using gland::allowed_text;
+using gland::Column;
+using gland::column_place;
+using gland::ColumnKind;
+using gland::columns;
 using gland::Gland;
 using gland::GlandList;
 
 /// Columns that rows are asked about by name, found once for a file.
 struct Places {
-  std::size_t part = gland_column("part");
-  std::size_t armour = gland_column("armour");
+  std::size_t part = column_place("part");
+  std::size_t armour = column_place("armour");
   std::pair<std::size_t, std::size_t> outer = range("outer_min_mm", "outer_max_mm");
   std::pair<std::size_t, std::size_t> inner = range("inner_min_mm", "inner_max_mm");
   std::pair<std::size_t, std::size_t> clamp = range("armour_min_mm", "armour_max_mm");
   std::pair<std::size_t, std::size_t> temperature = range("temp_min_c", "temp_max_c");
 
   static std::pair<std::size_t, std::size_t> range(std::string_view low, std::string_view high) {
-    return {gland_column(low), gland_column(high)};
+    return {column_place(low), column_place(high)};
   }
 };
 
@@ -42,7 +47,7 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(k_space) - first + 1);
 }
 
-/// One row: the trimmed cells in the order of gland_columns(), blank where there is none.
+/// One row: the trimmed cells in the order of columns(), blank where there is none.
 struct Row {
   std::size_t line = 0;
   std::vector<std::string_view> cells;
@@ -53,7 +58,7 @@ class Reading {
  public:
   explicit Reading(const std::string& name) : name_(name) {
     list_.name = name;
-    for (const GlandColumn& column : gland_columns()) choices_.push_back(split_words(column.words));
+    for (const Column& column : columns()) choices_.push_back(words_of(column));
   }
 
   GlandList read(std::string_view text);
@@ -66,32 +71,32 @@ class Reading {
   void row(const CsvRecord& record);
   bool take_cells(const CsvRecord& record);
   void set(Gland& gland, std::size_t column);
-  std::optional<double> number(const GlandColumn& column, std::string_view cell);
+  std::optional<double> number(const Column& column, std::string_view cell);
   bool words(std::size_t column);
   void across(const Gland& gland);
   void ranges();
 
   /// Of the row at hand.
   [[nodiscard]] std::string place(std::size_t column) const {
-    return place(row_.line, gland_columns()[column].name);
+    return place(row_.line, columns()[column].name);
   }
   [[nodiscard]] std::string place(std::size_t line, std::string_view column) const {
     return name_ + ", line " + std::to_string(line) + ", column " + std::string(column);
   }
   void add(ErrorCode code, std::string what, std::string where, std::string_view given,
-           std::string allowed_text, std::string hint) {
+           std::string permitted, std::string hint) {
     faults_.push_back({.code = code,
                        .what = std::move(what),
                        .where = std::move(where),
                        .given = std::string(given),
-                       .allowed = std::move(allowed_text),
+                       .allowed = std::move(permitted),
                        .hint = std::move(hint)});
   }
 
   const std::string& name_;
   std::size_t header_line_ = 1;
   std::vector<std::optional<std::size_t>> column_of_field_;  ///< nothing: ignored
-  std::vector<bool> present_ = std::vector<bool>(gland_columns().size());
+  std::vector<bool> present_ = std::vector<bool>(columns().size());
   std::vector<std::string> unknown_;
   const Places places_;
   std::vector<std::vector<std::string_view>> choices_;  ///< of every column of words
@@ -151,11 +156,11 @@ void Reading::header(const CsvRecord& record) {
 
 void Reading::heading(std::string_view text, std::size_t number) {
   column_of_field_.emplace_back();
-  const auto columns = gland_columns();
-  const auto it = std::find_if(columns.begin(), columns.end(),
-                               [&](const GlandColumn& c) { return c.name == text; });
-  if (it != columns.end()) {
-    const auto index = static_cast<std::size_t>(it - columns.begin());
+  const auto known = columns();
+  const auto it =
+      std::find_if(known.begin(), known.end(), [&](const Column& c) { return c.name == text; });
+  if (it != known.end()) {
+    const auto index = static_cast<std::size_t>(it - known.begin());
     if (present_[index]) {
       add(ErrorCode::duplicate, "a column is given twice", place(header_line_, text), "", "",
           "keep one of the two");
@@ -170,7 +175,7 @@ void Reading::heading(std::string_view text, std::size_t number) {
     return;
   }
   std::vector<std::string_view> names;
-  for (const GlandColumn& column : columns) names.push_back(column.name);
+  for (const Column& column : known) names.push_back(column.name);
   const std::string hint = did_you_mean(text, names);
   list_.warnings.push_back(name_ + ": column \"" + std::string(text) +
                            "\" is not known and is ignored" + (hint.empty() ? "" : "; " + hint));
@@ -180,14 +185,14 @@ void Reading::heading(std::string_view text, std::size_t number) {
 /// A column that rows need and the header does not have is one fault, not one a row.
 void Reading::missing_columns() {
   const std::vector<std::string_view> unknown(unknown_.begin(), unknown_.end());
-  for (std::size_t i = 0; i < gland_columns().size(); ++i) {
-    const GlandColumn& column = gland_columns()[i];
+  for (std::size_t i = 0; i < columns().size(); ++i) {
+    const Column& column = columns()[i];
     const bool clamp = i == places_.clamp.first || i == places_.clamp.second;
     if (present_[i] || !(column.required || (clamp && any_armoured_))) continue;
     const std::string like = nearest(column.name, unknown);
     add(ErrorCode::missing,
         clamp ? "a column that armoured glands need is missing" : "a required column is missing",
-        place(header_line_, column.name), "", allowed(column),
+        place(header_line_, column.name), "", allowed_text(column),
         like.empty() ? "" : "the heading \"" + like + "\" is near to it");
   }
 }
@@ -195,7 +200,7 @@ void Reading::missing_columns() {
 /// Makes a record the row at hand. @return false when all of its cells are blank
 bool Reading::take_cells(const CsvRecord& record) {
   row_.line = record.line;
-  row_.cells.assign(gland_columns().size(), {});
+  row_.cells.assign(columns().size(), {});
   bool any = false;
   std::size_t last_used = 0;
   for (std::size_t i = 0; i < record.fields.size(); ++i) {
@@ -219,12 +224,13 @@ void Reading::row(const CsvRecord& record) {
   if (!take_cells(record)) return;
   any_row_ = true;
   Gland& gland = list_.glands.emplace_back();
-  const auto columns = gland_columns();
-  for (std::size_t i = 0; i < columns.size(); ++i) {
+  const auto known = columns();
+  for (std::size_t i = 0; i < known.size(); ++i) {
     if (!row_.cells[i].empty()) {
       set(gland, i);
-    } else if (columns[i].required && present_[i]) {
-      add(ErrorCode::missing, "a required value is missing", place(i), "", allowed(columns[i]), "");
+    } else if (known[i].required && present_[i]) {
+      add(ErrorCode::missing, "a required value is missing", place(i), "", allowed_text(known[i]),
+          "");
     }
   }
   across(gland);
@@ -232,28 +238,29 @@ void Reading::row(const CsvRecord& record) {
 
 /// Checks one cell that is not blank, and puts it into the gland when it is good.
 void Reading::set(Gland& gland, std::size_t place_of_column) {
-  const GlandColumn& column = gland_columns()[place_of_column];
+  const Column& column = columns()[place_of_column];
   const std::string_view cell = row_.cells[place_of_column];
-  if (const auto* put = std::get_if<GlandColumn::SetNumber>(&column.set)) {
-    if (const auto value = number(column, cell)) (*put)(gland, *value);
+  if (column.kind == ColumnKind::number || column.kind == ColumnKind::whole) {
+    if (const auto value = number(column, cell)) put(gland, column, *value);
     return;
   }
   bool good = true;
-  if (column.kind == GlandKind::thread) {
+  if (column.kind == ColumnKind::thread) {
     good = entry::parse_thread(cell).has_value();
     if (!good) {
-      add(ErrorCode::bad_value, "not a thread", place(place_of_column), cell, allowed(column), "");
+      add(ErrorCode::bad_value, "not a thread", place(place_of_column), cell, allowed_text(column),
+          "");
     }
-  } else if (column.kind != GlandKind::text) {
+  } else if (column.kind != ColumnKind::text) {
     good = words(place_of_column);
   }
-  if (good) std::get<GlandColumn::SetText>(column.set)(gland, cell);
+  if (good) put(gland, column, cell);
 }
 
-std::optional<double> Reading::number(const GlandColumn& column, std::string_view cell) {
+std::optional<double> Reading::number(const Column& column, std::string_view cell) {
   const auto value = parse_number(cell);
   const auto refuse = [&](ErrorCode code, std::string what, std::string hint) {
-    add(code, std::move(what), place(row_.line, column.name), cell, allowed(column),
+    add(code, std::move(what), place(row_.line, column.name), cell, allowed_text(column),
         std::move(hint));
   };
   if (!value) {
@@ -268,7 +275,7 @@ std::optional<double> Reading::number(const GlandColumn& column, std::string_vie
     refuse(ErrorCode::out_of_range, "a number outside its limits", "");
     return std::nullopt;
   }
-  if (column.kind == GlandKind::whole && *value != std::floor(*value)) {
+  if (column.kind == ColumnKind::whole && *value != std::floor(*value)) {
     refuse(ErrorCode::bad_value, "not a whole number", "");
     return std::nullopt;
   }
@@ -283,14 +290,14 @@ bool is_ip(std::string_view word) {
 }
 
 bool Reading::words(std::size_t place_of_column) {
-  const GlandColumn& column = gland_columns()[place_of_column];
+  const Column& column = columns()[place_of_column];
   const std::string_view cell = row_.cells[place_of_column];
   const std::vector<std::string_view>& choices = choices_[place_of_column];
   const std::vector<std::string_view> given =
-      column.kind == GlandKind::word ? std::vector<std::string_view>{cell} : split_words(cell);
+      column.kind == ColumnKind::word ? std::vector<std::string_view>{cell} : split_words(cell);
   bool good = true;
   for (const std::string_view word : given) {
-    const bool ip = column.kind == GlandKind::ip;
+    const bool ip = column.kind == ColumnKind::ip;
     if (ip ? is_ip(word) : std::find(choices.begin(), choices.end(), word) != choices.end()) {
       continue;
     }
@@ -298,7 +305,7 @@ bool Reading::words(std::size_t place_of_column) {
     std::string hint = did_you_mean(word, choices);
     if (word.starts_with("IP")) hint = "leave out the letters IP";
     add(ErrorCode::bad_value, ip ? "not a degree of protection" : "not a word that is known here",
-        place(place_of_column), word, allowed(column), std::move(hint));
+        place(place_of_column), word, allowed_text(column), std::move(hint));
   }
   return good;
 }
@@ -318,14 +325,14 @@ void Reading::across(const Gland& gland) {
     const std::size_t missing =
         blank(places_.inner.first) ? places_.inner.first : places_.inner.second;
     add(ErrorCode::missing, "an inner seal needs both of its limits", place(missing), "",
-        allowed(gland_columns()[missing]), "leave both blank where there is no inner seal");
+        allowed_text(columns()[missing]), "leave both blank where there is no inner seal");
   }
   const bool armoured = gland.armour != cable::ArmourKind::none;
   any_armoured_ = any_armoured_ || armoured;
   for (const std::size_t limit : {places_.clamp.first, places_.clamp.second}) {
     if (armoured && blank(limit) && present_[limit]) {
       add(ErrorCode::missing, "an armoured gland needs the limits of its clamp", place(limit), "",
-          allowed(gland_columns()[limit]), "or the armour is none");
+          allowed_text(columns()[limit]), "or the armour is none");
     } else if (!armoured && !blank(limit) && row_.cells[places_.armour] == "none") {
       list_.warnings.push_back(place(limit) + ": the armour is none, so this is ignored");
     }
@@ -339,7 +346,7 @@ void Reading::ranges() {
     const auto high = parse_number(row_.cells[high_column]);
     if (!low || !high || *low <= *high) continue;
     add(ErrorCode::contradiction, "the smallest is above the largest",
-        place(low_column) + " and " + std::string(gland_columns()[high_column].name),
+        place(low_column) + " and " + std::string(columns()[high_column].name),
         plain(*low) + " and " + plain(*high), "the smaller figure first", "");
   }
 }

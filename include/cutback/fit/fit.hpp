@@ -43,6 +43,9 @@ struct GlandFit {
   [[nodiscard]] const Check& deciding() const;
 };
 
+/// Every check that there is, in the order in which they are printed.
+[[nodiscard]] std::vector<CheckName> check_names();
+
 /// Every check that applies to this gland and end.
 [[nodiscard]] GlandFit check_gland(const Question& question, const gland::Gland& gland);
 

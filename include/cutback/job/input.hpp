@@ -12,6 +12,7 @@
 #include "cutback/cable/cable.hpp"
 #include "cutback/cable/construction.hpp"
 #include "cutback/entry/entry.hpp"
+#include "cutback/fit/reads.hpp"
 #include "cutback/measure/estimate.hpp"
 #include "cutback/measure/reading.hpp"
 #include "cutback/words.hpp"
@@ -81,6 +82,22 @@ enum class FieldKind {
   text,      ///< any text
 };
 
+/// What a value goes into. Ends are told apart, and the answers that they share remembered, by
+/// these marks alone: a field without one decides nothing.
+struct Feeds {
+  enum class Into {
+    unmarked,  ///< nobody has said
+    nothing,   ///< a name
+    figure,    ///< a diameter of the cable
+    figures,   ///< how the figures of the diameters are read
+    route,     ///< the tails: they move marks
+    rest,      ///< anything else
+  };
+  Into into = Into::unmarked;
+  /// Checks that read it otherwise than through the diameters.
+  fit::Reads checks = fit::Reads::none();
+};
+
 /// One key: where it stands, how it is written, and where it goes.
 template <class Record>
 struct FieldOf {
@@ -98,6 +115,7 @@ struct FieldOf {
   /// by spaces. Blank where the member itself knows its words.
   std::string_view allowed;
   std::string_view help;  ///< one line for --help
+  Feeds feeds = {};       ///< what depends on it
 };
 using Field = FieldOf<JobInput>;
 using CoreField = FieldOf<CoreInput>;

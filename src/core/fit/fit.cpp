@@ -32,6 +32,12 @@ Question ask(const job::Job& job, const tables::Standards& standards) {
   return {&job, &standards, area::make_demand(job.area, job.cable, standards)};
 }
 
+std::vector<CheckName> check_names() {
+  std::vector<CheckName> names;
+  for (const detail::Rule& rule : detail::rules()) names.push_back(rule.name);
+  return names;
+}
+
 GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   const detail::Case at(question, gland);
   GlandFit fit;

@@ -9,16 +9,6 @@
 namespace cutback::job {
 namespace {
 
-std::vector<std::string_view> split_words(std::string_view words) {
-  std::vector<std::string_view> list;
-  while (!words.empty()) {
-    const std::size_t end = words.find(' ');
-    if (end != 0) list.push_back(words.substr(0, end));
-    words = end == std::string_view::npos ? std::string_view{} : words.substr(end + 1);
-  }
-  return list;
-}
-
 Fault make_fault(ErrorCode code, std::string what, std::string_view where, std::string_view given,
                  std::string allowed, std::string hint) {
   return {.code = code,

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cstdint>
 #include <functional>
 #include <map>
@@ -27,21 +26,7 @@ constexpr std::size_t k_families = 2048;
 
 std::size_t hash_of(std::string_view text) { return std::hash<std::string_view>{}(text); }
 
-/// What of an end a column belongs to.
-enum class Role {
-  name,      ///< decides nothing
-  diameter,  ///< sheath, bedding or wire
-  route,     ///< the tails: they move marks
-  rest       ///< all that a family of ends has in common
-};
-
-Role role_of(const job::Field& field) {
-  if (!decides(field)) return Role::name;
-  if (field.section == "tails") return Role::route;
-  const bool diameter =
-      field.key == "sheath_od_mm" || field.key == "bedding_mm" || field.key == "armour_mm";
-  return diameter ? Role::diameter : Role::rest;
-}
+using Into = job::Feeds::Into;
 
 job::Layer layer_of(const job::Field& field) {
   if (field.key == "sheath_od_mm") return job::Layer::sheath;
@@ -51,17 +36,6 @@ job::Layer layer_of(const job::Field& field) {
 std::optional<measure::Estimate>& estimate_in(cable::Cable& cable, job::Layer layer) {
   if (layer == job::Layer::sheath) return cable.sheath_od;
   return layer == job::Layer::bedding ? cable.bedding : cable.wire;
-}
-
-/// All of an input that job::estimate reads beside the figure itself.
-std::string figures_key(const job::JobInput& in) {
-  std::string key(in.evidence ? to_string(*in.evidence) : "");
-  key += ';';
-  for (const auto& number : {in.step_mm, in.mpe_mm, in.zero_mm, in.ovality_mm, in.od_allow_mm,
-                             in.bedding_allow_mm, in.armour_allow_mm}) {
-    key += number ? std::to_string(std::bit_cast<std::uint64_t>(*number)) + ";" : "-;";
-  }
-  return key;
 }
 
 struct DiameterSource {
@@ -179,11 +153,16 @@ class Decider::State {
       std::vector<Source> all;
       std::vector<Source> family;
       for (const Source& source : layout.sources(side)) {
-        const Role role = role_of(*source.field);
-        if (role != Role::name) all.push_back(source);
-        if (role == Role::rest) family.push_back(source);
-        if (role == Role::diameter) sources.diameters.push_back({source, layer_of(*source.field)});
-        if (role == Role::route) sources.routes.push_back(source);
+        const Into into = source.field->feeds.into;
+        if (into == Into::nothing) continue;
+        all.push_back(source);
+        if (into == Into::figure) {
+          sources.diameters.push_back({source, layer_of(*source.field)});
+        } else if (into == Into::route) {
+          sources.routes.push_back(source);
+        } else {
+          family.push_back(source);
+        }
       }
       sources.all = KeyCells(layout, std::move(all));
       sources.family = KeyCells(layout, std::move(family));
@@ -351,6 +330,20 @@ class Decider::State {
     return family;
   }
 
+  /// The cells of the end's family whose fields are of some kind, as one text.
+  template <class Wanted>
+  std::string text_of(Wanted wanted) const {
+    std::string text;
+    for (const Source& source : sources().family.sources()) {
+      if (!wanted(*source.field)) continue;
+      const std::string_view cell = given(layout_, source, row_.cells).text;
+      if (cell.empty()) continue;
+      ((text += source.field->key) += '=') += cell;
+      text += '\0';
+    }
+    return text;
+  }
+
   void make_family(Family& family) {
     job::JobInput input;
     for (const Source& source : sources().family.sources()) {
@@ -358,7 +351,8 @@ class Decider::State {
       if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
     }
     if (!input.evidence) input.evidence = layout_.evidence;
-    family.figures = figures_key(input);
+    family.figures =
+        text_of([](const job::Field& field) { return field.feeds.into == Into::figures; });
     try {
       family.frame =
           job::make_frame(std::move(input), *settings_.standards, job::Unstated::by_notation);
@@ -368,7 +362,12 @@ class Decider::State {
     } catch (const InputError&) {
       return;
     }
-    family.search.emplace(*settings_.glands, family.question);
+    fit::AskKeys asks;
+    for (const fit::CheckName check : fit::check_names()) {
+      asks.push_back(
+          text_of([&](const job::Field& field) { return field.feeds.checks.has(check); }));
+    }
+    family.search.emplace(*settings_.glands, family.question, asks);
     family.usable = true;
   }
 

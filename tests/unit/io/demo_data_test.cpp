@@ -4,10 +4,10 @@
 #include <sstream>
 
 #include "cutback/compare.hpp"
+#include "cutback/gland/columns.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/job_file.hpp"
-#include "io/gland_columns.hpp"
 
 using namespace cutback;
 using Catch::Contains;
@@ -91,15 +91,15 @@ TEST_CASE("data README: its table of columns is the reader's table", "[unit][dem
   std::istringstream text{std::string(file.text())};
   std::vector<std::string> names;
   for (std::string line; std::getline(text, line);) {
-    if (!line.starts_with("| `") || names.size() == io::gland_columns().size()) continue;
+    if (!line.starts_with("| `") || names.size() == gland::columns().size()) continue;
     const std::string name = line.substr(3, line.find('`', 3) - 3);
     if (names.empty() && name != "part") continue;  // the table of folders
     names.push_back(name);
     INFO(line);
-    const auto& column = io::gland_columns()[names.size() - 1];
+    const auto& column = gland::columns()[names.size() - 1];
     CHECK(name == column.name);
-    CHECK_THAT(line, Catch::EndsWith("| " + io::allowed(column) + " |"));
+    CHECK_THAT(line, Catch::EndsWith("| " + gland::allowed_text(column) + " |"));
     CHECK((line.find("| **") != std::string::npos) == column.required);
   }
-  CHECK(names.size() == io::gland_columns().size());
+  CHECK(names.size() == gland::columns().size());
 }

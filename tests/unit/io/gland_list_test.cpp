@@ -4,7 +4,7 @@
 #include <set>
 
 #include "cutback/error.hpp"
-#include "io/gland_columns.hpp"
+#include "cutback/gland/columns.hpp"
 
 using namespace cutback;
 using Catch::Contains;
@@ -218,18 +218,53 @@ TEST_CASE("read_gland_list: files that are something else", "[unit][gland_list]"
   CHECK_THROWS_AS(io::load_gland_list("/no/such/list.csv"), FileError);
 }
 
-TEST_CASE("gland_columns: names are unique and every message says what is allowed",
+TEST_CASE("gland columns: names are unique and every message says what is allowed",
           "[unit][gland_list]") {
   std::set<std::string_view> names;
-  for (const auto& column : io::gland_columns()) {
+  for (const auto& column : gland::columns()) {
     INFO(column.name);
     CHECK(names.insert(column.name).second);
-    CHECK_FALSE(io::allowed(column).empty());
+    CHECK_FALSE(gland::allowed_text(column).empty());
     const bool numeric =
-        column.kind == io::GlandKind::number || column.kind == io::GlandKind::whole;
+        column.kind == gland::ColumnKind::number || column.kind == gland::ColumnKind::whole;
     CHECK((column.min < column.max) == numeric);
-    CHECK(std::holds_alternative<io::GlandColumn::SetNumber>(column.set) == numeric);
+    Gland g;
+    if (numeric) {
+      gland::put(g, column, column.max);
+      CHECK(gland::number_of(g, column) == column.max);
+    } else {
+      CHECK_THROWS_AS(gland::put(g, column, 1.0), InternalError);
+    }
   }
   CHECK(names.size() == 38);
-  CHECK_THROWS_AS(io::gland_column("colour"), InternalError);
+  CHECK_THROWS_AS(gland::column_place("colour"), InternalError);
+}
+
+TEST_CASE("gland columns: what is taken away is as in a list without the column",
+          "[unit][gland_list]") {
+  const std::string all =
+      ",entry_length_mm,inner_min_mm,inner_max_mm,bore_mm,exposed_plus_mm,bedding_past_mm,sealing,"
+      "max_cores,protection,gas_group,ip,price";
+  Gland full = one(all, ",15,8,12,12.5,2,9,barrier,4,db eb,IIB,66 68,3");
+  const Gland bare = one();
+  for (const auto& column : gland::columns()) {
+    if (all.find("," + std::string(column.name)) == std::string::npos) continue;
+    INFO(column.name);
+    CHECK(gland::text_of(full, column).has_value());
+    CHECK(gland::text_of(full, column) != gland::text_of(bare, column));
+    gland::take_away(full, column);
+    CHECK(gland::text_of(full, column) == gland::text_of(bare, column));
+  }
+  CHECK_FALSE(full.inner.has_value());
+}
+
+TEST_CASE("gland columns: every word is read back as it was written", "[unit][gland_list]") {
+  for (const auto& column : gland::columns()) {
+    for (const std::string_view word : gland::words_of(column)) {
+      Gland g;
+      INFO(column.name << " " << word);
+      gland::put(g, column, word);
+      CHECK(gland::text_of(g, column) == std::string(word));
+    }
+  }
 }
