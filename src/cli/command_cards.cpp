@@ -6,11 +6,9 @@
 #include <deque>
 #include <memory>
 
-#include "cli/cards_run.hpp"
 #include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
-#include "cli/open_schedule.hpp"
 #include "cli/progress.hpp"
 #include "cli/runtime.hpp"
 #include "cli/schedule_options.hpp"
@@ -21,6 +19,8 @@
 #include "cutback/number.hpp"
 #include "cutback/print/cards.hpp"
 #include "cutback/print/paper.hpp"
+#include "run/cards_run.hpp"
+#include "run/open_schedule.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -54,7 +54,7 @@ struct Typed {
   TypedFormat format;
   print::Paper paper;
   fit::Prefer prefer = fit::Prefer::price;
-  CardOrder order = CardOrder::given;
+  run::CardOrder order = run::CardOrder::given;
 };
 
 print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
@@ -103,7 +103,7 @@ Typed understand(const CardsOptions& options, const Runtime& runtime) {
                       .allowed = "given, tag, end or gland",
                       .hint = did_you_mean(options.sort, k_orders)});
   } else {
-    typed.order = static_cast<CardOrder>(order - k_orders.begin());
+    typed.order = static_cast<run::CardOrder>(order - k_orders.begin());
   }
   if (!options.results.empty() && options.files.size() != 1) {
     faults.push_back({.code = ErrorCode::contradiction,
@@ -183,7 +183,7 @@ class Printer {
   std::unique_ptr<print::CardPrinter> cards_;
 };
 
-[[noreturn]] void nothing_to_print(const std::vector<MissingTag>& missing) {
+[[noreturn]] void nothing_to_print(const std::vector<run::MissingTag>& missing) {
   std::string given;
   std::string hint;
   for (const auto& [tag, nearest] : missing) {
@@ -200,9 +200,9 @@ class Printer {
 
 void add_file(const std::string& path, const CardsOptions& options, const Typed& typed,
               const gland::GlandList& list, Runtime& runtime, std::deque<io::MappedFile>& pipes,
-              CardsRun& run) {
+              run::CardsRun& run) {
   // What comes out of a pipe is kept: it is looked at twice.
-  auto pipe = take_pipe(path);
+  auto pipe = run::take_pipe(path);
   if (is_job(pipe ? std::string(pipe->text().substr(0, 256)) : beginning_of(path))) {
     if (!options.results.empty()) {
       throw InputError(Fault{.code = ErrorCode::contradiction,
@@ -215,13 +215,15 @@ void add_file(const std::string& path, const CardsOptions& options, const Typed&
     run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path));
     return;
   }
-  auto rows = open_schedule(path, options.format.sheet, typed.format.format.decimal, runtime,
+  auto rows = open_schedule(path, options.format, typed.format, runtime,
                             pipe ? &pipes.emplace_back(std::move(*pipe)) : nullptr);
   auto file =
       std::make_unique<io::ScheduleFile>(*rows, path, typed.format.format, typed.format.header_row);
   for (const std::string& warning : file->layout().warnings) runtime.warn(warning);
-  std::optional<ChosenParts> chosen;
-  if (!options.results.empty()) chosen.emplace(options.results, list);
+  std::optional<run::ChosenParts> chosen;
+  if (!options.results.empty()) {
+    chosen.emplace(options.results, list, "write them with cutback schedule FILE --output RESULTS");
+  }
   run.add_schedule(path, std::move(rows), std::move(file), chosen ? &*chosen : nullptr);
 }
 
@@ -240,19 +242,19 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   std::size_t printed = 0;
   std::optional<double> taken;
   std::deque<io::MappedFile> pipes;  // as long as their rows are used
-  CardsRun run({.standards = &standards,
-                .list = &list,
-                .glands = &glands,
-                .only = {options.only.begin(), options.only.end()},
-                .order = typed.order,
-                .print =
-                    [&](const print::Card& card) {
-                      printer.add(card);
-                      ++printed;
-                      if (shows) progress.show(printed, taken);
-                    },
-                .warn = [&](const std::string& text) { runtime.warn(text); },
-                .progress = [&](double part) { taken = part; }});
+  run::CardsRun run({.standards = &standards,
+                     .list = &list,
+                     .glands = &glands,
+                     .only = {options.only.begin(), options.only.end()},
+                     .order = typed.order,
+                     .print =
+                         [&](const print::Card& card) {
+                           printer.add(card);
+                           ++printed;
+                           if (shows) progress.show(printed, taken);
+                         },
+                     .warn = [&](const std::string& text) { runtime.warn(text); },
+                     .progress = [&](double part) { taken = part; }});
   for (const std::string& file : options.files) {
     add_file(file, options, typed, list, runtime, pipes, run);
   }

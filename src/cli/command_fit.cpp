@@ -11,6 +11,7 @@
 #include "cutback/job/job.hpp"
 #include "cutback/measure/drums.hpp"
 #include "cutback/print/print.hpp"
+#include "run/require_sheath.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -71,7 +72,7 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   const tables::Standards standards = runtime.standards();
   const job::Job job = job::resolve(input, standards, job::Unstated::measured,
                                     read_sheath(options, input, standards));
-  require_sheath(job, "--od");
+  run::require_sheath(job, "--od");
   const gland::GlandList list = runtime.glands();
   const fit::Question question = fit::ask(job, standards);
   const auto ranked = fit::fit_all(question, list.glands, prefer);

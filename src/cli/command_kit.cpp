@@ -8,15 +8,14 @@
 #include <thread>
 
 #include "cli/exit_code.hpp"
-#include "cli/open_schedule.hpp"
 #include "cli/runtime.hpp"
-#include "cli/schedule_groups.hpp"
 #include "cli/schedule_options.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/kit.hpp"
 #include "cutback/schedule/kit.hpp"
+#include "run/schedule_groups.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -113,16 +112,15 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
   const Extras& extras = runtime.extras();
   const tables::Standards standards = runtime.standards();
-  const auto rows = open_schedule(options.format.file, options.format.sheet,
-                                  typed.format.format.decimal, runtime);
+  const auto rows = open_schedule(options.format.file, options.format, typed.format, runtime);
   io::ScheduleFile file(*rows, options.format.file, typed.format.format, typed.format.header_row);
   const gland::GlandList list = runtime.glands();
   if (typed.by == schedule::KitBy::price) check_prices(list);
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
   const fit::Selector glands(list.glands, fit::Prefer::price);
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
-  GroupedSchedule grouped =
-      group_schedule(file, {.standards = &standards, .glands = &glands}, cores, Keep::not_served);
+  run::GroupedSchedule grouped = run::group_schedule(
+      file, {.standards = &standards, .glands = &glands}, cores, run::Keep::not_served);
   schedule::Wanted wanted{.parts = schedule::parts_of(list.glands),
                           .groups = std::move(grouped.groups)};
   if (grouped.not_served.ends > 0) {

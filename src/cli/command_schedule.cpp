@@ -9,19 +9,19 @@
 #include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
-#include "cli/open_schedule.hpp"
 #include "cli/progress.hpp"
 #include "cli/runtime.hpp"
-#include "cli/schedule_notes.hpp"
 #include "cli/schedule_options.hpp"
-#include "cli/schedule_run.hpp"
-#include "cli/schedule_stock.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/exception_lines.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
+#include "run/open_schedule.hpp"
+#include "run/schedule_notes.hpp"
+#include "run/schedule_run.hpp"
+#include "run/schedule_stock.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -104,7 +104,20 @@ Typed understand(const ScheduleOptions& options) {
   return typed;
 }
 
-ScheduleResult decide_all(io::ScheduleFile& file, ScheduleRun run, Runtime& runtime) {
+void check_stock(const gland::GlandList& list) {
+  const bool stated =
+      std::any_of(list.glands.begin(), list.glands.end(),
+                  [](const gland::Gland& gland) { return gland.stock.has_value(); });
+  if (stated) return;
+  throw InputError(Fault{.code = ErrorCode::missing,
+                         .what = "no gland has a stock",
+                         .where = list.name,
+                         .given = "--use-stock",
+                         .allowed = {},
+                         .hint = "fill in the column stock, or leave --use-stock out"});
+}
+
+run::ScheduleResult decide_all(io::ScheduleFile& file, run::ScheduleRun run, Runtime& runtime) {
   std::unique_ptr<io::FileWriter> writer;
   if (!runtime.common.output.empty()) {
     writer = std::make_unique<io::FileWriter>(runtime.common.output);
@@ -117,7 +130,7 @@ ScheduleResult decide_all(io::ScheduleFile& file, ScheduleRun run, Runtime& runt
     run.progress = [&](std::size_t rows, std::optional<double> part) { progress.show(rows, part); };
   }
   if (!run.json) run.write(io::schedule_csv_head());
-  ScheduleResult result = run_schedule(file, run);
+  run::ScheduleResult result = run::run_schedule(file, run);
   progress.clear();
   if (writer) {
     writer->commit();
@@ -127,8 +140,8 @@ ScheduleResult decide_all(io::ScheduleFile& file, ScheduleRun run, Runtime& runt
   return result;
 }
 
-void report(const ScheduleResult& result, const std::string& file, const gland::GlandList& list,
-            const Runtime& runtime) {
+void report(const run::ScheduleResult& result, const std::string& file,
+            const gland::GlandList& list, const Runtime& runtime) {
   for (const std::string& text : result.twice) runtime.warn(text);
   if (result.twice_count > result.twice.size()) {
     runtime.warn("and " + std::to_string(result.twice_count - result.twice.size()) +
@@ -155,29 +168,29 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
       options.xlsx.empty() ? 0 : source_date_unix_s(runtime).value_or(k_any_day_unix_s);
   const tables::Standards standards = runtime.standards();
   const std::string& path = options.format.file;
-  const auto pipe = options.use_stock ? take_pipe(path) : std::nullopt;  // it is read twice
+  const auto pipe = options.use_stock ? run::take_pipe(path) : std::nullopt;  // it is read twice
   const auto open = [&] {
-    return open_schedule(path, options.format.sheet, typed.format.format.decimal, runtime,
-                         pipe ? &*pipe : nullptr);
+    return open_schedule(path, options.format, typed.format, runtime, pipe ? &*pipe : nullptr);
   };
   const auto rows = open();
   io::ScheduleFile file(*rows, path, typed.format.format, typed.format.header_row);
   const gland::GlandList list = runtime.glands();
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
   const fit::Selector glands(list.glands, typed.prefer);
-  ScheduleRun run{.settings = {.standards = &standards, .glands = &glands},
-                  .supplies = nullptr,
-                  .json = runtime.common.json,
-                  .threads = typed.threads,
-                  .write = {},
-                  .write_csv = {},
-                  .write_exception = {},
-                  .progress = {}};
-  std::optional<SharedStock> stock;
+  run::ScheduleRun run{.settings = {.standards = &standards, .glands = &glands},
+                       .supplies = nullptr,
+                       .json = runtime.common.json,
+                       .threads = typed.threads,
+                       .write = {},
+                       .write_csv = {},
+                       .write_exception = {},
+                       .progress = {}};
+  std::optional<run::SharedStock> stock;
   if (options.use_stock) {
+    check_stock(list);
     const auto first = open();
     io::ScheduleFile ends(*first, path, typed.format.format, typed.format.header_row);
-    stock = share_stock(ends, run.settings, run.threads, *extras, list.name);
+    stock = run::share_stock(ends, run.settings, run.threads, extras->cheapest_plan);
     run.supplies = &stock->supplies;
   }
   const auto workbook =
@@ -189,7 +202,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
       exceptions.add(group, line);
     };
   }
-  const ScheduleResult result = decide_all(file, run, runtime);
+  const run::ScheduleResult result = decide_all(file, run, runtime);
   const auto takeoff = schedule::takeoff(result.tally, list.glands, typed.spare_percent);
   if (!options.takeoff.empty()) io::write_file(options.takeoff, io::takeoff_csv(takeoff));
   if (!options.exceptions.empty()) {
@@ -198,7 +211,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     exceptions.each([&](std::string_view lines) { writer.append(lines); });
     writer.commit();
   }
-  if (workbook) workbook->finish(takeoff, exceptions, schedule_notes(path, list.name));
+  if (workbook) workbook->finish(takeoff, exceptions, run::schedule_notes(path, list.name));
   report(result, path, list, runtime);
   if (stock && !runtime.common.quiet) {
     runtime.err << print::stock_summary(stock->wanted, stock->share);

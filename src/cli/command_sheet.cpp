@@ -12,6 +12,7 @@
 #include "cutback/job/job.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/sheet/sheet.hpp"
+#include "run/require_sheath.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -107,7 +108,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const job::Unstated unstated =
       options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
   const job::Job job = job::resolve(input, standards, unstated);
-  require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
+  run::require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
   const gland::GlandList list = runtime.glands();
   const fit::Question question = fit::ask(job, standards);
   const auto ranked = fit::fit_all(question, list.glands, prefer);

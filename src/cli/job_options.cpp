@@ -84,17 +84,6 @@ std::vector<Fault> JobOptions::fill(job::JobInput& job) const {
   return faults;
 }
 
-void require_sheath(const job::Job& job, const std::string& where) {
-  if (job.cable.sheath_od) return;
-  throw InputError(Fault{.code = ErrorCode::missing,
-                         .what = "the sheath diameter is needed",
-                         .where = where,
-                         .given = {},
-                         .allowed = "readings in mm such as 14.9+15.1",
-                         .hint = "measure twice at right angles where the gland will sit, or give "
-                                 "cores and size for an estimate"});
-}
-
 void add_prefer(CLI::App& command, std::string& word) {
   command
       .add_option("--prefer", word,

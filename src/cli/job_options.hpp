@@ -10,7 +10,6 @@
 #include "cutback/error.hpp"
 #include "cutback/fit/fit.hpp"
 #include "cutback/job/input.hpp"
-#include "cutback/job/job.hpp"
 
 namespace CLI {
 class App;
@@ -40,9 +39,6 @@ class JobOptions {
   };
   std::vector<std::unique_ptr<Slot>> slots_;
 };
-
-/// @throws InputError when neither readings nor a construction gave a sheath diameter
-void require_sheath(const job::Job& job, const std::string& where);
 
 void add_prefer(CLI::App& command, std::string& word);
 /// --prefer; a word that is none is added to `faults`.

@@ -5,6 +5,7 @@
 
 #include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
+#include "run/open_schedule.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -89,6 +90,26 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
     typed.header_row = static_cast<std::size_t>(*row);
   }
   return typed;
+}
+
+std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const FormatOptions& options,
+                                             const TypedFormat& typed, const Runtime& runtime,
+                                             const io::MappedFile* pipe) {
+  const bool workbook = run::is_workbook(path);
+  if (!workbook && !options.sheet.empty()) {
+    throw InputError(Fault{.code = ErrorCode::contradiction,
+                           .what = "the file is no workbook (.xlsx) and has no sheets",
+                           .where = "--sheet",
+                           .given = options.sheet + " of " + path,
+                           .allowed = {},
+                           .hint = "leave --sheet out"});
+  }
+  return run::open_schedule(path,
+                            {.open_workbook = workbook ? runtime.extras().open_workbook : nullptr,
+                             .sheet = options.sheet,
+                             .decimal = typed.format.decimal,
+                             .check_first = runtime.common.output.empty(),
+                             .pipe = pipe});
 }
 
 }  // namespace cutback::cli

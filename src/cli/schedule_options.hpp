@@ -2,11 +2,15 @@
 // The options that say how a schedule is written, for every command that reads one.
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "cli/runtime.hpp"
 #include "cutback/error.hpp"
+#include "cutback/io/files.hpp"
+#include "cutback/io/rows.hpp"
 #include "cutback/schedule/layout.hpp"
 
 namespace CLI {
@@ -38,5 +42,15 @@ void add_format(CLI::App& command, FormatOptions& options);
 
 /// @param faults  what is wrong with them is added here
 [[nodiscard]] TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults);
+
+/// A file that begins as a workbook does is read as one (Runtime::extras), anything else as CSV.
+/// Where the results go to stdout the whole file is read once before.
+/// @param pipe  what run::take_pipe() took, borrowed; null where the file itself is read
+/// @throws InputError, FileError
+[[nodiscard]] std::unique_ptr<io::RowSource> open_schedule(const std::string& path,
+                                                           const FormatOptions& options,
+                                                           const TypedFormat& typed,
+                                                           const Runtime& runtime,
+                                                           const io::MappedFile* pipe = nullptr);
 
 }  // namespace cutback::cli

@@ -20,27 +20,34 @@ includes() {
 }
 
 case $rule in
-  layers)  # one direction: cli > print, io > core
+  layers)  # one direction: cli > run > print, io > core
     core_headers=$(find include/cutback -name '*.hpp' ! -path '*/io/*' ! -path '*/print/*')
     complain "the core knows no files, pages or words typed by a user" \
-      "$(includes '(cutback/)?(io|print|cli)/' src/core $core_headers)"
+      "$(includes '(cutback/)?(io|print|run|cli)/' src/core $core_headers)"
     complain "the core has no streams, clock, files or JSON" \
       "$(includes '(iostream|fstream|filesystem|cstdio|stdio.h|ctime|chrono|random|locale|nlohmann/|CLI/)' \
         src/core $core_headers)"
     complain "reading and writing know no pages and no command line" \
-      "$(includes '(cutback/)?(print|cli)/' src/io include/cutback/io)"
+      "$(includes '(cutback/)?(print|run|cli)/' src/io include/cutback/io)"
     complain "printing knows no files and no command line" \
-      "$(includes '((cutback/)?(io|cli)/|iostream|fstream|filesystem|CLI/)' \
+      "$(includes '((cutback/)?(io|run|cli)/|iostream|fstream|filesystem|CLI/)' \
         src/print include/cutback/print)"
+    complain "a run knows no command line" "$(includes '((cutback/)?cli/|CLI/|iostream)' src/run)"
+    complain "a run does not know how its options are written" \
+      "$(grep -rnE '"(.*[^-])?--[a-z]' src/run || true)"
     complain "only the command line uses CLI11" "$(includes 'CLI/' src/core src/io src/print)"
     ;;
   private_headers)  # named from src/, and used in their own folder alone
     complain "a private header is named from src/" \
-      "$(grep -rnE '^ *# *include *"' src | grep -vE '"(cutback|core|io|print|cli)/' || true)"
+      "$(grep -rnE '^ *# *include *"' src | grep -vE '"(cutback|core|io|print|run|cli)/' || true)"
     for header in $(find src -name '*.hpp'); do
       folder=$(dirname "$header")
-      complain "$header is private to its folder" \
-        "$(includes "${header#src/}\"" src | grep -v "^$folder/" || true)"
+      case $folder in
+        src/run) users='(src/run|src/cli)' ;;  # what the command line runs
+        *) users=$folder ;;
+      esac
+      complain "$header is private to $users" \
+        "$(includes "${header#src/}\"" src | grep -vE "^$users/" || true)"
     done
     ;;
   public_headers)  # no third-party types, nothing private

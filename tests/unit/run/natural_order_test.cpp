@@ -1,4 +1,4 @@
-#include "cli/natural_order.hpp"
+#include "run/natural_order.hpp"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -11,7 +11,7 @@ TEST_CASE("Tags are ordered as people read them") {
       "P-2A", "P-10", "P-10B", "P-100", "P-1000000000000000000000",
       "Q-1",  "a"};
   std::vector<std::string> list(sorted.rbegin(), sorted.rend());
-  std::sort(list.begin(), list.end(), cutback::cli::natural_less);
+  std::sort(list.begin(), list.end(), cutback::run::natural_less);
   CHECK(list == sorted);
-  for (const std::string& one : sorted) CHECK_FALSE(cutback::cli::natural_less(one, one));
+  for (const std::string& one : sorted) CHECK_FALSE(cutback::run::natural_less(one, one));
 }

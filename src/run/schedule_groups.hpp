@@ -10,7 +10,7 @@
 #include "cutback/schedule/groups.hpp"
 #include "cutback/schedule/tally.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 
 struct GroupedSchedule {
   std::uint64_t rows = 0;
@@ -29,4 +29,4 @@ enum class Keep { ends, not_served };
                                              const schedule::Settings& settings, unsigned threads,
                                              Keep keep);
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

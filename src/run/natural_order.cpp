@@ -1,9 +1,9 @@
-#include "cli/natural_order.hpp"
+#include "run/natural_order.hpp"
 
 #include <algorithm>
 #include <cstddef>
 
-namespace cutback::cli {
+namespace cutback::run {
 namespace {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
@@ -40,4 +40,4 @@ bool natural_less(std::string_view a, std::string_view b) {
   return whole_a < whole_b;  // `P-02` and `P-2` have an order too
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

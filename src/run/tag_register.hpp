@@ -8,7 +8,7 @@
 #include <optional>
 #include <span>
 
-namespace cutback::cli {
+namespace cutback::run {
 
 /// Remembers the hash of a tag and the row on which it stood; two tags with one hash of 64 bits are
 /// taken for the same.
@@ -40,4 +40,4 @@ class TagRegister {
   bool full_ = false;
 };
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

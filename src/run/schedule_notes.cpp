@@ -1,8 +1,8 @@
-#include "cli/schedule_notes.hpp"
+#include "run/schedule_notes.hpp"
 
 #include <filesystem>
 
-namespace cutback::cli {
+namespace cutback::run {
 namespace {
 
 /// Without its folder, which says nothing elsewhere.
@@ -31,4 +31,4 @@ std::vector<std::string> schedule_notes(const std::string& schedule, const std::
   };
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

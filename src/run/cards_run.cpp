@@ -1,20 +1,20 @@
-#include "cli/cards_run.hpp"
+#include "run/cards_run.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <utility>
 
-#include "cli/job_options.hpp"
-#include "cli/natural_order.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/job_file.hpp"
 #include "cutback/number.hpp"
 #include "cutback/schedule/groups.hpp"
 #include "cutback/sheet/sheet.hpp"
+#include "run/natural_order.hpp"
+#include "run/require_sheath.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 
 using schedule::Decision;
 using schedule::Layout;
@@ -279,4 +279,4 @@ void CardsRun::print_row(OpenSchedule& open, const Cells& cells, Side side, cons
   }
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

@@ -1,14 +1,14 @@
-#include "cli/schedule_groups.hpp"
+#include "run/schedule_groups.hpp"
 
 #include <iterator>
 #include <limits>
 #include <memory>
 #include <string>
 
-#include "cli/row_pipeline.hpp"
 #include "cutback/schedule/decider.hpp"
+#include "run/row_pipeline.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 namespace {
 
 using schedule::Decision;
@@ -111,4 +111,4 @@ GroupedSchedule group_schedule(io::ScheduleFile& file, const schedule::Settings&
   return result;
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

@@ -1,5 +1,5 @@
 #pragma once
-// The glands that an earlier run of `cutback schedule`, or a person, has chosen.
+// The glands that an earlier run over a schedule, or a person, has chosen.
 
 #include <array>
 #include <cstddef>
@@ -11,7 +11,7 @@
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/csv_rows.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 
 /// Where the layers of an end are cut, from the cable's end: armour, sheath, bedding [mm].
 using Cuts = std::array<std::optional<double>, 3>;
@@ -26,9 +26,10 @@ struct ChosenEnd {
 /// one row for each of its ends, in its order. Neither is held in memory.
 class ChosenParts {
  public:
-  /// @param list  borrowed
+  /// @param list      borrowed
+  /// @param how_made  says how such results are made, for messages
   /// @throws InputError when a column is missing; FileError
-  ChosenParts(const std::string& path, const gland::GlandList& list);
+  ChosenParts(const std::string& path, const gland::GlandList& list, const std::string& how_made);
 
   /// The next row, which must be that of this end.
   /// @throws InputError when it is another end's, or the part is not in the list
@@ -54,4 +55,4 @@ class ChosenParts {
   std::array<std::optional<std::size_t>, 3> cuts_;  ///< columns, where they are there
 };
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

@@ -1,4 +1,4 @@
-#include "cli/tag_register.hpp"
+#include "run/tag_register.hpp"
 
 #include <sys/mman.h>
 #include <algorithm>
@@ -6,7 +6,7 @@
 #include <new>
 #include <utility>
 
-namespace cutback::cli {
+namespace cutback::run {
 namespace {
 
 constexpr std::size_t k_first_slots = 1024;
@@ -71,4 +71,4 @@ std::optional<std::size_t> TagRegister::put(std::size_t hash, std::size_t row) {
   return std::nullopt;
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

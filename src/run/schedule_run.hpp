@@ -13,7 +13,7 @@
 #include "cutback/schedule/supply.hpp"
 #include "cutback/schedule/tally.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 
 struct ScheduleRun {
   schedule::Settings settings;
@@ -41,4 +41,4 @@ struct ScheduleResult {
 /// @throws what reading throws: the first error in the order of the file
 [[nodiscard]] ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run);
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

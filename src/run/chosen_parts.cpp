@@ -1,4 +1,4 @@
-#include "cli/chosen_parts.hpp"
+#include "run/chosen_parts.hpp"
 
 #include <algorithm>
 
@@ -7,7 +7,7 @@
 #include "cutback/number.hpp"
 #include "cutback/schedule/layout.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 namespace {
 
 std::optional<std::size_t> find_column(const io::CsvRecord& headings, std::string_view name) {
@@ -16,20 +16,21 @@ std::optional<std::size_t> find_column(const io::CsvRecord& headings, std::strin
   return static_cast<std::size_t>(at - headings.fields.begin());
 }
 
-std::size_t column_of(const io::CsvRecord& headings, std::string_view name,
-                      const std::string& path) {
+std::size_t column_of(const io::CsvRecord& headings, std::string_view name, const std::string& path,
+                      const std::string& how_made) {
   if (const auto column = find_column(headings, name)) return *column;
   throw InputError(Fault{.code = ErrorCode::missing,
                          .what = "these are not the results of a schedule",
                          .where = path + ", line " + std::to_string(headings.line),
                          .given = {},
                          .allowed = "a column " + std::string(name),
-                         .hint = "write them with cutback schedule FILE --output RESULTS"});
+                         .hint = how_made});
 }
 
 }  // namespace
 
-ChosenParts::ChosenParts(const std::string& path, const gland::GlandList& list)
+ChosenParts::ChosenParts(const std::string& path, const gland::GlandList& list,
+                         const std::string& how_made)
     : path_(path), list_name_(list.name), rows_(path) {
   for (const gland::Gland& gland : list.glands) parts_.emplace(gland.part, &gland);
   const io::CsvRecord* const headings = next_row();
@@ -39,11 +40,11 @@ ChosenParts::ChosenParts(const std::string& path, const gland::GlandList& list)
                            .where = path,
                            .given = {},
                            .allowed = {},
-                           .hint = "write them with cutback schedule FILE --output RESULTS"});
+                           .hint = how_made});
   }
-  tag_ = column_of(*headings, "tag", path);
-  end_ = column_of(*headings, "end", path);
-  part_ = column_of(*headings, "part", path);
+  tag_ = column_of(*headings, "tag", path, how_made);
+  end_ = column_of(*headings, "end", path, how_made);
+  part_ = column_of(*headings, "part", path, how_made);
   cuts_ = {find_column(*headings, "armour_cut_mm"), find_column(*headings, "sheath_cut_mm"),
            find_column(*headings, "bedding_cut_mm")};
 }
@@ -116,4 +117,4 @@ void ChosenParts::finish() {
                          .hint = "make them again from this schedule"});
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

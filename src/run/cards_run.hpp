@@ -9,8 +9,6 @@
 #include <string>
 #include <vector>
 
-#include "cli/chosen_parts.hpp"
-#include "cli/tag_register.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/schedule_file.hpp"
@@ -18,8 +16,10 @@
 #include "cutback/print/pages.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/tables/standards.hpp"
+#include "run/chosen_parts.hpp"
+#include "run/tag_register.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 
 /// In which order cards are printed.
 enum class CardOrder {
@@ -103,4 +103,4 @@ class CardsRun {
   std::size_t fitting_ = 0;
 };
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

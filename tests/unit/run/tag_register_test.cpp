@@ -1,10 +1,10 @@
-#include "cli/tag_register.hpp"
+#include "run/tag_register.hpp"
 
 #include <catch2/catch.hpp>
 
-using cutback::cli::TagRegister;
+using cutback::run::TagRegister;
 
-TEST_CASE("TagRegister: the row on which a tag stood before", "[unit][schedule]") {
+TEST_CASE("TagRegister: the row on which a tag stood before", "[unit][run]") {
   TagRegister tags;
   CHECK_FALSE(tags.put(7, 2));
   CHECK_FALSE(tags.put(7 + 1024, 3));  // the same place in a small table
@@ -13,7 +13,7 @@ TEST_CASE("TagRegister: the row on which a tag stood before", "[unit][schedule]"
   CHECK(tags.put(7, 6) == 2);
 }
 
-TEST_CASE("TagRegister: it grows, and says when it does not any more", "[unit][schedule]") {
+TEST_CASE("TagRegister: it grows, and says when it does not any more", "[unit][run]") {
   TagRegister tags;
   constexpr std::size_t k_many = 3'000'000;
   constexpr std::size_t k_kept = 2'000'000;

@@ -11,7 +11,7 @@
 
 #include "cutback/io/schedule_file.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 
 /// Some rows of the schedule; what comes of them is added by a type derived from it.
 struct RowChunk {
@@ -115,4 +115,4 @@ void work_through_rows(io::ScheduleFile& file, unsigned threads, Make make, Deli
   line.rethrow_error();
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

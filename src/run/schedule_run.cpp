@@ -1,17 +1,17 @@
-#include "cli/schedule_run.hpp"
+#include "run/schedule_run.hpp"
 
 #include <memory>
 #include <utility>
 
-#include "cli/row_pipeline.hpp"
-#include "cli/tag_register.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "run/row_pipeline.hpp"
+#include "run/tag_register.hpp"
 
-namespace cutback::cli {
+namespace cutback::run {
 namespace {
 
 using schedule::Decided;
@@ -165,4 +165,4 @@ ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run) {
   return all.result();
 }
 
-}  // namespace cutback::cli
+}  // namespace cutback::run

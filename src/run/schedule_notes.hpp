@@ -4,10 +4,10 @@
 #include <string>
 #include <vector>
 
-namespace cutback::cli {
+namespace cutback::run {
 
 /// The program, what it was given, what its words mean, and the cautions; one line each.
 [[nodiscard]] std::vector<std::string> schedule_notes(const std::string& schedule,
                                                       const std::string& list);
 
-}  // namespace cutback::cli
+}  // namespace cutback::run
