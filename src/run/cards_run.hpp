@@ -14,8 +14,9 @@
 #include "cutback/io/schedule_file.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/print/pages.hpp"
-#include "cutback/schedule/decider.hpp"
+#include "cutback/schedule/decide.hpp"
 #include "cutback/tables/standards.hpp"
+#include "run/card_end.hpp"
 #include "run/chosen_parts.hpp"
 #include "run/tag_register.hpp"
 
@@ -39,6 +40,10 @@ struct CardsSettings {
   std::function<void(const print::Card&)> print;
   std::function<void(const std::string&)> warn;
   std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
+
+  [[nodiscard]] schedule::Settings deciding() const {
+    return {.standards = standards, .glands = glands};
+  }
 };
 
 /// A tag that was asked for and that no end has.
@@ -47,8 +52,9 @@ struct MissingTag {
   std::string nearest;  ///< that an end has; empty where none is near
 };
 
-/// Makes a sheet of every end and hands its card on. Where an order is asked for, the cells of all
-/// ends wait in memory; otherwise nothing does.
+/// Decides every end once, makes its sheet and hands its card on. Where an order is asked for, all
+/// ends wait in memory: by gland as they are decided, by tag and end as their cells. Otherwise
+/// nothing waits.
 class CardsRun {
  public:
   explicit CardsRun(CardsSettings settings);
@@ -74,26 +80,22 @@ class CardsRun {
 
  private:
   struct OpenSchedule;
-  struct End {
+  struct Waiting {
     std::string key;
-    std::function<void()> print;
+    std::function<CardEnd()> decide;
   };
-  void put(const std::string& tag, const std::string& end, const std::function<std::string()>& part,
-           std::function<void()> print);
+  void put(const std::string& tag, const std::string& end, std::function<CardEnd()> decide);
   bool wanted(const std::string& tag);
-  void print_job(const job::JobInput& input, const job::Job& job, const std::string& path);
-  void print_row(OpenSchedule& open, const std::vector<std::string>& cells, schedule::Side side,
-                 const ChosenEnd& chosen, std::size_t line);
+  void add_row(const OpenSchedule& open, const io::CsvRecord& record, ChosenParts* chosen);
+  void print(CardEnd end);
+  void print_sheet(CardEnd& end);
+  void print_none(const CardEnd& end);
   void hand_on(const print::Card& card);
-  /// @param stated  the cuts that a card is expected to have
-  void print_sheet(const job::JobInput& input, const fit::Question& question, sheet::Choice choice,
-                   const std::string& tag, const std::string& end, const Cuts& stated = {});
   void compare_cuts(const sheet::Sheet& sheet, const Cuts& stated, const std::string& name);
-  void print_none(const std::string& tag, const std::string& end, std::string why);
 
   CardsSettings settings_;
   std::vector<std::unique_ptr<OpenSchedule>> schedules_;
-  std::vector<End> waiting_;
+  std::vector<Waiting> waiting_;
   /// Of `only`, what no end has so far, with the nearest that one has.
   std::map<std::string, Nearest> missing_;
   TagRegister seen_;

@@ -92,4 +92,18 @@ struct Settings {
 [[nodiscard]] Decision decide(const job::JobInput& input, const Settings& settings,
                               const Supply* supply = nullptr);
 
+/// A decision with what it was made from, for whoever goes on to the sheet of the end.
+struct AskedEnd {
+  Decision decision;
+  std::unique_ptr<const job::Job>
+      job;                 ///< null where the end cannot be used; the rest is empty then
+  fit::Question question;  ///< of this job
+  /// Of the gland, or of the nearest where none is chosen; absent where none is left in stock.
+  std::optional<fit::GlandFit> fit;
+};
+
+/// As decide().
+[[nodiscard]] AskedEnd decide_asked(const job::JobInput& input, const Settings& settings,
+                                    const Supply* supply = nullptr);
+
 }  // namespace cutback::schedule

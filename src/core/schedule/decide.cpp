@@ -134,12 +134,11 @@ std::string group_of(const GlandFit& fit) {
 }
 
 /// No gland fits: the nearest, by how much, and what would help.
-void take_advice(const fit::Question& question, const fit::Found& found, fit::Search& search,
-                 Decision& decision) {
-  const GlandFit nearest = fit::check_gland(question, *found.nearest);
+void take_advice(const fit::Question& question, const fit::Found& found, const GlandFit& nearest,
+                 fit::Search& search, Decision& decision) {
   const fit::Advice advice = fit::advise(*question.job, nearest);
   decision.reason = advice.nearest_says;
-  decision.nearest = found.nearest;
+  decision.nearest = nearest.gland;
   decision.group = group_of(nearest);
   decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
   if (found.verdict >= Verdict::not_known) {
@@ -208,14 +207,18 @@ Fault no_sheath() {
 namespace detail {
 
 Fittings fittings_of(const fit::Question& question, const Gland& gland) {
-  const GlandFit fit = fit::check_gland(question, gland);
+  return fittings_of(*question.job, fit::check_gland(question, gland));
+}
+
+Fittings fittings_of(const job::Job& job, const GlandFit& fit) {
   return {.barrier = fit.barrier,
           .adaptor = fit.adaptor.has_value(),
-          .accessories = std::make_shared<const Accessories>(accessories_of(*question.job, fit))};
+          .accessories = std::make_shared<const Accessories>(accessories_of(job, fit))};
 }
 
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
-            const Supply* supply, FittingsOf& fittings_of, Decision& decision) {
+            const Supply* supply, FittingsOf& fittings_of, Decision& decision,
+            std::optional<GlandFit>* nearest) {
   const job::Job& job = *question.job;
   clear(decision);
   decision.remarks = job.cable.warnings;
@@ -235,7 +238,9 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
     decision.proven = true;
     say_why_first(found.fits, prefer, decision.reason);
   } else {
-    take_advice(question, found, search, decision);
+    GlandFit fit = fit::check_gland(question, *found.nearest);
+    take_advice(question, found, fit, search, decision);
+    if (nearest != nullptr) *nearest = std::move(fit);
   }
   add_measuring(job, decision);
   if (found.verdict >= Verdict::marginal_inside) {
@@ -257,29 +262,36 @@ std::string_view verdict_word(const Decision& decision) {
   return decision.out_of_stock ? "no-stock" : to_string(decision.verdict);
 }
 
-Decision decide(const job::JobInput& input, const Settings& settings, const Supply* supply) {
+AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, const Supply* supply) {
+  AskedEnd end;
   try {
-    const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
-    if (job.cable.sheath_od) {
-      const fit::Question question = fit::ask(job, *settings.standards);
-      fit::Search search(*settings.glands, question);
-      detail::Fittings fittings;
-      detail::FittingsOf fresh = [&](const fit::Question& asked,
-                                     const Gland& gland) -> const detail::Fittings& {
-        return fittings = detail::fittings_of(asked, gland);
-      };
-      Decision decision;
-      detail::decide(question, search, settings.glands->prefer(), supply, fresh, decision);
-      return decision;
+    auto job = std::make_unique<const job::Job>(
+        job::resolve(input, *settings.standards, job::Unstated::by_notation));
+    if (!job->cable.sheath_od) {
+      end.decision.faults.push_back(no_sheath());
+      return end;
     }
+    end.question = fit::ask(*job, *settings.standards);
+    fit::Search search(*settings.glands, end.question);
+    detail::Fittings fittings;
+    detail::FittingsOf fresh = [&](const fit::Question& asked,
+                                   const Gland& gland) -> const detail::Fittings& {
+      end.fit = fit::check_gland(asked, gland);
+      return fittings = detail::fittings_of(*asked.job, *end.fit);
+    };
+    detail::decide(end.question, search, settings.glands->prefer(), supply, fresh, end.decision,
+                   &end.fit);
+    end.job = std::move(job);
+    return end;
   } catch (const InputError& error) {
-    Decision decision;
-    decision.faults = error.faults();
-    return decision;
+    AskedEnd unusable;
+    unusable.decision.faults = error.faults();
+    return unusable;
   }
-  Decision decision;
-  decision.faults.push_back(no_sheath());
-  return decision;
+}
+
+Decision decide(const job::JobInput& input, const Settings& settings, const Supply* supply) {
+  return decide_asked(input, settings, supply).decision;
 }
 
 }  // namespace cutback::schedule

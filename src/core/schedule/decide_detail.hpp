@@ -16,6 +16,7 @@ struct Fittings {
   std::shared_ptr<const Accessories> accessories;
 };
 [[nodiscard]] Fittings fittings_of(const fit::Question& question, const gland::Gland& gland);
+[[nodiscard]] Fittings fittings_of(const job::Job& job, const fit::GlandFit& fit);
 
 /// Gives the fittings of a gland, worked out or remembered.
 using FittingsOf = std::function<const Fittings&(const fit::Question&, const gland::Gland&)>;
@@ -24,7 +25,9 @@ using FittingsOf = std::function<const Fittings&(const fit::Question&, const gla
 /// @param search    of the same question
 /// @param supply    what the end gets of limited stock; may be null
 /// @param decision  is written over; its storage is used again
+/// @param nearest   where none fits: gets that of the nearest gland; may be null
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
-            const Supply* supply, FittingsOf& fittings_of, Decision& decision);
+            const Supply* supply, FittingsOf& fittings_of, Decision& decision,
+            std::optional<fit::GlandFit>* nearest = nullptr);
 
 }  // namespace cutback::schedule::detail

@@ -34,6 +34,26 @@ TEST_CASE("decide: the gland and margins that fit gives", "[unit][schedule]") {
   CHECK(decision.reason == "the only one that fits; measure before cutting");
 }
 
+TEST_CASE("decide_asked: the gland's own checks stand beside the decision", "[unit][schedule]") {
+  const fit::Selector selector(k_small, fit::Prefer::price);
+  const schedule::Settings settings{.standards = &test::standards(), .glands = &selector};
+  for (const char* sheath : {"14.9+15.1", "15.0", "24.9+25.1"}) {  // fits, may fit, does not
+    job::JobInput in = test::small_cable();
+    in.sheath_od_mm = sheath;
+    const schedule::AskedEnd end = schedule::decide_asked(in, settings);
+    REQUIRE(end.fit);
+    CHECK(end.question.job == end.job.get());
+    CHECK(end.fit->gland == &k_small.front());
+    CHECK(end.fit->verdict == end.decision.verdict);
+    CHECK(end.fit->checks.size() == fit::check_gland(end.question, k_small.front()).checks.size());
+    CHECK(end.decision.reason == schedule::decide(in, settings).reason);
+  }
+  const schedule::AskedEnd unusable = schedule::decide_asked({}, settings);
+  CHECK_FALSE(unusable.decision.usable());
+  CHECK(unusable.job == nullptr);
+  CHECK_FALSE(unusable.fit);
+}
+
 TEST_CASE("decide: one figure without evidence is a datasheet's", "[unit][schedule]") {
   job::JobInput in = test::small_cable();
   in.sheath_od_mm = "15.0";  // +- 2 reaches past 16

@@ -1,0 +1,94 @@
+#include "run/card_end.hpp"
+
+#include <utility>
+
+#include "cutback/fit/select.hpp"
+#include "cutback/schedule/groups.hpp"
+#include "run/require_sheath.hpp"
+
+namespace cutback::run {
+
+using schedule::Layout;
+using schedule::Side;
+
+InputError at_place(const InputError& error, const std::string& place) {
+  std::vector<Fault> faults = error.faults();
+  for (Fault& fault : faults) fault.where = place + fault.where;
+  return InputError(std::move(faults));
+}
+
+std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
+  std::string words(schedule::end_name(layout, cells, side));
+  const std::size_t place = side == Side::from ? layout.from
+                            : side == Side::to ? layout.to
+                                               : Layout::k_none;
+  if (place == Layout::k_none) return words;
+  const std::string_view name = schedule::cell(cells, place);
+  return name.empty() ? words : words + ": " + std::string(name);
+}
+
+CardEnd decide_job(const std::string& path, const job::JobInput& input,
+                   const schedule::Settings& settings) {
+  CardEnd end;
+  end.place = path + ": ";
+  end.is_file = true;
+  end.input = input;
+  end.job = std::make_unique<const job::Job>(
+      job::resolve(input, *settings.standards, job::Unstated::by_notation));
+  require_sheath(*end.job, end.place + "cable.sheath_od_mm");
+  end.tag = end.job->tag;
+  end.end = end.job->end;
+  end.question = fit::ask(*end.job, *settings.standards);
+  const auto ranked =
+      fit::fit_all(end.question, settings.glands->glands(), settings.glands->prefer());
+  try {
+    end.choice = sheet::choose(*end.job, ranked, input.gland.value_or(""));
+  } catch (const InputError& error) {
+    throw at_place(error, end.place);
+  }
+  end.choice.advice.nearest = nullptr;  // one of `ranked`
+  end.part = input.gland.value_or(ranked.front().gland->part);
+  return end;
+}
+
+CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const ChosenEnd& chosen,
+                   std::string place, const schedule::Settings& settings) {
+  CardEnd end;
+  end.tag = schedule::cell(cells, layout.tag);
+  end.end = end_words(layout, cells, side);
+  end.place = std::move(place);
+  if (chosen.gland != nullptr) end.part = chosen.gland->part;
+  if (const auto fault = schedule::fault_of_row(layout, cells)) {
+    end.why_none = end.place + to_line(*fault);
+    return end;
+  }
+  schedule::AskedEnd asked;
+  end.input = schedule::input_of(layout, cells, side, asked.decision.faults);
+  end.input.tag = end.tag;
+  if (!end.end.empty()) end.input.end = end.end;
+  if (asked.decision.usable()) asked = schedule::decide_asked(end.input, settings);
+  const schedule::Decision& decision = asked.decision;
+  if (!decision.usable()) {
+    end.why_none = end.place + schedule::unusable_text(decision);
+    return end;
+  }
+  end.job = std::move(asked.job);
+  end.question = std::move(asked.question);
+  if (chosen.gland != nullptr) {
+    end.choice.fit = fit::check_gland(end.question, *chosen.gland);
+    end.choice.because = "as the results of the schedule say";
+    end.stated_mm = chosen.cuts_mm;
+  } else {
+    end.choice.fit = std::move(*asked.fit);
+    end.choice.because = decision.reason;
+    if (decision.gland != nullptr) end.part = decision.gland->part;
+  }
+  if (end.choice.fit.verdict != Verdict::fits) {
+    if (decision.proven) end.choice.fits_instead = decision.gland->part;
+    end.choice.advice = fit::advise(*end.job, end.choice.fit);
+    end.choice.advice.nearest = nullptr;  // the fit that moves with this end
+  }
+  return end;
+}
+
+}  // namespace cutback::run
