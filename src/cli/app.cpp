@@ -221,22 +221,17 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
                            .allowed = "auto, always or never",
                            .hint = {}});
   }
-  if (!context.action) {
+  const Command& command = context.command;
+  if (!command.run) {
     out << overview(app);
     return k_exit_fits;
   }
-  Runtime runtime{out, err, environment, context.common};
-  return context.action(runtime);
-}
-
-int run_full(const Context& context, std::ostream& err, const Environment& environment) {
-  try {
-    environment.become_full();
-  } catch (const FileError& error) {
-    report(error, context, err);
-    return k_exit_bad_file;
+  if (environment.extras == nullptr && command.needs_extras && command.needs_extras()) {
+    environment.become_full();  // nothing has been written, and of files only looked at
+    throw InternalError("the full program was not started");
   }
-  return k_exit_bug;
+  Runtime runtime{out, err, environment, context.common};
+  return command.run(runtime);
 }
 
 }  // namespace
@@ -246,8 +241,6 @@ int run(std::span<const char* const> arguments, std::ostream& out, std::ostream&
   Context context;
   try {
     return run_checked(arguments, context, out, err, environment);
-  } catch (const NeedsFullProgram&) {
-    return run_full(context, err, environment);
   } catch (const InputError& error) {
     report(error, context, err);
     return k_exit_bad_input;

@@ -74,7 +74,7 @@ void add_cable(CLI::App& app, Context& context) {
                                "conductor", "armour", "pattern"});
   add_common(*command, context.common, Reads::no_glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_cable(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_cable(*options, runtime); };
   });
 }
 

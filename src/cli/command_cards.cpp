@@ -230,7 +230,6 @@ void add_file(const std::string& path, const CardsOptions& options, const Typed&
 int run_cards(const CardsOptions& options, Runtime& runtime) {
   const Typed typed = understand(options, runtime);
   runtime.require_no_terminal("cards");
-  static_cast<void>(runtime.extras());
   const tables::Standards standards = runtime.standards();
   const gland::GlandList list = runtime.glands();
   const fit::Selector glands(list.glands, typed.prefer);
@@ -320,7 +319,8 @@ void add_cards(CLI::App& app, Context& context) {
   add_format(*command, options->format);
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_cards(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_cards(*options, runtime); };
+    context.command.needs_extras = [] { return true; };
   });
 }
 

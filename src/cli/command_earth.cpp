@@ -276,7 +276,7 @@ void add_earth(CLI::App& app, Context& context) {
       ->group("Line conductor");
   add_common(*command, context.common, Reads::no_glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_earth(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_earth(*options, runtime); };
   });
 }
 

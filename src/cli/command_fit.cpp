@@ -106,7 +106,7 @@ void add_fit(CLI::App& app, Context& context) {
   command->add_flag("--all", options->all, "Show every gland with its reason")->group("Order");
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_fit(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_fit(*options, runtime); };
   });
 }
 

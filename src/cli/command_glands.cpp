@@ -44,7 +44,7 @@ void add_glands(CLI::App& app, Context& context) {
   command->add_option("FILE", *path, "The gland list; its columns are in data/README.md");
   add_common(*command, context.common, Reads::no_glands);
   command->callback([path, &context] {
-    context.action = [path](Runtime& runtime) { return run_glands(*path, runtime); };
+    context.command.run = [path](Runtime& runtime) { return run_glands(*path, runtime); };
   });
 }
 

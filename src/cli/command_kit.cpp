@@ -110,7 +110,6 @@ class TimedSolver {
 
 int run_kit(const KitOptions& options, Runtime& runtime) {
   const Typed typed = understand(options);
-  const Extras& extras = runtime.extras();
   const tables::Standards standards = runtime.standards();
   const auto rows = open_schedule(options.format.file, options.format, typed.format, runtime);
   io::ScheduleFile file(*rows, options.format.file, typed.format.format, typed.format.header_row);
@@ -128,7 +127,7 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
         {.ends = static_cast<std::int64_t>(grouped.not_served.ends), .parts = {}});
   }
   const schedule::Kit kit =
-      schedule::choose_kit(wanted, typed.by, TimedSolver(extras, typed.time_limit_s));
+      schedule::choose_kit(wanted, typed.by, TimedSolver(runtime.extras(), typed.time_limit_s));
   const print::KitReport report{.file = options.format.file,
                                 .list = &list,
                                 .wanted = &wanted,
@@ -164,7 +163,8 @@ void add_kit(CLI::App& app, Context& context) {
       ->group("Order");
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_kit(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_kit(*options, runtime); };
+    context.command.needs_extras = [] { return true; };
   });
 }
 

@@ -155,7 +155,7 @@ void add_readings(CLI::App& app, Context& context) {
       ->group("Drums");
   add_common(*command, context.common, Reads::no_glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_readings(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_readings(*options, runtime); };
   });
 }
 

@@ -57,7 +57,7 @@ void add_rules(CLI::App& app, Context& context) {
   command->add_option("NAME", *name, "The table to print in full");
   add_common(*command, context.common, Reads::no_glands);
   command->callback([name, &context] {
-    context.action = [name](Runtime& runtime) { return run_rules(*name, runtime); };
+    context.command.run = [name](Runtime& runtime) { return run_rules(*name, runtime); };
   });
 }
 

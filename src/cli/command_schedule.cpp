@@ -154,6 +154,11 @@ void report(const run::ScheduleResult& result, const std::string& file,
   runtime.err << print::schedule_summary(result.tally, file, list.glands.size(), list.name);
 }
 
+bool needs_extras(const ScheduleOptions& options) {
+  if (options.list_columns) return false;
+  return !options.xlsx.empty() || options.use_stock || run::is_workbook(options.format.file);
+}
+
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
   if (options.list_columns) {
     runtime.emit(runtime.common.json
@@ -162,8 +167,6 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     return k_exit_fits;
   }
   const Typed typed = understand(options);
-  const bool needs_extras = !options.xlsx.empty() || options.use_stock;
-  const Extras* const extras = needs_extras ? &runtime.extras() : nullptr;
   const std::int64_t created_unix_s =
       options.xlsx.empty() ? 0 : source_date_unix_s(runtime).value_or(k_any_day_unix_s);
   const tables::Standards standards = runtime.standards();
@@ -190,11 +193,11 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     check_stock(list);
     const auto first = open();
     io::ScheduleFile ends(*first, path, typed.format.format, typed.format.header_row);
-    stock = run::share_stock(ends, run.settings, run.threads, extras->cheapest_plan);
+    stock = run::share_stock(ends, run.settings, run.threads, runtime.extras().cheapest_plan);
     run.supplies = &stock->supplies;
   }
   const auto workbook =
-      options.xlsx.empty() ? nullptr : extras->new_workbook(options.xlsx, created_unix_s);
+      options.xlsx.empty() ? nullptr : runtime.extras().new_workbook(options.xlsx, created_unix_s);
   if (workbook) run.write_csv = [&](std::string_view csv) { workbook->add_results(csv); };
   io::ExceptionLines exceptions;
   if (workbook || !options.exceptions.empty()) {
@@ -267,7 +270,8 @@ void add_schedule(CLI::App& app, Context& context) {
   add_own_options(*command, *options);
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_command(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_command(*options, runtime); };
+    context.command.needs_extras = [options] { return needs_extras(*options); };
   });
 }
 

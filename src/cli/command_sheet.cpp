@@ -100,7 +100,6 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   check_results(options, runtime, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   if (options.pdf) runtime.require_no_terminal("--pdf");
-  if (options.pdf || options.svg) static_cast<void>(runtime.extras());
   const job::JobInput input = read_input(options, faults);
   const fit::Prefer prefer = parse_prefer(options.prefer, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
@@ -151,7 +150,8 @@ void add_sheet(CLI::App& app, Context& context) {
   options->job.add(*command, {"cable", "entry", "area", "tails", "fault", ""});
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
-    context.action = [options](Runtime& runtime) { return run_sheet(*options, runtime); };
+    context.command.run = [options](Runtime& runtime) { return run_sheet(*options, runtime); };
+    context.command.needs_extras = [options] { return options->pdf || options->svg; };
   });
 }
 

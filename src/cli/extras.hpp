@@ -17,7 +17,7 @@ namespace cutback::cli {
 
 /// Functions of the second program, `cutback-full`: it is the same program, linked with libraries
 /// for pages, spreadsheets and optimisation. `cutback` has none of them and becomes `cutback-full`
-/// when a command asks for one (Runtime::extras).
+/// where a command needs one (Command::needs_extras).
 struct Extras {
   /// A sheet of an .xlsx workbook (io::XlsxRows). @param path  of an ordinary file, or `-`
   std::unique_ptr<io::RowSource> (*open_workbook)(const std::string& path, const std::string& sheet,
@@ -35,9 +35,5 @@ struct Extras {
 
 /// All of them; only the full program has it.
 [[nodiscard]] const Extras& all_extras();
-
-/// Thrown by Runtime::extras() in `cutback`: the same arguments are to be run by `cutback-full`.
-/// No error, and nothing may have been read or written before.
-struct NeedsFullProgram {};
 
 }  // namespace cutback::cli

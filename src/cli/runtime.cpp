@@ -36,7 +36,9 @@ void Runtime::warn(const std::string& text) const {
 }
 
 const Extras& Runtime::extras() const {
-  if (environment.extras == nullptr) throw NeedsFullProgram{};
+  if (environment.extras == nullptr) {
+    throw InternalError("the command did not say that it needs the full program");
+  }
   return *environment.extras;
 }
 

@@ -52,8 +52,8 @@ struct Runtime {
   [[nodiscard]] gland::GlandList glands() const;
   /// A line on err, unless --quiet.
   void warn(const std::string& text) const;
-  /// The functions of the full program. To be called before anything is read or written.
-  /// @throws NeedsFullProgram in the program without them
+  /// The functions of the full program, for a command that says it needs them
+  /// (Command::needs_extras).
   [[nodiscard]] const Extras& extras() const;
   /// Whether results on stdout may carry colour.
   [[nodiscard]] bool colour() const;
@@ -65,12 +65,18 @@ struct Runtime {
   void require_no_terminal(const std::string& what) const;
 };
 
-using Action = std::function<int(Runtime&)>;
+/// One command, its options parsed.
+struct Command {
+  std::function<int(Runtime&)> run;
+  /// Whether with these options it needs the full program; empty: never. Asked once, before run().
+  /// @throws FileError where the answer stands in a file
+  std::function<bool()> needs_extras;
+};
 
-/// What the command line comes to: the action to run after everything is parsed.
+/// What the command line comes to.
 struct Context {
   CommonOptions common;
-  Action action;
+  Command command;  ///< without run() where none was given
 };
 
 /// Adds --json, --output, --colour, --quiet, --data, and --glands where a command reads a list.
