@@ -11,6 +11,7 @@
 #include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::io {
 namespace {
@@ -19,13 +20,8 @@ using measure::Drum;
 
 enum Column : std::size_t { drum, place, value, column_count };
 constexpr std::array<std::string_view, column_count> k_columns{"drum", "place", "value_mm"};
+constexpr std::string_view k_spaces = " \t";
 constexpr const char* k_allowed_value = "above 0 mm, at most 300 mm, with a decimal point";
-
-std::string_view trim(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
 
 /// Reads one file and gathers everything that is wrong with it.
 class DrumFile {
@@ -71,7 +67,7 @@ class DrumFile {
       return;
     }
     for (std::size_t field = 0; field < record.fields.size(); ++field) {
-      const std::string_view heading = trim(record.fields[field]);
+      const std::string_view heading = trimmed(record.fields[field], k_spaces);
       const auto it = std::find(k_columns.begin(), k_columns.end(), heading);
       if (it == k_columns.end()) {
         add(ErrorCode::unknown_name, "there is no such column", line, heading,
@@ -105,7 +101,7 @@ class DrumFile {
     std::array<std::string_view, column_count> cells{};
     bool whole = true;
     for (std::size_t column = 0; column < column_count; ++column) {
-      cells[column] = trim(record.fields[*field_of_[column]]);
+      cells[column] = trimmed(record.fields[*field_of_[column]], k_spaces);
       if (!cells[column].empty()) continue;
       whole = false;
       add(ErrorCode::missing, "a value is missing",

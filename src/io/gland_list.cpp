@@ -13,6 +13,7 @@
 #include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 #include "io/embedded.hpp"
 
 namespace cutback::io {
@@ -39,13 +40,6 @@ struct Places {
     return {column_place(low), column_place(high)};
   }
 };
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view k_space = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(k_space);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(k_space) - first + 1);
-}
 
 /// One row: the trimmed cells in the order of columns(), blank where there is none.
 struct Row {

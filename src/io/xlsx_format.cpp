@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::io {
 namespace {
@@ -34,7 +35,7 @@ bool is_shortest(std::string_view text) {
   const std::string_view whole = text.substr(0, point);
   const std::string_view behind = text.substr(std::min(point + 1, text.size()));
   const auto are_digits = [](std::string_view part) {
-    return std::all_of(part.begin(), part.end(), [](char c) { return c >= '0' && c <= '9'; });
+    return std::all_of(part.begin(), part.end(), is_digit);
   };
   if (whole.empty() || whole.size() + behind.size() > static_cast<std::size_t>(k_digits) ||
       !are_digits(whole) || !are_digits(behind)) {

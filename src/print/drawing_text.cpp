@@ -82,11 +82,6 @@ void put(std::string& line, std::size_t at, std::string_view text) {
   std::copy(text.begin(), text.end(), line.begin() + static_cast<std::ptrdiff_t>(at));
 }
 
-std::string trimmed(std::string line) {
-  line.erase(line.find_last_not_of(' ') + 1);
-  return line + "\n";
-}
-
 /// The numbers of the marks under the places that they mark.
 std::string mark_line(const Stops& stops, bool armoured) {
   std::string line;
@@ -102,7 +97,7 @@ std::string mark_line(const Stops& stops, bool armoured) {
     put(line, stops.shoulder + (taken ? 1 : 0), "S");
   }
   put(line, stops.end - 3, "end");
-  return trimmed(line);
+  return line_of(line);
 }
 
 std::string layer_names(const Stops& stops, bool armoured) {
@@ -114,7 +109,7 @@ std::string layer_names(const Stops& stops, bool armoured) {
   }
   if (stops.end > stops.bedding + 6)
     put(line, std::max(stops.bedding + 1, line.size() + 1), "cores");
-  return trimmed(line);
+  return line_of(line);
 }
 
 std::string length_row(const char* mark, const std::string& what, const std::optional<double>& mm,
@@ -129,13 +124,13 @@ std::string drawing_text(const job::Job& job, const CutPlan& plan) {
   const bool armoured = job.cable.armour != cable::ArmourKind::none;
   const Stops stops = stops_of(plan, armoured);
   std::string text = layer_names(stops, armoured);
-  text += trimmed(side_line(stops, true, false, false, false));
-  if (armoured) text += trimmed(side_line(stops, true, true, false, false));
-  if (armoured) text += trimmed(side_line(stops, true, true, true, false));
-  text += trimmed(side_line(stops, true, true, true, true));
-  if (armoured) text += trimmed(side_line(stops, true, true, true, false));
-  if (armoured) text += trimmed(side_line(stops, true, true, false, false));
-  text += trimmed(side_line(stops, true, false, false, false));
+  text += line_of(side_line(stops, true, false, false, false));
+  if (armoured) text += line_of(side_line(stops, true, true, false, false));
+  if (armoured) text += line_of(side_line(stops, true, true, true, false));
+  text += line_of(side_line(stops, true, true, true, true));
+  if (armoured) text += line_of(side_line(stops, true, true, true, false));
+  if (armoured) text += line_of(side_line(stops, true, true, false, false));
+  text += line_of(side_line(stops, true, false, false, false));
   text += mark_line(stops, armoured);
   text +=
       wrapped("", stops.mm_per_column > 0.0
@@ -144,7 +139,7 @@ std::string drawing_text(const job::Job& job, const CutPlan& plan) {
                                     plain(stops.mm_per_column),
                                     stops.broken ? ", the cores broken at //" : "")
                       : std::string("Not to scale: figures of the gland are missing."));
-  const auto row = [&](const std::string& line) { text += trimmed(line); };
+  const auto row = [&](const std::string& line) { text += line_of(line); };
   text += "\n";
   const strip::Marks& marks = plan.marks;
   const strip::Axis& axis = plan.axis;

@@ -4,6 +4,7 @@
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/print/words.hpp"
+#include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
 #include "print/layout.hpp"
 
@@ -129,9 +130,8 @@ std::string area_lines(const job::Job& job, const area::Demand& demand) {
     text += wrapped("         ", line);
   }
   if (!demand.would_change.empty()) {
-    std::string facts;
-    for (const std::string& fact : demand.would_change) facts += (facts.empty() ? "" : ", ") + fact;
-    text += wrapped("         ", "Not known, and could change it: " + facts);
+    text += wrapped("         ",
+                    "Not known, and could change it: " + joined(demand.would_change, ", "));
   }
   return text + wrapped("         ", demand.source);
 }

@@ -85,10 +85,8 @@ void put(std::string& line, const Axis& axis, const Span& span, char mark) {
 
 std::string row(const Axis& axis, std::string_view part, std::string_view thread,
                 std::string_view range, const std::string& bars) {
-  std::string line = cell(part, axis.part) + " " + cell(thread, axis.thread) + " " +
-                     cell(range, axis.range) + " " + bars;
-  line.erase(line.find_last_not_of(' ') + 1);
-  return line + "\n";
+  return line_of(cell(part, axis.part) + " " + cell(thread, axis.thread) + " " +
+                 cell(range, axis.range) + " " + bars);
 }
 
 /// An empty line of bars with its tick marks.

@@ -6,6 +6,7 @@
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/words.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::print {
 namespace {
@@ -84,6 +85,11 @@ std::string right(std::string_view raw, std::size_t width) {
   const std::string text = clean(raw);
   const std::size_t columns = columns_of(text);
   return columns >= width ? text : std::string(width - columns, ' ') + text;
+}
+
+std::string line_of(std::string text) {
+  trim_end(text);
+  return text + "\n";
 }
 
 std::string heading(std::string_view words, const Style& style) {

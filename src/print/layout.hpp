@@ -19,6 +19,9 @@ std::string wrapped(std::string_view first, std::string_view text);
 std::string cell(std::string_view text, std::size_t width);
 std::string right(std::string_view text, std::size_t width);
 
+/// The text as a line, without spaces at its end.
+std::string line_of(std::string text);
+
 /// A heading in capitals on a line of its own.
 std::string heading(std::string_view words, const Style& style);
 

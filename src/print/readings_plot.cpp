@@ -79,9 +79,7 @@ Ticks ticks_of(const Axis& axis) {
 }
 
 std::string line(std::string_view label, std::string marks) {
-  std::string text = cell(label, k_label) + std::move(marks);
-  text.erase(text.find_last_not_of(' ') + 1);
-  return text + "\n";
+  return line_of(cell(label, k_label) + std::move(marks));
 }
 
 std::string scale(const Axis& axis) {

@@ -36,11 +36,6 @@ std::vector<std::size_t> widths_of(const Table& table) {
   return widths;
 }
 
-std::string trimmed(std::string line) {
-  line.erase(line.find_last_not_of(' ') + 1);
-  return line + "\n";
-}
-
 /// One line a row; a column of numbers is set to the right.
 std::string grid(const Table& table, const std::vector<std::size_t>& widths) {
   std::vector<bool> to_right;
@@ -53,11 +48,11 @@ std::string grid(const Table& table, const std::vector<std::size_t>& widths) {
   };
   std::string head;
   for (std::size_t c = 0; c < widths.size(); ++c) head += set(table.columns[c], c);
-  std::string text = trimmed(head);
+  std::string text = line_of(head);
   for (const auto& row : table.rows) {
     std::string line;
     for (std::size_t c = 0; c < widths.size(); ++c) line += set(cell_text(row[c]), c);
-    text += trimmed(line);
+    text += line_of(line);
   }
   return text;
 }
@@ -88,7 +83,7 @@ std::string rules_text(const tables::Standards& standards, const Style& style) {
                               standards.tables.size()));
   text += heading("tables", style);
   for (const Table& table : standards.tables) {
-    text += trimmed(cell(table.id, 28) + cell(to_string(table.status), 13) +
+    text += line_of(cell(table.id, 28) + cell(to_string(table.status), 13) +
                     counted(table.rows.size()));
     text += wrapped("    ", clean(table.title));
     text += wrapped("    ", clean(table.source()));

@@ -3,6 +3,7 @@
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/print/words.hpp"
+#include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
 #include "print/layout.hpp"
 
@@ -86,7 +87,7 @@ std::string tail_rows(const strip::CutPlan& plan, bool armoured, const Style& st
             right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 7) +
             right(plain(tail.cut_back_mm, 1), 10) +
             right(tail.strip_mm ? plain(*tail.strip_mm, 1) : "?", 7) + "   " + cell(tail.route, 42);
-    text.erase(text.find_last_not_of(' ') + 1);
+    trim_end(text);
     text += "\n";
   }
   return text +

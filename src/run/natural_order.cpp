@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cstddef>
 
+#include "cutback/text.hpp"
+
 namespace cutback::run {
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// The run of digits at the beginning, without leading zeros.
 std::string_view take_number(std::string_view& text) {

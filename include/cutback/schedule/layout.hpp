@@ -11,6 +11,7 @@
 
 #include "cutback/error.hpp"
 #include "cutback/job/input.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::schedule {
 
@@ -82,9 +83,6 @@ struct Row {
 /// @throws InputError with every fault: a heading given twice, an own heading that is not there, no
 /// tag, nothing that tells the sheath diameter, `end` together with prefixed columns
 [[nodiscard]] Layout make_layout(Cells headings, const Format& format, const std::string& where);
-
-/// Without spaces, tabs and line ends round it.
-[[nodiscard]] std::string_view trimmed(std::string_view text);
 
 /// The cell without spaces round it; blank where the row is too short.
 [[nodiscard]] inline std::string_view cell(Cells cells, std::size_t place) {

@@ -6,6 +6,7 @@
 #include "core/area/source.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::area {
 namespace {
@@ -16,12 +17,6 @@ using gland::Gland;
 using gland::Sealing;
 using tables::Standards;
 using tables::Table;
-
-std::string joined(const std::vector<std::string>& words, const char* between = " ") {
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : between) + word;
-  return text;
-}
 
 /// Takes the worse verdict, its source with it, and puts the sentence behind those before it.
 void add(Check& check, Verdict verdict, const std::string& says, const std::string& source) {
@@ -55,7 +50,7 @@ void judge_marks(const MarkDemand& demand, const std::vector<std::string>& marks
     if (best == nullptr || best->verdict < serves.verdict) best = &serves;
   }
   if (best == nullptr) {
-    std::string says = "a gland marked " + joined(marks) + " does not serve " + demand.needed;
+    std::string says = "a gland marked " + joined(marks, " ") + " does not serve " + demand.needed;
     if (!demand.otherwise.empty()) says += ": " + demand.otherwise;
     add(check, Verdict::no_fit, says, demand.source);
     return;

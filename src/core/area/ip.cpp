@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "cutback/text.hpp"
+
 namespace cutback::area {
 namespace {
 
@@ -11,7 +13,7 @@ struct Numerals {
 };
 
 int numeral(std::string_view code, std::size_t at) {
-  const bool digit = at < code.size() && code[at] >= '0' && code[at] <= '9';
+  const bool digit = at < code.size() && is_digit(code[at]);
   return digit ? code[at] - '0' : -1;
 }
 

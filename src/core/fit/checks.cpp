@@ -44,12 +44,6 @@ std::string verdict_words(const measure::Judgement& judgement) {
   return {};
 }
 
-std::string joined(const std::vector<std::string>& parts) {
-  std::string text;
-  for (const std::string& part : parts) text += "; " + part;
-  return text;
-}
-
 /// A range that states no limit proves nothing.
 Against compared(Diameter diameter, const Range& range) {
   if (!range.low_mm && !range.high_mm) return {.verdict = Verdict::not_known};
@@ -86,7 +80,7 @@ Check check_diameter(CheckName name, const Case& at, const Against& against, con
   check.probability = judgement.probability;
   check.says = fmt::format("{} {}, {} {}: {}", naming.subject, measure::with_spread(estimate),
                            naming.object, range_text(range), verdict_words(judgement));
-  check.says += joined(judgement.reasons);
+  for (const std::string& reason : judgement.reasons) check.says += "; " + reason;
   if (estimate.evidence != Evidence::measured) check.says += "; measure before cutting";
   check.source = std::string(k_interval_rule) + "; " + estimate.source;
   return check;

@@ -5,6 +5,7 @@
 #include "cutback/measure/reading.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::job {
 namespace {
@@ -93,12 +94,6 @@ std::vector<Fault> put_word(Record& record, const FieldOf<Record>& field, std::s
   return {};
 }
 
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
-
 }  // namespace
 
 template <class Record>
@@ -153,7 +148,7 @@ std::vector<Fault> set_from_number(Record& record, const FieldOf<Record>& field,
 template <class Record>
 std::vector<Fault> set_from_text(Record& record, const FieldOf<Record>& field, std::string_view raw,
                                  std::string_view where) {
-  const std::string_view text = trimmed(raw);
+  const std::string_view text = trimmed(raw, " \t");
   if (text.empty()) {
     return {make_fault(ErrorCode::bad_value, std::string(field.key) + " is empty", where, "",
                        allowed_text(field), "leave it out when it is not known")};

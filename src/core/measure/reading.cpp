@@ -5,35 +5,31 @@
 
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::measure {
 namespace {
 
+constexpr std::string_view k_spaces = " \t";
 constexpr double k_mm_per_inch = 25.4;
 constexpr std::string_view k_point_hint = "write the decimal mark as a point";
 constexpr std::string_view k_allowed = "above 0 mm, at most 300 mm; inches as 0.59in";
-
-std::string_view trim(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
 
 std::vector<std::string_view> split(std::string_view text, char separator) {
   std::vector<std::string_view> parts;
   for (std::size_t end = text.find(separator); end != std::string_view::npos;
        end = text.find(separator)) {
-    parts.push_back(trim(text.substr(0, end)));
+    parts.push_back(trimmed(text.substr(0, end), k_spaces));
     text.remove_prefix(end + 1);
   }
-  parts.push_back(trim(text));
+  parts.push_back(trimmed(text, k_spaces));
   return parts;
 }
 
 std::optional<double> millimetres(std::string_view text) {
   double unit = 1.0;
   if (text.ends_with("in")) {
-    text = trim(text.substr(0, text.size() - 2));
+    text = trimmed(text.substr(0, text.size() - 2), k_spaces);
     unit = k_mm_per_inch;
   }
   const std::optional<double> number = parse_number(text);
@@ -97,7 +93,7 @@ void check_alike(const std::vector<Place>& places, std::string_view text, std::s
 }  // namespace
 
 std::vector<Place> parse_places(std::string_view text, std::string_view where) {
-  if (trim(text).empty()) {
+  if (trimmed(text, k_spaces).empty()) {
     throw InputError(Fault{.code = ErrorCode::missing,
                            .what = "there is no reading",
                            .where = std::string(where),
@@ -128,7 +124,7 @@ std::vector<Place> parse_places(std::string_view text, std::string_view where) {
 }
 
 Readings::Readings(std::string_view notation, std::string_view where)
-    : text(trim(notation)), places(parse_places(notation, where)) {}
+    : text(trimmed(notation, k_spaces)), places(parse_places(notation, where)) {}
 
 std::string to_text(const std::vector<Place>& places) {
   constexpr int k_decimals = 6;  // a ten-thousandth of an inch is 0.00254 mm

@@ -3,13 +3,13 @@
 #include <algorithm>
 
 #include "cutback/job/field_text.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::schedule {
 namespace {
 
 using job::FieldKind;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool has(std::string_view text, std::string_view part) {
   return text.find(part) != std::string_view::npos;
 }

@@ -7,6 +7,7 @@
 #include "core/schedule/cell_text.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -193,13 +194,6 @@ std::vector<Source> Layout::sources(Side side) const {
     (column.side == Side::both ? known->plain : known->prefixed) = i;
   }
   return list;
-}
-
-std::string_view trimmed(std::string_view text) {
-  constexpr std::string_view k_space = " \t\r\n";
-  const std::size_t first = text.find_first_not_of(k_space);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(k_space) - first + 1);
 }
 
 std::size_t known_headings(Cells headings, const Format& format) {

@@ -4,6 +4,8 @@
 #include <string>
 #include <tuple>
 
+#include "cutback/text.hpp"
+
 namespace cutback::schedule {
 namespace {
 
@@ -25,8 +27,7 @@ void add_taker(const WantedEnd& end, Takers& takers) {
 }
 
 std::string takers_text(const Takers& takers) {
-  std::string text;
-  for (const std::string& name : takers.names) text += (text.empty() ? "" : ", ") + name;
+  std::string text = joined(takers.names, ", ");
   if (takers.more > 0) text += " and " + std::to_string(takers.more) + " more";
   return text;
 }

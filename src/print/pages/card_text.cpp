@@ -4,6 +4,7 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/words.hpp"
+#include "cutback/text.hpp"
 #include "print/pages/sheet_blocks.hpp"
 #include "print/pages/strip_drawing.hpp"
 
@@ -122,12 +123,7 @@ void add_warnings(std::vector<Block>& body, const Sheet& sheet) {
 
 constexpr double k_small = 0.86;
 constexpr double k_tiny = 0.78;
-
-std::string joined(const std::vector<std::string>& lines) {
-  std::string text;
-  for (const std::string& line : lines) text += (text.empty() ? "" : " \u00b7 ") + line;
-  return text;
-}
+constexpr std::string_view k_between = " \u00b7 ";
 
 void add_cautions(std::vector<Block>& body, const Sheet& sheet) {
   if (sheet.cautions.empty()) return;
@@ -140,7 +136,8 @@ void add_cautions(std::vector<Block>& body, const Sheet& sheet) {
 void add_cautions_compact(std::vector<Block>& body, const Sheet& sheet) {
   if (sheet.cautions.empty()) return;
   body.emplace_back(Heading{"Cautions"});
-  body.emplace_back(Paragraph{.words = joined(sheet.cautions), .label = {}, .size = k_small});
+  body.emplace_back(
+      Paragraph{.words = joined(sheet.cautions, k_between), .label = {}, .size = k_small});
 }
 
 /// All of them, running on, in pieces that a column can hold.
@@ -151,7 +148,8 @@ void add_sources(std::vector<Block>& blocks, const Sheet& sheet) {
   const auto put_piece = [&] {
     if (lines.empty()) return;
     const char* const first = blocks.empty() ? "From: " : "";
-    blocks.emplace_back(Paragraph{.words = first + joined(lines), .label = {}, .size = k_tiny});
+    blocks.emplace_back(
+        Paragraph{.words = first + joined(lines, k_between), .label = {}, .size = k_tiny});
     lines.clear();
     length = 0;
   };

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "cutback/error.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::print {
 namespace {
@@ -16,8 +17,6 @@ constexpr std::size_t k_catalog = 1;
 constexpr std::size_t k_tree = 2;
 constexpr std::size_t k_info = 3;
 constexpr std::size_t k_first_free = 4;
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 [[noreturn]] void not_understood(const char* what) {
   throw InternalError(std::string("a page cannot be put into the file: ") + what);

@@ -5,6 +5,7 @@
 #include "cutback/number.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/print/words.hpp"
+#include "cutback/text.hpp"
 #include "print/pages/block.hpp"
 #include "print/pages/columns.hpp"
 #include "print/pages/page_frame.hpp"
@@ -111,11 +112,10 @@ void add_sealing(std::vector<Block>& blocks, const area::Demand& demand) {
         .words = answer.question + " " + (answer.yes ? "yes" : "no") + " (" + answer.from + ")",
         .number = {}});
   }
-  std::string facts;
-  for (const std::string& fact : demand.would_change) facts += (facts.empty() ? "" : ", ") + fact;
-  if (!facts.empty()) {
+  if (!demand.would_change.empty()) {
     blocks.emplace_back(
-        Paragraph{.words = "Not known, and could change it: " + facts, .label = {}});
+        Paragraph{.words = "Not known, and could change it: " + joined(demand.would_change, ", "),
+                  .label = {}});
   }
   blocks.emplace_back(Paragraph{.words = demand.source, .label = {}, .size = 0.85});
 }

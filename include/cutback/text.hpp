@@ -1,0 +1,22 @@
+#pragma once
+// Small things done to text everywhere. No locale.
+
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace cutback {
+
+/// '0' to '9' and no other.
+[[nodiscard]] constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+/// Without what of `spaces` stands round it.
+[[nodiscard]] std::string_view trimmed(std::string_view text, std::string_view spaces = " \t\r\n");
+
+/// Takes the spaces off its end.
+void trim_end(std::string& text);
+
+/// The words with `between` them.
+[[nodiscard]] std::string joined(std::span<const std::string> words, std::string_view between);
+
+}  // namespace cutback

@@ -1,0 +1,35 @@
+#include "cutback/text.hpp"
+
+#include <catch2/catch.hpp>
+#include <vector>
+
+using namespace cutback;
+
+TEST_CASE("trimmed: what stands inside stays", "[unit][base]") {
+  CHECK(trimmed(" a b\t\r\n") == "a b");
+  CHECK(trimmed("ab") == "ab");
+  CHECK(trimmed(" \t\r\n").empty());
+  CHECK(trimmed("").empty());
+  CHECK(trimmed(" ab\n", " \t") == "ab\n");
+}
+
+TEST_CASE("trim_end: spaces at the end alone", "[unit][base]") {
+  std::string text = "  a b  ";
+  trim_end(text);
+  CHECK(text == "  a b");
+  text = "   ";
+  trim_end(text);
+  CHECK(text.empty());
+}
+
+TEST_CASE("joined: something between every two words", "[unit][base]") {
+  CHECK(joined(std::vector<std::string>{}, ", ").empty());
+  CHECK(joined(std::vector<std::string>{"a"}, ", ") == "a");
+  CHECK(joined(std::vector<std::string>{"", "b", "c"}, ", ") == ", b, c");
+}
+
+TEST_CASE("is_digit: the ten ASCII digits", "[unit][base]") {
+  CHECK(is_digit('0'));
+  CHECK(is_digit('9'));
+  for (const char c : {'/', ':', 'a', '-', '\xB2'}) CHECK_FALSE(is_digit(c));
+}
