@@ -34,6 +34,10 @@ struct Fault {
   std::string hint;     ///< what to do next; may be empty
 };
 
+/// A fault from its parts in the order of the message.
+[[nodiscard]] Fault make_fault(ErrorCode code, std::string what, std::string_view where,
+                               std::string_view given, std::string allowed, std::string hint = {});
+
 /// Length of a UTF-8 sequence at the start of `text` that a terminal would obey rather than show:
 /// C1 controls (U+0080 to U+009F) and the marks that turn the direction of writing. 0 when there is
 /// none.

@@ -33,15 +33,6 @@ constexpr const char* k_footer =
     "written; 4 a bug. Certificates, makers' instructions, local codes and a\n"
     "competent person come before anything that this program says.";
 
-Fault usage_fault(ErrorCode code, std::string what, std::string where, std::string hint) {
-  return {.code = code,
-          .what = std::move(what),
-          .where = std::move(where),
-          .given = {},
-          .allowed = {},
-          .hint = std::move(hint)};
-}
-
 /// Names of the options or of the commands of `app`, for "did you mean".
 std::vector<std::string> names_of(const CLI::App& app, bool options) {
   std::vector<std::string> names;
@@ -72,7 +63,8 @@ void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
     const bool top = app.get_parent() == nullptr;
     const std::string what =
         option ? "unknown option" : (top ? "unknown command" : "unexpected word");
-    faults.push_back(usage_fault(ErrorCode::unknown_name, what, word, suggestion(app, word)));
+    faults.push_back(
+        make_fault(ErrorCode::unknown_name, what, word, "", "", suggestion(app, word)));
   }
   for (const CLI::App* command : app.get_subcommands()) check_left_over(*command, faults);
 }
@@ -200,11 +192,11 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
     return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
   } catch (const CLI::ArgumentMismatch& error) {
     const std::string words = error.what();
-    throw InputError(usage_fault(ErrorCode::bad_syntax, "an option takes one value, once",
-                                 words.substr(0, words.find(':')), "see --help"));
+    throw InputError(make_fault(ErrorCode::bad_syntax, "an option takes one value, once",
+                                words.substr(0, words.find(':')), "", "", "see --help"));
   } catch (const CLI::ParseError& error) {
     throw InputError(
-        usage_fault(ErrorCode::bad_syntax, error.what(), "command line", "see --help"));
+        make_fault(ErrorCode::bad_syntax, error.what(), "command line", "", "", "see --help"));
   }
   std::vector<Fault> faults;
   check_left_over(app, faults);

@@ -56,16 +56,6 @@ struct ScheduleOptions {
   std::string threads = "0";
 };
 
-Fault fault_of(ErrorCode code, std::string what, std::string where, std::string given,
-               std::string allowed) {
-  return {.code = code,
-          .what = std::move(what),
-          .where = std::move(where),
-          .given = std::move(given),
-          .allowed = std::move(allowed),
-          .hint = {}};
-}
-
 /// What was typed, understood.
 struct Typed {
   TypedFormat format;
@@ -80,13 +70,13 @@ Typed understand(const ScheduleOptions& options) {
   typed.format = understand(options.format, faults);
   typed.prefer = parse_prefer(options.prefer, faults);
   if (options.use_stock && typed.prefer != fit::Prefer::price) {
-    faults.push_back(fault_of(ErrorCode::contradiction, "stock is shared out by price", "--prefer",
-                              options.prefer, "price, or no --use-stock"));
+    faults.push_back(make_fault(ErrorCode::contradiction, "stock is shared out by price",
+                                "--prefer", options.prefer, "price, or no --use-stock"));
   }
   const auto threads = parse_number(options.threads);
   if (!threads || *threads < 0.0 || *threads > 256.0 || *threads != std::floor(*threads)) {
-    faults.push_back(fault_of(ErrorCode::bad_number, "not a number of threads", "--threads",
-                              options.threads, "0 to 256; 0 is one a core"));
+    faults.push_back(make_fault(ErrorCode::bad_number, "not a number of threads", "--threads",
+                                options.threads, "0 to 256; 0 is one a core"));
   } else {
     const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
     typed.threads = *threads == 0.0 ? cores : static_cast<unsigned>(*threads);
@@ -95,8 +85,8 @@ Typed understand(const ScheduleOptions& options) {
   if (spare.ends_with('%')) spare.remove_suffix(1);
   const auto percent = parse_number(spare);
   if (!percent || *percent < 0.0 || *percent > 100.0) {
-    faults.push_back(fault_of(ErrorCode::bad_number, "not a share of spare parts", "--spare",
-                              options.spare, "0 to 100 %"));
+    faults.push_back(make_fault(ErrorCode::bad_number, "not a share of spare parts", "--spare",
+                                options.spare, "0 to 100 %"));
   } else {
     typed.spare_percent = *percent;
   }

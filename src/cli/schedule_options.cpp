@@ -8,20 +8,6 @@
 #include "run/open_schedule.hpp"
 
 namespace cutback::cli {
-namespace {
-
-Fault fault_of(ErrorCode code, std::string what, std::string where, std::string given,
-               std::string allowed) {
-  return {.code = code,
-          .what = std::move(what),
-          .where = std::move(where),
-          .given = std::move(given),
-          .allowed = std::move(allowed),
-          .hint = {}};
-}
-
-}  // namespace
-
 CLI::Option* add_schedule_file(CLI::App& command, FormatOptions& options) {
   return command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
       ->type_name("FILE")
@@ -61,15 +47,15 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   for (const std::string& column : options.columns) {
     const std::size_t equals = column.find('=');
     if (equals == std::string::npos || equals == 0 || equals + 1 == column.size()) {
-      faults.push_back(fault_of(ErrorCode::bad_syntax, "not a column and its heading", "--column",
-                                column, "own=heading, such as sheath_od_mm=\"O/D (mm)\""));
+      faults.push_back(make_fault(ErrorCode::bad_syntax, "not a column and its heading", "--column",
+                                  column, "own=heading, such as sheath_od_mm=\"O/D (mm)\""));
       continue;
     }
     typed.format.headings.emplace_back(column.substr(0, equals), column.substr(equals + 1));
   }
   if (options.decimal != "." && options.decimal != ",") {
-    faults.push_back(fault_of(ErrorCode::bad_value, "not a decimal mark", "--decimal",
-                              options.decimal, ". or ,"));
+    faults.push_back(make_fault(ErrorCode::bad_value, "not a decimal mark", "--decimal",
+                                options.decimal, ". or ,"));
   } else {
     typed.format.decimal = options.decimal.front();
   }
@@ -84,8 +70,8 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   if (options.header_row.empty()) return typed;
   const auto row = parse_number(options.header_row);
   if (!row || *row < 1.0 || *row > 1e6 || *row != std::floor(*row)) {
-    faults.push_back(fault_of(ErrorCode::bad_number, "not a line of the file", "--header-row",
-                              options.header_row, "a whole number from 1"));
+    faults.push_back(make_fault(ErrorCode::bad_number, "not a line of the file", "--header-row",
+                                options.header_row, "a whole number from 1"));
   } else {
     typed.header_row = static_cast<std::size_t>(*row);
   }

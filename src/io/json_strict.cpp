@@ -47,16 +47,6 @@ int nesting(std::string_view text) {
   return deepest;
 }
 
-Fault fault(ErrorCode code, std::string what, std::string where, std::string given,
-            std::string allowed, std::string hint) {
-  return {.code = code,
-          .what = std::move(what),
-          .where = std::move(where),
-          .given = std::move(given),
-          .allowed = std::move(allowed),
-          .hint = std::move(hint)};
-}
-
 std::string line_and_column(std::string_view text, std::size_t byte) {
   // `byte` counts from 1 and names the character at which the parser gave up.
   const std::string_view before = text.substr(0, byte == 0 ? 0 : byte - 1);
@@ -73,15 +63,15 @@ nlohmann::ordered_json parse_json(std::string_view text, const std::string& name
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
     throw InputError(
-        fault(ErrorCode::bad_syntax, "the file is empty", name, "", "a JSON object", ""));
+        make_fault(ErrorCode::bad_syntax, "the file is empty", name, "", "a JSON object", ""));
   }
   if (text.find('\0') != std::string_view::npos) {
-    throw InputError(fault(ErrorCode::bad_syntax, "this is not a text file", name, "",
-                           "JSON in UTF-8", "give the job file itself"));
+    throw InputError(make_fault(ErrorCode::bad_syntax, "this is not a text file", name, "",
+                                "JSON in UTF-8", "give the job file itself"));
   }
   if (nesting(text) > k_deepest) {
-    throw InputError(fault(ErrorCode::bad_syntax, "brackets are nested too deep", name, "",
-                           "at most " + std::to_string(k_deepest) + " levels", ""));
+    throw InputError(make_fault(ErrorCode::bad_syntax, "brackets are nested too deep", name, "",
+                                "at most " + std::to_string(k_deepest) + " levels", ""));
   }
   std::vector<Level> levels;
   std::vector<Fault> duplicates;
@@ -95,8 +85,9 @@ nlohmann::ordered_json parse_json(std::string_view text, const std::string& name
     } else if (event == Event::key) {
       levels.back().key = parsed.get<std::string>();
       if (!levels.back().keys.insert(levels.back().key).second) {
-        duplicates.push_back(fault(ErrorCode::duplicate, "a key is given twice",
-                                   name + ": " + path_of(levels), "", "", "keep one of the two"));
+        duplicates.push_back(make_fault(ErrorCode::duplicate, "a key is given twice",
+                                        name + ": " + path_of(levels), "", "",
+                                        "keep one of the two"));
       }
     }
     return true;
@@ -105,12 +96,13 @@ nlohmann::ordered_json parse_json(std::string_view text, const std::string& name
   try {
     parsed = nlohmann::ordered_json::parse(text, watch);
   } catch (const nlohmann::json::parse_error& error) {
-    throw InputError(fault(ErrorCode::bad_syntax, "this is not valid JSON",
-                           name + ", " + line_and_column(text, error.byte), "", "",
-                           "look for a missing comma, quote or bracket just before that place"));
+    throw InputError(
+        make_fault(ErrorCode::bad_syntax, "this is not valid JSON",
+                   name + ", " + line_and_column(text, error.byte), "", "",
+                   "look for a missing comma, quote or bracket just before that place"));
   } catch (const nlohmann::json::out_of_range&) {
-    throw InputError(fault(ErrorCode::bad_number, "a number is too large", name, "",
-                           "numbers of everyday size", "look for an exponent such as 1e400"));
+    throw InputError(make_fault(ErrorCode::bad_number, "a number is too large", name, "",
+                                "numbers of everyday size", "look for an exponent such as 1e400"));
   }
   if (!duplicates.empty()) throw InputError(std::move(duplicates));
   return parsed;

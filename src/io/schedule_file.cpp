@@ -15,16 +15,6 @@ bool is_blank(const CsvRecord& record) {
   });
 }
 
-InputError bad(ErrorCode code, std::string what, std::string where, std::string given,
-               std::string hint) {
-  return InputError(Fault{.code = code,
-                          .what = std::move(what),
-                          .where = std::move(where),
-                          .given = std::move(given),
-                          .allowed = {},
-                          .hint = std::move(hint)});
-}
-
 /// Reads on to the row of headings.
 class HeadingSearch {
  public:
@@ -53,24 +43,27 @@ class HeadingSearch {
  private:
   void check_width(const CsvRecord& record) const {
     if (record.fields.size() <= k_most_columns) return;
-    throw bad(ErrorCode::out_of_range, "this is no cable schedule: too many columns",
-              name_ + ", " + std::string(source_.row_word()) + " " + std::to_string(record.line),
-              std::to_string(record.fields.size()), "a row is one cable, a column one figure");
+    throw InputError(make_fault(
+        ErrorCode::out_of_range, "this is no cable schedule: too many columns",
+        name_ + ", " + std::string(source_.row_word()) + " " + std::to_string(record.line),
+        std::to_string(record.fields.size()), "", "a row is one cable, a column one figure"));
   }
 
   [[noreturn]] void not_found() const {
     if (header_row_) {
-      throw bad(ErrorCode::missing, "no row begins on this " + std::string(source_.row_word()),
-                name_, "--header-row " + std::to_string(*header_row_), "");
+      throw InputError(make_fault(ErrorCode::missing,
+                                  "no row begins on this " + std::string(source_.row_word()), name_,
+                                  "--header-row " + std::to_string(*header_row_), "", ""));
     }
     // A wrong name in --column is often why.
     if (auto faults = schedule::unknown_columns(format_); !faults.empty()) {
       throw InputError(std::move(faults));
     }
-    throw bad(ErrorCode::missing, "there is no row of headings such as tag and sheath_od_mm", name_,
-              "",
-              "say where it is with --header-row, and own headings with --column; cutback schedule "
-              "--list-columns names the columns");
+    throw InputError(make_fault(
+        ErrorCode::missing, "there is no row of headings such as tag and sheath_od_mm", name_, "",
+        "",
+        "say where it is with --header-row, and own headings with --column; cutback schedule "
+        "--list-columns names the columns"));
   }
 
   RowSource& source_;
@@ -103,7 +96,8 @@ ScheduleFile::ScheduleFile(RowSource& source, const std::string& name,
   keep_rows(*first_, at + 1);
   while (first_->rows == 0) {
     if (!source_.read(*first_)) {
-      throw bad(ErrorCode::missing, "there is no cable below the headings", name, "", "");
+      throw InputError(
+          make_fault(ErrorCode::missing, "there is no cable below the headings", name, "", "", ""));
     }
     finish(*first_);
   }

@@ -23,12 +23,7 @@ constexpr std::uint64_t k_most_times = 300;
 
 InputError xlsx_fault(ErrorCode code, std::string what, std::string where, std::string given,
                       std::string hint) {
-  return InputError(Fault{.code = code,
-                          .what = std::move(what),
-                          .where = std::move(where),
-                          .given = std::move(given),
-                          .allowed = {},
-                          .hint = std::move(hint)});
+  return InputError(make_fault(code, std::move(what), where, given, {}, std::move(hint)));
 }
 
 InputError xlsx_damaged(std::string what, std::string where) {

@@ -1,6 +1,8 @@
 #pragma once
 // The published values that the calculations use, each table with its source and status.
 
+#include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -57,6 +59,12 @@ struct Table {
   [[nodiscard]] double number(std::size_t row, std::string_view column) const;
   /// The words in a row and a named column; empty for an empty cell. @throws InternalError
   [[nodiscard]] std::string text(std::size_t row, std::string_view column) const;
+  /// The first row, from row `from` on, whose column holds these words; nothing where none does.
+  [[nodiscard]] std::optional<std::size_t> find(std::string_view column, std::string_view words,
+                                                std::size_t from = 0) const;
+  /// The same of a row that must be there. @throws InternalError
+  [[nodiscard]] std::size_t row(std::string_view column, std::string_view words,
+                                std::size_t from = 0) const;
 };
 
 /// Every table, and the ones that the core reads as typed rows. Made by io::load_standards.

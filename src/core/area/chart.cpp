@@ -105,13 +105,6 @@ bool ask_chart(const Table& table, std::size_t row, const EntryFacts& facts, boo
   return yes;
 }
 
-std::size_t row_of(const Table& table, const std::string& fact) {
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    if (table.text(i, "fact") == fact) return i;
-  }
-  throw InternalError("table " + table.id + " has no question " + fact);
-}
-
 }  // namespace
 
 Walk walk_chart(const tables::Standards& standards, std::string_view table_id,
@@ -132,7 +125,7 @@ Walk walk_chart(const tables::Standards& standards, std::string_view table_id,
       walk.source = source_of(table, status);
       return walk;
     }
-    row = row_of(table, next);
+    row = table.row("fact", next);
   }
   throw InternalError("table " + table.id + " leads to no result");
 }

@@ -22,21 +22,6 @@ std::string check_note(const std::string& note) {
   return note.empty() ? k_check : note + "; " + k_check;
 }
 
-/// Where the words stand in a table: the row whose column holds the word, or nothing.
-std::optional<std::size_t> find_row(const Table& table, std::string_view column,
-                                    std::string_view word) {
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    if (table.text(i, column) == word) return i;
-  }
-  return std::nullopt;
-}
-
-std::size_t row_of(const Table& table, std::string_view column, std::string_view word) {
-  const auto row = find_row(table, column, word);
-  if (!row) throw InternalError("table " + table.id + " has no row for " + std::string(word));
-  return *row;
-}
-
 /// Everything that the demands are worked out from.
 struct Place {
   const Area& area;
@@ -49,7 +34,7 @@ struct Place {
 /// The type of a marking: `db` is of type d. A word that is not in the table is its own type.
 std::string type_of(const Standards& standards, const std::string& mark) {
   const Table& marks = standards.table("protection_marks");
-  const auto row = find_row(marks, "mark", mark);
+  const auto row = marks.find("mark", mark);
   return row ? marks.text(*row, "type") : mark;
 }
 
@@ -57,7 +42,7 @@ std::string type_of(const Standards& standards, const std::string& mark) {
 
 std::optional<int> rank_of(const Standards& standards, std::string_view level) {
   const Table& zones = standards.table("zone_level");
-  const auto row = find_row(zones, "level", level);
+  const auto row = zones.find("level", level);
   if (!row) return std::nullopt;
   return static_cast<int>(zones.number(*row, "rank"));
 }
@@ -73,7 +58,7 @@ NeededLevel needed_level(const Place& place, char letter) {
   NeededLevel needed;
   const Table& zones = place.standards.table("zone_level");
   if (place.area.zone) {
-    const auto row = find_row(zones, "zone", *place.area.zone);
+    const auto row = zones.find("zone", *place.area.zone);
     if (row && zones.text(*row, "level").front() == letter)
       needed.by_zone = zones.text(*row, "level");
   }
@@ -229,7 +214,7 @@ std::vector<IngressDemand> given_ingress(const Place& place) {
 /// that passes without doubt; a lower one is from memory.
 std::optional<IngressDemand> gas_ingress(const Place& place) {
   const Table& table = place.standards.table("ingress_minimum");
-  const std::string sure = table.text(row_of(table, "protection", "any"), "ip");
+  const std::string sure = table.text(table.row("protection", "any"), "ip");
   if (!place.area.protection) {
     return IngressDemand{
         .needed = "the least IP of the enclosure's protection, which is not given",
@@ -302,7 +287,7 @@ void judge_cable(const Area& area, const Table& table, TemperatureDemand& demand
        {Point{"entry", area.entry_temp_degc}, Point{"branching", area.branch_temp_degc}}) {
     if (!point.degc) continue;
     const std::string at = std::string(point.name) + " point at " + plain(*point.degc) + " degC";
-    const double limit = table.number(row_of(table, "point", point.name), "above_degc");
+    const double limit = table.number(table.row("point", point.name), "above_degc");
     if (!area.cable_max_degc) {
       // The limit is from memory: a figure below it does not settle the question either.
       demand.cable = worst(demand.cable, Verdict::not_known);

@@ -1,5 +1,7 @@
 #include "cutback/error.hpp"
 
+#include <utility>
+
 namespace cutback {
 
 const char* to_string(ErrorCode code) {
@@ -28,6 +30,16 @@ const char* to_string(ErrorCode code) {
       return "internal";
   }
   return "";
+}
+
+Fault make_fault(ErrorCode code, std::string what, std::string_view where, std::string_view given,
+                 std::string allowed, std::string hint) {
+  return {.code = code,
+          .what = std::move(what),
+          .where = std::string(where),
+          .given = std::string(given),
+          .allowed = std::move(allowed),
+          .hint = std::move(hint)};
 }
 
 std::string to_line(const Fault& fault) {

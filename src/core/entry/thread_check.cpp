@@ -72,17 +72,10 @@ std::string missing_figures(const gland::Gland& gland, const Entry& entry) {
   return names;
 }
 
-std::size_t rule_row(const Table& table, std::string_view rule, std::size_t from = 0) {
-  for (std::size_t i = from; i < table.rows.size(); ++i) {
-    if (table.text(i, "rule") == rule) return i;
-  }
-  throw InternalError("table " + table.id + " has no rule " + std::string(rule));
-}
-
 /// The parallel rule for a volume; not known: the row without an upper end, the stricter one.
 Demand parallel_demand(const Table& table, std::optional<double> volume_cm3) {
-  const std::size_t small = rule_row(table, "parallel");
-  const std::size_t large = rule_row(table, "parallel", small + 1);
+  const std::size_t small = table.row("rule", "parallel");
+  const std::size_t large = table.row("rule", "parallel", small + 1);
   const bool is_small = volume_cm3 && at_most(*volume_cm3, table.number(small, "volume_max_cm3"));
   const std::size_t row = is_small ? small : large;
   return {table.number(row, "turns"), table.number(row, "depth_mm"), k_flameproof_source};
@@ -156,7 +149,7 @@ std::string unproven(const Thread& thread) {
 void check_flameproof_parallel(ThreadFit& out, const Figures& f, const Thread& thread,
                                std::optional<double> chamfer_mm, const EntryJoint& joint,
                                const Table& rules) {
-  const double deepest_mm = rules.number(rule_row(rules, "hole-chamfer"), "depth_mm");
+  const double deepest_mm = rules.number(rules.row("rule", "hole-chamfer"), "depth_mm");
   const double counted_mm = chamfer_mm.value_or(deepest_mm);
   const Demand demand = parallel_demand(rules, joint.volume_cm3);
   const double needed_mm = needed_engagement_mm(demand, thread.pitch_mm);
@@ -200,7 +193,7 @@ void check_flameproof_parallel(ThreadFit& out, const Figures& f, const Thread& t
 
 /// The gland's own thread against what its standard asks of it.
 void note_male_thread(ThreadFit& out, const Figures& f, double pitch_mm, const Table& rules) {
-  const std::size_t row = rule_row(rules, "male-thread");
+  const std::size_t row = rules.row("rule", "male-thread");
   const double turns = std::floor((f.thread_mm - f.undercut_mm) / pitch_mm + 1e-9);
   if (turns >= rules.number(row, "turns")) return;
   out.notes.push_back(fmt::format(
@@ -215,8 +208,8 @@ void check_taper(ThreadFit& out, const Figures& f, const Thread& thread, double 
   const NptGeometry geometry = npt_geometry(thread, standards.table("npt_threads"));
   const double by_hand_mm = std::min(provided.engaged_mm, geometry.hand_tight_mm);
   const Table& rules = standards.table("flameproof_threads");
-  const double least = rules.number(rule_row(rules, "taper-engaged"), "turns");
-  const double wanted = rules.number(rule_row(rules, "taper-provided"), "turns");
+  const double least = rules.number(rules.row("rule", "taper-engaged"), "turns");
+  const double wanted = rules.number(rules.row("rule", "taper-provided"), "turns");
   const double needed = flameproof ? wanted : k_ordinary_turns;
   report_engagement(out, f, provided, needed * thread.pitch_mm);
   out.engaged_mm = by_hand_mm;

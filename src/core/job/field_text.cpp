@@ -10,16 +10,6 @@
 namespace cutback::job {
 namespace {
 
-Fault make_fault(ErrorCode code, std::string what, std::string_view where, std::string_view given,
-                 std::string allowed, std::string hint) {
-  return {.code = code,
-          .what = std::move(what),
-          .where = std::string(where),
-          .given = std::string(given),
-          .allowed = std::move(allowed),
-          .hint = std::move(hint)};
-}
-
 std::string number_hint(std::string_view text) {
   if (text.find(',') != std::string_view::npos) return "write the decimal mark as a point";
   if (text.find_first_of("abcdefghijklmnopqrstuvwxyz%") != std::string_view::npos) {

@@ -40,6 +40,19 @@ std::string Table::text(std::size_t row, std::string_view column) const {
                       std::to_string(row + 1) + " is not text");
 }
 
+std::optional<std::size_t> Table::find(std::string_view column, std::string_view words,
+                                       std::size_t from) const {
+  for (std::size_t i = from; i < rows.size(); ++i) {
+    if (text(i, column) == words) return i;
+  }
+  return std::nullopt;
+}
+
+std::size_t Table::row(std::string_view column, std::string_view words, std::size_t from) const {
+  if (const auto found = find(column, words, from)) return *found;
+  throw InternalError("table " + id + " has no row for " + std::string(words));
+}
+
 const Table& Standards::table(std::string_view id) const {
   const auto it =
       std::find_if(tables.begin(), tables.end(), [&](const Table& t) { return t.id == id; });

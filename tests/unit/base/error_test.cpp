@@ -32,8 +32,18 @@ TEST_CASE("Error: carries every fault and one line for each", "[unit][error]") {
 }
 
 TEST_CASE("to_line: C1 controls and marks that turn the writing are not obeyed", "[unit][error]") {
-  const Fault fault{.what = "bad", .given = "A\xC2\x9B" "31mX\xE2\x80\xAE" "Y\xE2\x81\xA6"};
+  const Fault fault{.what = "bad",
+                    .given =
+                        "A\xC2\x9B"
+                        "31mX\xE2\x80\xAE"
+                        "Y\xE2\x81\xA6"};
   CHECK(to_line(fault) == "bad: given \"A?31mX?Y?\"");
   CHECK(hidden_length("\xC3\xA9") == 0);
   CHECK(hidden_length("\xE2\x82\xAC") == 0);
+}
+
+TEST_CASE("make_fault: the parts in the order of the message", "[unit][error]") {
+  const Fault fault = make_fault(ErrorCode::bad_value, "what", "where", "given", "allowed", "hint");
+  CHECK(to_line(fault) == "what: where: given \"given\", allowed allowed; hint");
+  CHECK(fault.code == ErrorCode::bad_value);
 }

@@ -5,7 +5,7 @@
 
 using namespace cutback;
 
-TEST_CASE("trimmed: what stands inside stays", "[unit][base]") {
+TEST_CASE("trimmed: what stands inside stays", "[unit][text]") {
   CHECK(trimmed(" a b\t\r\n") == "a b");
   CHECK(trimmed("ab") == "ab");
   CHECK(trimmed(" \t\r\n").empty());
@@ -13,7 +13,7 @@ TEST_CASE("trimmed: what stands inside stays", "[unit][base]") {
   CHECK(trimmed(" ab\n", " \t") == "ab\n");
 }
 
-TEST_CASE("trim_end: spaces at the end alone", "[unit][base]") {
+TEST_CASE("trim_end: spaces at the end alone", "[unit][text]") {
   std::string text = "  a b  ";
   trim_end(text);
   CHECK(text == "  a b");
@@ -22,13 +22,13 @@ TEST_CASE("trim_end: spaces at the end alone", "[unit][base]") {
   CHECK(text.empty());
 }
 
-TEST_CASE("joined: something between every two words", "[unit][base]") {
+TEST_CASE("joined: something between every two words", "[unit][text]") {
   CHECK(joined(std::vector<std::string>{}, ", ").empty());
   CHECK(joined(std::vector<std::string>{"a"}, ", ") == "a");
   CHECK(joined(std::vector<std::string>{"", "b", "c"}, ", ") == ", b, c");
 }
 
-TEST_CASE("is_digit: the ten ASCII digits", "[unit][base]") {
+TEST_CASE("is_digit: the ten ASCII digits", "[unit][text]") {
   CHECK(is_digit('0'));
   CHECK(is_digit('9'));
   for (const char c : {'/', ':', 'a', '-', '\xB2'}) CHECK_FALSE(is_digit(c));
