@@ -243,7 +243,7 @@ void Reading::set(Gland& gland, std::size_t place_of_column) {
     good = entry::parse_thread(cell).has_value();
     if (!good) {
       add(ErrorCode::bad_value, "not a thread", place(place_of_column), cell, allowed_text(column),
-          "");
+          entry::thread_advice(cell));
     }
   } else if (column.kind != ColumnKind::text) {
     good = words(place_of_column);

@@ -43,8 +43,8 @@ TEST_CASE("ISO 68-1: basic diameters of entry threads", "[published][thread]") {
 
 TEST_CASE("ISO 965-1: engagement up to which it is short", "[published][thread]") {
   const std::pair<const char*, double> rows[] = {
-      {"M12", 5.6}, {"M20", 5.6}, {"M22.4", 5.6}, {"M25", 6.3}, {"M32", 6.3},  {"M40", 6.3},
-      {"M50", 7.5}, {"M63", 7.5}, {"M75", 7.5},   {"M90", 9.5}, {"M110", 12.0}};
+      {"M12", 5.6}, {"M20", 5.6}, {"M22", 5.6}, {"M25", 6.3}, {"M32", 6.3},  {"M40", 6.3},
+      {"M50", 7.5}, {"M63", 7.5}, {"M75", 7.5}, {"M90", 9.5}, {"M110", 12.0}};
   for (const auto& [thread, printed] : rows) {
     INFO(thread);
     CHECK(short_engagement_mm(*parse_thread(thread), standards().table("engagement_group_n")) ==
@@ -83,6 +83,52 @@ TEST_CASE("ASME B1.20.1: L1, L2, L4 and E1 of every size", "[published][thread]"
     CHECK(g.overall_mm / 25.4 == Approx(row.l4).margin(0.00011));
     CHECK(g.hand_tight_diameter_mm / 25.4 == Approx(row.e1).margin(0.000011));
   }
+}
+
+TEST_CASE("ASME B1.20.1: sizes known from memory agree with its formulas", "[published][thread]") {
+  // E0 and E1 in inches, remembered as printed: D, n and L1 of the table must lead to them.
+  struct Row {
+    const char* thread;
+    double e0, e1;
+  };
+  const Row rows[] = {{"NPT 1/8", 0.36351, 0.37360},
+                      {"NPT 1/4", 0.47739, 0.49163},
+                      {"NPT 3/8", 0.61201, 0.62701},
+                      {"NPT 5", 5.39073, 5.44929},
+                      {"NPT 6", 6.44609, 6.50597}};
+  for (const Row& row : rows) {
+    INFO(row.thread);
+    const NptGeometry g = npt_geometry(*parse_thread(row.thread), standards().table("npt_threads"));
+    CHECK(g.from_memory);
+    CHECK(g.small_end_diameter_mm / 25.4 == Approx(row.e0).margin(0.000006));
+    CHECK(g.hand_tight_diameter_mm / 25.4 == Approx(row.e1).margin(0.000006));
+  }
+  CHECK_FALSE(npt_geometry(*parse_thread("NPT 1/2"), standards().table("npt_threads")).from_memory);
+}
+
+TEST_CASE("DIN 40430: outside and inner diameter of PG threads", "[published][thread]") {
+  struct Row {
+    const char* thread;
+    double outside, inner;
+  };
+  const Row rows[] = {{"PG 7", 12.5, 11.28},    {"PG 9", 15.5, 13.86},  {"PG 11", 18.6, 17.26},
+                      {"PG 13.5", 20.4, 19.06}, {"PG 16", 22.5, 21.16}, {"PG 21", 28.3, 26.78},
+                      {"PG 29", 37.0, 35.48},   {"PG 36", 47.0, 45.48}, {"PG 42", 54.0, 52.48},
+                      {"PG 48", 59.3, 57.78}};
+  for (const Row& row : rows) {
+    INFO(row.thread);
+    CHECK(male_outside(*parse_thread(row.thread), standards()).mm == row.outside);
+    CHECK(male_root(*parse_thread(row.thread), standards()).mm == row.inner);
+  }
+}
+
+TEST_CASE("male_root: what a bore through the thread cannot exceed", "[published][thread]") {
+  // ISO 68-1 d3 of M20 x 1.5; ASME B1.20.1: K0 = E0 - 0.8 p = 0.75843 - 0.05714 in for 1/2.
+  CHECK(male_root(*parse_thread("M20"), standards()).mm == Approx(18.160).margin(0.0006));
+  CHECK(male_root(*parse_thread("NPT 1/2"), standards()).mm / 25.4 ==
+        Approx(0.70129).margin(0.00001));
+  CHECK(male_outside(*parse_thread("NPT 1/2"), standards()).mm == Approx(21.336));
+  CHECK(male_outside(*parse_thread("M20"), standards()).mm == 20.0);
 }
 
 TEST_CASE("IEC 60079-1 5.3: turns engaged in a tapped wall", "[published][thread]") {

@@ -12,6 +12,15 @@ constexpr double k_mm_per_inch = 25.4;
 
 bool same(double a, double b) { return std::abs(a - b) < k_epsilon_mm; }
 
+double pg_figure(const Thread& thread, const tables::Standards& standards,
+                 std::string_view column) {
+  const tables::Table& table = standards.table("pg_threads");
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    if (same(table.number(i, "number"), thread.size)) return table.number(i, column);
+  }
+  throw InternalError("no PG thread: " + to_text(thread));
+}
+
 }  // namespace
 
 MetricProfile metric_profile(const Thread& thread) {
@@ -31,11 +40,47 @@ NptGeometry npt_geometry(const Thread& thread, const tables::Table& npt) {
     const double hand_tight = npt.number(i, "hand_tight_in");
     const double effective = (0.80 * outside + 6.8) / per_inch;
     const double small_end = outside - (0.050 * outside + 1.1) / per_inch;
-    return {outside * k_mm_per_inch,   hand_tight * k_mm_per_inch,
-            effective * k_mm_per_inch, (effective + 3.47 / per_inch) * k_mm_per_inch,
-            small_end * k_mm_per_inch, (small_end + hand_tight / 16.0) * k_mm_per_inch};
+    return {outside * k_mm_per_inch,
+            hand_tight * k_mm_per_inch,
+            effective * k_mm_per_inch,
+            (effective + 3.47 / per_inch) * k_mm_per_inch,
+            small_end * k_mm_per_inch,
+            (small_end + hand_tight / 16.0) * k_mm_per_inch,
+            (small_end - 0.8 / per_inch) * k_mm_per_inch,
+            npt.text(i, "status") == tables::to_string(tables::Status::from_memory)};
   }
   throw InternalError("no NPT thread: " + to_text(thread));
+}
+
+ThreadDiameter male_root(const Thread& thread, const tables::Standards& standards) {
+  switch (thread.kind) {
+    case ThreadKind::metric:
+      return {metric_profile(thread).core_mm, false, "ISO 68-1, root of the male thread"};
+    case ThreadKind::npt: {
+      const NptGeometry npt = npt_geometry(thread, standards.table("npt_threads"));
+      return {npt.small_end_core_mm, npt.from_memory,
+              "ASME B1.20.1, root of the male thread at its small end"};
+    }
+    case ThreadKind::pg:
+      return {pg_figure(thread, standards, "inner_mm"), false,
+              "DIN 40430, inner diameter (secondary)"};
+  }
+  throw InternalError("no kind of thread");
+}
+
+ThreadDiameter male_outside(const Thread& thread, const tables::Standards& standards) {
+  switch (thread.kind) {
+    case ThreadKind::metric:
+      return {thread.size, false, "ISO 68-1, nominal diameter"};
+    case ThreadKind::npt: {
+      const NptGeometry npt = npt_geometry(thread, standards.table("npt_threads"));
+      return {npt.outside_mm, npt.from_memory, "ASME B1.20.1, outside diameter"};
+    }
+    case ThreadKind::pg:
+      return {pg_figure(thread, standards, "outside_mm"), false,
+              "DIN 40430, outside diameter (secondary)"};
+  }
+  throw InternalError("no kind of thread");
 }
 
 std::optional<double> short_engagement_mm(const Thread& thread, const tables::Table& group_n) {

@@ -7,8 +7,8 @@ std::optional<entry::Thread> thread_of(const std::string& text, const std::strin
                                        Faults& faults) {
   auto thread = entry::parse_thread(text);
   if (!thread) {
-    faults.add(ErrorCode::bad_value, "this is no entry thread", where, text,
-               std::string(entry::thread_forms()), "");
+    faults.add(ErrorCode::bad_value, "this is not an entry thread", where, text,
+               std::string(entry::thread_forms()), entry::thread_advice(text));
   }
   return thread;
 }
