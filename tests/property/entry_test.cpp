@@ -64,12 +64,12 @@ TEST_CASE("check_thread: the thread length that would do does, where the wall al
     entry.wall_mm = *entry.hole == Hole::threaded ? 100.0 : in_tenths(10, 100);
     entry.washer_mm = in_tenths(0, 40);
     entry.tag_mm = in_tenths(0, 20);
-    entry.locknut_mm = in_tenths(0, 80);
-    const ThreadFit first = check_thread(gland, entry, {}, standards);
+    entry.locknut_mm = in_tenths(1, 80);
+    const ThreadFit first = check_thread(gland, entry, nullptr, {}, standards);
     gland.entry_length_mm = first.needed_mm;
-    RC_ASSERT(check_thread(gland, entry, {}, standards).check.verdict == Verdict::fits);
+    RC_ASSERT(check_thread(gland, entry, nullptr, {}, standards).check.verdict == Verdict::fits);
     gland.entry_length_mm = *first.needed_mm - 0.01;
-    RC_ASSERT(check_thread(gland, entry, {}, standards).check.verdict != Verdict::fits);
+    RC_ASSERT(check_thread(gland, entry, nullptr, {}, standards).check.verdict != Verdict::fits);
   }));
 }
 
@@ -84,12 +84,13 @@ TEST_CASE("check_thread: more washer never improves a verdict", "[property][thre
     entry.hole = *rc::gen::element(Hole::threaded, Hole::clearance);
     entry.wall_mm = in_tenths(10, 400);
     entry.washer_mm = in_tenths(0, 40);
+    entry.locknut_mm = in_tenths(1, 80);
     if (*rc::gen::arbitrary<bool>()) entry.chamfer_mm = in_tenths(0, 20);
     EntryJoint joint;
     joint.flameproof = *rc::gen::arbitrary<bool>();
     if (*rc::gen::arbitrary<bool>()) joint.volume_cm3 = in_tenths(500, 2000);
-    const Verdict before = check_thread(gland, entry, joint, standards).check.verdict;
+    const Verdict before = check_thread(gland, entry, nullptr, joint, standards).check.verdict;
     entry.washer_mm = *entry.washer_mm + in_tenths(0, 50);
-    RC_ASSERT(check_thread(gland, entry, joint, standards).check.verdict <= before);
+    RC_ASSERT(check_thread(gland, entry, nullptr, joint, standards).check.verdict <= before);
   }));
 }

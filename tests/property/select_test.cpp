@@ -112,17 +112,27 @@ const Gland* adapted_by_hand(const fit::Question& question, const std::vector<Gl
     const bool only_entry =
         std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
           return check.verdict == Verdict::fits || check.name == fit::CheckName::entry ||
-                 check.name == fit::CheckName::thread;
+                 check.name == fit::CheckName::thread || check.name == fit::CheckName::joint;
         });
     if (!only_entry || fit.verdict == Verdict::fits ||
-        fit.gland->entry_thread == *question.job->entry.thread) {
+        entry::suits(fit.gland->entry_thread, question.job->entry)) {
       continue;
     }
     job::Job job = *question.job;
     job.entry.adaptors.push_back({*job.entry.thread, fit.gland->entry_thread, {}});
     fit::Question with = question;
     with.job = &job;
-    if (fit::check_gland(with, *fit.gland).verdict == Verdict::fits) return fit.gland;
+    // Lengths and bore of an adaptor that nobody has yet are not known.
+    const fit::GlandFit through = fit::check_gland(with, *fit.gland);
+    const bool helps =
+        std::all_of(through.checks.begin(), through.checks.end(), [](const fit::Check& check) {
+          const bool of_adaptor = check.name == fit::CheckName::entry ||
+                                  check.name == fit::CheckName::thread ||
+                                  check.name == fit::CheckName::joint;
+          return check.verdict == Verdict::fits ||
+                 (of_adaptor && check.verdict == Verdict::not_known);
+        });
+    if (helps) return fit.gland;
   }
   return nullptr;
 }

@@ -12,6 +12,8 @@ struct EngagementInput {
   double hole_mm;      ///< depth of the tapped hole, chamfer included
   double chamfer_mm;   ///< of the hole
   double pitch_mm;
+  double serrated_mm = 0.0;  ///< serrated washer between shoulder and wall
+  double lead_in_mm = 0.0;   ///< at the tip of the gland's thread, where its turns are not full
 };
 
 struct Engagement {
@@ -21,8 +23,8 @@ struct Engagement {
   bool limited_by_hole;  ///< a longer thread would not engage more
 };
 
-/// min(thread - undercut - washer - tag, hole - chamfer), never below 0. A turn counts as full when
-/// it lacks less than 1e-9 of itself.
+/// min(thread - undercut - washer - tag - serrated washer - lead-in, hole - chamfer), never below
+/// 0. A turn counts as full when it lacks less than 1e-9 of itself.
 [[nodiscard]] Engagement engage(const EngagementInput& in);
 
 }  // namespace cutback::entry

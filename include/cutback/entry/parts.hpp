@@ -18,11 +18,11 @@ struct EntryPart {
   bool beside = false;                 ///< it goes on beside the gland and is ordered with it
 };
 
-/// In the order in which they go on, from the gland inwards. Sealing washer outside, between
-/// shoulder and wall; a tag or serrated washer inside, under the locknut. In a tapped hole no
-/// locknut, a sealing washer only where its figure is given, and the tag outside, before the washer
-/// that seals the wall. Where the kind of hole is not known, as in a clearance hole, and nothing is
-/// `beside`. Washer and locknut: the entry's figure, else that of the gland that stands in it.
+/// The parts of hardware_of() in the order in which they go on, from the gland inwards. Sealing
+/// washer outside, between shoulder and wall, unless it is stated that there is none; a tag or
+/// serrated washer inside, under the locknut. In a tapped hole no locknut, a sealing washer only
+/// where it is stated, and tag and serrated washer outside, before the washer that seals the wall.
+/// Where the kind of hole is not known, as in a clearance hole, and nothing is `beside`.
 /// @param through_adaptor  an adaptor stands in the hole, the gland in the adaptor
 [[nodiscard]] std::vector<EntryPart> parts_in_order(const gland::Gland& gland, const Entry& entry,
                                                     bool through_adaptor);

@@ -29,18 +29,28 @@ struct ThreadFit {
   std::vector<std::string> notes;    ///< things to know that change no verdict
 };
 
-/// Checks the gland's thread against the hole.
-/// Tapped hole: full turns and depth engaged. Flameproof, parallel: IEC 60079-1 5.3, the deeper
-/// figure when the volume is not known; a chamfer that is not known counts as the deepest that the
-/// standard allows, and as `not-known` where that decides. Flameproof, taper: 3.5 turns, and
-/// `not-known` under the 5 that each part should have. Otherwise three turns (common practice, no
-/// source), `not-known` from one turn on.
+/// Whether this male thread goes into the entry: the same thread in a tapped hole, the same size in
+/// a clearance hole, any in one that will be made for it. False where the entry's is not known.
+[[nodiscard]] bool suits(const Thread& thread, const Entry& entry);
+
+/// Checks the thread in the hole: the gland's, or that of the adaptor in the wall and the gland's
+/// in the adaptor, which must both do. The parts along it are those of hardware_of(). Tapped hole:
+/// full turns and depth engaged, of the shorter of male and female thread. Flameproof, parallel:
+/// IEC 60079-1 5.3, one pitch of lead-in taken off the male thread, the deeper figure when the
+/// volume is not known; a chamfer that is not known counts as the deepest that the standard allows,
+/// and as `not-known` where that decides. The male thread itself: under 8 full turns or 8 mm
+/// `not-known`, under 6 turns `no-fit`. Flameproof, taper: 3.5 turns, and `not-known` under the 5
+/// that each part should have. Otherwise three turns (common practice, no source), `not-known` from
+/// one turn on.
 /// Clearance hole: washer, wall, tag, serrated washer, locknut and one pitch; never for a
-/// flameproof entry, and `not-known` for a taper thread.
-/// Washer and locknut: the entry's figure, else the gland's, else 0; no locknut in a tapped hole.
-/// A missing figure gives `not-known` and is named; so does a thread that needs an adaptor.
+/// flameproof entry; with a caution for a taper thread.
+/// In an adaptor: its female thread is as deep as its body at most; a flameproof one is
+/// `not-known`, for how deep it is stands in its certificate. A missing figure gives `not-known`
+/// and is named; so does a thread that needs an adaptor.
+/// @param adaptor  that stands between gland and entry; null where none does
 [[nodiscard]] ThreadFit check_thread(const gland::Gland& gland, const Entry& entry,
-                                     const EntryJoint& joint, const tables::Standards& standards);
+                                     const Adaptor* adaptor, const EntryJoint& joint,
+                                     const tables::Standards& standards);
 
 /// What holds for a thread adaptor, in words, with its source.
 struct Rule {

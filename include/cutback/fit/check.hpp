@@ -17,6 +17,7 @@ enum class CheckName {
   build_up,
   entry,
   thread,
+  joint,
   protection,
   level,
   group,
@@ -43,6 +44,8 @@ enum class CheckName {
       return "entry";
     case CheckName::thread:
       return "thread";
+    case CheckName::joint:
+      return "joint";
     case CheckName::protection:
       return "protection";
     case CheckName::level:

@@ -7,13 +7,14 @@
 
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/job.hpp"
+#include "cutback/strip/depths.hpp"
 
 namespace cutback::strip {
 
 /// The lengths along the axis that the marks are made of [mm]. Origin at the face of the gland's
 /// shoulder that meets the enclosure (or its washer), positive into the enclosure.
 struct Axis {
-  double inside_face_mm = 0.0;           ///< w = washer + wall
+  std::optional<double> inside_face_mm;  ///< w = washer + wall, and an adaptor before them
   std::optional<double> armour_stop_mm;  ///< a, back from the shoulder to the armour tips
   std::optional<double> exposed_mm;      ///< e
   double exposed_plus_mm = 0.0;          ///< p
@@ -30,18 +31,6 @@ struct Marks {
   std::optional<double> sheath_cut_mm;
   std::optional<double> exposed_min_mm;
   std::optional<double> exposed_max_mm;
-};
-
-/// How deep to cut [mm], rounded down to 0.1 mm; `spread_mm` is what the readings leave open.
-struct Depths {
-  std::optional<double> sheath_mm;  ///< score the sheath to this
-  std::optional<double> saw_mm;     ///< saw at the armour cut to this: half through the wire
-  /// And never deeper than this: where the bedding begins by the least that the readings allow. No
-  /// other depth goes beyond it.
-  std::optional<double> saw_limit_mm;
-  /// Score the bedding no deeper: the least thickness at a point of that of the construction.
-  std::optional<double> bedding_mm;
-  std::optional<double> spread_mm;
 };
 
 /// One core's tail.
@@ -69,12 +58,12 @@ struct CutPlan {
   std::vector<std::string> missing;  ///< what is not known, what that leaves open, what to do
 };
 
-/// The cut plan of one end. Formulas: design of the marks along the axis, b = max(entry thread,
-/// w + locknut) + bedding past, tip_i = w + R_i + s_i + slack rounded up to a whole millimetre.
+/// The cut plan of one end. b = max(entry thread, w + locknut) + bedding past, behind an adaptor
+/// max(gland's thread, adaptor + max(adaptor's thread, washer + wall + locknut)) + bedding past;
+/// tip_i = w + R_i + s_i + slack rounded up to a whole millimetre. The parts at the entry are those
+/// of entry::hardware_of(): what is not known of them is named, and what it decides has no figure.
 /// @param how  barrier: compound round the cores, the bedding ends where the gland says; adaptor:
-/// the gland sits in a thread adaptor whose length moves its shoulder outward, and where that
-/// length is not known no mark has a figure from the end; the bedding's thickness from the
-/// construction
+/// the gland sits in a thread adaptor; the bedding's thickness from the construction
 /// @throws InputError when the bedding would end behind the armour's tips, or a tail is not longer
 /// than its strip length; each names both figures
 [[nodiscard]] CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland,

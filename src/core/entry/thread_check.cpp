@@ -8,6 +8,7 @@
 #include "cutback/compare.hpp"
 #include "cutback/entry/engagement.hpp"
 #include "cutback/entry/geometry.hpp"
+#include "cutback/entry/hardware.hpp"
 #include "cutback/entry/stack.hpp"
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
@@ -20,8 +21,8 @@ using tables::Table;
 // What an ordinary tapped hole should give. No standard was found that says it.
 constexpr double k_ordinary_turns = 3.0;
 constexpr double k_least_turns = 1.0;
-// A thinner tapped wall needs a washer to keep water out.
-constexpr double k_self_sealing_wall_mm = 6.0;
+// The first pitch of a flameproof male thread is its lead-in, where no turn is full.
+constexpr double k_lead_in_turns = 1.0;
 // Pitches for which the flameproof rule for parallel threads stands as it is (from memory).
 constexpr double k_least_pitch_mm = 0.7;
 constexpr double k_special_pitch_mm = 2.0;
@@ -30,15 +31,19 @@ constexpr const char* k_ordinary_source = "three turns: common practice, no sour
 constexpr const char* k_stack_source = "one pitch beyond the locknut: common practice, no source";
 constexpr const char* k_flameproof_source = "IEC 60079-1 5.3 (secondary)";
 
-/// The figures of gland and entry that the check uses.
+/// One male thread in one hole: the gland's in the wall, or the adaptor's in the wall and the
+/// gland's in the adaptor. Lengths in mm.
 struct Figures {
+  Thread thread;
   double thread_mm = 0.0;
+  double undercut_mm = 0.0;
   double wall_mm = 0.0;
   double washer_mm = 0.0;
   double tag_mm = 0.0;
   double serrated_mm = 0.0;
   double locknut_mm = 0.0;
-  double undercut_mm = 0.0;
+  std::optional<double> chamfer_mm;
+  const char* whose = "the gland's";
 };
 
 /// Least engagement, with the words and the source for it.
@@ -48,27 +53,57 @@ struct Demand {
   std::string source;
 };
 
-Figures figures_of(const gland::Gland& gland, const Entry& entry) {
+Figures in_wall(const Hardware& at, const Entry& entry) {
   Figures out;
+  out.wall_mm = at.wall_mm.value_or(0.0);
+  out.washer_mm = at.washer_mm.value_or(0.0);
+  out.tag_mm = at.tag_mm;
+  out.serrated_mm = at.serrated_mm;
+  out.locknut_mm = at.locknut_mm.value_or(0.0);
+  out.chamfer_mm = entry.chamfer_mm;
+  return out;
+}
+
+Figures gland_in_wall(const gland::Gland& gland, const Hardware& at, const Entry& entry) {
+  Figures out = in_wall(at, entry);
+  out.thread = gland.entry_thread;
   out.thread_mm = gland.entry_length_mm.value_or(0.0);
-  out.wall_mm = entry.wall_mm.value_or(0.0);
-  out.washer_mm = entry.washer_mm ? *entry.washer_mm : gland.washer_mm.value_or(0.0);
-  out.tag_mm = entry.tag_mm.value_or(0.0);
-  out.serrated_mm = entry.serrated_mm.value_or(0.0);
-  out.locknut_mm = entry.locknut_mm ? *entry.locknut_mm : gland.locknut_mm.value_or(0.0);
   out.undercut_mm = entry.undercut_mm.value_or(0.0);
   return out;
 }
 
+Figures adaptor_in_wall(const gland::Gland& gland, const Adaptor& adaptor, const Hardware& at,
+                        const Entry& entry) {
+  Figures out = in_wall(at, entry);
+  out.thread = wall_side(adaptor, gland);
+  out.thread_mm = entry.adaptor_thread_mm.value_or(0.0);
+  out.whose = "the adaptor's";
+  return out;
+}
+
+/// The depth of an adaptor's female thread is in its papers only. It ends with the body, which a
+/// narrower thread may run through to the tip of the adaptor's own.
+Figures gland_in_adaptor(const gland::Gland& gland, const Adaptor& adaptor, const Entry& entry,
+                         const tables::Standards& standards) {
+  Figures out;
+  out.thread = gland.entry_thread;
+  out.thread_mm = gland.entry_length_mm.value_or(0.0);
+  out.undercut_mm = entry.undercut_mm.value_or(0.0);
+  out.wall_mm = entry.adaptor_mm.value_or(0.0);
+  const bool narrower = at_most(male_outside(gland.entry_thread, standards).mm,
+                                male_root(wall_side(adaptor, gland), standards).mm);
+  if (narrower) out.wall_mm += entry.adaptor_thread_mm.value_or(0.0);
+  return out;
+}
+
 /// The figures without which nothing can be said, by name; empty when all are there.
-std::string missing_figures(const gland::Gland& gland, const Entry& entry) {
+std::string missing_figures(const gland::Gland& gland, const Hardware& at, const Entry& entry) {
   std::string names;
-  const auto add = [&](bool missing, const char* name) {
-    if (missing) names += (names.empty() ? "" : " and ") + std::string(name);
-  };
-  add(!entry.hole, "the kind of hole (threaded or clearance)");
-  add(!gland.entry_length_mm, "the length of the gland's entry thread");
-  add(!entry.wall_mm, "the thickness of the wall");
+  const auto add = [&](const std::string& name) { names += (names.empty() ? "" : " and ") + name; };
+  if (!gland.entry_length_mm) add("the length of the gland's entry thread");
+  if (at.through_adaptor && !entry.adaptor_thread_mm) add("the length of the adaptor's own thread");
+  if (at.through_adaptor && !entry.adaptor_mm) add("how far the adaptor holds the gland off");
+  for (const std::string& name : at.missing()) add(name);
   return names;
 }
 
@@ -81,8 +116,16 @@ Demand parallel_demand(const Table& table, std::optional<double> volume_cm3) {
   return {table.number(row, "turns"), table.number(row, "depth_mm"), k_flameproof_source};
 }
 
-EngagementInput engagement_input(const Figures& f, double pitch_mm, double chamfer_mm) {
-  return {f.thread_mm, f.washer_mm, f.tag_mm, f.undercut_mm, f.wall_mm, chamfer_mm, pitch_mm};
+EngagementInput engagement_input(const Figures& f, double chamfer_mm, double lead_in_mm = 0.0) {
+  return {.thread_mm = f.thread_mm,
+          .washer_mm = f.washer_mm,
+          .tag_mm = f.tag_mm,
+          .undercut_mm = f.undercut_mm,
+          .hole_mm = f.wall_mm,
+          .chamfer_mm = chamfer_mm,
+          .pitch_mm = f.thread.pitch_mm,
+          .serrated_mm = f.serrated_mm,
+          .lead_in_mm = lead_in_mm};
 }
 
 double needed_engagement_mm(const Demand& demand, double pitch_mm) {
@@ -90,9 +133,11 @@ double needed_engagement_mm(const Demand& demand, double pitch_mm) {
 }
 
 /// The sum and its outcome, as in "engaged: min(15 - 2, 10 - 1) = 9 mm = 6 full turns".
-std::string engagement_words(const Figures& f, double chamfer_mm, const Engagement& engagement) {
+std::string engagement_words(const Figures& f, const EngagementInput& in,
+                             const Engagement& engagement) {
+  const double chamfer_mm = in.chamfer_mm;
   std::string male = plain(f.thread_mm);
-  for (const double less : {f.undercut_mm, f.washer_mm, f.tag_mm}) {
+  for (const double less : {f.undercut_mm, f.washer_mm, f.tag_mm, f.serrated_mm, in.lead_in_mm}) {
     if (less > 0.0) male += " - " + plain(less);
   }
   std::string hole = plain(f.wall_mm);
@@ -102,11 +147,12 @@ std::string engagement_words(const Figures& f, double chamfer_mm, const Engageme
                      engagement.full_turns == 1 ? "" : "s");
 }
 
-void report_engagement(ThreadFit& out, const Figures& f, const Engagement& engagement,
+void report_engagement(ThreadFit& out, const EngagementInput& in, const Engagement& engagement,
                        double needed_mm) {
   out.engaged_mm = engagement.engaged_mm;
   out.turns = engagement.full_turns;
-  out.needed_mm = needed_mm + f.washer_mm + f.tag_mm + f.undercut_mm;
+  out.needed_mm =
+      needed_mm + in.washer_mm + in.tag_mm + in.serrated_mm + in.undercut_mm + in.lead_in_mm;
   out.check.value = engagement.engaged_mm;
   out.check.low = needed_mm;
   out.check.margin_mm = engagement.engaged_mm - needed_mm;
@@ -121,11 +167,12 @@ std::string remedy(ThreadFit& out, const Engagement& engagement) {
   return out.hole_says;
 }
 
-void check_ordinary(ThreadFit& out, const Figures& f, double pitch_mm, double chamfer_mm) {
-  const Engagement engagement = engage(engagement_input(f, pitch_mm, chamfer_mm));
-  report_engagement(out, f, engagement, k_ordinary_turns * pitch_mm);
+void check_ordinary(ThreadFit& out, const Figures& f) {
+  const EngagementInput in = engagement_input(f, f.chamfer_mm.value_or(0.0));
+  const Engagement engagement = engage(in);
+  report_engagement(out, in, engagement, k_ordinary_turns * f.thread.pitch_mm);
   out.check.source = k_ordinary_source;
-  out.check.says = engagement_words(f, chamfer_mm, engagement);
+  out.check.says = engagement_words(f, in, engagement);
   if (engagement.full_turns >= k_ordinary_turns) {
     out.check.verdict = Verdict::fits;
     return;
@@ -146,29 +193,42 @@ std::string unproven(const Thread& thread) {
   return {};
 }
 
-void check_flameproof_parallel(ThreadFit& out, const Figures& f, const Thread& thread,
-                               std::optional<double> chamfer_mm, const EntryJoint& joint,
+void note_flameproof(ThreadFit& out, const Figures& f, double deepest_chamfer_mm) {
+  if (f.chamfer_mm && !at_most(*f.chamfer_mm, deepest_chamfer_mm)) {
+    out.notes.push_back(fmt::format(
+        "the chamfer of a flameproof entry hole may be {} mm deep at most (IEC 60079-1)",
+        plain(deepest_chamfer_mm)));
+  }
+  if (!at_most(f.thread.pitch_mm, k_special_pitch_mm)) {
+    out.notes.push_back(
+        "a flameproof thread with a pitch over 2 mm needs special care (IEC 60079-1 "
+        "5.3, from memory)");
+  }
+}
+
+void check_flameproof_parallel(ThreadFit& out, const Figures& f, const EntryJoint& joint,
                                const Table& rules) {
   const double deepest_mm = rules.number(rules.row("rule", "hole-chamfer"), "depth_mm");
-  const double counted_mm = chamfer_mm.value_or(deepest_mm);
+  const double counted_mm = f.chamfer_mm.value_or(deepest_mm);
+  const double lead_in_mm = k_lead_in_turns * f.thread.pitch_mm;
   const Demand demand = parallel_demand(rules, joint.volume_cm3);
-  const double needed_mm = needed_engagement_mm(demand, thread.pitch_mm);
   const auto enough = [&](double chamfer, const Demand& asked) {
-    const Engagement engagement = engage(engagement_input(f, thread.pitch_mm, chamfer));
+    const Engagement engagement = engage(engagement_input(f, chamfer, lead_in_mm));
     return engagement.full_turns >= asked.turns && at_least(engagement.engaged_mm, asked.depth_mm);
   };
-  const Engagement engagement = engage(engagement_input(f, thread.pitch_mm, counted_mm));
-  report_engagement(out, f, engagement, needed_mm);
+  const EngagementInput in = engagement_input(f, counted_mm, lead_in_mm);
+  const Engagement engagement = engage(in);
+  report_engagement(out, in, engagement, needed_engagement_mm(demand, f.thread.pitch_mm));
   out.check.source = demand.source;
   std::string& says = out.check.says;
   says = fmt::format("flameproof: {} full turns and {} mm needed; {}", plain(demand.turns),
-                     plain(demand.depth_mm), engagement_words(f, counted_mm, engagement));
-  if (!chamfer_mm) says += fmt::format(" (chamfer not given, {} mm counted)", plain(counted_mm));
+                     plain(demand.depth_mm), engagement_words(f, in, engagement));
+  if (!f.chamfer_mm) says += fmt::format(" (chamfer not given, {} mm counted)", plain(counted_mm));
   if (enough(counted_mm, demand)) {
-    const std::string doubt = unproven(thread);
+    const std::string doubt = unproven(f.thread);
     out.check.verdict = doubt.empty() ? Verdict::fits : Verdict::not_known;
     if (!doubt.empty()) says += "; " + doubt;
-  } else if (!chamfer_mm && enough(0.0, demand)) {
+  } else if (!f.chamfer_mm && enough(0.0, demand)) {
     out.check.verdict = Verdict::not_known;
     says += "; the chamfer of the hole decides: measure it";
   } else {
@@ -179,51 +239,57 @@ void check_flameproof_parallel(ThreadFit& out, const Figures& f, const Thread& t
   if (!joint.volume_cm3 && !enough(counted_mm, demand) && enough(counted_mm, small)) {
     says += "; in a volume of at most 100 cm3 it would do: give the volume";
   }
-  if (chamfer_mm && !at_most(*chamfer_mm, deepest_mm)) {
-    out.notes.push_back(fmt::format(
-        "the chamfer of a flameproof entry hole may be {} mm deep at most (IEC 60079-1)",
-        plain(deepest_mm)));
-  }
-  if (!at_most(thread.pitch_mm, k_special_pitch_mm)) {
-    out.notes.push_back(
-        "a flameproof thread with a pitch over 2 mm needs special care (IEC 60079-1 "
-        "5.3, from memory)");
-  }
+  note_flameproof(out, f, deepest_mm);
 }
 
-/// The gland's own thread against what its standard asks of it.
-void note_male_thread(ThreadFit& out, const Figures& f, double pitch_mm, const Table& rules) {
+/// A male thread by itself, wherever it goes: what its standard asks of its turns and its length.
+void check_male_thread(ThreadFit& out, const Figures& f, const Table& rules) {
   const std::size_t row = rules.row("rule", "male-thread");
-  const double turns = std::floor((f.thread_mm - f.undercut_mm) / pitch_mm + 1e-9);
-  if (turns >= rules.number(row, "turns")) return;
-  out.notes.push_back(fmt::format(
-      "the gland's thread has {} full turns; IEC 60079-1:2007 asks {} of it, older editions 6: its "
-      "certificate decides",
-      plain(turns, 0), plain(rules.number(row, "turns"))));
+  const double older = rules.number(rules.row("rule", "male-thread-older"), "turns");
+  const double wanted = rules.number(row, "turns");
+  const double wanted_mm = rules.number(row, "depth_mm");
+  const double length_mm = f.thread_mm - f.undercut_mm;
+  const double turns = std::floor(length_mm / f.thread.pitch_mm + 1e-9);
+  out.needed_mm =
+      std::max(*out.needed_mm, std::max(wanted * f.thread.pitch_mm, wanted_mm) + f.undercut_mm);
+  if (turns >= wanted && at_least(length_mm, wanted_mm)) return;
+  const bool refused = turns < older;
+  out.check.verdict = worst(out.check.verdict, refused ? Verdict::no_fit : Verdict::not_known);
+  out.check.says += fmt::format("; {} thread has {} full turns in {} mm", f.whose, plain(turns, 0),
+                                plain(length_mm, 2));
+  out.check.says +=
+      refused ? fmt::format(", and every edition of IEC 60079-1 asks {} of it", plain(older))
+              : fmt::format(
+                    "; IEC 60079-1:2007 asks {} and {} mm, older editions {} turns: its "
+                    "certificate decides",
+                    plain(wanted), plain(wanted_mm), plain(older));
 }
 
-void check_taper(ThreadFit& out, const Figures& f, const Thread& thread, double chamfer_mm,
-                 bool flameproof, const tables::Standards& standards) {
-  const Engagement provided = engage(engagement_input(f, thread.pitch_mm, chamfer_mm));
-  const NptGeometry geometry = npt_geometry(thread, standards.table("npt_threads"));
+void check_taper(ThreadFit& out, const Figures& f, bool flameproof,
+                 const tables::Standards& standards) {
+  const double pitch_mm = f.thread.pitch_mm;
+  const EngagementInput in = engagement_input(f, f.chamfer_mm.value_or(0.0));
+  const Engagement provided = engage(in);
+  const NptGeometry geometry = npt_geometry(f.thread, standards.table("npt_threads"));
   const double by_hand_mm = std::min(provided.engaged_mm, geometry.hand_tight_mm);
   const Table& rules = standards.table("flameproof_threads");
   const double least = rules.number(rules.row("rule", "taper-engaged"), "turns");
   const double wanted = rules.number(rules.row("rule", "taper-provided"), "turns");
   const double needed = flameproof ? wanted : k_ordinary_turns;
-  report_engagement(out, f, provided, needed * thread.pitch_mm);
+  report_engagement(out, in, provided, needed * pitch_mm);
   out.engaged_mm = by_hand_mm;
-  out.turns = static_cast<int>(std::floor(by_hand_mm / thread.pitch_mm + 1e-9));
-  out.check.says =
-      fmt::format("taper thread: {} turns in both parts, {} engaged by hand (L1 {} mm)",
-                  fixed(provided.turns, 1), fixed(by_hand_mm / thread.pitch_mm, 1),
-                  fixed(geometry.hand_tight_mm, 2));
+  out.turns = static_cast<int>(std::floor(by_hand_mm / pitch_mm + 1e-9));
+  out.check.says = fmt::format(
+      "taper thread: {} turns in both parts, {} engaged by hand (L1 {} mm)",
+      fixed(provided.turns, 1), fixed(by_hand_mm / pitch_mm, 1), fixed(geometry.hand_tight_mm, 2));
   out.notes.push_back(
       "a taper thread is made up tight, without a locknut, and no washer seals it "
       "(from memory)");
   const auto reaches = [&](double turns) { return at_least(provided.turns, turns); };
   if (reaches(needed)) {
-    out.check.verdict = Verdict::fits;
+    out.check.verdict = geometry.from_memory ? Verdict::not_known : Verdict::fits;
+    if (geometry.from_memory)
+      out.check.says += "; a size known from memory only: check against the standard";
   } else if (reaches(flameproof ? least : k_least_turns)) {
     out.check.verdict = Verdict::not_known;
     out.check.says +=
@@ -239,42 +305,29 @@ void check_taper(ThreadFit& out, const Figures& f, const Thread& thread, double 
                          : std::string(k_ordinary_source) + "; ASME B1.20.1";
 }
 
-void check_tapped(ThreadFit& out, const Figures& f, const Thread& thread, const Entry& entry,
-                  const EntryJoint& joint, const tables::Standards& standards) {
-  const double chamfer_mm = entry.chamfer_mm.value_or(0.0);
+void check_tapped(ThreadFit& out, const Figures& f, const EntryJoint& joint,
+                  const tables::Standards& standards) {
   const Table& rules = standards.table("flameproof_threads");
-  if (thread.kind == ThreadKind::npt) {
-    check_taper(out, f, thread, chamfer_mm, joint.flameproof, standards);
+  if (f.thread.kind == ThreadKind::npt) {
+    check_taper(out, f, joint.flameproof, standards);
   } else if (joint.flameproof) {
-    check_flameproof_parallel(out, f, thread, entry.chamfer_mm, joint, rules);
-    note_male_thread(out, f, thread.pitch_mm, rules);
+    check_flameproof_parallel(out, f, joint, rules);
+    check_male_thread(out, f, rules);
   } else {
-    check_ordinary(out, f, thread.pitch_mm, chamfer_mm);
+    check_ordinary(out, f);
   }
-  const auto short_mm = short_engagement_mm(thread, standards.table("engagement_group_n"));
+  const auto short_mm = short_engagement_mm(f.thread, standards.table("engagement_group_n"));
   if (short_mm && at_most(*out.engaged_mm, *short_mm)) {
     out.notes.push_back(fmt::format(
         "{} mm is a short engagement (ISO 965-1: normal is over {} mm), so 6H and 6g are no longer "
         "the usual tolerances",
         plain(*out.engaged_mm, 2), plain(*short_mm)));
   }
-  if (f.washer_mm <= 0.0 && !at_least(f.wall_mm, k_self_sealing_wall_mm)) {
-    out.notes.push_back(
-        "a tapped wall under 6 mm needs a sealing washer to keep IP54 (IEC 60079-14, "
-        "secondary)");
-  }
 }
 
-void check_clearance(ThreadFit& out, const Figures& f, const Thread& thread, const Entry& entry) {
-  if (thread.kind == ThreadKind::npt) {
-    out.check.says =
-        "a taper thread takes no locknut, so it does not hold in a clearance hole: check "
-        "with the gland's maker";
-    out.check.source = "from memory";
-    return;
-  }
+void check_clearance(ThreadFit& out, const Figures& f, const Entry& entry) {
   const Stack stack = stack_up({f.thread_mm, f.undercut_mm, f.washer_mm, f.wall_mm, f.tag_mm,
-                                f.serrated_mm, f.locknut_mm, thread.pitch_mm});
+                                f.serrated_mm, f.locknut_mm, f.thread.pitch_mm});
   out.needed_mm = stack.needed_mm;
   out.check.value = f.thread_mm;
   out.check.low = stack.needed_mm;
@@ -287,11 +340,17 @@ void check_clearance(ThreadFit& out, const Figures& f, const Thread& thread, con
       "mm "
       "of thread; there are {} mm",
       plain(f.washer_mm), plain(f.wall_mm), plain(f.tag_mm), plain(f.serrated_mm),
-      plain(f.locknut_mm), plain(thread.pitch_mm), plain(stack.needed_mm, 2), plain(f.thread_mm));
+      plain(f.locknut_mm), plain(f.thread.pitch_mm), plain(stack.needed_mm, 2), plain(f.thread_mm));
   if (!stack.nut_clamps)
     out.check.says += "; the undercut ends behind the locknut: it cannot clamp";
-  if (f.locknut_mm <= 0.0)
-    out.notes.push_back("the locknut's thickness is not given: 0 is counted");
+  if (f.thread.kind == ThreadKind::npt) {
+    const char* const caution =
+        "a locknut holds a taper thread by a few turns only: use the one that its maker gives for "
+        "it, and look that it is tight";
+    out.check.says += std::string("; caution: ") + caution;
+    out.check.source += "; taper thread: from memory";
+    out.notes.emplace_back(caution);
+  }
   if (entry.material == "polymer" && f.tag_mm <= 0.0) {
     out.notes.push_back(
         "a plastic wall does not carry the earth: fit an earth tag inside and bond it "
@@ -299,45 +358,86 @@ void check_clearance(ThreadFit& out, const Figures& f, const Thread& thread, con
   }
 }
 
-/// Without an adaptor: the same thread in a tapped hole, the same size in a clearance hole.
-bool suits(const Thread& thread, const Entry& entry) {
-  if (entry.hole == Hole::threaded) return *entry.thread == thread;
-  return entry.thread->kind == thread.kind && std::abs(entry.thread->size - thread.size) < 1e-9;
+/// The gland's thread in the adaptor, and both in one check: the worse verdict, and the thread of
+/// the gland as what is needed.
+void add_gland_in_adaptor(ThreadFit& out, const Figures& f, const EntryJoint& joint,
+                          const tables::Standards& standards) {
+  ThreadFit inner;
+  check_tapped(inner, f, joint, standards);
+  if (joint.flameproof) {
+    inner.check.verdict = worst(inner.check.verdict, Verdict::not_known);
+    inner.check.says +=
+        "; how deep the adaptor's own tapped thread is is not known: see its certificate";
+  }
+  out.check.says =
+      "adaptor in the wall: " + out.check.says + "; gland in the adaptor: " + inner.check.says;
+  out.check.source += "; " + inner.check.source;
+  out.needed_mm = inner.needed_mm;
+  const bool inner_decides = *inner.check.margin_mm < *out.check.margin_mm;
+  if (inner_decides) {
+    out.check.value = inner.check.value;
+    out.check.low = inner.check.low;
+    out.check.margin_mm = inner.check.margin_mm;
+  }
+  out.check.verdict = worst(out.check.verdict, inner.check.verdict);
+  for (std::string& note : inner.notes) {
+    if (std::find(out.notes.begin(), out.notes.end(), note) == out.notes.end())
+      out.notes.push_back(std::move(note));
+  }
+}
+
+/// A check that cannot be made, and why.
+ThreadFit unanswered(Verdict verdict, std::string says, const char* source) {
+  ThreadFit out;
+  out.check = {.name = fit::CheckName::thread,
+               .verdict = verdict,
+               .says = std::move(says),
+               .source = source};
+  return out;
 }
 
 }  // namespace
 
-ThreadFit check_thread(const gland::Gland& gland, const Entry& entry, const EntryJoint& joint,
-                       const tables::Standards& standards) {
+bool suits(const Thread& thread, const Entry& entry) {
+  if (!entry.thread) return entry.to_suit;
+  if (hole_of(entry) == Hole::clearance) {
+    return entry.thread->kind == thread.kind && std::abs(entry.thread->size - thread.size) < 1e-9;
+  }
+  return *entry.thread == thread;
+}
+
+ThreadFit check_thread(const gland::Gland& gland, const Entry& entry, const Adaptor* adaptor,
+                       const EntryJoint& joint, const tables::Standards& standards) {
+  const Hardware at = hardware_of(gland, entry, adaptor != nullptr);
+  if (joint.flameproof && at.hole == Hole::clearance) {
+    ThreadFit out = unanswered(Verdict::no_fit,
+                               "a flameproof entry is tapped: a clearance hole is not permitted",
+                               "IEC 60079-1 (secondary)");
+    out.hole_says = out.check.says;
+    return out;
+  }
+  const std::string missing = missing_figures(gland, at, entry);
+  if (!missing.empty()) {
+    return unanswered(Verdict::not_known, "not given: " + missing, "nothing to compare");
+  }
+  if (adaptor == nullptr && entry.thread && !suits(gland.entry_thread, entry)) {
+    return unanswered(Verdict::not_known,
+                      fmt::format("gland thread {} does not suit the entry {}",
+                                  to_text(gland.entry_thread), to_text(*entry.thread)),
+                      "nothing to compare");
+  }
+  const Figures f = adaptor != nullptr ? adaptor_in_wall(gland, *adaptor, at, entry)
+                                       : gland_in_wall(gland, at, entry);
   ThreadFit out;
   out.check.name = fit::CheckName::thread;
-  const Thread& thread = gland.entry_thread;
-  const Figures figures = figures_of(gland, entry);
-  if (joint.flameproof && entry.hole == Hole::clearance) {
-    out.check.verdict = Verdict::no_fit;
-    out.check.says = "a flameproof entry is tapped: a clearance hole is not permitted";
-    out.hole_says = out.check.says;
-    out.check.source = "IEC 60079-1 (secondary)";
-    return out;
-  }
-  const std::string missing = missing_figures(gland, entry);
-  if (!missing.empty()) {
-    out.check.says = "not given: " + missing;
-    out.check.source = "nothing to compare";
-    return out;
-  }
-  if (entry.thread && !suits(thread, entry)) {
-    out.check.says = fmt::format(
-        "{} does not go into {} without an adaptor, and the adaptor's lengths "
-        "are not known: see its papers",
-        to_text(thread), to_text(*entry.thread));
-    out.check.source = "nothing to compare";
-    return out;
-  }
-  if (entry.hole == Hole::threaded) {
-    check_tapped(out, figures, thread, entry, joint, standards);
+  if (at.hole == Hole::threaded) {
+    check_tapped(out, f, joint, standards);
   } else {
-    check_clearance(out, figures, thread, entry);
+    check_clearance(out, f, entry);
+  }
+  if (adaptor != nullptr) {
+    add_gland_in_adaptor(out, gland_in_adaptor(gland, *adaptor, entry, standards), joint,
+                         standards);
   }
   return out;
 }

@@ -6,8 +6,11 @@
 #include "core/fit/checks.hpp"
 #include "cutback/area/bundle.hpp"
 #include "cutback/area/check.hpp"
+#include "cutback/area/ip.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/earth/gland_rating.hpp"
+#include "cutback/entry/entry_check.hpp"
+#include "cutback/entry/joint_check.hpp"
 #include "cutback/error.hpp"
 
 namespace cutback::fit::detail {
@@ -17,21 +20,11 @@ using cable::ArmourKind;
 
 // ---- entry ----------------------------------------------------------------------------------
 
-const entry::Adaptor* adaptor_between(const entry::Entry& entry, const entry::Thread& thread) {
-  if (!entry.thread || thread == *entry.thread) return nullptr;
-  const auto joins = [&](const entry::Adaptor& adaptor) {
-    return (adaptor.a == *entry.thread && adaptor.b == thread) ||
-           (adaptor.b == *entry.thread && adaptor.a == thread);
-  };
-  const auto found = std::find_if(entry.adaptors.begin(), entry.adaptors.end(), joins);
-  return found == entry.adaptors.end() ? nullptr : &*found;
-}
-
 /// Whoever speaks of the hole or of a hazardous place must name the thread as well.
 bool entry_is_asked(const Question& question) {
   const entry::Entry& entry = question.job->entry;
-  return entry.thread || entry.hole || entry.wall_mm || !question.demand.level.empty() ||
-         !question.demand.protection.empty();
+  return entry.thread || entry.to_suit || entry.hole || entry.wall_mm ||
+         !question.demand.level.empty() || !question.demand.protection.empty();
 }
 
 /// Adds what a second rule says to a check: the worse verdict, both sentences, both sources.
@@ -42,29 +35,35 @@ void join(Check& check, const std::optional<Check>& other) {
   check.source += "; " + other->source;
 }
 
-std::optional<Check> check_entry(const Case& at, GlandFit& fit) {
-  if (!entry_is_asked(at.question)) return std::nullopt;
-  Check check{.name = CheckName::entry, .source = "thread designations compared"};
-  if (!at.entry().thread) {
-    check.says = "the thread or size of the entry is not given (--entry)";
-    return check;
-  }
-  const std::string hole = entry::to_text(*at.entry().thread);
-  const std::string own = entry::to_text(at.gland.entry_thread);
-  if (at.gland.entry_thread == *at.entry().thread) {
-    check.verdict = Verdict::fits;
-    check.says = "gland thread " + own + " suits the entry " + hole;
-  } else if (at.adaptor != nullptr) {
-    check.verdict = Verdict::fits;
-    check.says = "gland thread " + own + " goes into the entry " + hole + " through one adaptor";
-    check.source = "not more than one thread adaptor per entry (IEC 60079-14:2013, secondary)";
-    fit.adaptor = *at.adaptor;
+/// The threads alone, with what an adaptor must be.
+Check check_threads(const Case& at) {
+  Check check = entry::check_entry(at.gland, at.entry());
+  if (at.adaptor != nullptr) {
     join(check, area::check_adaptor(at.question.demand, at.adaptor->protection));
-  } else {
-    check.verdict = Verdict::no_fit;
-    check.says = "gland thread " + own + " does not suit the entry " + hole;
   }
   return check;
+}
+
+std::optional<Against> against_entry(const Case& at) {
+  if (!entry_is_asked(at.question)) return std::nullopt;
+  Against out{.verdict = check_threads(at).verdict};
+  if (out.verdict == Verdict::fits) {
+    if (auto passing = against_passage(at, at.adaptor)) out = *passing;
+  }
+  return out;
+}
+
+std::optional<Check> check_entry(const Case& at, GlandFit& fit) {
+  if (!entry_is_asked(at.question)) return std::nullopt;
+  Check check = check_threads(at);
+  if (at.adaptor != nullptr) fit.adaptor = *at.adaptor;
+  if (check.verdict != Verdict::fits || at.barrier) return check;
+  const tables::Standards& standards = *at.question.standards;
+  Check passing = entry::check_passage(entry::passage(at.gland, at.entry(), at.adaptor, standards),
+                                       at.cable(), at.barrier, std::nullopt, standards);
+  passing.says = check.says + "; " + passing.says;
+  passing.source = check.source + "; " + passing.source;
+  return passing;
 }
 
 // ---- thread ---------------------------------------------------------------------------------
@@ -73,18 +72,26 @@ bool is_flameproof(const Question& question) {
   return question.demand.sealing != area::SealingDemand::none;
 }
 
-/// A flameproof entry is asked about its thread in any case; another one where hole and wall are
-/// known, so that a quick look at the van is not stopped by a wall that nobody measured. Through an
-/// adaptor it is the adaptor's thread that engages.
+/// A flameproof entry is asked about its joint in any case; another one where hole and wall are
+/// known, so that a quick look at the van is not stopped by a wall that nobody measured.
+bool joint_is_asked(const Case& at) {
+  return is_flameproof(at.question) || (at.entry().hole && at.entry().wall_mm);
+}
+
 std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
-  const bool asked = is_flameproof(at.question) ||
-                     (at.adaptor == nullptr && at.entry().hole && at.entry().wall_mm);
-  if (!asked) return std::nullopt;
+  if (!joint_is_asked(at)) return std::nullopt;
   fit.thread = entry::check_thread(
-      at.gland, at.entry(),
+      at.gland, at.entry(), at.adaptor,
       {.flameproof = is_flameproof(at.question), .volume_cm3 = at.question.job->area.volume_cm3},
       *at.question.standards);
   return fit.thread->check;
+}
+
+std::optional<Check> check_joint(const Case& at, GlandFit& /*fit*/) {
+  if (!joint_is_asked(at)) return std::nullopt;
+  return entry::check_joint(at.gland, at.entry(), at.adaptor,
+                            area::ip_codes(at.question.job->area.ip.value_or("")),
+                            *at.question.standards);
 }
 
 // ---- place ----------------------------------------------------------------------------------
@@ -159,8 +166,9 @@ constexpr std::array k_rules{
     Rule{CheckName::bore, Topic::cable, nullptr, against_bore, check_bore},
     Rule{CheckName::armour, Topic::cable, nullptr, against_armour, check_armour},
     Rule{CheckName::build_up, Topic::cable, build_up_alone, nullptr, check_build_up},
-    Rule{CheckName::entry, Topic::entry, nullptr, nullptr, check_entry},
+    Rule{CheckName::entry, Topic::entry, nullptr, against_entry, check_entry},
     Rule{CheckName::thread, Topic::joint, nullptr, nullptr, check_thread},
+    Rule{CheckName::joint, Topic::joint, nullptr, nullptr, check_joint},
     Rule{CheckName::protection, Topic::place, nullptr, nullptr, check_protection},
     Rule{CheckName::level, Topic::place, nullptr, nullptr, check_level},
     Rule{CheckName::group, Topic::place, nullptr, nullptr, check_group},
@@ -178,12 +186,22 @@ Case::Case(const Question& asked, const gland::Gland& of)
     : question(asked),
       gland(of),
       barrier(made_off_as_barrier(of.sealing, asked.demand)),
-      adaptor(adaptor_between(asked.job->entry, of.entry_thread)) {}
+      adaptor(entry::adaptor_between(asked.job->entry, of.entry_thread)) {}
 
 bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand) {
   if (sealing != gland::Sealing::either) return sealing == gland::Sealing::barrier;
   // Where compression is allowed from memory only, sealing round the cores is the sure way.
   return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
+}
+
+std::optional<Against> against_passage(const Case& at, const entry::Adaptor* adaptor) {
+  if (at.barrier) return std::nullopt;
+  const entry::Passage passage =
+      entry::passage(at.gland, at.entry(), adaptor, *at.question.standards);
+  return Against{
+      .verdict = entry::trust_in(passage),
+      .range = passage.range,
+      .diameter = at.cable().armour == ArmourKind::none ? Diameter::sheath : Diameter::bedding};
 }
 
 std::span<const Rule> rules() { return k_rules; }

@@ -137,17 +137,24 @@ bool Search::State::adaptor_helps(std::size_t place) {
   for (std::size_t rule = 0; rule < rules.size(); ++rule) {
     if (reads_adaptor(rules[rule])) kinds.push_back(index_.kinds[rule].of_place[place]);
   }
+  const entry::Adaptor adaptor{*question_.job->entry.thread, gland.entry_thread, {}};
+  const auto passing = detail::against_passage(detail::Case(question_, gland), &adaptor);
+  const bool refused =
+      passing && detail::finding_of(*passing, question_.job->cable).verdict < Verdict::not_known;
+  if (refused) return false;
   const auto [known, fresh] = helps_.try_emplace(std::move(kinds), false);
   if (!fresh) return known->second;
   job::Job job = *question_.job;
-  job.entry.adaptors.push_back({*job.entry.thread, gland.entry_thread, {}});
+  job.entry.adaptors.push_back(adaptor);
   Question with = question_;
   with.job = &job;
   const detail::Case at(with, gland);
   known->second = std::all_of(rules.begin(), rules.end(), [&](const detail::Rule& rule) {
     if (!reads_adaptor(rule)) return true;
-    const auto finding = detail::find(rule, at);
-    return !finding || finding->verdict == Verdict::fits;
+    const auto found = detail::against(rule, at);
+    // Lengths, bore and marking of an adaptor that nobody has yet are not known.
+    const Verdict least = rule.topic == Topic::earth ? Verdict::fits : Verdict::not_known;
+    return !found || found->verdict >= least;
   });
   return known->second;
 }
@@ -162,7 +169,7 @@ const Gland* Search::State::through_adaptor() {
     found_.for_each_in(i, [&](std::size_t place) {
       const Gland& gland = *index_.places[place];
       if (best && index_.preference[place] > best->standing.preference) return false;
-      if (gland.entry_thread == *entry.thread || !adaptor_helps(place)) return true;
+      if (entry::suits(gland.entry_thread, entry) || !adaptor_helps(place)) return true;
       const Look next = search.look(place, Verdict::fits);
       if (!best || comes_before(next.standing, best->standing)) best = next;
       return true;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "cutback/entry/hardware.hpp"
 #include "cutback/entry/parts.hpp"
 #include "cutback/number.hpp"
 
@@ -75,12 +76,17 @@ void armoured_cuts(std::vector<Step>& steps, const job::Job& job, const strip::C
   }
   if (wire) {
     std::string saw = "Saw round the cable at " + mark(1, marks.armour_cut_mm);
-    saw += depths.saw_mm ? ", " + mm(*depths.saw_mm) + " deep: " +
-                               (depths.saw_mm == depths.saw_limit_mm
-                                    ? "as far as is safe by these readings, "
-                                    : "through the sheath and half through the wires, ") +
-                               "never deeper than " + mm(*depths.saw_limit_mm) + "."
-                         : ", through the sheath and half through the wires, no deeper.";
+    if (!depths.saw_mm) {
+      saw += ", through the sheath and half through the wires, no deeper.";
+    } else if (depths.saw_mm == depths.saw_limit_mm) {
+      saw += ", " + mm(*depths.saw_mm) +
+             " deep and no deeper: the sheath may be thin at a point. Then go round again by eye "
+             "until half of each wire is through.";
+    } else {
+      saw += ", " + mm(*depths.saw_mm) +
+             " deep: through the sheath and half through the wires, never deeper than " +
+             mm(*depths.saw_limit_mm) + ".";
+    }
     add(steps, saw);
     add(steps,
         "Strip the sheath from mark 1 to the end. Bend the wires a few at a time at the saw cut "
@@ -94,7 +100,7 @@ void armoured_cuts(std::vector<Step>& steps, const job::Job& job, const strip::C
   std::string trim = "From the armour tips (not from the end) measure back " + exposed_text(marks) +
                      " and mark 2 there. Score the sheath round at mark 2";
   trim += depths.sheath_mm ? ", " + mm(*depths.sheath_mm) + " deep and no deeper"
-                           : ", not through to the armour";
+                           : ", by eye, lightly, not through to the armour";
   add(steps, trim + ", then lengthwise to the tips, and peel it off.", true);
 }
 
@@ -106,7 +112,7 @@ void bedding_cut(std::vector<Step>& steps, const strip::CutPlan& plan, bool barr
             " in front of the armour tips";
   }
   text += plan.depths.bedding_mm ? ", at most " + mm(*plan.depths.bedding_mm) + " deep"
-                                 : ", less than its thickness";
+                                 : ", by eye, lightly";
   text +=
       ", bend it open and peel it towards the end with its fillers. Do not nick the insulation.";
   if (barrier)
@@ -128,7 +134,7 @@ void assemble_steps(std::vector<Step>& steps, const job::Job& job, const fit::Gl
     add(steps, "Fit the adaptor " + entry::to_text(fit.adaptor->a) + " to " +
                    entry::to_text(fit.adaptor->b) + " to the entry first.");
   }
-  const bool tapped = job.entry.hole && *job.entry.hole == entry::Hole::threaded;
+  const bool tapped = entry::hole_of(job.entry) == entry::Hole::threaded;
   add(steps,
       "Fit the gland's entry part to " + entry_name(job) +
           (tapped
@@ -227,9 +233,10 @@ std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
       add(steps, "From the cable's end mark S at " + mm(*plan.marks.shoulder_mm) +
                      ": the gland's shoulder will sit there.");
     }
-    add(steps,
-        "Score the sheath round at " + mark(1, plan.marks.sheath_cut_mm) +
-            ", not through, bend it open and peel it towards the end. Do not nick the insulation.");
+    add(steps, "Score the sheath round at " + mark(1, plan.marks.sheath_cut_mm) + ", " +
+                   (plan.depths.sheath_mm ? mm(*plan.depths.sheath_mm) + " deep and no deeper"
+                                          : std::string("by eye, lightly, not through")) +
+                   ", bend it open and peel it towards the end. Do not nick the insulation.");
   }
   assemble_steps(steps, job, fit);
   finish_steps(steps, job);

@@ -5,8 +5,8 @@
 #include <cmath>
 #include <limits>
 
-#include "cutback/cable/plausibility.hpp"
 #include "cutback/compare.hpp"
+#include "cutback/entry/hardware.hpp"
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
 
@@ -16,7 +16,6 @@ namespace {
 using cable::ArmourKind;
 
 constexpr double k_whole_mm = 1.0;
-constexpr double k_depth_step_mm = 0.1;
 
 /// Where the core list and messages point to.
 InputError tails_error(const std::string& what, const std::string& where, const std::string& given,
@@ -29,49 +28,76 @@ InputError tails_error(const std::string& what, const std::string& where, const 
                           .hint = hint});
 }
 
-struct Stack {
-  double washer_mm;
-  double locknut_mm;
-};
+std::optional<double> sum(const std::optional<double>& a, const std::optional<double>& b) {
+  if (!a || !b) return std::nullopt;
+  return *a + *b;
+}
 
-/// Washer and locknut: the entry's figure, else the gland's, else 0; no locknut in a tapped hole.
-Stack stack_of(const entry::Entry& entry, const gland::Gland& gland) {
-  const bool tapped = entry.hole && *entry.hole == entry::Hole::threaded;
-  const auto own = [](const std::optional<double>& a, const std::optional<double>& b) {
-    return a ? *a : b.value_or(0.0);
-  };
-  return {own(entry.washer_mm, gland.washer_mm),
-          tapped ? 0.0 : own(entry.locknut_mm, gland.locknut_mm)};
+std::optional<double> larger(const std::optional<double>& a, const std::optional<double>& b) {
+  if (!a || !b) return std::nullopt;
+  return std::max(*a, *b);
+}
+
+/// How far from the shoulder the gland's or the adaptor's thread and all that stands on it reach.
+std::optional<double> thread_end_mm(const job::Job& job, const gland::Gland& gland,
+                                    const entry::Hardware& at) {
+  const auto parts_mm = sum(at.inside_face_mm(), at.inside_mm());
+  if (!at.hole && !at.through_adaptor) {
+    // A thread that stands out of any locknut ends the same in a hole of either kind.
+    const auto most_mm = sum(at.inside_face_mm(), at.locknut_mm);
+    const auto end_mm = larger(gland.entry_length_mm, most_mm);
+    return end_mm == gland.entry_length_mm ? end_mm : std::nullopt;
+  }
+  if (!at.through_adaptor) return larger(gland.entry_length_mm, parts_mm);
+  return larger(gland.entry_length_mm,
+                sum(job.entry.adaptor_mm, larger(job.entry.adaptor_thread_mm, parts_mm)));
+}
+
+/// What the axis lacks, in the order in which it is measured.
+std::string lacking(const job::Job& job, const gland::Gland& gland, const entry::Hardware& at,
+                    bool barrier) {
+  std::string names;
+  const auto add = [&](const std::string& name) { names += (names.empty() ? "" : ", ") + name; };
+  for (const std::string& name : at.missing()) add(name);
+  if (at.through_adaptor && !job.entry.adaptor_mm) {
+    add("how far the adaptor holds the gland's shoulder off the wall (--adaptor-length)");
+  }
+  if (barrier) return names;
+  if (at.through_adaptor && !job.entry.adaptor_thread_mm) {
+    add("the length of the adaptor's own thread (--adaptor-thread)");
+  }
+  if (!gland.entry_length_mm) add("the length of the gland's entry thread");
+  return names;
+}
+
+/// Inside face and end of the bedding, and what they lack.
+void put_entry(const job::Job& job, const gland::Gland& gland, const Termination& how, Axis& axis,
+               std::vector<std::string>& missing) {
+  const entry::Hardware at = entry::hardware_of(gland, job.entry, how.adaptor);
+  axis.inside_face_mm = at.inside_face_mm();
+  if (how.adaptor) axis.inside_face_mm = sum(axis.inside_face_mm, job.entry.adaptor_mm);
+  if (how.barrier) {
+    axis.bedding_end_mm = gland.bedding_end_mm;
+  } else {
+    axis.bedding_end_mm = sum(thread_end_mm(job, gland, at), gland.bedding_past_mm);
+  }
+  if (!axis.inside_face_mm || (!axis.bedding_end_mm && !how.barrier)) {
+    missing.push_back("not given: " + lacking(job, gland, at, how.barrier) +
+                      (axis.inside_face_mm ? ": no mark for the bedding cut"
+                                           : ": no mark has a figure from the cable's end") +
+                      "; give it and print again");
+  }
+  if (how.barrier && !gland.bedding_end_mm) {
+    missing.push_back(
+        "bedding_end_mm of the gland is not stated: no mark for the bedding cut; "
+        "take it from the gland's instructions");
+  }
 }
 
 Axis axis_of(const job::Job& job, const gland::Gland& gland, const Termination& how,
              std::vector<std::string>& missing) {
   Axis axis;
-  const Stack stack = stack_of(job.entry, gland);
-  if (!job.entry.wall_mm) {
-    missing.push_back(
-        "wall_mm is not given: the marks count from the washer, with no wall; "
-        "give --wall and print again");
-  }
-  axis.inside_face_mm = stack.washer_mm + job.entry.wall_mm.value_or(0.0) +
-                        (how.adaptor ? job.entry.adaptor_mm.value_or(0.0) : 0.0);
-  if (how.barrier) {
-    axis.bedding_end_mm = gland.bedding_end_mm;
-    if (!gland.bedding_end_mm) {
-      missing.push_back(
-          "bedding_end_mm of the gland is not stated: no mark for the bedding cut; "
-          "take it from the gland's instructions");
-    }
-  } else {
-    axis.bedding_end_mm =
-        std::max(gland.entry_length_mm.value_or(0.0), axis.inside_face_mm + stack.locknut_mm) +
-        gland.bedding_past_mm;
-    if (!gland.entry_length_mm) {
-      missing.push_back(
-          "entry_length_mm of the gland is not stated: the bedding cut is reckoned "
-          "from the wall alone");
-    }
-  }
+  put_entry(job, gland, how, axis, missing);
   if (job.cable.armour == ArmourKind::none) return axis;
   axis.armour_stop_mm = job.armour_stop_mm ? job.armour_stop_mm : gland.armour_stop_mm;
   axis.exposed_mm = gland.exposed_armour_mm;
@@ -154,7 +180,7 @@ std::vector<Tail> tails_of(const Tails& tails, const Axis& axis,
         routes[i].value_or(Route{furthest, "as the furthest, " + plain(furthest, 1)});
     strip_missing = strip_missing || (!core.strip_mm && !core.spare);
     const double tip = round_up(
-        axis.inside_face_mm + route.length_mm + core.strip_mm.value_or(0.0) + tails.slack_mm,
+        *axis.inside_face_mm + route.length_mm + core.strip_mm.value_or(0.0) + tails.slack_mm,
         k_whole_mm);
     result.push_back(
         {.core = core.name, .tip_mm = tip, .strip_mm = core.strip_mm, .route = route.says});
@@ -207,31 +233,6 @@ Marks unarmoured_marks_of(const Axis& axis) {
   return marks;
 }
 
-Depths depths_of(const cable::Cable& cable, std::optional<double> bedding_thickness_mm) {
-  Depths depths;
-  if (bedding_thickness_mm) {
-    // The cores lie below it, and it may be this thin at a point.
-    const double least_mm = cable::least_at_a_point_mm(*bedding_thickness_mm);
-    if (least_mm >= k_depth_step_mm) depths.bedding_mm = round_down(least_mm, k_depth_step_mm);
-  }
-  const auto sheath = cable::sheath_thickness(cable);
-  if (!sheath || sheath->value_mm <= 0.0 || cable.armour == ArmourKind::none) return depths;
-  depths.spread_mm = sheath->expanded_mm;
-  // The bedding begins half of the difference of the diameters below the surface, or less by what
-  // their readings leave open (JCGM 100:2008 5.1.2). Nothing goes deeper.
-  const double wire = *cable::wire_size_mm(cable);
-  const double limit_mm = (cable.sheath_od->value_mm - cable.bedding->value_mm -
-                           std::hypot(cable.sheath_od->expanded_mm, cable.bedding->expanded_mm)) /
-                          2.0;
-  if (limit_mm < k_depth_step_mm) return depths;
-  const auto depth = [&](double mm) { return round_down(std::min(mm, limit_mm), k_depth_step_mm); };
-  depths.sheath_mm = depth(sheath->value_mm);
-  if (cable.armour != ArmourKind::wire) return depths;  // braid and tape are cut with shears
-  depths.saw_mm = depth(sheath->value_mm + wire / 2.0);
-  depths.saw_limit_mm = depth(limit_mm);
-  return depths;
-}
-
 }  // namespace
 
 CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Termination& how) {
@@ -245,23 +246,21 @@ CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Terminat
                           plain(-*axis.armour_stop_mm) + " mm from the shoulder",
                       "check bedding_end_mm and armour_stop_mm of the gland");
   }
-  if (how.adaptor && !job.entry.adaptor_mm) {
+  if (job.tails.cores.empty()) {
     plan.missing.push_back(
-        "the adaptor holds the gland's shoulder off the wall by a length that is not given: no "
-        "mark "
-        "has a figure from the cable's end; measure it and give --adaptor-length");
-  } else {
+        "no route to the terminals is given (reach_mm): no mark has a figure from the cable's "
+        "end; "
+        "give --reach, or tails in the job file");
+  } else if (axis.inside_face_mm) {
     plan.tails = tails_of(job.tails, axis, plan.missing);
     finish_tails(plan.tails, plan.axis);
-    if (plan.tails.empty()) {
-      plan.missing.push_back(
-          "no route to the terminals is given (reach_mm): no mark has a figure from the cable's "
-          "end; "
-          "give --reach, or tails in the job file");
-    }
   }
   plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(axis) : marks_of(axis);
-  plan.depths = depths_of(job.cable, how.bedding_thickness_mm);
+  plan.depths =
+      depths_of(job.cable, {.sheath_mm = job.construction
+                                             ? std::optional(job.construction->layers.oversheath_mm)
+                                             : std::nullopt,
+                            .bedding_mm = how.bedding_thickness_mm});
   return plan;
 }
 

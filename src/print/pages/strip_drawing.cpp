@@ -52,7 +52,8 @@ double inside_mm(const sheet::Sheet& sheet) {
   const gland::Gland& gland = *sheet.fit->gland;
   const bool drawn = is_known(sheet.plan->axis, is_armoured(sheet)) && !sheet.fit->adaptor &&
                      gland.entry_thread.kind == entry::ThreadKind::metric && gland.entry_length_mm;
-  return drawn ? std::max(*gland.entry_length_mm, sheet.plan->axis.inside_face_mm) : 0.0;
+  return drawn ? std::max(*gland.entry_length_mm, sheet.plan->axis.inside_face_mm.value_or(0.0))
+               : 0.0;
 }
 
 /// From the sheath cut, or from the shoulder of an unarmoured cable, to where the tails are alone.
@@ -165,7 +166,8 @@ class Strip {
   }
 
   [[nodiscard]] bool wall() const {
-    return thread_mm() > 0.0 && sheet_.job->entry.wall_mm.value_or(0.0) > 0.0;
+    return thread_mm() > 0.0 && sheet_.plan->axis.inside_face_mm &&
+           sheet_.job->entry.wall_mm.value_or(0.0) > 0.0;
   }
 
   void bar(double from, double to, double diameter, const Fill& fill) const {
@@ -244,7 +246,7 @@ class Strip {
     pen_.dashed_rectangle(shoulder, middle_ - thread / 2.0, along, thread, k_hair_mm * 1.4);
     if (!wall()) return;
     const double thick = std::max(0.4, *sheet_.job->entry.wall_mm * at_.along);
-    const double from = shoulder + sheet_.plan->axis.inside_face_mm * at_.along - thick;
+    const double from = shoulder + *sheet_.plan->axis.inside_face_mm * at_.along - thick;
     for (const double edge : {middle_ - thread / 2.0 - 2.5, middle_ + thread / 2.0}) {
       pen_.area(from, edge, thick, 2.5, k_wall, k_hair_mm);
     }

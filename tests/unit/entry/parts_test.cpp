@@ -55,8 +55,25 @@ TEST_CASE("parts_in_order: a tapped hole takes no locknut, and the tag outside",
   entry.wall_mm = 5.0;
   CHECK(parts({}, entry) == List{"gland, its shoulder outside", "wall, tapped 5"});
   entry.tag_mm = 1.0;
-  CHECK(parts(gland_with_parts(), entry) == List{"gland, its shoulder outside", "earth tag 1 *",
+  CHECK(parts(gland_with_parts(), entry) == List{"gland, its shoulder outside",
+                                                 "earth tag, outside 1 *",
                                                  "sealing washer, outside 2 *", "wall, tapped 5"});
+}
+
+TEST_CASE("parts_in_order: a washer that is stated as none is not listed", "[unit][entry]") {
+  Entry entry;
+  entry.hole = Hole::clearance;
+  entry.washer_mm = 0.0;
+  CHECK(parts(gland_with_parts(), entry) ==
+        List{"gland, its shoulder outside", "wall, clearance hole", "locknut 3 *"});
+}
+
+TEST_CASE("parts_in_order: a hole made to suit is a clearance hole", "[unit][entry]") {
+  Entry entry;
+  entry.to_suit = true;
+  CHECK(parts(gland_with_parts(), entry) == List{"gland, its shoulder outside",
+                                                 "sealing washer, outside 2 *",
+                                                 "wall, clearance hole", "locknut 3 *"});
 }
 
 TEST_CASE("parts_in_order: an adaptor takes the gland's place, and has no parts of the gland",

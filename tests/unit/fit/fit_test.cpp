@@ -26,7 +26,7 @@ TEST_CASE("check_gland: a gland that suits fits with its margin", "[unit][fit]")
   const auto gland = test::small_gland();
   const auto fit = test::checked(test::small_cable(), gland);
   CHECK(fit.verdict == Verdict::fits);
-  CHECK(fit.checks.size() == 7);
+  CHECK(fit.checks.size() == 8);
   CHECK(*fit.margin_mm == Approx(16.0 - 15.0632575655941));
   CHECK(fit.find(CheckName::outer_seal)->probability == Approx(1.0));
 }
@@ -123,6 +123,10 @@ TEST_CASE("check_gland: one adaptor in either spelling", "[unit][fit]") {
   for (const char* adaptor : {"M25:M20", "M20:M25"}) {
     auto in = test::small_cable();
     in.adaptor = adaptor;
+    CHECK(test::checked(in, gland).verdict == Verdict::not_known);  // its lengths
+    in.adaptor_mm = 10.0;
+    in.adaptor_thread_mm = 10.0;
+    in.adaptor_bore_mm = 14.0;
     const auto fit = test::checked(in, gland);
     CHECK(fit.verdict == Verdict::fits);
     CHECK(fit.adaptor.has_value());
@@ -145,11 +149,33 @@ TEST_CASE("check_gland: in a hazardous area the adaptor has a protection of its 
   in.protection = "e";
   in.zone = "1";
   in.gas_group = "IIB";
+  in.adaptor_bore_mm = 14.0;
   in.adaptor = "M25:M20";
   CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::not_known);
   in.adaptor = "M25:M20:eb";
   CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::fits);
   in.adaptor = "M25:M20:tb";
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::no_fit);
+}
+
+TEST_CASE("check_gland: the bedding passes the gland's thread and the adaptor", "[unit][fit]") {
+  auto gland = test::small_gland();
+  CHECK(verdict_of(test::small_cable(), gland, CheckName::entry) == Verdict::fits);
+  gland.entry_thread = *entry::parse_thread("M12");  // d3 10.160 mm (ISO 68-1), bedding 10.00
+  auto in = test::small_cable();
+  in.entry = "M12";
+  const auto near = test::checked(in, gland);
+  CHECK(near.find(CheckName::entry)->verdict == Verdict::fits);
+  CHECK(*near.find(CheckName::entry)->margin_mm == Approx(0.0964).margin(0.0005));
+  in.bedding_mm = "10.2+10.4";
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::no_fit);
+  in = test::small_cable();
+  in.adaptor = "M20:M25";
+  gland.entry_thread = *entry::parse_thread("M25");
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::not_known);
+  in.adaptor_bore_mm = 10.1;
+  CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::fits);
+  in.adaptor_bore_mm = 9.9;
   CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::no_fit);
 }
 

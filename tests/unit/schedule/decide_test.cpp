@@ -128,6 +128,9 @@ TEST_CASE("decide: where only the thread is wrong an adaptor is proposed", "[uni
   CHECK(decision.nearest == &k_small.front());
   CHECK(decision.change == "an adaptor M25 to M20 for TEST-20");
   in.adaptor = "M25:M20";
+  in.adaptor_mm = 10.0;
+  in.adaptor_thread_mm = 10.0;
+  in.adaptor_bore_mm = 14.0;
   const Decision with = decided(in, k_small);
   CHECK(with.verdict == Verdict::fits);
   REQUIRE(with.accessories != nullptr);

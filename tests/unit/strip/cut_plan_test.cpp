@@ -28,7 +28,7 @@ strip::CutPlan plan(const job::JobInput& in, const gland::Gland& gland) {
 TEST_CASE("plan_cuts: the marks redone by hand", "[unit][strip]") {
   const auto p = plan(with_reach(), test::small_gland());
   // w = 1.5 + 2.5 = 4; b = max(15, 4 + 4) + 5 = 20; tip = 4 + 180 + 10 + 40 = 234
-  CHECK(p.axis.inside_face_mm == Approx(4.0));
+  CHECK(*p.axis.inside_face_mm == Approx(4.0));
   CHECK(*p.axis.bedding_end_mm == Approx(20.0));
   CHECK(*p.marks.shoulder_mm == Approx(234.0));
   CHECK(*p.marks.bedding_cut_mm == Approx(214.0));
@@ -47,30 +47,16 @@ TEST_CASE("plan_cuts: exposed 10.5 is cut at 10.5 to 11", "[unit][strip]") {
   CHECK(*p.marks.exposed_max_mm == Approx(11.0));
 }
 
-TEST_CASE("plan_cuts: depths rounded down to a tenth", "[unit][strip]") {
+TEST_CASE("plan_cuts: depths from the readings and from the construction", "[unit][strip]") {
   const auto p = plan(with_reach(), test::small_gland());
   CHECK(*p.depths.sheath_mm == Approx(1.6));
-  CHECK(*p.depths.saw_mm == Approx(2.0));        // 1.6 + 0.45 = 2.05
-  CHECK(*p.depths.saw_limit_mm == Approx(2.4));  // (15 - 10 - 0.1) / 2 = 2.45
+  // t_min + wire less the spread: 0.8 x 1.6 - 0.2 + 0.9 - 0.07 = 1.91, under 1.6 + 0.45
+  CHECK(*p.depths.saw_mm == Approx(1.9));
+  CHECK(*p.depths.saw_limit_mm == Approx(1.9));
   CHECK_FALSE(p.depths.bedding_mm.has_value());
   CHECK(*strip::plan_cuts(test::resolved(with_reach()), test::small_gland(),
                           {.bedding_thickness_mm = 0.88})
              .depths.bedding_mm == Approx(0.5));  // 0.8 x 0.88 - 0.2 = 0.504 (HD 604 S1/A1)
-}
-
-TEST_CASE("plan_cuts: no depth reaches where the bedding may begin", "[unit][strip]") {
-  auto input = with_reach();
-  input.sheath_od_mm = "15.9+16.1,16.3+16.5,16.6+16.9,16.2+16.3";
-  input.bedding_mm = "11.0+11.2";
-  const auto job = test::resolved(input);
-  const auto p = plan(input, test::small_gland());
-  const double nearest_mm = (job.cable.sheath_od->low_mm() - job.cable.bedding->high_mm()) / 2.0;
-  const double mean_mm = (job.cable.sheath_od->value_mm - job.cable.bedding->value_mm) / 2.0;
-  REQUIRE(p.depths.saw_limit_mm);
-  CHECK(*p.depths.saw_limit_mm < mean_mm - 0.4);
-  CHECK(*p.depths.saw_limit_mm >= nearest_mm - 0.1);
-  CHECK(*p.depths.saw_mm <= *p.depths.saw_limit_mm);
-  CHECK(*p.depths.sheath_mm <= *p.depths.saw_limit_mm);
 }
 
 TEST_CASE("plan_cuts: a tapped hole has no locknut and a long stack moves the bedding",
@@ -86,10 +72,10 @@ TEST_CASE("plan_cuts: a tapped hole has no locknut and a long stack moves the be
 TEST_CASE("plan_cuts: washer and locknut of the entry before the gland's", "[unit][strip]") {
   auto gland = test::small_gland();
   gland.washer_mm = 2.0;
-  CHECK(plan(with_reach(), gland).axis.inside_face_mm == Approx(4.0));
+  CHECK(*plan(with_reach(), gland).axis.inside_face_mm == Approx(4.0));
   auto in = with_reach();
   in.washer_mm.reset();
-  CHECK(plan(in, gland).axis.inside_face_mm == Approx(4.5));
+  CHECK(*plan(in, gland).axis.inside_face_mm == Approx(4.5));
 }
 
 TEST_CASE("plan_cuts: routes by coordinates with their bends", "[unit][strip]") {
@@ -167,10 +153,67 @@ TEST_CASE("plan_cuts: an adaptor moves the shoulder outward", "[unit][strip]") {
   auto p = strip::plan_cuts(test::resolved(in), test::small_gland(), how);
   CHECK_FALSE(p.marks.shoulder_mm.has_value());
   CHECK(p.tails.empty());
-  CHECK_THAT(p.missing.back(), Contains("--adaptor-length"));
+  CHECK_THAT(p.missing.front(), Contains("--adaptor-length") && Contains("--adaptor-thread"));
   in.adaptor_mm = 12;
   p = strip::plan_cuts(test::resolved(in), test::small_gland(), how);
   CHECK(*p.marks.shoulder_mm == Approx(246.0));  // 12 more than without
+  CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
+  in.adaptor_thread_mm = 10;
+  p = strip::plan_cuts(test::resolved(in), test::small_gland(), how);
+  // b = max(15, 12 + max(10, 1.5 + 2.5 + 4)) + 5 = 27
+  CHECK(*p.axis.bedding_end_mm == Approx(27.0));
+  in.adaptor_thread_mm = 6;
+  p = strip::plan_cuts(test::resolved(in), test::small_gland(), how);
+  CHECK(*p.axis.bedding_end_mm == Approx(25.0));
+  in.adaptor_mm = 2;
+  p = strip::plan_cuts(test::resolved(in), test::small_gland(), how);
+  CHECK(*p.axis.bedding_end_mm == Approx(20.0));  // the gland's own thread reaches further
+}
+
+TEST_CASE("plan_cuts: behind an adaptor the gland's washer and locknut do not count",
+          "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.washer_mm = 2.0;
+  gland.locknut_mm = 3.0;
+  auto in = with_reach();
+  in.washer_mm.reset();
+  in.locknut_mm.reset();
+  CHECK(plan(in, gland).marks.bedding_cut_mm.has_value());
+  in.adaptor_mm = 12;
+  in.adaptor_thread_mm = 10;
+  const auto p = strip::plan_cuts(test::resolved(in), gland, {.adaptor = true});
+  CHECK_FALSE(p.marks.shoulder_mm.has_value());
+  CHECK_THAT(p.missing.front(),
+             Contains("sealing washer of the adaptor") && Contains("locknut of the adaptor"));
+}
+
+TEST_CASE("plan_cuts: a figure that is missing is never nought", "[unit][strip]") {
+  const auto lacking = [](std::optional<double> job::JobInput::*member) {
+    auto in = with_reach();
+    in.*member = std::nullopt;
+    return plan(in, test::small_gland());
+  };
+  for (const auto member : {&job::JobInput::wall_mm, &job::JobInput::washer_mm}) {
+    const auto p = lacking(member);
+    CHECK_FALSE(p.axis.inside_face_mm.has_value());
+    CHECK_FALSE(p.marks.shoulder_mm.has_value());
+    CHECK_FALSE(p.marks.armour_cut_mm.has_value());
+    CHECK_THAT(p.missing.front(), Contains("no mark has a figure"));
+  }
+  // Without the locknut only the end of the bedding is not known.
+  const auto p = lacking(&job::JobInput::locknut_mm);
+  CHECK(*p.marks.shoulder_mm == Approx(234.0));
+  CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
+  CHECK_THAT(p.missing.front(), Contains("locknut") && Contains("no mark for the bedding cut"));
+  auto no_hole = with_reach();
+  no_hole.hole.reset();
+  auto gland = test::small_gland();
+  // 15 mm of thread stand out of wall and locknut in a hole of either kind, 7 mm do not.
+  CHECK(*plan(no_hole, gland).axis.bedding_end_mm == Approx(20.0));
+  gland.entry_length_mm = 7.0;
+  CHECK_FALSE(plan(no_hole, gland).marks.bedding_cut_mm.has_value());
+  gland.entry_length_mm.reset();
+  CHECK_FALSE(plan(with_reach(), gland).marks.bedding_cut_mm.has_value());
 }
 
 TEST_CASE("plan_cuts: bends that do not fit into the route", "[unit][strip]") {

@@ -1,0 +1,69 @@
+#include "cutback/entry/hardware.hpp"
+
+namespace cutback::entry {
+namespace {
+
+std::optional<double> sum(std::optional<double> a, const std::optional<double>& b) {
+  if (!a || !b) return std::nullopt;
+  return *a + *b;
+}
+
+}  // namespace
+
+std::optional<Hole> hole_of(const Entry& entry) {
+  if (!entry.hole && entry.to_suit) return Hole::clearance;
+  return entry.hole;
+}
+
+std::optional<double> Hardware::outside_mm() const {
+  const double beside_mm = tag_mm + serrated_mm;
+  if (!hole && beside_mm > 0.0) return std::nullopt;  // on which side they stand is not known
+  return sum(washer_mm, hole == Hole::threaded ? beside_mm : 0.0);
+}
+
+std::optional<double> Hardware::inside_face_mm() const { return sum(outside_mm(), wall_mm); }
+
+std::optional<double> Hardware::inside_mm() const {
+  if (!hole) return std::nullopt;
+  return hole == Hole::threaded ? 0.0 : sum(locknut_mm, tag_mm + serrated_mm);
+}
+
+std::vector<std::string> Hardware::missing() const {
+  std::vector<std::string> names;
+  const std::string of = through_adaptor ? " of the adaptor" : "";
+  if (!hole) names.emplace_back("the kind of hole (threaded or clearance)");
+  if (!wall_mm) names.emplace_back("the thickness of the wall");
+  if (!washer_mm) {
+    names.push_back("the thickness of the sealing washer" + of + " (0 where there is none)");
+  }
+  if (hole == Hole::clearance && !locknut_mm) {
+    names.push_back("the thickness of the locknut" + of);
+  }
+  return names;
+}
+
+Hardware hardware_of(const gland::Gland& gland, const Entry& entry, bool through_adaptor) {
+  const auto own_or = [&](const std::optional<double>& own, const std::optional<double>& other) {
+    return own || through_adaptor ? own : other;
+  };
+  Hardware out;
+  out.hole = hole_of(entry);
+  out.through_adaptor = through_adaptor;
+  out.washer_mm = own_or(entry.washer_mm, gland.washer_mm);
+  out.wall_mm = entry.wall_mm;
+  if (out.hole == Hole::threaded) {
+    out.locknut_mm = 0.0;
+  } else {
+    out.locknut_mm = own_or(entry.locknut_mm, gland.locknut_mm);
+    if (out.locknut_mm && *out.locknut_mm <= 0.0) out.locknut_mm.reset();
+  }
+  out.tag_mm = entry.tag_mm.value_or(0.0);
+  out.serrated_mm = entry.serrated_mm.value_or(0.0);
+  return out;
+}
+
+const Thread& wall_side(const Adaptor& adaptor, const gland::Gland& gland) {
+  return adaptor.b == gland.entry_thread ? adaptor.a : adaptor.b;
+}
+
+}  // namespace cutback::entry
