@@ -18,6 +18,7 @@ enum class CheckName {
   entry,
   thread,
   joint,
+  bend,
   protection,
   level,
   group,
@@ -46,6 +47,8 @@ enum class CheckName {
       return "thread";
     case CheckName::joint:
       return "joint";
+    case CheckName::bend:
+      return "bend";
     case CheckName::protection:
       return "protection";
     case CheckName::level:

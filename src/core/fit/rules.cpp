@@ -12,6 +12,7 @@
 #include "cutback/entry/entry_check.hpp"
 #include "cutback/entry/joint_check.hpp"
 #include "cutback/error.hpp"
+#include "cutback/strip/bend.hpp"
 
 namespace cutback::fit::detail {
 namespace {
@@ -94,6 +95,17 @@ std::optional<Check> check_joint(const Case& at, GlandFit& /*fit*/) {
                             *at.question.standards);
 }
 
+// ---- bend -----------------------------------------------------------------------------------
+
+/// It asks nothing of a gland.
+std::optional<Verdict> bend_alone(const Question& question) {
+  return question.job->cable.sheath_od ? std::optional(Verdict::fits) : std::nullopt;
+}
+
+std::optional<Check> check_bend(const Case& at, GlandFit& /*fit*/) {
+  return strip::check_bend(at.cable(), at.question.job->construction, *at.question.standards);
+}
+
 // ---- place ----------------------------------------------------------------------------------
 
 std::optional<Check> check_protection(const Case& at, GlandFit& /*fit*/) {
@@ -169,6 +181,7 @@ constexpr std::array k_rules{
     Rule{CheckName::entry, Topic::entry, nullptr, against_entry, check_entry},
     Rule{CheckName::thread, Topic::joint, nullptr, nullptr, check_thread},
     Rule{CheckName::joint, Topic::joint, nullptr, nullptr, check_joint},
+    Rule{CheckName::bend, Topic::cable, bend_alone, nullptr, check_bend},
     Rule{CheckName::protection, Topic::place, nullptr, nullptr, check_protection},
     Rule{CheckName::level, Topic::place, nullptr, nullptr, check_level},
     Rule{CheckName::group, Topic::place, nullptr, nullptr, check_group},

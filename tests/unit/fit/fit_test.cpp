@@ -26,7 +26,7 @@ TEST_CASE("check_gland: a gland that suits fits with its margin", "[unit][fit]")
   const auto gland = test::small_gland();
   const auto fit = test::checked(test::small_cable(), gland);
   CHECK(fit.verdict == Verdict::fits);
-  CHECK(fit.checks.size() == 8);
+  CHECK(fit.checks.size() == 9);
   CHECK(*fit.margin_mm == Approx(16.0 - 15.0632575655941));
   CHECK(fit.find(CheckName::outer_seal)->probability == Approx(1.0));
 }
