@@ -43,6 +43,8 @@ Gland any_gland(std::size_t number) {
   gland.fault_ka = *rc::gen::element(0.5, 5.0);
   gland.max_cores = *rc::gen::element(2, 12);
   gland.entry_length_mm = *rc::gen::element(6.0, 15.0);
+  if (!chance(4)) gland.washer_mm = 1.5;
+  if (!chance(4)) gland.locknut_mm = 4.0;
   if (chance(3)) gland.protection = {"eb"};
   return gland;
 }

@@ -31,6 +31,8 @@ std::vector<gland::Gland> any_glands() {
   for (int i = 0; i < count; ++i) {
     gland::Gland gland = test::small_gland();
     gland.part = "G" + std::to_string(i);
+    gland.washer_mm = 1.5;
+    gland.locknut_mm = 4.0;
     const double low = *rc::gen::element(9.0, 11.0, 12.0, 13.0, 14.0);
     gland.outer = {low, low + *rc::gen::element(2.0, 3.0, 5.0)};
     gland.price = *rc::gen::inRange(1, 6);

@@ -10,14 +10,6 @@ import subprocess
 import sys
 import tempfile
 
-SCHEDULE = """
-CREATE TABLE ends(tag, "end", sheath_od_mm REAL, bedding_mm REAL, armour_mm REAL, evidence,
-                  od_allow_mm REAL, bedding_allow_mm REAL, entry, hole, wall_mm REAL);
-CREATE TABLE glands(part, entry_thread, entry_length_mm REAL, outer_min_mm REAL, outer_max_mm REAL,
-                    inner_min_mm REAL, inner_max_mm REAL, armour, armour_min_mm REAL,
-                    armour_max_mm REAL, washer_mm REAL, locknut_mm REAL, price REAL, stock INT);
-"""
-
 # A gland fits when both intervals lie within its ranges (limits closed, to a millionth of a
 # millimetre) and the wire's nominal size within its clamp; cheapest first, then the larger margin.
 CHOICE = """
@@ -40,9 +32,14 @@ WHERE rank = 1
 
 
 def load(database, table, path):
+    """A table with the columns of the file, figures as numbers."""
     with open(path, newline="") as file:
-        rows = list(csv.reader(file))[1:]
-    marks = ",".join("?" * len(rows[0]))
+        names, *rows = csv.reader(file)
+    figures = ("_mm", "price", "stock")
+    columns = ", ".join(f'"{name}"' + (" REAL" if name.endswith(figures) else "")
+                        for name in names)
+    database.execute(f"CREATE TABLE {table}({columns})")
+    marks = ",".join("?" * len(names))
     database.executemany(f"INSERT INTO {table} VALUES ({marks})", rows)
 
 
@@ -59,7 +56,6 @@ def main():
         for profile in ("different", "types"):
             make("ends", "ends", ends, profile)
             database = sqlite3.connect(":memory:")
-            database.executescript(SCHEDULE)
             load(database, "ends", path["ends"])
             load(database, "glands", path["glands"])
             wanted = {row[0]: row[1:] for row in database.execute(CHOICE)}

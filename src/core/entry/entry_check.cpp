@@ -201,6 +201,7 @@ fit::Check check_passage(const Passage& passage, const cable::Cable& cable, bool
   }
   check.verdict = worst(check.verdict, trust_in(passage));
   const char* const doubt = doubt_of(passage);
+  if (doubt != nullptr) check.counts_for_margin = false;  // it is not the diameter that fails
   if (doubt != nullptr && check.verdict == Verdict::not_known) {
     check.says += std::string("; ") + doubt;
   }

@@ -274,7 +274,8 @@ Finding finding_of(const Against& against, const cable::Cable& cable) {
   }
   const Finding inside = compared.in(*against.range);
   found.margin_mm = inside.margin_mm;
-  found.counts_for_margin = inside.counts_for_margin;
+  // Where something else fails as well, it is not by the diameter alone that it misses.
+  found.counts_for_margin = inside.counts_for_margin && against.verdict >= Verdict::marginal_inside;
   found.verdict = worst(found.verdict, inside.verdict);
   return found;
 }

@@ -1,7 +1,9 @@
 #include "cutback/fit/fit.hpp"
 
 #include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
 
+#include "cutback/io/files.hpp"
 #include "support/build_job.hpp"
 
 using namespace cutback;
@@ -336,4 +338,12 @@ TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {
   CHECK(fit::fit_all(fit::ask(job, test::standards()), {}, fit::Prefer::price).empty());
   CHECK(fit::advise(job, std::vector<fit::GlandFit>{}).nearest == nullptr);
   CHECK_FALSE(fit::advise(job, std::vector<fit::GlandFit>{}).order_says.empty());
+}
+
+TEST_CASE("check names: the JSON schema has those of the table, in its order", "[unit][fit]") {
+  const io::MappedFile file(CUTBACK_SOURCE_DIR "/data/schema/fit.schema.json");
+  const auto schema = nlohmann::json::parse(file.text());
+  std::vector<std::string> names;
+  for (const fit::CheckName name : fit::check_names()) names.emplace_back(to_string(name));
+  CHECK(schema["definitions"]["check"]["properties"]["check"]["enum"] == names);
 }
