@@ -247,12 +247,12 @@ Look DiameterSearch::first_of(const SparseSet& set) const {
       return true;
     });
   }
-  Look best{.gland = index_.places[tied.front()]};
-  if (tied.size() == 1) return best;
-  best = look(tied.front(), Verdict::fits);
+  Look best;
   for (const std::size_t place : tied) {
-    const Look next = look(place, Verdict::fits);
-    if (comes_before(next.standing, best.standing)) best = next;
+    // One alone is the first, whatever its margin is.
+    const Look next =
+        tied.size() == 1 ? Look{.gland = index_.places[place]} : look(place, Verdict::fits);
+    if (best.gland == nullptr || comes_before(next.standing, best.standing)) best = next;
   }
   return best;
 }
