@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <bit>
+#include <limits>
+
+#include "cutback/error.hpp"
 
 namespace cutback::fit::detail {
 namespace {
@@ -70,6 +73,7 @@ DiameterSearch::Figures DiameterSearch::figures_of(const cable::Cable& cable, Di
   if (compared.nominal_mm()) {
     out.whole = {*compared.nominal_mm(), *compared.nominal_mm()};
     out.middle = out.touch = out.whole;
+    out.nominal = true;
     return out;
   }
   const Estimate& estimate = compared.estimate();
@@ -234,7 +238,26 @@ Look DiameterSearch::look(std::size_t place, Verdict verdict) const {
   return look;
 }
 
-Look DiameterSearch::first_of(const SparseSet& set) const {
+/// The smallest margin of a gland that is not outside by any diameter.
+double DiameterSearch::margin_of(std::size_t place) const {
+  std::optional<double> margin;
+  for (const RuleSets* rule : open_.comparing()) {
+    const std::optional<Against>& against = rule->of(place);
+    const Figures& diameter = figures(*rule);
+    const bool counts = against && against->range && !against->otherwise && diameter.known &&
+                        !diameter.nominal && against->verdict >= Verdict::marginal_inside;
+    if (!counts) continue;
+    double least = std::numeric_limits<double>::infinity();
+    if (against->range->low_mm) least = diameter.touch.high_mm - *against->range->low_mm;
+    if (against->range->high_mm) {
+      least = std::min(least, *against->range->high_mm - diameter.touch.low_mm);
+    }
+    margin = std::min(margin.value_or(least), least);
+  }
+  return margin.value_or(k_no_margin_mm);
+}
+
+std::size_t DiameterSearch::first_of(const SparseSet& set) const {
   std::vector<std::size_t> tied;  // the most preferred
   for (std::size_t i = 0; i < set.words(); ++i) {
     // The places of a word are in order of preference.
@@ -247,14 +270,20 @@ Look DiameterSearch::first_of(const SparseSet& set) const {
       return true;
     });
   }
-  Look best;
+  if (tied.empty()) throw InternalError("the first of no glands was asked for");
+  if (tied.size() == 1) return tied.front();
+  const auto standing = [&](std::size_t place) {
+    return Standing{.margin_mm = margin_of(place), .part = index_.places[place]->part};
+  };
+  std::size_t first = tied.front();
+  Standing best = standing(first);
   for (const std::size_t place : tied) {
-    // One alone is the first, whatever its margin is.
-    const Look next =
-        tied.size() == 1 ? Look{.gland = index_.places[place]} : look(place, Verdict::fits);
-    if (best.gland == nullptr || comes_before(next.standing, best.standing)) best = next;
+    const Standing next = standing(place);
+    if (!comes_before(next, best)) continue;
+    first = place;
+    best = next;
   }
-  return best;
+  return first;
 }
 
 /// Of one word, the glands that fail by the diameter which a check compares.
@@ -299,7 +328,8 @@ void DiameterSearch::keep_least_failures(SparseSet& set) const {
 
 /// Of glands with the same number of failures those that miss by the least, and some that miss by a
 /// hair more.
-void DiameterSearch::keep_least_miss(SparseSet& set, Verdict verdict) {
+/// @return false where none misses by a diameter
+bool DiameterSearch::keep_least_miss(SparseSet& set, Verdict verdict) {
   constexpr double k_hair_mm = 2.5 * k_epsilon_mm;
   const auto middle_of = [&](const SparseSet& of) {
     std::size_t place = 0;
@@ -317,16 +347,18 @@ void DiameterSearch::keep_least_miss(SparseSet& set, Verdict verdict) {
     add_within(miss_mm - k_hair_mm);
     narrow(set, nearer);
   }
-  if (miss_mm <= 0.0) return;
+  if (miss_mm <= 0.0) return false;
   add_within(miss_mm);
   narrow(set, nearer);
   set = std::move(nearer);
+  return true;
 }
 
 Look DiameterSearch::nearest_of(const SparseSet& set, Verdict verdict) {
   SparseSet near = set;
   keep_least_failures(near);
-  keep_least_miss(near, verdict);
+  // Where no diameter misses, all are equally near, and the order decides.
+  if (!keep_least_miss(near, verdict)) return look(first_of(near), verdict);
   std::optional<Look> best;
   near.for_each([&](std::size_t place) {
     const Look next = look(place, verdict);

@@ -39,8 +39,8 @@ class DiameterSearch {
   /// Glands that fit for some true diameters within the spread.
   void touching(SparseSet& found);
 
-  /// The first of a set of glands that have the same verdict.
-  [[nodiscard]] Look first_of(const SparseSet& set) const;
+  /// The place of the first of a set of glands that have the same verdict; not empty.
+  [[nodiscard]] std::size_t first_of(const SparseSet& set) const;
   /// The nearest of a set of glands that have this verdict and, whatever the diameters are, the
   /// same number of failures; not empty.
   [[nodiscard]] Look nearest_of(const SparseSet& set, Verdict verdict);
@@ -62,12 +62,14 @@ class DiameterSearch {
   /// One diameter of the end.
   struct Figures {
     bool known = false;
-    bool capped = false;  ///< it never fits, whatever the range
+    bool capped = false;   ///< it never fits, whatever the range
+    bool nominal = false;  ///< a nominal size: its margin does not count
     Interval whole;
     Interval middle;
     Interval touch;
   };
 
+  [[nodiscard]] double margin_of(std::size_t place) const;
   static Figures figures_of(const cable::Cable& cable, Diameter diameter);
   [[nodiscard]] const Figures& figures(const RuleSets& rule) const {
     return figures_[static_cast<std::size_t>(rule.diameter())];
@@ -80,7 +82,7 @@ class DiameterSearch {
   void narrow(const SparseSet& in, SparseSet& out) const;
   [[nodiscard]] std::uint64_t failing(const RuleSets& rule, std::size_t word) const;
   void keep_least_failures(SparseSet& set) const;
-  void keep_least_miss(SparseSet& set, Verdict verdict);
+  bool keep_least_miss(SparseSet& set, Verdict verdict);
 
   const GlandIndex& index_;
   const OpenGlands& open_;

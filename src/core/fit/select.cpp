@@ -47,7 +47,7 @@ Found Search::State::find() {
   } else {
     found.fits = found_.count();
     found.verdict = Verdict::fits;
-    found.first = search.first_of(found_).gland;
+    found.first = index_.places[search.first_of(found_)];
   }
   return found;
 }
@@ -61,7 +61,7 @@ void Search::State::find_nearest(DiameterSearch& search, Found& found) {
     search.glands(verdict, found_);
     if (found_.empty()) continue;
     found.verdict = verdict;
-    found.first = search.first_of(found_).gland;
+    found.first = index_.places[search.first_of(found_)];
     break;
   }
   // Nothing that fails in more than its diameters is nearer than what does not.

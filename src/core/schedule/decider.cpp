@@ -22,7 +22,7 @@ namespace {
 // What is remembered at most, for each thread.
 constexpr std::size_t k_ends = 8192;
 constexpr std::size_t k_figures = 16384;
-constexpr std::size_t k_families = 2048;
+constexpr std::size_t k_families = 8192;
 
 std::size_t hash_of(std::string_view text) { return std::hash<std::string_view>{}(text); }
 
