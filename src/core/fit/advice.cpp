@@ -132,13 +132,16 @@ Miss miss_of(const GlandFit& fit) {
 
 std::string miss_text(const Check& check) {
   const Compares* const row = compares(check.name);
-  if (row == nullptr || check.verdict == Verdict::not_known || !check.value) return check.says;
+  const bool of_thread = check.name == CheckName::entry;
+  if ((row == nullptr && !of_thread) || check.verdict == Verdict::not_known || !check.value) {
+    return check.says;
+  }
   const double above = check.high ? *check.value - *check.high : 0.0;
   const double below = check.low ? *check.low - *check.value : 0.0;
   const double miss = std::max(above, below);
   if (at_most(miss, 0.0)) return check.says;
-  return std::string(row->part) + " " + fixed(round_up(miss, 0.1), 1) + " mm " +
-         (above > below ? "too small" : "too large");
+  return std::string(of_thread ? "entry thread" : row->part) + " " + fixed(round_up(miss, 0.1), 1) +
+         " mm " + (above > below ? "too small" : "too large");
 }
 
 std::string miss_text(std::span<const Check* const> failing) {

@@ -45,26 +45,45 @@ Check check_threads(const Case& at) {
   return check;
 }
 
-std::optional<Against> against_entry(const Case& at) {
+std::optional<double> core_mm(const Case& at) {
+  const auto& construction = at.question.job->construction;
+  return construction ? construction->core_mm : std::nullopt;
+}
+
+std::optional<Against> against_threads(const Case& at) {
   if (!entry_is_asked(at.question)) return std::nullopt;
-  Against out{.verdict = check_threads(at).verdict};
-  if (out.verdict == Verdict::fits) {
-    if (auto passing = against_passage(at, at.adaptor)) out = *passing;
-  }
-  return out;
+  const Verdict verdict = check_threads(at).verdict;
+  return verdict == Verdict::fits ? against_passage(at, at.adaptor) : Against{.verdict = verdict};
+}
+
+/// Where the bedding or the sheath passes and where only the cores do are two rows of the table, of
+/// which one is asked: a row decides by how far a diameter lies in a range, or by whether it does.
+std::optional<Against> against_entry(const Case& at) {
+  return at.barrier ? std::nullopt : against_threads(at);
+}
+std::optional<Against> against_entry_of_cores(const Case& at) {
+  return at.barrier ? against_threads(at) : std::nullopt;
+}
+
+Check check_whole_entry(const Case& at, GlandFit& fit) {
+  const Check threads = check_threads(at);
+  if (at.adaptor != nullptr) fit.adaptor = *at.adaptor;
+  if (threads.verdict != Verdict::fits) return threads;
+  const tables::Standards& standards = *at.question.standards;
+  Check check = entry::check_passage(entry::passage(at.gland, at.entry(), at.adaptor, standards),
+                                     at.cable(), at.barrier, core_mm(at), standards);
+  check.says = threads.says + "; " + check.says;
+  check.source = threads.source + "; " + check.source;
+  return check;
 }
 
 std::optional<Check> check_entry(const Case& at, GlandFit& fit) {
-  if (!entry_is_asked(at.question)) return std::nullopt;
-  Check check = check_threads(at);
-  if (at.adaptor != nullptr) fit.adaptor = *at.adaptor;
-  if (check.verdict != Verdict::fits || at.barrier) return check;
-  const tables::Standards& standards = *at.question.standards;
-  Check passing = entry::check_passage(entry::passage(at.gland, at.entry(), at.adaptor, standards),
-                                       at.cable(), at.barrier, std::nullopt, standards);
-  passing.says = check.says + "; " + passing.says;
-  passing.source = check.source + "; " + passing.source;
-  return passing;
+  if (at.barrier || !entry_is_asked(at.question)) return std::nullopt;
+  return check_whole_entry(at, fit);
+}
+std::optional<Check> check_entry_of_cores(const Case& at, GlandFit& fit) {
+  if (!at.barrier || !entry_is_asked(at.question)) return std::nullopt;
+  return check_whole_entry(at, fit);
 }
 
 // ---- thread ---------------------------------------------------------------------------------
@@ -179,6 +198,7 @@ constexpr std::array k_rules{
     Rule{CheckName::armour, Topic::cable, nullptr, against_armour, check_armour},
     Rule{CheckName::build_up, Topic::cable, build_up_alone, nullptr, check_build_up},
     Rule{CheckName::entry, Topic::entry, nullptr, against_entry, check_entry},
+    Rule{CheckName::entry, Topic::entry, nullptr, against_entry_of_cores, check_entry_of_cores},
     Rule{CheckName::thread, Topic::joint, nullptr, nullptr, check_thread},
     Rule{CheckName::joint, Topic::joint, nullptr, nullptr, check_joint},
     Rule{CheckName::bend, Topic::cable, bend_alone, nullptr, check_bend},
@@ -207,14 +227,17 @@ bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand) {
   return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
 }
 
-std::optional<Against> against_passage(const Case& at, const entry::Adaptor* adaptor) {
-  if (at.barrier) return std::nullopt;
-  const entry::Passage passage =
-      entry::passage(at.gland, at.entry(), adaptor, *at.question.standards);
-  return Against{
+Against against_passage(const Case& at, const entry::Adaptor* adaptor) {
+  const tables::Standards& standards = *at.question.standards;
+  const entry::Passage passage = entry::passage(at.gland, at.entry(), adaptor, standards);
+  Against out{
       .verdict = entry::trust_in(passage),
       .range = passage.range,
       .diameter = at.cable().armour == ArmourKind::none ? Diameter::sheath : Diameter::bedding};
+  if (at.barrier) {
+    out.otherwise = entry::verdict_of_cores(passage, at.cable(), core_mm(at), standards);
+  }
+  return out;
 }
 
 std::span<const Rule> rules() { return k_rules; }

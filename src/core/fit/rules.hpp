@@ -60,9 +60,8 @@ struct Rule {
   std::optional<Check> (*say)(const Case&, GlandFit&);
 };
 
-/// What must pass through the gland's thread and this adaptor, bedding or sheath; nothing where
-/// only the cores do.
-[[nodiscard]] std::optional<Against> against_passage(const Case& at, const entry::Adaptor* adaptor);
+/// What must pass through the gland's thread and this adaptor: bedding, sheath or cores.
+[[nodiscard]] Against against_passage(const Case& at, const entry::Adaptor* adaptor);
 
 /// In the order in which they are printed.
 [[nodiscard]] std::span<const Rule> rules();

@@ -138,10 +138,9 @@ bool Search::State::adaptor_helps(std::size_t place) {
     if (reads_adaptor(rules[rule])) kinds.push_back(index_.kinds[rule].of_place[place]);
   }
   const entry::Adaptor adaptor{*question_.job->entry.thread, gland.entry_thread, {}};
-  const auto passing = detail::against_passage(detail::Case(question_, gland), &adaptor);
-  const bool refused =
-      passing && detail::finding_of(*passing, question_.job->cable).verdict < Verdict::not_known;
-  if (refused) return false;
+  const detail::Against passing = detail::against_passage(detail::Case(question_, gland), &adaptor);
+  const Verdict passes = detail::finding_of(passing, question_.job->cable).verdict;
+  if (passes < Verdict::not_known) return false;
   const auto [known, fresh] = helps_.try_emplace(std::move(kinds), false);
   if (!fresh) return known->second;
   job::Job job = *question_.job;
