@@ -231,7 +231,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const Typed typed = understand(options, runtime);
   runtime.require_no_terminal("cards");
   const tables::Standards standards = runtime.standards();
-  const gland::GlandList list = runtime.glands();
+  const gland::GlandList list = runtime.glands(standards);
   const fit::Selector glands(list.glands, typed.prefer);
   Printer printer(runtime, typed.paper,
                   {.program = "cutback " CUTBACK_VERSION,

@@ -73,7 +73,7 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   const job::Job job = job::resolve(input, standards, job::Unstated::measured,
                                     read_sheath(options, input, standards));
   run::require_sheath(job, "--od");
-  const gland::GlandList list = runtime.glands();
+  const gland::GlandList list = runtime.glands(standards);
   const fit::Question question = fit::ask(job, standards);
   const auto ranked = fit::fit_all(question, list.glands, prefer);
   const print::Style style{.colour = runtime.colour(), .all = options.all};

@@ -21,12 +21,13 @@ constexpr const char* k_description =
 constexpr const char* k_example = "Example:\n  cutback glands stock.csv";
 
 int run_glands(const std::string& path, const Runtime& runtime) {
+  const tables::Standards standards = runtime.standards();
   gland::GlandList list;
   if (path.empty()) {
-    list = runtime.glands();
+    list = runtime.glands(standards);
   } else {
     list = io::load_gland_list(path);
-    for (const std::string& warning : list.warnings) runtime.warn(warning);
+    runtime.warn_of(list, standards);
   }
   const gland::Coverage coverage = gland::coverage(list.glands);
   const print::Style style{.colour = runtime.colour()};

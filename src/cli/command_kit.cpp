@@ -113,7 +113,7 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   const tables::Standards standards = runtime.standards();
   const auto rows = open_schedule(options.format.file, options.format, typed.format, runtime);
   io::ScheduleFile file(*rows, options.format.file, typed.format.format, typed.format.header_row);
-  const gland::GlandList list = runtime.glands();
+  const gland::GlandList list = runtime.glands(standards);
   if (typed.by == schedule::KitBy::price) check_prices(list);
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
   const fit::Selector glands(list.glands, fit::Prefer::price);

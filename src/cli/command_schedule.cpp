@@ -167,7 +167,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   };
   const auto rows = open();
   io::ScheduleFile file(*rows, path, typed.format.format, typed.format.header_row);
-  const gland::GlandList list = runtime.glands();
+  const gland::GlandList list = runtime.glands(standards);
   for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
   const fit::Selector glands(list.glands, typed.prefer);
   run::ScheduleRun run{.settings = {.standards = &standards, .glands = &glands},

@@ -108,7 +108,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
       options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
   const job::Job job = job::resolve(input, standards, unstated);
   run::require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
-  const gland::GlandList list = runtime.glands();
+  const gland::GlandList list = runtime.glands(standards);
   const fit::Question question = fit::ask(job, standards);
   const auto ranked = fit::fit_all(question, list.glands, prefer);
   const std::string gland = options.gland.empty() ? input.gland.value_or("") : options.gland;

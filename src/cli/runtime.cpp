@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 
 #include "cutback/error.hpp"
+#include "cutback/fit/absurd.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
@@ -15,7 +16,7 @@ tables::Standards Runtime::standards() const {
   return io::builtin_standards();
 }
 
-gland::GlandList Runtime::glands() const {
+gland::GlandList Runtime::glands(const tables::Standards& standards) const {
   gland::GlandList list;
   if (!common.glands.empty()) {
     list = io::load_gland_list(common.glands);
@@ -27,8 +28,13 @@ gland::GlandList Runtime::glands() const {
         "no gland list given: using the built-in demonstration list, whose glands are invented; "
         "give your own with --glands FILE");
   }
-  for (const std::string& warning : list.warnings) warn(warning);
+  warn_of(list, standards);
   return list;
+}
+
+void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& standards) const {
+  for (const std::string& warning : list.warnings) warn(warning);
+  for (const std::string& absurd : fit::absurdities(list.glands, standards)) warn(absurd);
 }
 
 void Runtime::warn(const std::string& text) const {

@@ -49,7 +49,9 @@ struct Runtime {
   [[nodiscard]] tables::Standards standards() const;
   /// The gland list: --glands, else CUTBACK_GLANDS, else the built-in one, announced on err as
   /// invented. Its warnings go to err.
-  [[nodiscard]] gland::GlandList glands() const;
+  [[nodiscard]] gland::GlandList glands(const tables::Standards& standards) const;
+  /// What is to be said of a list wherever it is used: its warnings, and figures that cannot be.
+  void warn_of(const gland::GlandList& list, const tables::Standards& standards) const;
   /// A line on err, unless --quiet.
   void warn(const std::string& text) const;
   /// The functions of the full program, for a command that says it needs them

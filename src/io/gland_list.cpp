@@ -67,7 +67,7 @@ class Reading {
   void set(Gland& gland, std::size_t column);
   std::optional<double> number(const Column& column, std::string_view cell);
   bool words(std::size_t column);
-  void across(const Gland& gland);
+  void across(Gland& gland);
   void ranges();
 
   /// Of the row at hand.
@@ -305,7 +305,7 @@ bool Reading::words(std::size_t place_of_column) {
 }
 
 /// What cells of one row ask of each other, and of other rows.
-void Reading::across(const Gland& gland) {
+void Reading::across(Gland& gland) {
   if (!gland.part.empty()) {
     const auto [it, fresh] = line_of_part_.emplace(gland.part, row_.line);
     if (!fresh) {
@@ -314,6 +314,11 @@ void Reading::across(const Gland& gland) {
     }
   }
   ranges();
+  if (gland.price && *gland.price == 0.0) {
+    gland.price.reset();
+    list_.warnings.push_back(place(column_place("price")) +
+                             ": a price of 0 is no price: it counts as not stated");
+  }
   const auto blank = [&](std::size_t column) { return row_.cells[column].empty(); };
   if (blank(places_.inner.first) != blank(places_.inner.second)) {
     const std::size_t missing =

@@ -88,11 +88,13 @@ void make_typed(Standards& standards) {
                                         limits.number(i, "length_max_mm"),
                                         limits.number(i, "mpe_mm")});
   }
-  const Table& wires = standards.table("armour_wire_bands");
   standards.wire_bands.clear();
-  for (std::size_t i = 0; i < wires.rows.size(); ++i) {
-    standards.wire_bands.push_back(
-        {wires.number(i, "nominal_mm"), wires.number(i, "min_mm"), wires.number(i, "max_mm")});
+  for (const bool iec : {false, true}) {
+    const Table& wires = standards.table(iec ? "iec_wire_bands" : "armour_wire_bands");
+    for (std::size_t i = 0; i < wires.rows.size(); ++i) {
+      standards.wire_bands.push_back({wires.number(i, "nominal_mm"), wires.number(i, "min_mm"),
+                                      wires.number(i, "max_mm"), iec});
+    }
   }
   const Table& oversheath = standards.table("oversheath_rules");
   standards.oversheath_rules.clear();

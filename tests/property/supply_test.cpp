@@ -24,7 +24,7 @@ using Words = std::vector<std::string_view>;
 const Words k_headings{"tag",  "sheath_od_mm", "bedding_mm",    "armour_mm",  "entry",
                        "hole", "wall_mm",      "from_reach_mm", "to_reach_mm"};
 
-/// Some seal on 9 to 14, some on 11 to 16 mm ..., all on a bedding of 10 mm.
+/// Some seal on 9 to 14, some on 11 to 16 mm ..., all on a bedding of 6 to 12 mm.
 std::vector<gland::Gland> any_glands() {
   std::vector<gland::Gland> glands;
   const int count = *rc::gen::element(1, 2, 3, 4, 5);
@@ -34,6 +34,7 @@ std::vector<gland::Gland> any_glands() {
     gland.washer_mm = 1.5;
     gland.locknut_mm = 4.0;
     const double low = *rc::gen::element(9.0, 11.0, 12.0, 13.0, 14.0);
+    gland.inner = measure::Range{6.0, 12.0};
     gland.outer = {low, low + *rc::gen::element(2.0, 3.0, 5.0)};
     gland.price = *rc::gen::inRange(1, 6);
     gland.stock = *rc::gen::element(0.0, 1.0, 2.0, 3.0);
@@ -44,11 +45,24 @@ std::vector<gland::Gland> any_glands() {
 }
 
 std::vector<std::string> any_row(std::size_t number) {
-  const std::string sheath = *rc::gen::elementOf(std::vector<std::string>{
-      "11.9+12.1", "12.9+13.1", "13.4+13.6", "14.9+15.1", "12", "30", "x"});
+  const auto [sheath, bedding] =
+      *rc::gen::elementOf(std::vector<std::pair<std::string, std::string>>{{"11.9+12.1", "7.5+7.5"},
+                                                                           {"12.9+13.1", "8.4+8.4"},
+                                                                           {"13.4+13.6", "9+9"},
+                                                                           {"14.9+15.1", "10+10"},
+                                                                           {"12", "7.5"},
+                                                                           {"30", "20"},
+                                                                           {"x", "10"}});
   const std::string reach = *rc::gen::elementOf(std::vector<std::string>{"", "180"});
-  return {
-      "C" + std::to_string(number), sheath, "10", "0.9", "M20", "clearance", "2.5", reach, "200"};
+  return {"C" + std::to_string(number),
+          sheath,
+          bedding,
+          "0.9",
+          "M20",
+          "clearance",
+          "2.5",
+          reach,
+          "200"};
 }
 
 /// One end of the schedule.

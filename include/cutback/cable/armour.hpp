@@ -7,6 +7,8 @@
 #include <string>
 #include <string_view>
 
+#include "cutback/measure/estimate.hpp"
+
 namespace cutback::cable {
 
 enum class ArmourKind { wire, braid, tape, strip, none };
@@ -33,11 +35,18 @@ enum class ArmourKind { wire, braid, tape, strip, none };
   return "";
 }
 
+/// How many wires or tapes lie on each other: a braid's wires cross, and tapes are two (IEC
+/// 60502-1: the outer over the gap of the inner).
+[[nodiscard]] constexpr int armour_layers(ArmourKind kind) {
+  return kind == ArmourKind::braid || kind == ArmourKind::tape ? 2 : 1;
+}
+
 /// A nominal size of round armour wire and the diameters it may have as made [mm], both closed.
 struct WireBand {
   double nominal_mm;
   double min_mm;
   double max_mm;
+  bool iec = false;  ///< a size of IEC 60502-1 alone; else of HD 604
 };
 
 /// Nominal oversheath over an armour: slope x diameter + constant, at least `least_mm`.
@@ -48,8 +57,14 @@ struct OversheathRule {
   double least_mm;
 };
 
-/// The band that contains a measured diameter, or nothing: then it is no standard wire.
+/// The band that contains a diameter, or nothing: then it is no standard wire.
 [[nodiscard]] std::optional<WireBand> wire_band(std::span<const WireBand> bands,
                                                 double diameter_mm);
+
+/// The standard size that a wire is, by how well its diameter is known: D lies in the band, every
+/// reading in the band widened by U, and D +- U meets no other band of the same standard. Nothing
+/// where that does not hold: the wire is then compared as it was found.
+[[nodiscard]] std::optional<WireBand> standard_size(std::span<const WireBand> bands,
+                                                    const measure::Estimate& wire);
 
 }  // namespace cutback::cable

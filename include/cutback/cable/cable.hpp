@@ -88,6 +88,14 @@ enum class Supply { ac, dc };
 /// A cable: its diameters with their spread, and what is known of its make. An absent member is
 /// not known. `bedding` is the diameter under the armour; `wire` the diameter of one armour wire
 /// (or the thickness of a tape or strip, or the strand of a braid).
+/// Something about the readings that cannot well be true.
+struct Remark {
+  std::string says;    ///< what does not agree, with its figures
+  std::string repeat;  ///< which reading to take again
+  std::string source;
+  bool contradiction = false;  ///< no gland is proven to fit while it stands
+};
+
 struct Cable {
   ArmourKind armour = ArmourKind::wire;
   std::optional<measure::Estimate> sheath_od;
@@ -104,8 +112,9 @@ struct Cable {
   std::optional<BeddingMade> bedding_made;
   std::optional<Fillers> fillers;
   std::optional<ArmourMaterial> armour_material;
-  std::optional<Supply> supply;       ///< kind of current
-  std::vector<std::string> warnings;  ///< about the readings; they change no verdict
+  std::optional<Supply> supply;         ///< kind of current
+  std::vector<std::string> warnings;    ///< about the readings; they change no verdict
+  std::optional<Remark> contradiction;  ///< of the readings, the first; it caps every verdict
 };
 
 /// A length worked out from readings: value and expanded uncertainty [mm].
@@ -121,15 +130,23 @@ struct Derived {
   return std::nullopt;
 }
 
+/// How far the wire may lie from wire_size_mm [mm]: a wire that is its nominal size may still lie
+/// anywhere in its band.
+[[nodiscard]] double wire_spread_mm(const Cable& cable);
+
 /// The value of sheath_thickness() alone [mm].
 [[nodiscard]] inline std::optional<double> sheath_thickness_mm(const Cable& cable) {
+  if (!cable.sheath_od || !cable.bedding) return std::nullopt;
+  const double both_mm = (cable.sheath_od->value_mm - cable.bedding->value_mm) / 2.0;
+  if (cable.armour == ArmourKind::none) return both_mm;
   const auto wire = wire_size_mm(cable);
-  if (!cable.sheath_od || !cable.bedding || !wire) return std::nullopt;
-  return (cable.sheath_od->value_mm - cable.bedding->value_mm) / 2.0 - *wire;
+  if (!wire) return std::nullopt;
+  return both_mm - armour_layers(cable.armour) * *wire;
 }
 
-/// Sheath thickness t = (OD - bedding)/2 - wire, with the spread of the three figures combined
-/// (JCGM 100:2008 5.1.2). Absent when one of them is not known.
+/// Mean sheath thickness t = (OD - bedding)/2 - armour, the armour one wire, or two where they
+/// cross or tapes lie on each other; with the spread of the figures combined (JCGM 100:2008 5.1.2).
+/// Absent when one of them is not known.
 [[nodiscard]] std::optional<Derived> sheath_thickness(const Cable& cable);
 
 }  // namespace cutback::cable

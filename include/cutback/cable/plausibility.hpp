@@ -12,12 +12,7 @@
 
 namespace cutback::cable {
 
-/// Something about the readings that cannot well be true.
-struct Remark {
-  std::string says;    ///< what does not agree, with its figures
-  std::string repeat;  ///< which reading to take again
-  std::string source;
-};
+using tables::Standards;
 
 /// The diameters of a construction as estimates: evidence `estimated`, +- the stated error.
 [[nodiscard]] measure::Estimate sheath_od_estimate(const Construction& construction);
@@ -28,7 +23,7 @@ struct Remark {
 [[nodiscard]] double least_at_a_point_mm(double nominal_mm);
 
 /// Twice the nominal [mm]: no standard limits the thick side, beyond this a reading is to be taken
-/// again (common practice, no source).
+/// again, and where the construction is known it contradicts it (common practice, no source).
 [[nodiscard]] double most_likely_mm(double nominal_mm);
 
 /// Bedding diameter from the sheath OD and the wire: OD - 2 (wire + sheath), with the pattern's
@@ -42,9 +37,17 @@ struct Remark {
 [[nodiscard]] std::optional<measure::Estimate> od_from_bedding(const Cable& cable, Pattern pattern,
                                                                const tables::Standards& standards);
 
+/// The sheath [mm] that a cable of this OD should have: the construction's, else that of the
+/// British-pattern rule at this OD. Nothing without an OD.
+[[nodiscard]] std::optional<double> nominal_sheath_mm(const Cable& cable,
+                                                      const Construction* construction,
+                                                      const Standards& standards);
+
 /// Compares the readings with each other and, where it is known, with what the construction should
-/// measure. Only a clear contradiction earns a remark: the intervals do not meet.
+/// measure. Values are compared, not intervals: a worse caliper makes no contradiction good. A
+/// figure from a datasheet may differ by its default allowance besides.
 /// @param construction  of the same cable; null when it is not known
+/// @return the contradictions first
 [[nodiscard]] std::vector<Remark> implausible_readings(const Cable& cable,
                                                        const Construction* construction,
                                                        const tables::Standards& standards);

@@ -90,7 +90,8 @@ struct MeasureInput {
 /// A figure from a datasheet, +- `half_width_mm` with nothing known inside (JCGM 100:2008 4.3.7).
 [[nodiscard]] Estimate from_datasheet(double nominal_mm, double half_width_mm);
 
-/// A figure from a model, +- its stated error, treated in the same way.
+/// A figure from a model, +- its stated error, treated in the same way. It is capped: no estimate
+/// alone passes a gland.
 [[nodiscard]] Estimate from_model(double value_mm, double half_width_mm, std::string source);
 
 /// "15.00 +/- 0.07 mm": U rounded up, D to the same decimal, one or two of them

@@ -10,13 +10,15 @@ namespace cutback::cable {
 namespace {
 
 using measure::Estimate;
-using tables::Standards;
 
 constexpr const char* k_point_source =
     "HD 604 S1/A1 (bedding: nominal less 20 % and 0.2 mm at a point); the same for an oversheath "
     "over "
     "armour is from memory";
 constexpr const char* k_model_source = "cable diameter model, fitted to HD 604 S1/A1";
+// What a cable as made may differ by from its datasheet (common practice, no source).
+constexpr double k_od_book_mm = 2.0;
+constexpr double k_bedding_book_mm = 1.0;
 constexpr const char* k_wire_source = "HD 604 S1/A1, armour wire tolerances";
 
 std::string text_of(double value_mm, double expanded_mm) {
@@ -24,12 +26,6 @@ std::string text_of(double value_mm, double expanded_mm) {
 }
 
 bool armoured_with_wire(const Cable& cable) { return cable.armour == ArmourKind::wire; }
-
-/// Half the range that the wire may have about the size that is reckoned with.
-double wire_spread_mm(const Cable& cable) {
-  if (cable.wire_nominal) return (cable.wire_nominal->max_mm - cable.wire_nominal->min_mm) / 2.0;
-  return cable.wire->expanded_mm;
-}
 
 const OversheathRule& oversheath_rule(const Standards& standards, Pattern pattern) {
   for (const OversheathRule& rule : standards.oversheath_rules) {
@@ -48,32 +44,22 @@ double oversheath_for_od(const OversheathRule& rule, double od_mm) {
 /// at a point on each side. No printed row lies further out.
 double sheath_spread_mm(double sheath_mm) { return 0.2 * sheath_mm + 0.2; }
 
-bool apart(const Estimate& a, double value_mm, double expanded_mm) {
-  return !at_most(std::abs(a.value_mm - value_mm), a.expanded_mm + expanded_mm);
-}
-
 void check_sheath(const Cable& cable, const Construction* construction, const Standards& standards,
                   std::vector<Remark>& remarks) {
   const auto sheath = sheath_thickness(cable);
-  if (!sheath) return;
-  const double nominal = construction != nullptr
-                             ? construction->layers.oversheath_mm
-                             : oversheath_for_od(oversheath_rule(standards, Pattern::british),
-                                                 cable.sheath_od->value_mm);
-  const double least = least_at_a_point_mm(nominal);
-  if (!at_least(sheath->value_mm + sheath->expanded_mm, least)) {
+  const auto nominal = nominal_sheath_mm(cable, construction, standards);
+  if (!sheath || !nominal) return;
+  const double least = least_at_a_point_mm(*nominal);
+  const std::string leaves =
+      "the readings leave a sheath of " + text_of(sheath->value_mm, sheath->expanded_mm);
+  if (!at_least(sheath->value_mm, least)) {
+    remarks.push_back({fmt::format("{}; {} mm nominal is at least {} mm at a point", leaves,
+                                   fixed(*nominal, 1), fixed(least, 2)),
+                       "sheath OD, bedding and wire", k_point_source, true});
+  } else if (!at_most(sheath->value_mm, most_likely_mm(*nominal))) {
     remarks.push_back(
-        {fmt::format(
-             "the readings leave a sheath of {}; {} mm nominal is at least {} mm at a point",
-             text_of(sheath->value_mm, sheath->expanded_mm), fixed(nominal, 1), fixed(least, 2)),
-         "sheath OD, bedding and wire", k_point_source});
-    return;
-  }
-  if (!at_most(sheath->value_mm - sheath->expanded_mm, most_likely_mm(nominal))) {
-    remarks.push_back(
-        {fmt::format("the readings leave a sheath of {}, more than twice the nominal {} mm",
-                     text_of(sheath->value_mm, sheath->expanded_mm), fixed(nominal, 1)),
-         "bedding, sheath OD and wire", "common practice, no source"});
+        {fmt::format("{}, more than twice the nominal {} mm", leaves, fixed(*nominal, 1)),
+         "bedding, sheath OD and wire", "common practice, no source", construction != nullptr});
   }
 }
 
@@ -83,17 +69,22 @@ void check_no_room(const Cable& cable, std::vector<Remark>& remarks) {
     remarks.push_back(
         {fmt::format("the sheath OD {} mm is not larger than the bedding {} mm",
                      fixed(cable.sheath_od->value_mm, 1), fixed(cable.bedding->value_mm, 1)),
-         "sheath OD and bedding: they may have changed places", "arithmetic"});
+         "sheath OD and bedding: they may have changed places", "arithmetic", true});
   }
 }
 
+/// @param book_mm  by how much a cable as made may differ from its datasheet
 void check_against(std::string_view what, const std::optional<Estimate>& reading, double value_mm,
-                   double expanded_mm, std::vector<Remark>& remarks) {
-  if (!reading || !apart(*reading, value_mm, expanded_mm)) return;
+                   double expanded_mm, double book_mm, std::vector<Remark>& remarks) {
+  if (!reading) return;
+  const double may_differ =
+      expanded_mm + (reading->evidence == measure::Evidence::measured ? 0.0 : book_mm);
+  if (at_most(std::abs(reading->value_mm - value_mm), may_differ)) return;
   remarks.push_back({fmt::format("{} {} does not agree with the construction's {}", what,
                                  text_of(reading->value_mm, reading->expanded_mm),
                                  text_of(value_mm, expanded_mm)),
-                     fmt::format("{}, and check cores, size and pattern", what), k_model_source});
+                     fmt::format("{}, and check cores, size and pattern", what), k_model_source,
+                     true});
 }
 
 void check_wire(const Cable& cable, const Construction* construction,
@@ -108,8 +99,9 @@ void check_wire(const Cable& cable, const Construction* construction,
   if (construction->in.armour != ArmourKind::wire) return;
   const double built = *construction->layers.armour_mm;
   const double size = *wire_size_mm(cable);
-  if (cable.wire_nominal ? std::abs(size - built) < k_epsilon_mm
-                         : !apart(*cable.wire, built, 0.0)) {
+  if (cable.wire_nominal
+          ? std::abs(size - built) < k_epsilon_mm
+          : at_most(std::abs(cable.wire->value_mm - built), cable.wire->expanded_mm)) {
     return;
   }
   remarks.push_back(
@@ -135,6 +127,13 @@ Estimate joined(double value_mm, double sheath_mm, const Estimate& diameter, con
 double least_at_a_point_mm(double nominal_mm) { return nominal_mm - (0.2 * nominal_mm + 0.2); }
 
 double most_likely_mm(double nominal_mm) { return 2.0 * nominal_mm; }
+
+std::optional<double> nominal_sheath_mm(const Cable& cable, const Construction* construction,
+                                        const Standards& standards) {
+  if (construction != nullptr) return construction->layers.oversheath_mm;
+  if (!cable.sheath_od) return std::nullopt;
+  return oversheath_for_od(oversheath_rule(standards, Pattern::british), cable.sheath_od->value_mm);
+}
 
 Estimate sheath_od_estimate(const Construction& construction) {
   return measure::from_model(construction.sheath_od_mm, construction.expanded_mm, k_model_source);
@@ -174,13 +173,13 @@ std::vector<Remark> implausible_readings(const Cable& cable, const Construction*
                                          const Standards& standards) {
   std::vector<Remark> remarks;
   check_no_room(cable, remarks);
-  if (remarks.empty() && armoured_with_wire(cable))
+  if (remarks.empty() && cable.armour != ArmourKind::none)
     check_sheath(cable, construction, standards, remarks);
   if (construction != nullptr) {
     check_against("sheath OD", cable.sheath_od, construction->sheath_od_mm,
-                  construction->expanded_mm, remarks);
+                  construction->expanded_mm, k_od_book_mm, remarks);
     check_against("bedding", cable.bedding, construction->bedding_diameter_mm,
-                  construction->bedding_expanded_mm, remarks);
+                  construction->bedding_expanded_mm, k_bedding_book_mm, remarks);
   }
   check_wire(cable, construction, remarks);
   return remarks;

@@ -6,6 +6,7 @@
 
 #include "cutback/cable/plausibility.hpp"
 #include "cutback/compare.hpp"
+#include "cutback/fit/absurd.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::fit::detail {
@@ -50,6 +51,12 @@ Against compared(Diameter diameter, const Range& range) {
   return {.range = range, .diameter = diameter};
 }
 
+bool cannot_be(Figure figure, const Case& at) {
+  return is_absurd(figure, at.gland, *at.question.standards);
+}
+
+constexpr Against k_not_known{.verdict = Verdict::not_known};
+
 /// How a check of a diameter speaks of it.
 struct Naming {
   Diameter diameter;
@@ -57,6 +64,15 @@ struct Naming {
   const char* object;
   const char* not_given;
 };
+
+/// A figure of the list that cannot be decides nothing.
+Check check_absurd(CheckName name, Figure figure, const Case& at) {
+  return {.name = name,
+          .verdict = Verdict::not_known,
+          .says = "the list has a figure that cannot be: " +
+                  why_absurd(figure, at.gland, *at.question.standards),
+          .source = "the gland list"};
+}
 
 /// Puts the range and words to a diameter that is compared with it.
 Check check_diameter(CheckName name, const Case& at, const Against& against, const Range& range,
@@ -101,13 +117,15 @@ Check check_nominal_wire(const cable::Cable& cable, const Range& clamp) {
   check.low = clamp.low_mm;
   check.high = clamp.high_mm;
   check.probability = fits ? 1.0 : 0.0;
-  check.says =
-      fmt::format("wire {} mm is nominal {} mm, clamp takes {}: {}", fixed(cable.wire->value_mm, 2),
-                  plain(size), range_text(clamp), fits ? "grips" : "does not grip");
+  check.says = fmt::format("wire {} mm is nominal {} mm, clamp takes {}: {}",
+                           fixed(cable.wire->value_mm, 2), plain(size), range_text(clamp),
+                           finding.verdict >= Verdict::marginal_inside ? "grips" : "does not grip");
+  for (const measure::Cap& cap : cable.wire->caps) check.says += "; " + cap.reason;
   if (cable.wire->evidence != Evidence::measured) check.says += "; measure before cutting";
-  check.source =
-      "nominal size by its band (CENELEC HD 604 S1/A1, armour wire tolerances) "
-      "against the gland's range of nominal sizes";
+  check.source = std::string("nominal size by its band (") +
+                 (cable.wire_nominal->iec ? "IEC 60502-1, its 5 % from memory"
+                                          : "CENELEC HD 604 S1/A1, armour wire tolerances") +
+                 ") against the gland's range of nominal sizes";
   return check;
 }
 
@@ -124,67 +142,38 @@ std::string armour_kinds_text(ArmourKind cable, ArmourKind gland) {
   return "the gland clamps " + of_gland + " armour, the cable has " + of_cable;
 }
 
-/// The sheath that the three readings leave. Lengths in mm.
-struct BuildUp {
-  Verdict verdict = Verdict::fits;
-  double sheath_mm = 0.0;
-  double low_mm = 0.0;
-  std::optional<double> high_mm;  ///< where the construction is known
-  double margin_mm = 0.0;
-  bool proven = false;  ///< some sheath is left whatever the spread
-};
-
-std::optional<BuildUp> find_build_up(const cable::Cable& cable,
-                                     const std::optional<cable::Construction>& construction) {
-  const auto sheath = cable::sheath_thickness_mm(cable);
-  if (!sheath || cable.armour == ArmourKind::none) return std::nullopt;
-  const bool measured = cable.sheath_od->evidence == Evidence::measured &&
-                        cable.bedding->evidence == Evidence::measured;
-  // Figures that are not measured belong together; their allowances are not independent readings.
-  const double spread = measured ? cable::sheath_thickness(cable)->expanded_mm : 0.0;
-  BuildUp found{.sheath_mm = *sheath, .high_mm = std::nullopt, .margin_mm = *sheath - spread};
-  found.proven = *sheath > 0.0 && found.margin_mm > 0.0;
-  if (!found.proven) {
-    found.verdict = *sheath <= 0.0 ? Verdict::no_fit : Verdict::marginal_inside;
-  } else if (construction) {
-    const double nominal = construction->layers.oversheath_mm;
-    found.low_mm = cable::least_at_a_point_mm(nominal);
-    found.high_mm = cable::most_likely_mm(nominal);
-    found.margin_mm =
-        std::min(*sheath - spread - found.low_mm, *found.high_mm - (*sheath + spread));
-    if (!at_least(found.margin_mm, 0.0)) found.verdict = Verdict::marginal_inside;
-  }
-  return found;
+/// Which of the three diameters nobody gave; empty where all are there.
+std::string missing_layers(const cable::Cable& cable) {
+  std::string names;
+  const auto add = [&](const char* name, const std::optional<Estimate>& diameter) {
+    if (!diameter) names += (names.empty() ? "" : " and ") + std::string(name);
+  };
+  add("sheath", cable.sheath_od);
+  add("bedding", cable.bedding);
+  add("wire", cable.wire);
+  return names;
 }
 
-void say_build_up(const cable::Cable& cable, const cable::Construction* construction, bool proven,
-                  Check& check) {
-  check.says = fmt::format("sheath thickness ({} - {})/2 - {} = {} mm",
-                           plain(cable.sheath_od->value_mm), plain(cable.bedding->value_mm),
-                           plain(*cable::wire_size_mm(cable)), fixed(*check.value, 2));
-  check.source = "layers add up: OD = bedding + 2 (wire + sheath); spread by JCGM 100:2008 5.1.2";
-  if (!proven) {
-    check.says += ": the readings leave no proven sheath, measure the three again";
-  } else if (construction == nullptr) {
-    check.says += ": a thickness that can be";
-  } else {
-    check.says += fmt::format(
-        "; the construction has {} mm, so {} to {} mm can be: {}",
-        plain(construction->layers.oversheath_mm), fixed(*check.low, 2), fixed(*check.high, 2),
-        check.verdict == Verdict::fits ? "the readings agree" : "take the readings again");
-    check.source +=
-        "; least at a point: nominal less 20 % and 0.2 mm (HD 604 S1/A1; for an oversheath "
-        "from memory); twice the nominal: common practice, no source";
-  }
+bool is_estimated(const std::optional<Estimate>& diameter) {
+  return diameter && diameter->evidence == Evidence::estimated;
+}
+
+/// Whether one of them comes from the others or from the construction, so that it proves nothing.
+bool leans_on_an_estimate(const cable::Cable& cable) {
+  return is_estimated(cable.sheath_od) || is_estimated(cable.bedding) || is_estimated(cable.wire);
 }
 
 }  // namespace
 
 std::optional<Against> against_outer_seal(const Case& at) {
+  if (cannot_be(Figure::outer_seal, at)) return k_not_known;
   return compared(Diameter::sheath, at.gland.outer);
 }
 
 std::optional<Check> check_outer_seal(const Case& at, GlandFit& /*fit*/) {
+  if (cannot_be(Figure::outer_seal, at)) {
+    return check_absurd(CheckName::outer_seal, Figure::outer_seal, at);
+  }
   return check_diameter(
       CheckName::outer_seal, at, *against_outer_seal(at), at.gland.outer,
       {Diameter::sheath, "sheath", "outer seal", "the sheath diameter is not given"});
@@ -192,32 +181,60 @@ std::optional<Check> check_outer_seal(const Case& at, GlandFit& /*fit*/) {
 
 std::optional<Against> against_inner_seal(const Case& at) {
   if (!at.gland.inner || at.barrier || at.cable().armour == ArmourKind::none) return std::nullopt;
+  if (cannot_be(Figure::inner_seal, at)) return k_not_known;
   return compared(Diameter::bedding, *at.gland.inner);
 }
 
 std::optional<Check> check_inner_seal(const Case& at, GlandFit& /*fit*/) {
   const auto against = against_inner_seal(at);
   if (!against) return std::nullopt;
+  if (cannot_be(Figure::inner_seal, at)) {
+    return check_absurd(CheckName::inner_seal, Figure::inner_seal, at);
+  }
   return check_diameter(CheckName::inner_seal, at, *against, *at.gland.inner,
                         {Diameter::bedding, "bedding", "inner seal", k_no_bedding});
 }
 
+/// What passes the armour cone: its bore, else what the inner seal takes at most, for it lies in
+/// the same bore. Where that seal is checked as well, its check says all.
 std::optional<Against> against_bore(const Case& at) {
-  if (!at.gland.bore_mm || at.cable().armour == ArmourKind::none) return std::nullopt;
-  return compared(Diameter::bedding, {.low_mm = std::nullopt, .high_mm = at.gland.bore_mm});
+  const gland::Gland& gland = at.gland;
+  if (at.cable().armour == ArmourKind::none || gland.armour == ArmourKind::none) {
+    return std::nullopt;
+  }
+  if (cannot_be(Figure::bore, at)) return k_not_known;
+  if (gland.bore_mm) {
+    return compared(Diameter::bedding, {.low_mm = std::nullopt, .high_mm = gland.bore_mm});
+  }
+  if (!gland.inner) return k_not_known;
+  if (!at.barrier) return std::nullopt;
+  return compared(Diameter::bedding, {.low_mm = std::nullopt, .high_mm = gland.inner->high_mm});
 }
 
 std::optional<Check> check_bore(const Case& at, GlandFit& /*fit*/) {
   const auto against = against_bore(at);
   if (!against) return std::nullopt;
+  if (cannot_be(Figure::bore, at)) return check_absurd(CheckName::bore, Figure::bore, at);
+  if (!against->range) {
+    return Check{.name = CheckName::bore,
+                 .verdict = against->verdict,
+                 .says =
+                     "the gland has no inner seal, and what its armour cone lets through is "
+                     "not stated (bore_mm)",
+                 .source = "the gland list"};
+  }
   return check_diameter(CheckName::bore, at, *against, *against->range,
-                        {Diameter::bedding, "bedding", "bore of the armour cone", k_no_bedding});
+                        {Diameter::bedding, "bedding",
+                         at.gland.bore_mm ? "bore of the armour cone"
+                                          : "bore of the armour cone, taken from the inner seal,",
+                         k_no_bedding});
 }
 
 std::optional<Against> against_armour(const Case& at) {
   const ArmourKind kind = at.cable().armour;
   if (kind != at.gland.armour) return Against{.verdict = Verdict::no_fit};
   if (kind == ArmourKind::none) return Against{};
+  if (cannot_be(Figure::clamp, at)) return k_not_known;
   return compared(Diameter::wire, at.gland.armour_clamp);
 }
 
@@ -230,6 +247,7 @@ std::optional<Check> check_armour(const Case& at, GlandFit& /*fit*/) {
                  .says = armour_kinds_text(cable.armour, at.gland.armour),
                  .source = "kind of armour against the gland list"};
   }
+  if (cannot_be(Figure::clamp, at)) return check_absurd(CheckName::armour, Figure::clamp, at);
   if (cable.wire && cable.wire_nominal && against.range) {
     return check_nominal_wire(cable, *against.range);
   }
@@ -244,21 +262,42 @@ std::optional<Check> check_armour(const Case& at, GlandFit& /*fit*/) {
 }
 
 std::optional<Verdict> build_up_alone(const Question& question) {
-  const auto found = find_build_up(question.job->cable, question.job->construction);
-  return found ? std::optional(found->verdict) : std::nullopt;
+  const cable::Cable& cable = question.job->cable;
+  if (cable.armour == ArmourKind::none) return std::nullopt;
+  if (!cable::sheath_thickness_mm(cable)) return Verdict::not_known;
+  return cable.contradiction || leans_on_an_estimate(cable) ? Verdict::marginal_inside
+                                                            : Verdict::fits;
 }
 
 std::optional<Check> check_build_up(const Case& at, GlandFit& /*fit*/) {
+  const auto verdict = build_up_alone(at.question);
+  if (!verdict) return std::nullopt;
+  const cable::Cable& cable = at.cable();
+  Check check{.name = CheckName::build_up, .verdict = *verdict};
+  check.source = "layers add up: OD = bedding + 2 (armour + sheath)";
+  const auto sheath = cable::sheath_thickness(cable);
+  if (!sheath) {
+    check.says = "whether the layers add up is not known: " + missing_layers(cable) + " not given";
+    return check;
+  }
   const auto& construction = at.question.job->construction;
-  const auto found = find_build_up(at.cable(), construction);
-  if (!found) return std::nullopt;
-  Check check{.name = CheckName::build_up,
-              .verdict = found->verdict,
-              .value = found->sheath_mm,
-              .low = found->low_mm,
-              .high = found->high_mm,
-              .margin_mm = found->margin_mm};
-  say_build_up(at.cable(), construction ? &*construction : nullptr, found->proven, check);
+  const auto nominal = cable::nominal_sheath_mm(cable, construction ? &*construction : nullptr,
+                                                *at.question.standards);
+  check.value = sheath->value_mm;
+  check.low = cable::least_at_a_point_mm(*nominal);
+  check.high = cable::most_likely_mm(*nominal);
+  check.margin_mm = std::min(*check.value - *check.low, *check.high - *check.value);
+  const int layers = cable::armour_layers(cable.armour);
+  check.says = fmt::format("sheath ({} - {})/2 - {}{} = {} mm", plain(cable.sheath_od->value_mm),
+                           plain(cable.bedding->value_mm), layers == 1 ? "" : "2 x ",
+                           plain(*cable::wire_size_mm(cable)), fixed(*check.value, 2));
+  if (cable.contradiction) {
+    check.says +=
+        fmt::format(": {}. Repeat: {}", cable.contradiction->says, cable.contradiction->repeat);
+    check.source += "; " + cable.contradiction->source;
+  } else if (leans_on_an_estimate(cable)) {
+    check.says += ", with an estimate among the three: measure before cutting";
+  }
   return check;
 }
 

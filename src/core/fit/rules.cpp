@@ -12,6 +12,7 @@
 #include "cutback/entry/entry_check.hpp"
 #include "cutback/entry/joint_check.hpp"
 #include "cutback/error.hpp"
+#include "cutback/fit/absurd.hpp"
 #include "cutback/strip/bend.hpp"
 
 namespace cutback::fit::detail {
@@ -100,6 +101,13 @@ bool joint_is_asked(const Case& at) {
 
 std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
   if (!joint_is_asked(at)) return std::nullopt;
+  const std::string absurd = why_absurd(Figure::thread_length, at.gland, *at.question.standards);
+  if (!absurd.empty()) {
+    return Check{.name = CheckName::thread,
+                 .verdict = Verdict::not_known,
+                 .says = "the list has a figure that cannot be: " + absurd,
+                 .source = "the gland list"};
+  }
   fit.thread = entry::check_thread(
       at.gland, at.entry(), at.adaptor,
       {.flameproof = is_flameproof(at.question), .volume_cm3 = at.question.job->area.volume_cm3},
@@ -277,9 +285,9 @@ Finding Compared::in(const measure::Range& range) const {
       std::min(*nominal_ - range.low_mm.value_or(0.0),
                range.high_mm.value_or(measure::k_largest_diameter_mm) - *nominal_);
   const bool fits = at_least(margin, 0.0);
-  return {.verdict = fits ? Verdict::fits : Verdict::no_fit,
-          .margin_mm = margin,
-          .counts_for_margin = !fits};
+  const Verdict inside = estimate_->caps.empty() ? Verdict::fits : Verdict::marginal_inside;
+  return {
+      .verdict = fits ? inside : Verdict::no_fit, .margin_mm = margin, .counts_for_margin = !fits};
 }
 
 Finding finding_of(const Against& against, const cable::Cable& cable) {

@@ -85,7 +85,7 @@ class Compared {
   [[nodiscard]] bool known() const { return estimate_ != nullptr || nominal_; }
   /// Nominal sizes are on a gland's list or are not: being at an end of it is no risk.
   [[nodiscard]] const std::optional<double>& nominal_mm() const { return nominal_; }
-  /// Of a diameter that is not a nominal size.
+  /// Where it is known; its caps hold for a nominal size as well.
   [[nodiscard]] const measure::Estimate& estimate() const { return *estimate_; }
   /// @return the finding where all else holds
   [[nodiscard]] Finding in(const measure::Range& range) const;

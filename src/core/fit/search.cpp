@@ -70,6 +70,7 @@ DiameterSearch::Figures DiameterSearch::figures_of(const cable::Cable& cable, Di
   Figures out;
   out.known = compared.known();
   if (!out.known) return out;
+  out.capped = !compared.estimate().caps.empty();
   if (compared.nominal_mm()) {
     out.whole = {*compared.nominal_mm(), *compared.nominal_mm()};
     out.middle = out.touch = out.whole;
@@ -77,7 +78,6 @@ DiameterSearch::Figures DiameterSearch::figures_of(const cable::Cable& cable, Di
     return out;
   }
   const Estimate& estimate = compared.estimate();
-  out.capped = !estimate.caps.empty();
   out.middle = {estimate.value_mm, estimate.value_mm};
   out.touch = {estimate.high_mm(), estimate.low_mm()};
   out.whole = {estimate.low_mm(), estimate.high_mm()};

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "core/job/resolve.hpp"
 #include "cutback/cable/plausibility.hpp"
 #include "cutback/number.hpp"
@@ -84,12 +86,28 @@ void check_layers(const cable::Cable& cable, Faults& faults) {
     return;
   }
   const auto sheath = cable::sheath_thickness_mm(cable);
-  if (cable.armour == ArmourKind::wire && sheath && *sheath <= 0.0) {
+  if (cable.armour != ArmourKind::none && sheath && *sheath <= 0.0) {
+    const double room = (od - bedding) / 2.0 / cable::armour_layers(cable.armour);
     faults.add(ErrorCode::contradiction, "the wire does not fit between bedding and sheath",
                "cable.armour_mm", given() + ", wire " + mm(cable.wire->value_mm),
-               "a wire under " + mm((od - bedding) / 2.0) + ", so that some sheath is left over it",
+               "a wire under " + mm(room) + ", so that some sheath is left over it",
                "measure the three again");
   }
+}
+
+/// A wire that would leave nothing inside the sheath, whatever the bedding.
+void check_wire_alone(const cable::Cable& cable, const cable::Construction* construction,
+                      const tables::Standards& standards, Faults& faults) {
+  if (!cable.wire || !cable.sheath_od || cable.bedding || cable.armour == ArmourKind::none) return;
+  const double od = cable.sheath_od->value_mm;
+  const double sheath = std::max(
+      0.0, cable::least_at_a_point_mm(*cable::nominal_sheath_mm(cable, construction, standards)));
+  const double room = (od / 2.0 - sheath) / cable::armour_layers(cable.armour);
+  if (cable.wire->value_mm < room) return;
+  faults.add(ErrorCode::contradiction, "the wire leaves nothing inside the sheath",
+             "cable.armour_mm", "sheath " + mm(od) + ", wire " + mm(cable.wire->value_mm),
+             "a wire under " + plain(round_down(room, 0.01), 2) + " mm",
+             "measure the two again: one wire, not a strand of them");
 }
 
 void take_warnings(const std::optional<Estimate>& estimate, const char* name,
@@ -108,7 +126,7 @@ void estimate_missing(cable::Cable& cable, const std::optional<cable::Constructi
       cable.armour == ArmourKind::wire) {
     cable.wire = measure::from_model(*construction->layers.armour_mm, 0.0,
                                      "armour wire of the construction");
-    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
+    cable.wire_nominal = cable::standard_size(standards.wire_bands, *cable.wire);
   }
   if (!cable.sheath_od) {
     cable.sheath_od = cable::od_from_bedding(cable, pattern, standards);
@@ -139,16 +157,22 @@ std::vector<Fault> complete(const Frame& frame, const tables::Standards& standar
                "leave the wire out, or say which armour it is");
   }
   if (cable.armour == ArmourKind::wire && cable.wire) {
-    cable.wire_nominal = cable::wire_band(standards.wire_bands, cable.wire->value_mm);
+    cable.wire_nominal = cable::standard_size(standards.wire_bands, *cable.wire);
   }
   cable.warnings.clear();
   take_warnings(cable.sheath_od, "sheath", cable.warnings);
   take_warnings(cable.bedding, "bedding", cable.warnings);
   take_warnings(cable.wire, "wire", cable.warnings);
   cable.warnings.insert(cable.warnings.end(), frame.notes.begin(), frame.notes.end());
-  check_layers(cable, faults);
   const cable::Construction* construction = job.construction ? &*job.construction : nullptr;
-  for (const cable::Remark& remark : cable::implausible_readings(cable, construction, standards)) {
+  check_layers(cable, faults);
+  check_wire_alone(cable, construction, standards, faults);
+  cable.contradiction.reset();
+  for (cable::Remark& remark : cable::implausible_readings(cable, construction, standards)) {
+    if (remark.contradiction && !cable.contradiction) {
+      cable.contradiction = std::move(remark);  // said where the layers are checked
+      continue;
+    }
     cable.warnings.push_back(remark.says + ". Repeat: " + remark.repeat + " (" + remark.source +
                              ")");
   }

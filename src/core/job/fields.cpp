@@ -18,17 +18,17 @@ constexpr Feeds k_name{Into::nothing};
 constexpr Feeds k_figure{Into::figure};
 constexpr Feeds k_figures{Into::figures};
 constexpr Feeds k_route{Into::route};
-constexpr Feeds k_armour{Into::rest,
-                         {inner_seal, bore, armour, build_up, entry, bend, sealing, material, earth}};
+constexpr Feeds k_armour{
+    Into::rest, {inner_seal, bore, armour, build_up, entry, bend, sealing, material, earth}};
 constexpr Feeds k_layers{Into::rest, {build_up, entry, bend, sealing, earth}};
 constexpr Feeds k_cores{Into::rest, {build_up, entry, bend, sealing, material, earth}};
 constexpr Feeds k_metal{Into::rest, {thread, joint, material, earth}};
 constexpr Feeds k_entry{Into::rest, {entry, thread, joint, material, earth}};
 // What a place asks decides whether its gland is made off as a barrier, and whether the entry is a
 // flameproof joint.
-constexpr Feeds k_place{
-    Into::rest,
-    {inner_seal, entry, thread, joint, protection, level, group, ingress, temperature, sealing, material}};
+constexpr Feeds k_place{Into::rest,
+                        {inner_seal, bore, entry, thread, joint, protection, level, group, ingress,
+                         temperature, sealing, material}};
 constexpr Feeds k_ingress{Into::rest, {thread, joint, ingress}};
 constexpr Feeds k_temperature{Into::rest, {temperature}};
 constexpr Feeds k_fault{Into::rest, {earth}};

@@ -63,8 +63,13 @@ Estimate measure_here(const MeasureInput& in, std::span<const CaliperLimit> limi
   check(in);
   const std::vector<detail::PlaceFigures> figures =
       detail::figures_of(in.places, in.caliper.zero_mm);
+  Caliper caliper = in.caliper;
+  // The permissible error goes by the instrument's own step.
+  caliper.mpe_mm = detail::caliper_error_mm(caliper, limits, detail::largest_reading(in.places));
+  const double mean_mm = detail::mean_of(figures);
+  if (in.section == Section::oval) caliper.step_mm = detail::step_for(caliper.step_mm, mean_mm);
   std::vector<detail::Term> terms{
-      detail::caliper_term(in.caliper, limits, detail::largest_reading(in.places))};
+      detail::caliper_term(caliper, limits, detail::largest_reading(in.places))};
   if (figures.size() > 1) {
     terms.push_back(detail::new_place_term(detail::scatter_of({&figures, 1}), figures.size()));
   }
@@ -73,9 +78,8 @@ Estimate measure_here(const MeasureInput& in, std::span<const CaliperLimit> limi
     detail::add_uncrossed(figures, detail::known_ovality(figures, in.declared_ovality_mm), terms,
                           caps);
   }
-  Estimate out =
-      detail::make_estimate(detail::mean_of(figures), detail::combine(terms, in.level_ratio),
-                            in.places, in.caliper.zero_mm);
+  Estimate out = detail::make_estimate(mean_mm, detail::combine(terms, in.level_ratio), in.places,
+                                       in.caliper.zero_mm);
   out.caps = std::move(caps);
   detail::look_at_ovality(figures, in.ovality_limit_ratio, in.section, "", out.caps, out.warnings);
   detail::look_at_steps(in.places, in.caliper.step_mm, "", out.warnings);
@@ -90,7 +94,9 @@ Estimate from_datasheet(double nominal_mm, double half_width_mm) {
 }
 
 Estimate from_model(double value_mm, double half_width_mm, std::string source) {
-  return rectangle(value_mm, half_width_mm, Evidence::estimated, std::move(source));
+  Estimate out = rectangle(value_mm, half_width_mm, Evidence::estimated, std::move(source));
+  out.caps.push_back({"an estimate alone passes no gland"});
+  return out;
 }
 
 std::string with_spread(const Estimate& estimate) {

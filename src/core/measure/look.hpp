@@ -15,6 +15,11 @@ namespace cutback::detail {
 /// "; ..." to put behind a source: above 25 mm the published method is the tape, not the caliper.
 [[nodiscard]] std::string tape_note(double diameter_mm);
 
+/// The step [mm] with which a diameter of a sheath or bedding is known: above 25 mm IEC 60811-203
+/// 4.2 reads it to 0.5 mm, however fine the instrument; jaws on so soft and so large a section tell
+/// no more.
+[[nodiscard]] double step_for(double step_mm, double diameter_mm);
+
 /// Places with a single reading: adds the term for the unknown angle where an ovality is known,
 /// and a cap where none is.
 void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> ovality_mm,

@@ -1,7 +1,6 @@
 #include "cutback/strip/depths.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "cutback/cable/plausibility.hpp"
 #include "cutback/compare.hpp"
@@ -27,37 +26,13 @@ std::optional<double> depth_under(double limit_mm) {
   return depth_to(at_least(depth_mm, limit_mm) ? depth_mm - k_step_mm / 2.0 : depth_mm);
 }
 
-/// How many wires or tapes lie on each other.
-double layers_of(ArmourKind armour) {
-  return armour == ArmourKind::braid || armour == ArmourKind::tape ? 2.0 : 1.0;
-}
-
-/// The mean sheath by the readings, with their spread.
-std::optional<cable::Derived> sheath_of(const cable::Cable& cable) {
-  if (!cable.sheath_od || !cable.bedding) return std::nullopt;
-  const double both_mm = (cable.sheath_od->value_mm - cable.bedding->value_mm) / 2.0;
-  const double od_mm = cable.sheath_od->expanded_mm / 2.0;
-  const double bedding_mm = cable.bedding->expanded_mm / 2.0;
-  if (cable.armour == ArmourKind::none)
-    return cable::Derived{both_mm, std::hypot(od_mm, bedding_mm)};
-  const auto wire_mm = cable::wire_size_mm(cable);
-  if (!wire_mm) return std::nullopt;
-  const double layers = layers_of(cable.armour);
-  // A wire that is its nominal size may still lie anywhere in its band.
-  const double wire_spread_mm =
-      cable.wire_nominal ? (cable.wire_nominal->max_mm - cable.wire_nominal->min_mm) / 2.0
-                         : cable.wire->expanded_mm;
-  return cable::Derived{both_mm - layers * *wire_mm,
-                        std::hypot(od_mm, bedding_mm, layers * wire_spread_mm)};
-}
-
 /// The thinnest point that the sheath may have.
 double least_sheath_mm(double mean_mm, const std::optional<double>& nominal_mm) {
   return cable::least_at_a_point_mm(std::min(mean_mm, nominal_mm.value_or(mean_mm)));
 }
 
 void put_armoured(Depths& depths, const cable::Cable& cable, const Nominals& nominals) {
-  const auto sheath = sheath_of(cable);
+  const auto sheath = cable::sheath_thickness(cable);
   if (!sheath || sheath->value_mm <= 0.0) return;
   depths.spread_mm = sheath->expanded_mm;
   const double least_mm = least_sheath_mm(sheath->value_mm, nominals.sheath_mm);
@@ -73,7 +48,7 @@ void put_armoured(Depths& depths, const cable::Cable& cable, const Nominals& nom
 }
 
 void put_unarmoured(Depths& depths, const cable::Cable& cable, const Nominals& nominals) {
-  const auto sheath = sheath_of(cable);
+  const auto sheath = cable::sheath_thickness(cable);
   if (!sheath && !nominals.sheath_mm) return;
   if (sheath && sheath->value_mm <= 0.0) return;
   const double mean_mm = sheath ? sheath->value_mm : *nominals.sheath_mm;

@@ -28,7 +28,7 @@ TEST_CASE("builtin_standards: every table loads and names its source", "[unit][s
     CHECK_FALSE(table.title.empty());
     CHECK(table.checksum.size() == 8);
   }
-  CHECK(standards.wire_bands.size() == 6);
+  CHECK(standards.wire_bands.size() == 7);
   CHECK_THROWS_AS(standards.table("no_such"), InternalError);
 }
 
