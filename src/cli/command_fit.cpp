@@ -34,6 +34,8 @@ struct FitOptions {
   bool unmeasured = false;
   std::string prefer = "price";
   bool all = false;
+  bool why = false;
+  bool sources = false;
 };
 
 /// The sheath of one drum of a file of readings, or of a drum that was not measured.
@@ -74,9 +76,12 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
                                     read_sheath(options, input, standards));
   run::require_sheath(job, "--od");
   const gland::GlandList list = runtime.glands(standards);
-  const fit::Question question = fit::ask(job, standards);
+  const fit::Question question = fit::ask(job, standards, {.purpose = fit::Purpose::fit});
   const auto ranked = fit::fit_all(question, list.glands, prefer);
-  const print::Style style{.colour = runtime.colour(), .all = options.all};
+  const print::Style style{.colour = runtime.colour(),
+                           .all = options.all,
+                           .why = options.why,
+                           .sources = options.sources};
   runtime.emit(runtime.common.json ? print::fit_json(question, ranked)
                                    : print::fit_text(question, ranked, list.name, style));
   const bool fits = !ranked.empty() && ranked.front().verdict == Verdict::fits;
@@ -103,7 +108,10 @@ void add_fit(CLI::App& app, Context& context) {
                  "A drum like these that was not measured itself")
       ->group("Drum");
   add_prefer(*command, options->prefer);
+  command->add_flag("--why", options->why, "Show every check of the first gland")->group("Order");
   command->add_flag("--all", options->all, "Show every gland with its reason")->group("Order");
+  command->add_flag("--sources", options->sources, "Show where each check comes from")
+      ->group("Order");
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
     context.command.run = [options](Runtime& runtime) { return run_fit(*options, runtime); };

@@ -109,7 +109,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const job::Job job = job::resolve(input, standards, unstated);
   run::require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
   const gland::GlandList list = runtime.glands(standards);
-  const fit::Question question = fit::ask(job, standards);
+  const fit::Question question = fit::ask(job, standards, {.purpose = fit::Purpose::sheet});
   const auto ranked = fit::fit_all(question, list.glands, prefer);
   const std::string gland = options.gland.empty() ? input.gland.value_or("") : options.gland;
   const sheet::Sheet sheet =
@@ -119,7 +119,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
     return k_exit_fits;
   }
   runtime.emit(result_of(sheet, options, runtime));
-  return sheet.is_proven() ? k_exit_fits : k_exit_no_fit;
+  return sheet.state == sheet::State::cut ? k_exit_fits : k_exit_no_fit;
 }
 
 }  // namespace

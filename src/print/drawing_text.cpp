@@ -112,12 +112,6 @@ std::string layer_names(const Stops& stops, bool armoured) {
   return line_of(line);
 }
 
-std::string length_row(const char* mark, const std::string& what, const std::optional<double>& mm,
-                       const std::string& note) {
-  return fmt::format("  {}  {} {}  {}", mark, cell(what, 18),
-                     right(mm ? plain(*mm, 1) + " mm" : "no figure", 10), note);
-}
-
 }  // namespace
 
 std::string drawing_text(const job::Job& job, const CutPlan& plan) {
@@ -139,29 +133,6 @@ std::string drawing_text(const job::Job& job, const CutPlan& plan) {
                                     plain(stops.mm_per_column),
                                     stops.broken ? ", the cores broken at //" : "")
                       : std::string("Not to scale: figures of the gland are missing."));
-  const auto row = [&](const std::string& line) { text += line_of(line); };
-  text += "\n";
-  const strip::Marks& marks = plan.marks;
-  const strip::Axis& axis = plan.axis;
-  // Without a route the marks have no figure from the end, but they have one from each other.
-  const auto from_tips = [&](const std::optional<double>& mark,
-                             const std::optional<double>& at_mm) {
-    if (mark || !axis.armour_stop_mm || !at_mm) return std::string("from the end");
-    return plain(*at_mm + *axis.armour_stop_mm, 1) + " mm in front of the armour tips";
-  };
-  if (armoured) {
-    row(length_row("1", "armour cut", marks.armour_cut_mm, "from the end"));
-    row(length_row("2", "sheath cut", marks.sheath_cut_mm,
-                   marks.exposed_min_mm
-                       ? "mark it " + plain(*marks.exposed_min_mm, 1) + " to " +
-                             plain(*marks.exposed_max_mm, 1) + " mm from the armour tips"
-                       : std::string("exposed armour: see the gland's instructions")));
-    row(length_row("3", "bedding cut", marks.bedding_cut_mm,
-                   from_tips(marks.bedding_cut_mm, axis.bedding_end_mm)));
-  } else {
-    row(length_row("1", "sheath cut", marks.sheath_cut_mm, "from the end"));
-  }
-  row(length_row("S", "gland's shoulder", marks.shoulder_mm, from_tips(marks.shoulder_mm, 0.0)));
   return text;
 }
 

@@ -68,6 +68,24 @@ ordered_json check_json(const fit::Check& check) {
   return item;
 }
 
+ordered_json lacks_json(const std::vector<fit::Lack>& lacks) {
+  ordered_json list = ordered_json::array();
+  for (const fit::Lack& lack : lacks) {
+    ordered_json item;
+    item["fact"] = lack.fact;
+    item["key"] = std::string(lack.key);
+    item["at_the_end"] = lack.where == fit::Lack::Where::at_the_end;
+    list.push_back(std::move(item));
+  }
+  return list;
+}
+
+ordered_json topics_json(const std::vector<fit::Topic>& topics) {
+  ordered_json list = ordered_json::array();
+  for (const fit::Topic topic : topics) list.push_back(std::string(to_string(topic)));
+  return list;
+}
+
 ordered_json gland_fit_json(const fit::GlandFit& fit) {
   ordered_json item;
   item["part"] = fit.gland->part;
@@ -87,6 +105,11 @@ std::string fit_json(const fit::Question& question, std::span<const fit::GlandFi
   const bool fits = !ranked.empty() && ranked.front().verdict == Verdict::fits;
   ordered_json root = json_head();
   root["best"] = fits ? ordered_json(ranked.front().gland->part) : ordered_json(nullptr);
+  root["state"] = std::string(to_string(
+      fit::state_of(ranked.empty() ? Verdict::no_fit : ranked.front().verdict, job.cable)));
+  root["not_asked"] = topics_json(fit::not_asked(question));
+  root["lacks"] =
+      lacks_json(ranked.empty() ? std::vector<fit::Lack>{} : fit::lacks_of(ranked.front()));
   root["cable"] = cable_json(job.cable);
   root["demand"] = demand_json(question.demand);
   if (!job.armour_fault.empty()) root["earth"] = job.armour_fault;

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "cutback/fit/questions.hpp"
 #include "cutback/print/earth.hpp"
 #include "cutback/print/print.hpp"
 
@@ -14,6 +15,8 @@ nlohmann::ordered_json demand_json(const area::Demand& demand);
 /// What `cutback earth --json` says, without its head.
 nlohmann::ordered_json earth_object(const earth::EarthResult& result, const EarthAsked& asked);
 nlohmann::ordered_json check_json(const fit::Check& check);
+nlohmann::ordered_json lacks_json(const std::vector<fit::Lack>& lacks);
+nlohmann::ordered_json topics_json(const std::vector<fit::Topic>& topics);
 nlohmann::ordered_json gland_fit_json(const fit::GlandFit& fit);
 
 /// "Cable", "Entry" and "Area" as lines with a first column of nine.

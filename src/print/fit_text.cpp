@@ -1,6 +1,9 @@
 #include <fmt/format.h>
 #include <algorithm>
 
+#include "cutback/entry/parts.hpp"
+#include "cutback/fit/questions.hpp"
+#include "cutback/job/input.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/print/words.hpp"
@@ -13,8 +16,48 @@ namespace {
 
 using fit::CheckName;
 using fit::GlandFit;
+using fit::State;
 
-constexpr std::size_t k_shown_misses = 6;
+// The answer is one screen of a terminal, with room for the line that comes after it.
+constexpr std::size_t k_screen_lines = 23;
+constexpr std::size_t k_also = 4;
+constexpr std::size_t k_misses = 2;
+constexpr std::size_t k_looks = 2;
+constexpr std::size_t k_label = 14;
+
+std::string labelled(std::string_view label, std::string_view text) {
+  return wrapped(cell(label, k_label), text);
+}
+
+/// One line, shortened where it is too long: what is left out stands under --why and --all.
+std::string one_line(std::string_view label, std::string_view text) {
+  return line_of(cell(label, k_label) + cell(text, k_columns - 1 - k_label));
+}
+
+std::size_t lines_of(const std::string& text) {
+  return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+std::string state_word(State state, const Style& style) {
+  switch (state) {
+    case State::fits:
+      return verdict_word(Verdict::fits, style, 0);
+    case State::order:
+      return "FITS BY THE DATASHEET: MEASURE BEFORE CUTTING";
+    case State::not_yet:
+      return "NOT YET";
+    case State::none:
+      return "NO GLAND FITS";
+  }
+  return {};
+}
+
+std::string price_words(const gland::Gland& gland) {
+  std::string text;
+  if (gland.price) text = fixed(*gland.price, 2);
+  if (gland.stock) text += (text.empty() ? "" : ", ") + std::to_string(*gland.stock) + " in stock";
+  return text;
+}
 
 std::string margin_cell(const GlandFit& fit, CheckName name) {
   const fit::Check* check = fit.find(name);
@@ -23,25 +66,19 @@ std::string margin_cell(const GlandFit& fit, CheckName name) {
   return margin_text(*check->margin_mm);
 }
 
-std::string armour_cell(const GlandFit& fit) {
-  const fit::Check* check = fit.find(CheckName::armour);
-  if (check == nullptr || check->verdict == Verdict::not_known) return "?";
-  if (check->verdict == Verdict::fits) return check->value ? "grips" : "none";
-  return check->verdict == Verdict::no_fit ? "no grip" : "near";
-}
-
 std::string table_row(const GlandFit& fit) {
   const gland::Gland& gland = *fit.gland;
-  return cell(gland.part, 24) + " " + cell(entry::to_text(gland.entry_thread), 10) +
-         right(margin_cell(fit, CheckName::outer_seal), 8) +
-         right(margin_cell(fit, CheckName::inner_seal), 8) + "  " + cell(armour_cell(fit), 8) +
-         right(gland.price ? fixed(*gland.price, 2) : "-", 9) +
-         right(gland.stock ? std::to_string(*gland.stock) : "-", 8) + "\n";
+  return line_of(cell(gland.part, 18) + " " + cell(entry::to_text(gland.entry_thread), 8) +
+                 right(margin_cell(fit, CheckName::outer_seal), 8) +
+                 right(margin_cell(fit, CheckName::inner_seal), 8) +
+                 right(gland.price ? fixed(*gland.price, 2) : "-", 9) +
+                 right(gland.stock ? std::to_string(*gland.stock) : "-", 7) + "  " +
+                 cell(gland.description, 18));
 }
 
-std::string table_head() {
-  return cell("gland", 24) + " " + cell("thread", 10) + right("outer mm", 8) + right("inner", 8) +
-         "  " + cell("armour", 8) + right("price", 9) + right("stock", 8) + "\n";
+std::string table_head(const std::string& words, const Style& style) {
+  std::string head = cell(words, 18) + " thread    sheath bedding    price  stock";
+  return style.colour ? "\x1b[1m" + head + "\x1b[0m\n" : head + "\n";
 }
 
 /// What keeps a gland from fitting, worst first, in one sentence.
@@ -56,54 +93,243 @@ std::string reason(const GlandFit& fit) {
   return fit::miss_text(failing);
 }
 
-std::string why_best(const GlandFit& best) {
+/// A fact with how to give it: "wall (--wall)".
+std::string lack_words(const fit::Lack& lack) {
+  if (lack.key.empty()) return lack.fact;
+  for (const job::Field& field : job::fields()) {
+    if (field.key == lack.key && !field.option.empty()) {
+      return lack.fact + " (" + std::string(field.option) + ")";
+    }
+  }
+  return lack.fact + " (" + std::string(lack.key) + " of the list)";
+}
+
+std::string lacks_words(std::vector<fit::Lack> lacks) {
+  for (fit::Lack& lack : lacks) lack.fact = lack_words(lack);
+  return fit::lacks_text(lacks);
+}
+
+/// How the first gland holds, in one line: margins of the seals, the clamp.
+std::string how_it_fits(const GlandFit& best) {
   std::string text;
-  for (const fit::Check& check : best.checks) {
-    text += wrapped("  " + cell(to_string(check.name), 11) + " ", check.says);
+  const auto add = [&](CheckName name, const char* words) {
+    const fit::Check* check = best.find(name);
+    if (check == nullptr || !check->margin_mm) return;
+    text += (text.empty() ? "" : ", ") + std::string(words) + " " +
+            fixed(round_down(*check->margin_mm, 0.01), 2);
+  };
+  add(CheckName::outer_seal, "sheath");
+  add(CheckName::inner_seal, "bedding");
+  add(CheckName::bore, "bore");
+  if (text.empty()) return {};
+  text += " mm to spare";
+  const fit::Check* armour = best.find(CheckName::armour);
+  if (armour != nullptr && armour->value) text += "; the armour is gripped";
+  return text;
+}
+
+std::string take_along(const job::Job& job, const GlandFit& best) {
+  std::string text;
+  const auto add = [&](const std::string& words) { text += (text.empty() ? "" : ", ") + words; };
+  if (best.adaptor) {
+    add("adaptor " + entry::to_text(best.adaptor->a) + " to " + entry::to_text(best.adaptor->b));
+  }
+  for (const entry::EntryPart& part :
+       entry::parts_in_order(*best.gland, job.entry, best.adaptor.has_value())) {
+    if (!part.beside) continue;
+    add(part.name + (part.thickness_mm ? " " + plain(*part.thickness_mm) + " mm" : ""));
+  }
+  if (best.barrier) add("compound");
+  return text;
+}
+
+std::string not_asked_words(const fit::Question& question) {
+  const auto words_of = [](fit::Topic topic) {
+    switch (topic) {
+      case fit::Topic::entry:
+        return "entry (--entry)";
+      case fit::Topic::joint:
+        return "joint (--hole --wall)";
+      case fit::Topic::place:
+        return "place (--zone --protection)";
+      case fit::Topic::earth:
+        return "earth (--material)";
+      case fit::Topic::fault:
+        return "fault (--fault-ka)";
+      case fit::Topic::cable:
+        break;
+    }
+    return "cable";
+  };
+  std::string text;
+  for (const fit::Topic topic : fit::not_asked(question)) {
+    text += (text.empty() ? "" : ", ") + std::string(words_of(topic));
   }
   return text;
 }
 
-std::string misses(std::span<const GlandFit> ranked, const Style& style) {
+/// Glands with this verdict behind the first, as rows under a heading.
+std::string also(std::span<const GlandFit> ranked, std::size_t begin, std::size_t count,
+                 Verdict verdict, const std::string& words, const Style& style) {
+  std::string rows;
+  for (std::size_t i = begin; i < ranked.size() && i < begin + count; ++i) {
+    if (ranked[i].verdict != verdict) break;
+    rows += table_row(ranked[i]);
+  }
+  return rows.empty() ? rows : "\n" + table_head(words, style) + rows;
+}
+
+/// The glands that are outside, those that fail in least first.
+std::vector<const GlandFit*> misses_of(std::span<const GlandFit> ranked) {
   std::vector<const GlandFit*> list;
   for (const GlandFit& fit : ranked) {
     if (fit.verdict <= Verdict::marginal_outside) list.push_back(&fit);
   }
-  if (list.empty()) return {};
-  // The ones that fail in least are worth a look; the rest only on request.
   std::stable_sort(list.begin(), list.end(), [](const GlandFit* a, const GlandFit* b) {
     return fit::miss_of(*a) < fit::miss_of(*b);
   });
-  const std::size_t shown = style.all ? list.size() : std::min(list.size(), k_shown_misses);
-  std::string text = heading(
-      shown == list.size() ? fmt::format("does not fit ({})", list.size())
-                           : fmt::format("does not fit ({} nearest of {})", shown, list.size()),
-      style);
-  for (std::size_t i = 0; i < shown; ++i) {
-    text += wrapped(cell(list[i]->gland->part, 24) + " ", reason(*list[i]));
+  return list;
+}
+
+std::string nearest_misses(std::span<const GlandFit> ranked, std::size_t count,
+                           const Style& style) {
+  const std::vector<const GlandFit*> list = misses_of(ranked);
+  if (list.empty() || count == 0) return {};
+  std::string text = heading("nearest misses", style);
+  for (std::size_t i = 0; i < std::min(count, list.size()); ++i) {
+    text += line_of(cell(list[i]->gland->part, 18) + " " + cell(reason(*list[i]), 60));
   }
-  if (shown < list.size()) text += "The others miss by more: --all shows them.\n";
   return text;
 }
 
-std::string not_proven(std::span<const GlandFit> ranked, const Style& style) {
-  std::string text;
+/// A gland that only the thread keeps out: an adaptor would do.
+std::string adaptor_words(const job::Job& job, std::span<const GlandFit> ranked) {
+  if (!job.entry.thread) return {};
   for (const GlandFit& fit : ranked) {
-    if (fit.verdict != Verdict::marginal_inside && fit.verdict != Verdict::not_known) continue;
-    if (text.empty()) text = heading("not proven: do not cut on these yet", style) + table_head();
-    text += table_row(fit);
-    text += wrapped("    " + verdict_word(fit.verdict, style, 0) + ": ", reason(fit));
+    const bool thread_alone =
+        std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
+          const bool by_thread = check.name == CheckName::entry ||
+                                 check.name == CheckName::thread || check.name == CheckName::joint;
+          return by_thread || check.verdict == Verdict::fits;
+        });
+    const fit::Check* entry = fit.find(CheckName::entry);
+    if (!thread_alone || entry == nullptr || entry->verdict != Verdict::no_fit) continue;
+    if (entry->value) continue;  // it is what passes that is too thick
+    return fmt::format("or {} with an adaptor {} to {}", fit.gland->part,
+                       entry::to_text(*job.entry.thread), entry::to_text(fit.gland->entry_thread));
+  }
+  return {};
+}
+
+std::string first_line(const fit::Question& question, std::span<const GlandFit> ranked, State state,
+                       const Style& style) {
+  const std::string word = state_word(state, style);
+  const auto padded = [&](const std::string& text) {
+    const std::string plain_word = state_word(state, {});
+    const std::size_t width = std::max(k_label, plain_word.size() + 2);
+    return wrapped(word + std::string(width - plain_word.size(), ' '), text);
+  };
+  if (state == State::none) {
+    return padded(std::to_string(ranked.size()) + " looked at, every one is outside");
+  }
+  if (state == State::not_yet) {
+    return padded(lacks_words(fit::lacks_of(ranked.front())));
+  }
+  const gland::Gland& gland = *ranked.front().gland;
+  if (state == State::order)
+    return word + "\n" + one_line("Gland", gland.part + "  " + price_words(gland));
+  (void)question;
+  return word + std::string(k_label - 4, ' ') +
+         line_of(cell(gland.part, 34) + "  " + price_words(gland));
+}
+
+/// What is always there, from the answer down to what goes along.
+std::string top(const fit::Question& question, std::span<const GlandFit> ranked, State state,
+                const Style& style) {
+  const job::Job& job = *question.job;
+  std::string text = first_line(question, ranked, state, style);
+  const bool passes = state == State::fits || state == State::order;
+  if (passes) {
+    text += one_line("", ranked.front().gland->description);
+    const std::string how = how_it_fits(ranked.front());
+    if (!how.empty()) text += one_line("", how);
+  }
+  text += labelled("Cable", cable_words(job.cable));
+  if (job.entry.thread || job.entry.to_suit) text += one_line("Entry", entry_words(job.entry));
+  if (const std::string place = place_words(job.area); !place.empty()) {
+    text += one_line("Place", place);
+    if (question.demand.sealing != area::SealingDemand::none) {
+      text += one_line("Sealing", question.demand.says);
+    }
+  }
+  if (passes) {
+    const std::string along = take_along(job, ranked.front());
+    if (!along.empty()) text += one_line("Take along", along);
+  }
+  if (!job.armour_fault.empty()) text += labelled("Earth", job.armour_fault);
+  return text;
+}
+
+std::string foot(const fit::Question& question, std::span<const GlandFit> ranked,
+                 const std::string& list_name, std::size_t looks) {
+  const job::Job& job = *question.job;
+  std::string text = "\n";
+  for (std::size_t i = 0; i < std::min(looks, job.cable.warnings.size()); ++i) {
+    text += one_line("Look", job.cable.warnings[i]);
+  }
+  const std::string not_asked = not_asked_words(question);
+  if (!not_asked.empty()) text += labelled("Not asked", not_asked);
+  text += "Certificate, instructions and local code come first; a competent person decides.\n";
+  return text +
+         one_line("More", fmt::format("--why, --sources, --all: {} gland{} in {}", ranked.size(),
+                                      ranked.size() == 1 ? "" : "s", list_name));
+}
+
+/// What to do where nothing fits.
+std::string what_to_do(const job::Job& job, std::span<const GlandFit> ranked, State state) {
+  const fit::Advice advice = fit::advise(job, ranked);
+  std::string text;
+  if (state == State::not_yet) {
+    if (!advice.measure_says.empty()) text += labelled("Measure", advice.measure_says);
+    return text;
+  }
+  text += labelled("Order", advice.order_says);
+  const std::string adaptor = adaptor_words(job, ranked);
+  if (!adaptor.empty()) text += labelled("", adaptor);
+  return text;
+}
+
+std::string whole_reasons(const GlandFit& best, const Style& style) {
+  std::string text = heading("why " + best.gland->part, style);
+  for (const fit::Check& check : best.checks) {
+    text += "  " + cell(to_string(check.name), 12) + verdict_word(check.verdict, style, 0) +
+            (check.margin_mm ? "  " + margin_text(*check.margin_mm) + " mm" : "") + "\n";
+    text += wrapped("      ", check.says);
   }
   return text;
 }
 
-std::string advice_lines(const job::Job& job, std::span<const GlandFit> ranked,
-                         const Style& style) {
-  const fit::Advice advice = fit::advise(job, ranked);
-  std::string text = heading("no gland of the list is proven to fit", style);
-  if (!advice.nearest_says.empty()) text += wrapped("Nearest  ", advice.nearest_says);
-  if (!advice.measure_says.empty()) text += wrapped("Measure  ", advice.measure_says);
-  return text + wrapped("Order    ", advice.order_says);
+std::string every_gland(std::span<const GlandFit> ranked, const Style& style) {
+  std::string text = "\n" + table_head("every gland", style);
+  for (const GlandFit& fit : ranked) {
+    text += table_row(fit);
+    if (fit.verdict != Verdict::fits) {
+      text += wrapped("    " + verdict_word(fit.verdict, style, 0) + ": ", reason(fit));
+    }
+  }
+  return text;
+}
+
+std::string every_source(const fit::Question& question, const GlandFit& best, const Style& style) {
+  std::vector<std::string> sources;
+  const auto add = [&](const std::string& source) {
+    if (source.empty() || std::find(sources.begin(), sources.end(), source) != sources.end())
+      return;
+    sources.push_back(source);
+  };
+  for (const fit::Check& check : best.checks) add(check.source);
+  if (question.demand.sealing != area::SealingDemand::none) add(question.demand.source);
+  return bullets("where it comes from", sources, style);
 }
 
 }  // namespace
@@ -139,33 +365,37 @@ std::string area_lines(const job::Job& job, const area::Demand& demand) {
 std::string fit_text(const fit::Question& question, std::span<const GlandFit> ranked,
                      const std::string& list_name, const Style& style) {
   const job::Job& job = *question.job;
-  const auto count = std::count_if(ranked.begin(), ranked.end(), [](const GlandFit& fit) {
-    return fit.verdict == Verdict::fits;
-  });
-  std::string text = wrapped("Glands   ", fmt::format("{} in {}", ranked.size(), list_name));
-  text += cable_lines(job.cable) + entry_line(job.entry) + area_lines(job, question.demand);
-  for (const std::string& warning : job.cable.warnings) text += wrapped("Look     ", warning);
-  if (!job.armour_fault.empty()) text += wrapped("Earth    ", job.armour_fault);
-  if (count > 0) {
-    text += heading(fmt::format("fits ({}), with its margins, best first", count), style) +
-            table_head();
-    for (const GlandFit& fit : ranked) {
-      if (fit.verdict == Verdict::fits) text += table_row(fit);
+  const Verdict best = ranked.empty() ? Verdict::no_fit : ranked.front().verdict;
+  const State state = fit::state_of(best, job.cable);
+  const bool passes = state == State::fits || state == State::order;
+  const auto screen = [&](std::size_t rows, std::size_t near, std::size_t looks) {
+    std::string text = top(question, ranked, state, style);
+    if (!passes) text += what_to_do(job, ranked, state);
+    if (passes) text += also(ranked, 1, rows, Verdict::fits, "ALSO FIT", style);
+    if (state == State::not_yet) text += also(ranked, 0, rows, best, "LIKELY", style);
+    return text + nearest_misses(ranked, near, style) + foot(question, ranked, list_name, looks);
+  };
+  std::size_t rows = k_also + (state == State::not_yet ? 1 : 0);
+  std::size_t near = k_misses;
+  std::size_t looks = k_looks;
+  std::string text = screen(rows, near, looks);
+  while (lines_of(text) > k_screen_lines && rows + near + looks > 1) {
+    if (rows > 1) {
+      --rows;
+    } else if (near > 0) {
+      --near;
+    } else {
+      --looks;
     }
-    text += heading("why the first", style);
-    text += wrapped("", ranked.front().gland->part +
-                            (ranked.front().gland->description.empty() ? "" : ", ") +
-                            ranked.front().gland->description);
-    text += why_best(ranked.front());
-  } else {
-    text += advice_lines(job, ranked, style);
+    text = screen(rows, near, looks);
   }
-  text += not_proven(ranked, style);
-  text += misses(ranked, style);
-  text += "\n" + wrapped("",
-                         "Rule: D +/- U wholly inside a range fits (JCGM 106:2012 clause 8). "
-                         "Certificate, instructions and "
-                         "local code come first; the work is for a competent person.");
+  if (ranked.empty()) return text;
+  if (style.why) text += whole_reasons(ranked.front(), style) + area_lines(job, question.demand);
+  if (style.all) text += every_gland(ranked, style);
+  if (style.sources) text += every_source(question, ranked.front(), style);
+  if (style.why && !job.cable.warnings.empty()) {
+    text += bullets("worth a look", job.cable.warnings, style);
+  }
   return text;
 }
 

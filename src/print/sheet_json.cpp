@@ -48,6 +48,28 @@ ordered_json earth_or_null(const sheet::Sheet& sheet) {
                                      .resistance = job.cable.length_m.has_value()});
 }
 
+ordered_json gate_json(const fit::Gate& gate) {
+  return json_figures({{"low_mm", gate.low_mm}, {"high_mm", gate.high_mm}});
+}
+
+ordered_json gates_json(const fit::Gates& gates) {
+  ordered_json item;
+  item["sheath"] = gate_json(gates.sheath);
+  item["sheath"]["apart_mm"] = json_number(gates.sheath_apart_mm);
+  item["bedding"] = gate_json(gates.bedding);
+  item["bedding"]["apart_mm"] = json_number(gates.bedding_apart_mm);
+  ordered_json wires = ordered_json::array();
+  for (const fit::WireGate& wire : gates.wire) {
+    ordered_json one = gate_json(wire.gate);
+    one["nominal_mm"] = json_number(wire.nominal_mm);
+    one["sheath_less_bedding_min_mm"] = json_number(wire.least_between_mm);
+    one["sheath_less_bedding_max_mm"] = json_number(wire.most_between_mm);
+    wires.push_back(std::move(one));
+  }
+  item["wire"] = std::move(wires);
+  return item;
+}
+
 ordered_json axis_json(const strip::Axis& axis) {
   return json_figures({{"inside_face_mm", axis.inside_face_mm},
                        {"armour_stop_mm", axis.armour_stop_mm},
@@ -63,8 +85,12 @@ std::string sheet_json(const sheet::Sheet& sheet) {
   root["job"] = job.name;
   root["tag"] = job.tag;
   root["end"] = job.end;
-  root["ready"] = sheet.not_ready.empty();
+  root["state"] = std::string(to_string(sheet.state));
+  root["ready"] = sheet.state == sheet::State::cut;
   root["not_ready"] = sheet.not_ready;
+  root["lacks"] = lacks_json(sheet.lacks);
+  root["not_asked"] = topics_json(sheet.not_asked);
+  root["gates"] = gates_json(sheet.gates);
   root["cable"] = cable_json(job.cable);
   root["demand"] = demand_json(*sheet.demand);
   if (sheet.fit) {

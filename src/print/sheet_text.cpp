@@ -13,25 +13,199 @@ namespace {
 using sheet::Sheet;
 
 constexpr const char* k_tick = "[ ] ";
-constexpr std::size_t k_label_columns = 9;
+constexpr std::size_t k_label = 14;
 
-std::string title(const Sheet& sheet) {
+std::string labelled(std::string_view label, std::string_view text) {
+  return wrapped(cell(label, k_label), text);
+}
+
+std::string state_word(const Sheet& sheet) {
+  switch (sheet.state) {
+    case sheet::State::cut:
+      return "CUT";
+    case sheet::State::measure:
+      return "MEASURE FIRST";
+    case sheet::State::not_yet:
+      return "NOT YET";
+    case sheet::State::none:
+      return sheet.fits_instead.empty() ? "NO GLAND FITS" : "DOES NOT FIT";
+  }
+  return {};
+}
+
+std::string name_of(const job::Job& job) {
+  std::string names = job.tag;
+  if (!job.end.empty()) names += (names.empty() ? "" : ", ") + job.end;
+  if (!job.name.empty()) names += (names.empty() ? "" : "; ") + job.name;
+  return names.empty() ? "one end, not named" : names;
+}
+
+/// State, what it lacks, gland, entry: what the hands need before anything else.
+std::string head(const Sheet& sheet, const Style& style) {
   const job::Job& job = *sheet.job;
-  std::string names;
-  if (!job.tag.empty()) names += "  cable " + job.tag;
-  if (!job.end.empty()) names += "  end " + job.end;
-  std::string text = names.empty() ? "TERMINATION SHEET\n" : wrapped("TERMINATION SHEET ", names);
-  text += std::string(k_columns - 1, '=') + "\n";
-  if (!job.name.empty()) text += wrapped("Job      ", job.name);
+  const std::string word = state_word(sheet);
+  std::string shown = cell(word, std::max(k_label, word.size() + 2));
+  if (style.colour) shown = "\x1b[1m" + shown + "\x1b[0m";
+  std::string text = wrapped(shown, name_of(job));
+  if (style.colour) text = shown + wrapped("", name_of(job));
+  if (sheet.state == sheet::State::measure || sheet.state == sheet::State::not_yet) {
+    text += labelled("Missing", fit::lacks_text(sheet.lacks));
+  }
+  if (sheet.fit) {
+    const gland::Gland& gland = *sheet.fit->gland;
+    std::string words = gland.part;
+    if (gland.flats_mm) words += ", spanner " + plain(*gland.flats_mm) + " mm";
+    if (gland.torque_nm) words += ", body to " + plain(*gland.torque_nm, 1) + " Nm";
+    if (!gland.description.empty()) words += "; " + gland.description;
+    text += labelled("Gland", words);
+  }
+  text += labelled("Entry", entry_words(job.entry));
+  const std::string place = place_words(job.area);
+  if (!place.empty()) text += labelled("Place", place);
+  return text + "Work dead. Certificate, instructions, local code, a competent person: first.\n";
+}
+
+/// Where nothing may be cut: why, and what helps.
+std::string why_not(const Sheet& sheet, const Style& style) {
+  if (sheet.state == sheet::State::cut || sheet.state == sheet::State::measure) return {};
+  std::string text = heading("do not cut", style);
+  for (const std::string& reason : sheet.not_ready) text += wrapped("  ! ", reason);
+  for (const Help& help : help_words(sheet)) {
+    text += labelled(help.label, help.words);
+  }
   return text;
 }
 
-std::string not_ready_box(const Sheet& sheet, const Style& style) {
-  if (sheet.not_ready.empty()) return {};
-  std::string text = heading(stop_words(sheet), style);
-  for (const std::string& reason : sheet.not_ready) text += wrapped("  ! ", reason);
-  for (const Help& help : help_words(sheet)) {
-    text += wrapped(cell(help.label, k_label_columns), help.words);
+std::string gate_words(const fit::Gate& gate, int decimals) {
+  if (gate.low_mm && gate.high_mm) {
+    return fixed(*gate.low_mm, decimals) + " to " + fixed(*gate.high_mm, decimals) + " mm";
+  }
+  if (gate.high_mm) return "at most " + fixed(*gate.high_mm, decimals) + " mm";
+  if (gate.low_mm) return "at least " + fixed(*gate.low_mm, decimals) + " mm";
+  return "any";
+}
+
+std::string was_words(const std::optional<measure::Estimate>& estimate, int decimals) {
+  if (!estimate) return {};
+  const char* const how = estimate->evidence == measure::Evidence::measured    ? "was "
+                          : estimate->evidence == measure::Evidence::datasheet ? "book "
+                                                                               : "estimate ";
+  return how + fixed(estimate->value_mm, decimals);
+}
+
+/// What the diameters must read, with two blanks for crossed readings.
+std::string before_cutting(const Sheet& sheet, const Style& style) {
+  const cable::Cable& cable = sheet.job->cable;
+  const fit::Gates& gates = sheet.gates;
+  std::string text = heading("before cutting, on this cable, where the gland will sit", style);
+  const auto row = [&](const char* what, const std::string& gate, const char* blanks,
+                       const std::string& was) {
+    text += line_of("  " + cell(what, 12) + "must read " + cell(gate, 18) + cell(blanks, 18) + was);
+  };
+  const auto apart = [&](const std::optional<double>& most_mm) {
+    if (!most_mm) return;
+    text += line_of(std::string(14, ' ') + "its two readings at most " + fixed(*most_mm, 1) +
+                    " mm apart");
+  };
+  row("sheath", gate_words(gates.sheath, 1), "_______ _______", was_words(cable.sheath_od, 2));
+  apart(gates.sheath_apart_mm);
+  if (cable.armour == cable::ArmourKind::none) return text;
+  row("bedding", gate_words(gates.bedding, 1), "_______ _______", was_words(cable.bedding, 2));
+  apart(gates.bedding_apart_mm);
+  for (std::size_t i = 0; i < gates.wire.size(); ++i) {
+    const fit::WireGate& wire = gates.wire[i];
+    row(i == 0 ? "one wire" : "  or", gate_words(wire.gate, 2), i == 0 ? "_______" : "",
+        i == 0 ? was_words(cable.wire, 2) : std::string());
+    if (!wire.least_between_mm) continue;
+    text += line_of(std::string(14, ' ') + "then sheath less bedding at least " +
+                    fixed(*wire.least_between_mm, 1) +
+                    (wire.most_between_mm ? ", at most " + fixed(*wire.most_between_mm, 1) : "") +
+                    " mm");
+  }
+  return text;
+}
+
+std::string rear_parts(const Sheet& sheet) {
+  return "\n" + wrapped(k_tick, sheet.job->cable.armour == cable::ArmourKind::none
+                                    ? "ON THE CABLE NOW: back nut and seal, this way round"
+                                    : "ON THE CABLE NOW: back nut, outer seal, clamp ring, this "
+                                      "way round");
+}
+
+std::string route_blank(const strip::CutPlan& plan, double from_inside_mm) {
+  (void)plan;
+  return "route + " + plain(from_inside_mm, 1) + " mm";
+}
+
+/// Where a mark is: from the end, or the route plus a constant where nobody knows the route.
+std::string mark_place(const strip::CutPlan& plan, const std::optional<double>& mark_mm,
+                       const std::optional<double>& at_mm, double slack_mm) {
+  if (mark_mm) return plain(*mark_mm, 1) + " mm from the end";
+  if (at_mm && plan.axis.inside_face_mm) {
+    return route_blank(plan, *plan.axis.inside_face_mm - *at_mm + slack_mm) + " from the end";
+  }
+  return "no figure: see below";
+}
+
+std::string saw_words(const strip::Depths& depths) {
+  if (!depths.saw_mm) return "saw by eye, half through the wires";
+  std::string text = "saw " + fixed(*depths.saw_mm, 1) + " mm";
+  if (depths.saw_limit_mm && depths.saw_limit_mm != depths.saw_mm) {
+    return text + ", never " + fixed(*depths.saw_limit_mm, 1);
+  }
+  return text + ", no deeper";
+}
+
+std::string score_words(const std::optional<double>& depth_mm) {
+  return depth_mm ? "score " + fixed(*depth_mm, 1) + " mm" : "by eye, lightly";
+}
+
+std::string cut_row(const char* mark, const std::string& what, const std::string& where,
+                    const std::string& depth) {
+  return line_of("  " + cell(mark, 2) + cell(what, 10) + cell(where, 42) + depth);
+}
+
+/// Marks in working order, each with its depth.
+std::string cut_rows(const Sheet& sheet, const Style& style) {
+  const job::Job& job = *sheet.job;
+  const strip::CutPlan& plan = *sheet.plan;
+  const strip::Marks& marks = plan.marks;
+  const strip::Axis& axis = plan.axis;
+  const double slack = job.tails.slack_mm;
+  const auto minus = [](const std::optional<double>& value) {
+    return value ? std::optional(-*value) : std::nullopt;
+  };
+  std::string text = heading("cuts", style);
+  if (job.cable.armour == cable::ArmourKind::none) {
+    text +=
+        cut_row("1", "sheath", mark_place(plan, marks.sheath_cut_mm, axis.bedding_end_mm, slack),
+                score_words(plan.depths.sheath_mm));
+    return text;
+  }
+  const bool wire = job.cable.armour == cable::ArmourKind::wire;
+  const std::string armour =
+      axis.armour_stop_mm ? mark_place(plan, marks.armour_cut_mm, minus(axis.armour_stop_mm), slack)
+                          : std::string("where the clamp ends, gland held at S");
+  if (!axis.armour_stop_mm) {
+    text += cut_row("S", "hold here", mark_place(plan, marks.shoulder_mm, 0.0, slack),
+                    "the gland's shoulder");
+  }
+  text += cut_row("1", "armour", armour, wire ? saw_words(plan.depths) : "shears, no saw");
+  std::string behind = "as the gland's leaflet says, behind the tips";
+  if (marks.exposed_min_mm) {
+    behind = plain(*marks.exposed_min_mm, 1) + " to " + plain(*marks.exposed_max_mm, 1) +
+             " mm behind the tips";
+    if (marks.sheath_cut_mm) behind += " (" + plain(*marks.sheath_cut_mm, 1) + ")";
+  }
+  text += cut_row("2", "sheath", behind, score_words(plan.depths.sheath_mm));
+  std::string bedding = mark_place(plan, marks.bedding_cut_mm, axis.bedding_end_mm, slack);
+  if (!marks.bedding_cut_mm && axis.bedding_end_mm && axis.armour_stop_mm) {
+    bedding = plain(*axis.bedding_end_mm + *axis.armour_stop_mm, 1) + " mm in front of the tips";
+  }
+  text += cut_row("3", "bedding", bedding, score_words(plan.depths.bedding_mm));
+  if (axis.armour_stop_mm && marks.shoulder_mm) {
+    text += cut_row("S", "check", plain(*marks.shoulder_mm, 1) + " mm: shoulder, gland offered up",
+                    "not a cut");
   }
   return text;
 }
@@ -52,25 +226,6 @@ std::string check_rows(const fit::GlandFit& fit, const Style& style) {
     text += "\n";
     text += wrapped("      ", check.says);
   }
-  return text;
-}
-
-std::string depth_rows(const strip::Depths& depths, const Style& style) {
-  if (!depths.sheath_mm && !depths.bedding_mm) return {};
-  std::string text = heading("depths, measured from the sheath's surface, rounded down", style);
-  const std::string spread =
-      depths.spread_mm ? " +/- " + fixed(round_up(*depths.spread_mm, 0.1), 1) : "";
-  const auto row = [&](const char* what, const std::optional<double>& depth,
-                       const std::string& note) {
-    if (depth)
-      text += fmt::format("  {}{}  {}\n", cell(what, 24), right(fixed(*depth, 1) + " mm", 8), note);
-  };
-  row("score the sheath", depths.sheath_mm, "known to" + spread + " mm");
-  row("saw at mark 1", depths.saw_mm,
-      depths.saw_mm == depths.saw_limit_mm ? "as deep as is safe by these readings"
-                                           : "through the sheath, half through the wires");
-  row("never saw deeper than", depths.saw_limit_mm, "there the bedding may begin");
-  row("score the bedding", depths.bedding_mm, "from the bedding's own surface, at most");
   return text;
 }
 
@@ -128,14 +283,6 @@ std::string inspection_rows(const Sheet& sheet, const Style& style) {
   return text;
 }
 
-std::string signing(const Style& style) {
-  std::string text = heading("as made", style);
-  text += "  sheath ............ mm   bedding ............ mm   wire ............ mm\n";
-  text += "  continuity ............ ohm   insulation resistance ............ Mohm\n";
-  text += "  name ......................  date ..............  sign ..................\n";
-  return text;
-}
-
 std::string gland_lines(const Sheet& sheet) {
   const gland::Gland& gland = *sheet.fit->gland;
   std::string text = gland.part;
@@ -146,30 +293,51 @@ std::string gland_lines(const Sheet& sheet) {
   return text;
 }
 
+std::string signing(const Sheet& sheet, const Style& style) {
+  std::string text = heading("as made", style);
+  const bool armoured = sheet.job->cable.armour != cable::ArmourKind::none;
+  text += "  sheath ........ mm";
+  if (armoured) text += "  bedding ........ mm  wire ........ mm";
+  text += "  torque ........ Nm\n";
+  text += armoured
+              ? "  armour ............ ohm   insulation ............ Mohm at ......... V\n"
+              : "  continuity ............ ohm   insulation ............ Mohm at ......... V\n";
+  text += "  gland batch ............   made by ..................   date ............\n";
+  text += "  checked by ..................   date ............\n";
+  return text;
+}
+
+std::string not_asked_line(const Sheet& sheet) {
+  std::string names;
+  for (const fit::Topic topic : sheet.not_asked) {
+    names += (names.empty() ? "" : ", ") + std::string(to_string(topic));
+  }
+  return names.empty() ? names : "\n" + labelled("Not asked", names);
+}
+
 }  // namespace
 
 std::string sheet_text(const Sheet& sheet, const Style& style) {
   const job::Job& job = *sheet.job;
-  std::string text = title(sheet) + cable_lines(job.cable) + entry_line(job.entry) +
-                     area_lines(job, *sheet.demand);
-  if (sheet.fit) text += gland_lines(sheet);
-  text += not_ready_box(sheet, style);
-  text += bullets("cautions", sheet.cautions, style);
-  if (sheet.fit) text += check_rows(*sheet.fit, style);
-  if (sheet.plan) {
+  std::string text = head(sheet, style) + why_not(sheet, style);
+  if (sheet.has_marks()) {
+    text += before_cutting(sheet, style) + rear_parts(sheet);
+    text += cut_rows(sheet, style) + "\n" + drawing_text(job, *sheet.plan);
+    text += tail_rows(*sheet.plan, job.cable.armour != cable::ArmourKind::none, style);
+    text += bullets("worth a look", sheet.remarks, style);
     text += heading("lay out, in the order in which it goes on", style);
-    for (const sheet::Part& part : sheet.parts) {
-      text += wrapped(k_tick, part_words(part));
-    }
-    text += heading("marks", style) + drawing_text(job, *sheet.plan);
-    text += depth_rows(sheet.plan->depths, style) +
-            tail_rows(*sheet.plan, job.cable.armour != cable::ArmourKind::none, style);
-    text += bullets("missing or worth a look", sheet.remarks, style);
-    text += earth_rows(sheet, style);
-    text += ticked(sheet.steps, style) + inspection_rows(sheet, style) + signing(style);
+    for (const sheet::Part& part : sheet.parts) text += wrapped(k_tick, part_words(part));
+    text += ticked(sheet.steps, style);
   } else {
     text += bullets("worth a look", sheet.remarks, style);
   }
+  text += heading("the cable and its gland", style) + cable_lines(job.cable);
+  if (sheet.fit) text += gland_lines(sheet);
+  text += area_lines(job, *sheet.demand) + earth_rows(sheet, style);
+  if (sheet.fit) text += check_rows(*sheet.fit, style);
+  text += not_asked_line(sheet);
+  if (sheet.has_marks()) text += inspection_rows(sheet, style) + signing(sheet, style);
+  text += bullets("cautions", sheet.cautions, style);
   return text + bullets("where the figures come from", sheet.sources, style);
 }
 

@@ -38,7 +38,7 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
   require_sheath(*end.job, end.place + "cable.sheath_od_mm");
   end.tag = end.job->tag;
   end.end = end.job->end;
-  end.question = fit::ask(*end.job, *settings.standards);
+  end.question = fit::ask(*end.job, *settings.standards, settings.asking);
   const auto ranked =
       fit::fit_all(end.question, settings.glands->glands(), settings.glands->prefer());
   try {

@@ -124,7 +124,7 @@ void CardsRun::print_sheet(CardEnd& end) {
   const sheet::Sheet sheet =
       sheet::make_sheet(end.question, std::move(end.choice), settings_.list->name);
   compare_cuts(sheet, end.stated_mm, end.tag + (end.end.empty() ? "" : ", " + end.end));
-  if (sheet.is_proven()) ++fitting_;
+  if (sheet.state == sheet::State::cut) ++fitting_;
   print::Card card;
   card.tag = end.tag;
   card.end = end.end;

@@ -42,7 +42,9 @@ struct CardsSettings {
   std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
 
   [[nodiscard]] schedule::Settings deciding() const {
-    return {.standards = standards, .glands = glands};
+    return {.standards = standards,
+            .glands = glands,
+            .asking = {.purpose = fit::Purpose::sheet}};
   }
 };
 

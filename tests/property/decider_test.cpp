@@ -113,7 +113,7 @@ TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]
         RC_ASSERT(fitting.size() == want.fits);
         if (want.usable()) {
           const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
-          RC_ASSERT(fitting == selector.fitting(fit::ask(job, *settings.standards)));
+          RC_ASSERT(fitting == selector.fitting(fit::ask(job, *settings.standards, settings.asking)));
         }
         must_be_alike(decider.decide({cells}, side).decision, want);
         must_be_alike(decider.decide({cells}, side).decision, want);

@@ -114,7 +114,7 @@ TEST_CASE("rules: what a check finds without words is what it says", "[property]
     const Case at(end->question, gland);
     for (const Rule& rule : fit::detail::rules()) {
       fit::GlandFit unused;
-      const auto said = rule.say(at, unused);
+      const auto said = fit::detail::say(rule, at, unused);
       const auto found = find(rule, at);
       RC_TAG(name_of(rule));
       RC_ASSERT(said.has_value() == found.has_value());

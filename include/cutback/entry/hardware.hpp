@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "cutback/entry/entry.hpp"
+#include "cutback/fit/check.hpp"
 #include "cutback/gland/gland.hpp"
 
 namespace cutback::entry {
@@ -31,8 +32,8 @@ struct Hardware {
   [[nodiscard]] std::optional<double> inside_face_mm() const;
   /// Behind the wall: in a clearance hole tag, serrated washer and locknut; in a tapped one 0.
   [[nodiscard]] std::optional<double> inside_mm() const;
-  /// What is not known of them, in words: empty when every figure is there.
-  [[nodiscard]] std::vector<std::string> missing() const;
+  /// What is not known of them: empty when every figure is there.
+  [[nodiscard]] std::vector<fit::Lack> missing() const;
 };
 
 /// Washer and locknut: the entry's figure, else the gland's where the gland itself stands in the

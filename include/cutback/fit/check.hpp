@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "cutback/verdict.hpp"
 
@@ -90,6 +91,19 @@ enum class Topic { cable, entry, joint, place, earth, fault };
   return "";
 }
 
+/// A fact without which a check is not proven.
+struct Lack {
+  /// Where it is found.
+  enum class Where {
+    at_the_end,  ///< with caliper and rule at the cable's end: a diameter, wall, hole, route
+    elsewhere,   ///< on paper only: the place, a gland's figure, the fault, a standard
+  };
+  std::string fact;      ///< in a few words: "wall", "bedding", "bore of the gland"
+  std::string_view key;  ///< of the field or of the gland's column; empty where there is neither
+  Where where = Where::elsewhere;
+  friend bool operator==(const Lack&, const Lack&) = default;
+};
+
 /// The outcome of one rule, with everything needed to redo it by hand. Lengths in mm; a check of
 /// something else says its unit in `says`. An absent figure does not apply or is not known.
 struct Check {
@@ -103,8 +117,9 @@ struct Check {
   /// True when the margin says how near a measured diameter is to a limit, so that it counts for
   /// the gland's smallest margin.
   bool counts_for_margin = false;
-  std::string says;    ///< one plain sentence
-  std::string source;  ///< rule or document, with its status where that is not "checked"
+  std::vector<Lack> lacks;  ///< what it is not proven without, where that can be named
+  std::string says;         ///< one plain sentence
+  std::string source;       ///< rule or document, with its status where that is not "checked"
 };
 
 }  // namespace cutback::fit

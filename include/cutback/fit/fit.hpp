@@ -17,15 +17,27 @@
 
 namespace cutback::fit {
 
+/// Who asks. A schedule always asks about the entry, a sheet about joint and earth as well; a quick
+/// fit asks what its facts speak of.
+enum class Purpose { fit, schedule, sheet };
+
+/// What is asked beside what the facts of the end ask by themselves.
+struct Asking {
+  Purpose purpose = Purpose::fit;
+  bool place = false;  ///< another end of the same schedule speaks of its place
+};
+
 /// One end, with all that is worked out once for every gland. It borrows the job and the tables.
 struct Question {
   const job::Job* job = nullptr;
   const tables::Standards* standards = nullptr;
   area::Demand demand;
+  Asking asking;
 };
 
 /// @throws InputError when the area's data contradict each other
-[[nodiscard]] Question ask(const job::Job& job, const tables::Standards& standards);
+[[nodiscard]] Question ask(const job::Job& job, const tables::Standards& standards,
+                           const Asking& asking = {});
 
 /// One gland against one end. `gland` points into the list that was given and must outlive this.
 struct GlandFit {

@@ -27,6 +27,7 @@ struct Job {
   entry::Entry entry;
   area::Area area;
   strip::Tails tails;
+  measure::Caliper caliper;              ///< what is and will be measured with
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
   earth::EarthFault fault;
   std::optional<double> loop_ohm;  ///< impedance of the whole loop of a fault at this end

@@ -84,6 +84,7 @@ struct EndName {
 struct Settings {
   const tables::Standards* standards = nullptr;
   const fit::Selector* glands = nullptr;
+  fit::Asking asking{.purpose = fit::Purpose::schedule};
 };
 
 /// Decides one end: a figure without a stated evidence is a datasheet's, several readings are

@@ -9,6 +9,8 @@
 #include "cutback/area/inspection.hpp"
 #include "cutback/earth/armour_earth.hpp"
 #include "cutback/fit/fit.hpp"
+#include "cutback/fit/gates.hpp"
+#include "cutback/fit/questions.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/strip/cut_plan.hpp"
 
@@ -26,11 +28,37 @@ struct Step {
   bool hold = false;
 };
 
+/// What the page is good for.
+enum class State {
+  cut,      ///< everything is proven and every cut has its figure, or the way to take it
+  measure,  ///< once every gate is met and every blank is filled
+  not_yet,  ///< something is missing that only paper knows, or the verdict is marginal
+  none,     ///< the gland does not fit
+};
+
+[[nodiscard]] constexpr std::string_view to_string(State state) {
+  switch (state) {
+    case State::cut:
+      return "cut";
+    case State::measure:
+      return "measure";
+    case State::not_yet:
+      return "not-yet";
+    case State::none:
+      return "none";
+  }
+  return "";
+}
+
 /// A sheet borrows the question and the gland list that it was made from.
 struct Sheet {
   const job::Job* job = nullptr;
   const area::Demand* demand = nullptr;
   std::optional<fit::GlandFit> fit;    ///< the gland; absent when there is none to be made off
+  State state = State::none;
+  std::vector<fit::Lack> lacks;        ///< what is missing, each once; empty for `cut` and `none`
+  fit::Gates gates;                    ///< what the diameters must read before anything is cut
+  std::vector<fit::Topic> not_asked;   ///< questions that nobody asked
   std::vector<std::string> not_ready;  ///< why nothing may be cut yet; empty when it may
   std::string fits_instead;  ///< where the named gland does not fit: the first one that does
   std::string chosen_because;
@@ -45,10 +73,9 @@ struct Sheet {
   std::vector<std::string> cautions;
   std::vector<std::string> sources;
 
-  /// The gland fits, and the armour is enough where that is asked.
-  [[nodiscard]] bool is_proven() const {
-    const bool armour = !earth || earth->armour >= Verdict::not_known;
-    return armour && fit && fit->verdict == Verdict::fits;
+  /// Whether marks may stand on paper: with another state they would be an invitation to cut.
+  [[nodiscard]] bool has_marks() const {
+    return plan && (state == State::cut || state == State::measure);
   }
 };
 

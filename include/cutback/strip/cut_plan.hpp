@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "cutback/fit/check.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/strip/depths.hpp"
@@ -56,6 +57,8 @@ struct CutPlan {
   Depths depths;
   std::vector<Tail> tails;
   std::vector<std::string> missing;  ///< what is not known, what that leaves open, what to do
+  /// Of it, what must be read before a cut has its figure; not what is taken from the gland in hand.
+  std::vector<fit::Lack> lacks;
 };
 
 /// The cut plan of one end. b = max(entry thread, w + locknut) + bedding past, behind an adaptor

@@ -124,6 +124,7 @@ fit::Check check_entry(const gland::Gland& gland, const Entry& entry) {
   fit::Check check{.name = fit::CheckName::entry, .source = k_compared};
   if (!entry.thread && !entry.to_suit) {
     check.says = "the thread or size of the entry is not given (--entry)";
+    check.lacks = {{"entry", "entry", fit::Lack::Where::elsewhere}};
     return check;
   }
   check.verdict = Verdict::fits;

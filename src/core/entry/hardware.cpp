@@ -28,18 +28,19 @@ std::optional<double> Hardware::inside_mm() const {
   return hole == Hole::threaded ? 0.0 : sum(locknut_mm, tag_mm + serrated_mm);
 }
 
-std::vector<std::string> Hardware::missing() const {
-  std::vector<std::string> names;
+std::vector<fit::Lack> Hardware::missing() const {
+  using enum fit::Lack::Where;
+  std::vector<fit::Lack> lacks;
   const std::string of = through_adaptor ? " of the adaptor" : "";
-  if (!hole) names.emplace_back("the kind of hole (threaded or clearance)");
-  if (!wall_mm) names.emplace_back("the thickness of the wall");
+  if (!hole) lacks.push_back({"kind of hole, threaded or clearance", "hole", at_the_end});
+  if (!wall_mm) lacks.push_back({"wall", "wall_mm", at_the_end});
   if (!washer_mm) {
-    names.push_back("the thickness of the sealing washer" + of + " (0 where there is none)");
+    lacks.push_back({"sealing washer" + of + " (0: none)", "washer_mm", elsewhere});
   }
   if (hole == Hole::clearance && !locknut_mm) {
-    names.push_back("the thickness of the locknut" + of);
+    lacks.push_back({"locknut" + of, "locknut_mm", elsewhere});
   }
-  return names;
+  return lacks;
 }
 
 Hardware hardware_of(const gland::Gland& gland, const Entry& entry, bool through_adaptor) {

@@ -26,10 +26,12 @@ struct Finding {
   Verdict verdict = Verdict::fits;
   std::string says;
   std::string source;
+  std::vector<fit::Lack> lacks = {};
 };
 
 void add(fit::Check& check, const Finding& finding) {
   check.verdict = worst(check.verdict, finding.verdict);
+  check.lacks.insert(check.lacks.end(), finding.lacks.begin(), finding.lacks.end());
   check.says += (check.says.empty() ? "" : "; ") + finding.says;
   if (finding.source.empty() || check.source.find(finding.source) != std::string::npos) return;
   check.source += (check.source.empty() ? "" : "; ") + finding.source;
@@ -83,6 +85,9 @@ Finding find_wall(const Hardware& at, const Thread& thread, std::span<const std:
               : !at.washer_mm ? ": state the washer (washer_mm)"
                               : ": a sealing washer is needed";
   if (tapped && !at.wall_mm) out.says += "; the thickness of the wall is not given";
+  if (out.verdict == Verdict::not_known && !taper && !at.washer_mm) {
+    out.lacks = {{"sealing washer (0: none)", "washer_mm", fit::Lack::Where::elsewhere}};
+  }
   return out;
 }
 
@@ -150,6 +155,7 @@ fit::Check check_joint(const gland::Gland& gland, const Entry& entry, const Adap
     check.verdict = Verdict::not_known;
     check.says = "not given: the kind of hole (threaded or clearance)";
     check.source = "nothing to compare";
+    check.lacks = {{"kind of hole, threaded or clearance", "hole", fit::Lack::Where::at_the_end}};
     return check;
   }
   const Thread& thread = adaptor != nullptr ? wall_side(*adaptor, gland) : gland.entry_thread;

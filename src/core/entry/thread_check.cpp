@@ -96,15 +96,22 @@ Figures gland_in_adaptor(const gland::Gland& gland, const Adaptor& adaptor, cons
   return out;
 }
 
-/// The figures without which nothing can be said, by name; empty when all are there.
-std::string missing_figures(const gland::Gland& gland, const Hardware& at, const Entry& entry) {
-  std::string names;
-  const auto add = [&](const std::string& name) { names += (names.empty() ? "" : " and ") + name; };
-  if (!gland.entry_length_mm) add("the length of the gland's entry thread");
-  if (at.through_adaptor && !entry.adaptor_thread_mm) add("the length of the adaptor's own thread");
-  if (at.through_adaptor && !entry.adaptor_mm) add("how far the adaptor holds the gland off");
-  for (const std::string& name : at.missing()) add(name);
-  return names;
+/// The figures without which nothing can be said; empty when all are there.
+std::vector<fit::Lack> missing_figures(const gland::Gland& gland, const Hardware& at,
+                                       const Entry& entry) {
+  using enum fit::Lack::Where;
+  std::vector<fit::Lack> lacks;
+  if (!gland.entry_length_mm) {
+    lacks.push_back({"length of the gland's thread", "entry_length_mm", elsewhere});
+  }
+  if (at.through_adaptor && !entry.adaptor_thread_mm) {
+    lacks.push_back({"length of the adaptor's own thread", "adaptor_thread_mm", elsewhere});
+  }
+  if (at.through_adaptor && !entry.adaptor_mm) {
+    lacks.push_back({"how far the adaptor holds the gland off", "adaptor_mm", elsewhere});
+  }
+  for (fit::Lack& lack : at.missing()) lacks.push_back(std::move(lack));
+  return lacks;
 }
 
 /// The parallel rule for a volume; not known: the row without an upper end, the stricter one.
@@ -416,9 +423,13 @@ ThreadFit check_thread(const gland::Gland& gland, const Entry& entry, const Adap
     out.hole_says = out.check.says;
     return out;
   }
-  const std::string missing = missing_figures(gland, at, entry);
+  std::vector<fit::Lack> missing = missing_figures(gland, at, entry);
   if (!missing.empty()) {
-    return unanswered(Verdict::not_known, "not given: " + missing, "nothing to compare");
+    std::string names;
+    for (const fit::Lack& lack : missing) names += (names.empty() ? "" : " and ") + lack.fact;
+    ThreadFit out = unanswered(Verdict::not_known, "not given: " + names, "nothing to compare");
+    out.check.lacks = std::move(missing);
+    return out;
   }
   if (adaptor == nullptr && entry.thread && !suits(gland.entry_thread, entry)) {
     return unanswered(Verdict::not_known,

@@ -130,7 +130,30 @@ Miss miss_of(const GlandFit& fit) {
   return miss;
 }
 
+namespace {
+
+/// What a check is not proven without: "not measured: bedding", "not given: wall".
+std::string lacking_text(const Check& check) {
+  std::string names;
+  bool diameters = true;
+  for (const Lack& lack : check.lacks) {
+    if (lack.key.empty()) return {};
+    const bool diameter =
+        lack.key == "sheath_od_mm" || lack.key == "bedding_mm" || lack.key == "armour_mm";
+    diameters = diameters && diameter;
+    names += (names.empty() ? "" : ", ") + lack.fact;
+  }
+  if (names.empty()) return {};
+  return (diameters ? "not measured: " : "not given: ") + names;
+}
+
+}  // namespace
+
 std::string miss_text(const Check& check) {
+  if (check.verdict == Verdict::not_known || check.verdict == Verdict::marginal_inside) {
+    const std::string lacking = lacking_text(check);
+    if (!lacking.empty()) return lacking;
+  }
   const Compares* const row = compares(check.name);
   const bool of_thread = check.name == CheckName::entry;
   if ((row == nullptr && !of_thread) || check.verdict == Verdict::not_known || !check.value) {

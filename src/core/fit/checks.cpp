@@ -65,10 +65,38 @@ struct Naming {
   const char* not_given;
 };
 
+constexpr Lack::Where k_at_the_end = Lack::Where::at_the_end;
+
+Lack lack_of(Diameter diameter) {
+  switch (diameter) {
+    case Diameter::sheath:
+      return {"sheath", "sheath_od_mm", k_at_the_end};
+    case Diameter::bedding:
+      return {"bedding", "bedding_mm", k_at_the_end};
+    case Diameter::wire:
+      break;
+  }
+  return {"wire", "armour_mm", k_at_the_end};
+}
+
+/// An estimate that lies inside wants nothing but a caliper.
+bool wants_measuring(const Estimate& estimate, Verdict verdict) {
+  return verdict == Verdict::marginal_inside && estimate.evidence == Evidence::estimated;
+}
+
+/// What would settle a diameter that is near a limit.
+std::string how_to_settle(const Estimate& estimate) {
+  if (estimate.evidence != Evidence::measured) return " measured, it may be outside";
+  if (estimate.caps.empty()) return " again, it is near a limit";
+  const bool single = estimate.readings_mm.size() == 1;
+  return single ? " once more, at right angles" : " again, it is not round";
+}
+
 /// A figure of the list that cannot be decides nothing.
 Check check_absurd(CheckName name, Figure figure, const Case& at) {
   return {.name = name,
           .verdict = Verdict::not_known,
+          .lacks = {{"a figure of the gland list that can be", "", Lack::Where::elsewhere}},
           .says = "the list has a figure that cannot be: " +
                   why_absurd(figure, at.gland, *at.question.standards),
           .source = "the gland list"};
@@ -88,9 +116,16 @@ Check check_diameter(CheckName name, const Case& at, const Against& against, con
   if (!diameter.known()) {
     check.says = naming.not_given;
     check.source = k_interval_rule;
+    check.lacks = {lack_of(naming.diameter)};
     return check;
   }
   const Estimate& estimate = diameter.estimate();
+  if (wants_measuring(estimate, check.verdict)) {
+    check.lacks = {lack_of(naming.diameter)};
+  } else if (check.verdict == Verdict::marginal_inside ||
+             check.verdict == Verdict::marginal_outside) {
+    check.lacks = {{naming.subject + how_to_settle(estimate), "", Lack::Where::elsewhere}};
+  }
   const measure::Judgement judgement = measure::judge(estimate, range);
   check.value = estimate.value_mm;
   check.probability = judgement.probability;
@@ -113,6 +148,7 @@ Check check_nominal_wire(const cable::Cable& cable, const Range& clamp) {
               .verdict = finding.verdict,
               .margin_mm = finding.margin_mm,
               .counts_for_margin = finding.counts_for_margin};
+  if (wants_measuring(*cable.wire, check.verdict)) check.lacks = {lack_of(Diameter::wire)};
   check.value = size;
   check.low = clamp.low_mm;
   check.high = clamp.high_mm;
@@ -142,18 +178,6 @@ std::string armour_kinds_text(ArmourKind cable, ArmourKind gland) {
   return "the gland clamps " + of_gland + " armour, the cable has " + of_cable;
 }
 
-/// Which of the three diameters nobody gave; empty where all are there.
-std::string missing_layers(const cable::Cable& cable) {
-  std::string names;
-  const auto add = [&](const char* name, const std::optional<Estimate>& diameter) {
-    if (!diameter) names += (names.empty() ? "" : " and ") + std::string(name);
-  };
-  add("sheath", cable.sheath_od);
-  add("bedding", cable.bedding);
-  add("wire", cable.wire);
-  return names;
-}
-
 bool is_estimated(const std::optional<Estimate>& diameter) {
   return diameter && diameter->evidence == Evidence::estimated;
 }
@@ -161,6 +185,24 @@ bool is_estimated(const std::optional<Estimate>& diameter) {
 /// Whether one of them comes from the others or from the construction, so that it proves nothing.
 bool leans_on_an_estimate(const cable::Cable& cable) {
   return is_estimated(cable.sheath_od) || is_estimated(cable.bedding) || is_estimated(cable.wire);
+}
+
+/// Those of the three diameters that nobody gave, or gave as an estimate.
+std::vector<Lack> unmeasured_layers(const cable::Cable& cable) {
+  std::vector<Lack> lacks;
+  const auto add = [&](Diameter diameter, const std::optional<Estimate>& estimate) {
+    if (!estimate || is_estimated(estimate)) lacks.push_back(lack_of(diameter));
+  };
+  add(Diameter::sheath, cable.sheath_od);
+  add(Diameter::bedding, cable.bedding);
+  add(Diameter::wire, cable.wire);
+  return lacks;
+}
+
+std::string names_of(const std::vector<Lack>& lacks) {
+  std::string names;
+  for (const Lack& lack : lacks) names += (names.empty() ? "" : " and ") + lack.fact;
+  return names;
 }
 
 }  // namespace
@@ -218,6 +260,7 @@ std::optional<Check> check_bore(const Case& at, GlandFit& /*fit*/) {
   if (!against->range) {
     return Check{.name = CheckName::bore,
                  .verdict = against->verdict,
+                 .lacks = {{"bore of the gland", "bore_mm", Lack::Where::elsewhere}},
                  .says =
                      "the gland has no inner seal, and what its armour cone lets through is "
                      "not stated (bore_mm)",
@@ -276,8 +319,9 @@ std::optional<Check> check_build_up(const Case& at, GlandFit& /*fit*/) {
   Check check{.name = CheckName::build_up, .verdict = *verdict};
   check.source = "layers add up: OD = bedding + 2 (armour + sheath)";
   const auto sheath = cable::sheath_thickness(cable);
+  check.lacks = unmeasured_layers(cable);
   if (!sheath) {
-    check.says = "whether the layers add up is not known: " + missing_layers(cable) + " not given";
+    check.says = "whether the layers add up is not known: " + names_of(check.lacks) + " not given";
     return check;
   }
   const auto& construction = at.question.job->construction;
@@ -295,6 +339,8 @@ std::optional<Check> check_build_up(const Case& at, GlandFit& /*fit*/) {
     check.says +=
         fmt::format(": {}. Repeat: {}", cable.contradiction->says, cable.contradiction->repeat);
     check.source += "; " + cable.contradiction->source;
+    // Readings are there; which of them is wrong is for a person to find.
+    check.lacks = {{cable.contradiction->repeat + " again", "", Lack::Where::elsewhere}};
   } else if (leans_on_an_estimate(cable)) {
     check.says += ", with an estimate among the three: measure before cutting";
   }

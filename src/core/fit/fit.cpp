@@ -28,8 +28,8 @@ const Check& GlandFit::deciding() const {
   });
 }
 
-Question ask(const job::Job& job, const tables::Standards& standards) {
-  return {&job, &standards, area::make_demand(job.area, job.cable, standards)};
+Question ask(const job::Job& job, const tables::Standards& standards, const Asking& asking) {
+  return {&job, &standards, area::make_demand(job.area, job.cable, standards), asking};
 }
 
 std::vector<CheckName> check_names() {
@@ -46,7 +46,7 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
   fit.checks.reserve(detail::rules().size());
   fit.verdict = Verdict::fits;
   for (const detail::Rule& rule : detail::rules()) {
-    auto check = rule.say(at, fit);
+    auto check = detail::say(rule, at, fit);
     if (!check) continue;
     fit.verdict = worst(fit.verdict, check->verdict);
     if (check->counts_for_margin && check->margin_mm) {

@@ -13,6 +13,7 @@
 #include "cutback/entry/joint_check.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
+#include "cutback/fit/questions.hpp"
 #include "cutback/strip/bend.hpp"
 
 namespace cutback::fit::detail {
@@ -21,13 +22,6 @@ namespace {
 using cable::ArmourKind;
 
 // ---- entry ----------------------------------------------------------------------------------
-
-/// Whoever speaks of the hole or of a hazardous place must name the thread as well.
-bool entry_is_asked(const Question& question) {
-  const entry::Entry& entry = question.job->entry;
-  return entry.thread || entry.to_suit || entry.hole || entry.wall_mm ||
-         !question.demand.level.empty() || !question.demand.protection.empty();
-}
 
 /// Adds what a second rule says to a check: the worse verdict, both sentences, both sources.
 void join(Check& check, const std::optional<Check>& other) {
@@ -52,7 +46,6 @@ std::optional<double> core_mm(const Case& at) {
 }
 
 std::optional<Against> against_threads(const Case& at) {
-  if (!entry_is_asked(at.question)) return std::nullopt;
   const Verdict verdict = check_threads(at).verdict;
   return verdict == Verdict::fits ? against_passage(at, at.adaptor) : Against{.verdict = verdict};
 }
@@ -79,11 +72,11 @@ Check check_whole_entry(const Case& at, GlandFit& fit) {
 }
 
 std::optional<Check> check_entry(const Case& at, GlandFit& fit) {
-  if (at.barrier || !entry_is_asked(at.question)) return std::nullopt;
+  if (at.barrier) return std::nullopt;
   return check_whole_entry(at, fit);
 }
 std::optional<Check> check_entry_of_cores(const Case& at, GlandFit& fit) {
-  if (!at.barrier || !entry_is_asked(at.question)) return std::nullopt;
+  if (!at.barrier) return std::nullopt;
   return check_whole_entry(at, fit);
 }
 
@@ -93,14 +86,7 @@ bool is_flameproof(const Question& question) {
   return question.demand.sealing != area::SealingDemand::none;
 }
 
-/// A flameproof entry is asked about its joint in any case; another one where hole and wall are
-/// known, so that a quick look at the van is not stopped by a wall that nobody measured.
-bool joint_is_asked(const Case& at) {
-  return is_flameproof(at.question) || (at.entry().hole && at.entry().wall_mm);
-}
-
 std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
-  if (!joint_is_asked(at)) return std::nullopt;
   const std::string absurd = why_absurd(Figure::thread_length, at.gland, *at.question.standards);
   if (!absurd.empty()) {
     return Check{.name = CheckName::thread,
@@ -116,7 +102,6 @@ std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
 }
 
 std::optional<Check> check_joint(const Case& at, GlandFit& /*fit*/) {
-  if (!joint_is_asked(at)) return std::nullopt;
   return entry::check_joint(at.gland, at.entry(), at.adaptor,
                             area::ip_codes(at.question.job->area.ip.value_or("")),
                             *at.question.standards);
@@ -257,7 +242,24 @@ Topic topic_of(CheckName name) {
   return row->topic;
 }
 
+/// Protection against ingress and a temperature are asked alone as well; a rule of the place says
+/// for itself whether it is.
+bool may_be_asked(const Rule& rule, const Question& question) {
+  return rule.topic == Topic::place || is_asked(rule.topic, question);
+}
+
+std::optional<Verdict> alone(const Rule& rule, const Question& question) {
+  if (rule.alone == nullptr || !may_be_asked(rule, question)) return std::nullopt;
+  return rule.alone(question);
+}
+
+std::optional<Check> say(const Rule& rule, const Case& at, GlandFit& fit) {
+  if (!may_be_asked(rule, at.question)) return std::nullopt;
+  return rule.say(at, fit);
+}
+
 std::optional<Against> against(const Rule& rule, const Case& at) {
+  if (!may_be_asked(rule, at.question)) return std::nullopt;
   if (rule.against != nullptr) return rule.against(at);
   GlandFit unused;
   const auto check = rule.say(at, unused);
@@ -317,7 +319,7 @@ std::optional<Finding> find(const Rule& rule, const Case& at) {
     if (const auto gland = against(rule, at)) found = finding_of(*gland, at.cable());
   }
   if (rule.alone != nullptr) {
-    if (const auto verdict = rule.alone(at.question)) {
+    if (const auto verdict = alone(rule, at.question)) {
       if (!found) found = Finding{.verdict = Verdict::fits, .margin_mm = std::nullopt};
       found->verdict = worst(found->verdict, *verdict);
     }

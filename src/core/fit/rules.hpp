@@ -75,6 +75,12 @@ inline constexpr std::size_t k_most_rules = 32;
   return rule.against != nullptr || rule.alone == nullptr;
 }
 
+/// What a rule finds of the end alone; nothing where it is not asked.
+[[nodiscard]] std::optional<Verdict> alone(const Rule& rule, const Question& question);
+
+/// The whole check in words; nothing where it is not asked.
+[[nodiscard]] std::optional<Check> say(const Rule& rule, const Case& at, GlandFit& fit);
+
 /// What of a rule does not depend on diameters; nothing where it is not asked.
 [[nodiscard]] std::optional<Against> against(const Rule& rule, const Case& at);
 

@@ -53,7 +53,7 @@ DiameterSearch::DiameterSearch(const GlandIndex& index, const OpenGlands& open,
   const std::span<const Rule> all = detail::rules();
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (all[i].alone == nullptr) continue;
-    const auto verdict = all[i].alone(question);
+    const auto verdict = alone(all[i], question);
     if (!verdict) continue;
     of_end_ = worst(of_end_, *verdict);
     if (*verdict < Verdict::marginal_inside) failing_alone_ = failing_alone_ | Reads{all[i].name};

@@ -49,9 +49,7 @@ Estimate estimate_of(const JobInput& in, Layer layer, const measure::Readings& r
   if (evidence == Evidence::measured) {
     return measure::measure_here(
         {.places = places,
-         .caliper = {.step_mm = in.step_mm.value_or(k_caliper_step_mm),
-                     .mpe_mm = in.mpe_mm,
-                     .zero_mm = in.zero_mm.value_or(0.0)},
+         .caliper = detail::caliper_of(in),
          .section = diameter.section,
          .declared_ovality_mm =
              diameter.section == measure::Section::oval ? in.ovality_mm : std::nullopt},
@@ -140,6 +138,12 @@ void estimate_missing(cable::Cable& cable, const std::optional<cable::Constructi
 }
 
 }  // namespace
+
+measure::Caliper detail::caliper_of(const JobInput& in) {
+  return {.step_mm = in.step_mm.value_or(k_caliper_step_mm),
+          .mpe_mm = in.mpe_mm,
+          .zero_mm = in.zero_mm.value_or(0.0)};
+}
 
 Estimate estimate(const Frame& frame, Layer layer, const measure::Readings& readings,
                   const tables::Standards& standards) {

@@ -97,6 +97,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
   job.end = in.end.value_or("");
   job.cable = cable_without_diameters(in);
   job.construction = construction_of(in, standards, frame.notes);
+  job.caliper = detail::caliper_of(in);
   job.entry = detail::resolve_entry(in, faults);
   job.area = detail::resolve_area(in, faults);
   faults.add(put_tails(in, job));

@@ -11,6 +11,8 @@ namespace cutback::job::detail {
   return static_cast<int>(*value);
 }
 
+[[nodiscard]] measure::Caliper caliper_of(const JobInput& in);
+
 [[nodiscard]] entry::Entry resolve_entry(const JobInput& in, Faults& faults);
 
 [[nodiscard]] area::Area resolve_area(const JobInput& in, Faults& faults);

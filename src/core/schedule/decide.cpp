@@ -273,7 +273,7 @@ AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, cons
       end.decision.faults.push_back(no_sheath());
       return end;
     }
-    end.question = fit::ask(*job, *settings.standards);
+    end.question = fit::ask(*job, *settings.standards, settings.asking);
     fit::Search search(*settings.glands, end.question);
     detail::Fittings fittings;
     detail::FittingsOf fresh = [&](const fit::Question& asked,

@@ -358,7 +358,7 @@ class Decider::State {
           job::make_frame(std::move(input), *settings_.standards, job::Unstated::by_notation);
       if (!family.frame.faults.empty()) return;
       family.job = family.frame.job;
-      family.question = fit::ask(family.job, *settings_.standards);
+      family.question = fit::ask(family.job, *settings_.standards, settings_.asking);
     } catch (const InputError&) {
       return;
     }
@@ -366,6 +366,9 @@ class Decider::State {
     for (const fit::CheckName check : fit::check_names()) {
       asks.push_back(
           text_of([&](const job::Field& field) { return field.feeds.checks.has(check); }));
+      // One list of glands may serve askings of several kinds.
+      asks.back() += static_cast<char>('0' + static_cast<int>(settings_.asking.purpose) * 2 +
+                                       static_cast<int>(settings_.asking.place));
     }
     family.search.emplace(*settings_.glands, family.question, asks);
     family.usable = true;

@@ -39,17 +39,19 @@ std::string why_chosen(const fit::GlandFit& fit, const std::vector<fit::GlandFit
          std::to_string(ranked.size()) + " in the list";
 }
 
-/// Which diameters are not measured: `sheath, wire`; empty where all are.
-std::string not_measured(const cable::Cable& cable) {
-  std::string names;
-  const auto add = [&](const char* name, const std::optional<measure::Estimate>& estimate) {
-    if (!estimate || estimate->evidence == measure::Evidence::measured) return;
-    names += (names.empty() ? "" : ", ") + std::string(name);
+/// Which diameters are not measured; empty where all are.
+std::vector<fit::Lack> not_measured(const cable::Cable& cable) {
+  std::vector<fit::Lack> lacks;
+  const auto add = [&](const char* name, const char* key,
+                       const std::optional<measure::Estimate>& estimate) {
+    if (estimate && estimate->evidence == measure::Evidence::measured) return;
+    lacks.push_back({name, key, fit::Lack::Where::at_the_end});
   };
-  add("sheath", cable.sheath_od);
-  add("bedding", cable.bedding);
-  add("wire", cable.wire);
-  return names;
+  add("sheath", "sheath_od_mm", cable.sheath_od);
+  if (cable.armour == cable::ArmourKind::none) return lacks;
+  add("bedding", "bedding_mm", cable.bedding);
+  add("wire", "armour_mm", cable.wire);
+  return lacks;
 }
 
 void add_source(std::vector<std::string>& sources, const std::string& source) {
@@ -66,10 +68,50 @@ std::vector<std::string> reasons_not_ready(const job::Job& job, const fit::Gland
     reasons.push_back(std::string(to_string(check.name)) + " is " +
                       std::string(to_string(check.verdict)) + ": " + check.says);
   }
-  if (const std::string names = not_measured(job.cable); !names.empty()) {
-    reasons.push_back("not measured: " + names + "; measure before cutting");
+  std::string names;
+  for (const fit::Lack& lack : not_measured(job.cable)) {
+    names += (names.empty() ? "" : ", ") + lack.fact;
   }
+  if (!names.empty()) reasons.push_back("not measured: " + names + "; measure before cutting");
   return reasons;
+}
+
+void add_lacks(std::vector<fit::Lack>& to, const std::vector<fit::Lack>& lacks) {
+  for (const fit::Lack& lack : lacks) {
+    if (std::find(to.begin(), to.end(), lack) == to.end()) to.push_back(lack);
+  }
+}
+
+/// Nothing of the fit is in the way but what can be read at the end.
+bool is_only_unread(const fit::GlandFit& fit) {
+  return std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
+    if (check.verdict == Verdict::fits) return true;
+    return !check.lacks.empty() &&
+           std::all_of(check.lacks.begin(), check.lacks.end(), [](const fit::Lack& lack) {
+             return lack.where == fit::Lack::Where::at_the_end;
+           });
+  });
+}
+
+/// What the page is good for, and what it lacks.
+void put_state(Sheet& sheet) {
+  const fit::GlandFit& fit = *sheet.fit;
+  if (fit.verdict == Verdict::no_fit) {
+    sheet.state = State::none;
+    return;
+  }
+  add_lacks(sheet.lacks, fit::lacks_of(fit));
+  add_lacks(sheet.lacks, not_measured(sheet.job->cable));
+  if (sheet.plan) add_lacks(sheet.lacks, sheet.plan->lacks);
+  const bool unread = is_only_unread(fit) && sheet.job->armour_fault.empty();
+  const bool all_read_here =
+      std::all_of(sheet.lacks.begin(), sheet.lacks.end(),
+                  [](const fit::Lack& lack) { return lack.where == fit::Lack::Where::at_the_end; });
+  if (!unread || !all_read_here || !sheet.gates.possible()) {
+    sheet.state = State::not_yet;
+  } else {
+    sheet.state = sheet.lacks.empty() ? State::cut : State::measure;
+  }
 }
 
 /// Cut marks for a gland that does not fit would be an invitation to cut.
@@ -186,6 +228,14 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
     for (const std::string& missing : sheet.plan->missing) sheet.remarks.push_back(missing);
     if (chosen->thread) {
       for (const std::string& note : chosen->thread->notes) sheet.remarks.push_back(note);
+    }
+  }
+  sheet.gates = fit::gates_of(question, *chosen->gland);
+  sheet.not_asked = fit::not_asked(question);
+  put_state(sheet);
+  if (sheet.state == State::measure && sheet.plan) {
+    for (const fit::Lack& lack : sheet.plan->lacks) {
+      sheet.not_ready.push_back("not given: " + lack.fact);
     }
   }
   sheet.cautions = detail::cautions_of(job, *chosen, standards);

@@ -13,21 +13,9 @@ using cable::ArmourKind;
 
 std::string mm(double value, int decimals = 1) { return plain(value, decimals) + " mm"; }
 
-/// "mark 1 (318 mm from the end)", or the mark alone where it has no figure.
-std::string mark(int number, const std::optional<double>& from_end_mm) {
-  std::string text = "mark " + std::to_string(number);
-  if (from_end_mm) text += " (" + mm(*from_end_mm) + " from the end)";
-  return text;
-}
-
 std::string entry_name(const job::Job& job) {
   if (!job.entry.thread) return "the entry";
   return "the " + entry::to_text(*job.entry.thread) + " entry";
-}
-
-std::string exposed_text(const strip::Marks& marks) {
-  if (!marks.exposed_min_mm) return "the length that the gland's instructions state";
-  return plain(*marks.exposed_min_mm, 1) + " to " + mm(*marks.exposed_max_mm);
 }
 
 void add(std::vector<Step>& steps, std::string text, bool hold = false) {
@@ -45,8 +33,8 @@ void measure_steps(std::vector<Step>& steps, const job::Job& job) {
     what += " and the bedding";
   add(steps,
       "Measure " + what +
-          " of this cable where the gland will sit, twice at right angles, and "
-          "compare with the sheet. Stop if a figure differs by more than its +/-.",
+          " of this cable where the gland will sit, sheath and bedding twice at right angles. "
+          "Write the readings in the blanks. Cut only when every one lies in its limits.",
       true);
   add(steps,
       "Square the cable's end. Lay out the parts and check the gland's part code against the "
@@ -55,66 +43,38 @@ void measure_steps(std::vector<Step>& steps, const job::Job& job) {
 
 void armoured_cuts(std::vector<Step>& steps, const job::Job& job, const strip::CutPlan& plan) {
   const strip::Marks& marks = plan.marks;
-  const strip::Depths& depths = plan.depths;
   const bool wire = job.cable.armour == ArmourKind::wire;
-  if (marks.shoulder_mm) {
-    add(steps, "From the cable's end mark S at " + mm(*marks.shoulder_mm) +
-                   ": the gland's shoulder will sit there.");
-  }
-  if (!marks.armour_cut_mm && plan.axis.armour_stop_mm) {
+  if (!plan.axis.armour_stop_mm) {
     add(steps,
-        "Mark S where the gland's shoulder will sit, and mark 1 " + mm(*plan.axis.armour_stop_mm) +
-            " behind it: the armour cut.",
-        true);
-  } else if (!marks.armour_cut_mm) {
-    add(steps,
-        "Hold the gland beside the cable with its shoulder at mark S and mark the armour where the "
-        "clamp ends. That is mark 1.",
+        "Mark S. Hold the gland beside the cable with its shoulder at S and mark the armour where "
+        "the clamp ends: that is mark 1. Or measure the gland's armour stop and print again.",
         true);
   } else {
-    add(steps, "Mark 1 at " + mm(*marks.armour_cut_mm) + " from the end: the armour cut.");
+    add(steps, "Mark 1 from the cable's end. Offer the gland up: its shoulder sits at S.");
   }
   if (wire) {
-    std::string saw = "Saw round the cable at " + mark(1, marks.armour_cut_mm);
-    if (!depths.saw_mm) {
-      saw += ", through the sheath and half through the wires, no deeper.";
-    } else if (depths.saw_mm == depths.saw_limit_mm) {
-      saw += ", " + mm(*depths.saw_mm) +
-             " deep and no deeper: the sheath may be thin at a point. Then go round again by eye "
-             "until half of each wire is through.";
-    } else {
-      saw += ", " + mm(*depths.saw_mm) +
-             " deep: through the sheath and half through the wires, never deeper than " +
-             mm(*depths.saw_limit_mm) + ".";
-    }
-    add(steps, saw);
+    add(steps,
+        "Saw round at mark 1, to the depth of the table and no deeper: the sheath may be thin at a "
+        "point. Go round again by eye until half of each wire is through.");
     add(steps,
         "Strip the sheath from mark 1 to the end. Bend the wires a few at a time at the saw cut "
-        "until "
-        "they snap, and hold them so that none springs. Take them off.");
+        "until they snap, and hold them so that none springs. Take them off.");
   } else {
-    add(steps, "Strip the sheath from " + mark(1, marks.armour_cut_mm) +
-                   " to the end and cut the " + std::string(to_string(job.cable.armour)) +
-                   " there with shears. Do not saw.");
+    add(steps, "Strip the sheath from mark 1 to the end and cut the " +
+                   std::string(to_string(job.cable.armour)) + " there with shears. Do not saw.");
   }
-  std::string trim = "From the armour tips (not from the end) measure back " + exposed_text(marks) +
-                     " and mark 2 there. Score the sheath round at mark 2";
-  trim += depths.sheath_mm ? ", " + mm(*depths.sheath_mm) + " deep and no deeper"
-                           : ", by eye, lightly, not through to the armour";
-  add(steps, trim + ", then lengthwise to the tips, and peel it off.", true);
+  add(steps,
+      std::string("Mark 2 behind the armour tips, not from the end") +
+          (marks.exposed_min_mm ? "" : ", by the gland's leaflet") +
+          ". Score the sheath round at mark 2, no deeper than the table, then lengthwise to the "
+          "tips, and peel it off.",
+      true);
 }
 
-void bedding_cut(std::vector<Step>& steps, const strip::CutPlan& plan, bool barrier) {
-  const strip::Marks& marks = plan.marks;
-  std::string text = "Score the bedding round at " + mark(3, marks.bedding_cut_mm);
-  if (!marks.bedding_cut_mm && plan.axis.bedding_end_mm && plan.axis.armour_stop_mm) {
-    text += ", " + mm(*plan.axis.bedding_end_mm + *plan.axis.armour_stop_mm) +
-            " in front of the armour tips";
-  }
-  text += plan.depths.bedding_mm ? ", at most " + mm(*plan.depths.bedding_mm) + " deep"
-                                 : ", by eye, lightly";
-  text +=
-      ", bend it open and peel it towards the end with its fillers. Do not nick the insulation.";
+void bedding_cut(std::vector<Step>& steps, bool barrier) {
+  std::string text =
+      "Score the bedding round at mark 3, no deeper than the table, bend it open and peel it "
+      "towards the end with its fillers. Do not nick the insulation.";
   if (barrier)
     text +=
         " The bedding must end where the gland's instructions say, so that compound flows round "
@@ -227,16 +187,11 @@ std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
       true);
   if (job.cable.armour != ArmourKind::none) {
     armoured_cuts(steps, job, plan);
-    bedding_cut(steps, plan, fit.barrier);
+    bedding_cut(steps, fit.barrier);
   } else {
-    if (plan.marks.shoulder_mm) {
-      add(steps, "From the cable's end mark S at " + mm(*plan.marks.shoulder_mm) +
-                     ": the gland's shoulder will sit there.");
-    }
-    add(steps, "Score the sheath round at " + mark(1, plan.marks.sheath_cut_mm) + ", " +
-                   (plan.depths.sheath_mm ? mm(*plan.depths.sheath_mm) + " deep and no deeper"
-                                          : std::string("by eye, lightly, not through")) +
-                   ", bend it open and peel it towards the end. Do not nick the insulation.");
+    add(steps,
+        "Score the sheath round at mark 1, no deeper than the table, bend it open and peel it "
+        "towards the end. Do not nick the insulation.");
   }
   assemble_steps(steps, job, fit);
   finish_steps(steps, job);

@@ -58,7 +58,7 @@ std::string lacking(const job::Job& job, const gland::Gland& gland, const entry:
                     bool barrier) {
   std::string names;
   const auto add = [&](const std::string& name) { names += (names.empty() ? "" : ", ") + name; };
-  for (const std::string& name : at.missing()) add(name);
+  for (const fit::Lack& lack : at.missing()) add(lack.fact);
   if (at.through_adaptor && !job.entry.adaptor_mm) {
     add("how far the adaptor holds the gland's shoulder off the wall (--adaptor-length)");
   }
@@ -158,8 +158,8 @@ std::optional<Route> own_route(const Core& core, const std::optional<double>& ra
   return std::nullopt;
 }
 
-std::vector<Tail> tails_of(const Tails& tails, const Axis& axis,
-                           std::vector<std::string>& missing) {
+std::vector<Tail> tails_of(const Tails& tails, const Axis& axis, CutPlan& plan) {
+  std::vector<std::string>& missing = plan.missing;
   std::vector<std::optional<Route>> routes;
   double furthest = -1.0;
   for (const Core& core : tails.cores) {
@@ -186,6 +186,7 @@ std::vector<Tail> tails_of(const Tails& tails, const Axis& axis,
         {.core = core.name, .tip_mm = tip, .strip_mm = core.strip_mm, .route = route.says});
   }
   if (strip_missing) {
+    plan.lacks.push_back({"strip length", "strip_mm", fit::Lack::Where::at_the_end});
     missing.push_back(
         "strip_mm is not given for every core: nothing is added for the terminal there");
   }
@@ -247,12 +248,13 @@ CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Terminat
                       "check bedding_end_mm and armour_stop_mm of the gland");
   }
   if (job.tails.cores.empty()) {
+    plan.lacks.push_back({"route", "reach_mm", fit::Lack::Where::at_the_end});
     plan.missing.push_back(
         "no route to the terminals is given (reach_mm): no mark has a figure from the cable's "
         "end; "
         "give --reach, or tails in the job file");
   } else if (axis.inside_face_mm) {
-    plan.tails = tails_of(job.tails, axis, plan.missing);
+    plan.tails = tails_of(job.tails, axis, plan);
     finish_tails(plan.tails, plan.axis);
   }
   plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(axis) : marks_of(axis);

@@ -52,7 +52,7 @@ TEST_CASE("hardware_of: behind an adaptor the parts are the adaptor's", "[unit][
   CHECK_FALSE(at.washer_mm.has_value());
   CHECK_FALSE(at.locknut_mm.has_value());
   REQUIRE(at.missing().size() == 2);
-  CHECK_THAT(at.missing()[1], Contains("of the adaptor"));
+  CHECK_THAT(at.missing()[1].fact, Contains("of the adaptor"));
   entry.washer_mm = 1.0;
   entry.locknut_mm = 4.0;
   CHECK(hardware_of(gland_with_parts(), entry, true).missing().empty());
@@ -83,7 +83,7 @@ TEST_CASE("hardware_of: without the kind of hole nothing is said of what is behi
   CHECK(open.inside_face_mm() == 7.0);
   CHECK_FALSE(open.inside_mm().has_value());
   REQUIRE(open.missing().size() == 1);
-  CHECK_THAT(open.missing()[0], Contains("kind of hole"));
+  CHECK_THAT(open.missing()[0].fact, Contains("kind of hole"));
   entry.tag_mm = 1.0;
   CHECK_FALSE(hardware_of(gland_with_parts(), entry, false).inside_face_mm().has_value());
   entry.to_suit = true;

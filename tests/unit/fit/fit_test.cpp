@@ -314,13 +314,21 @@ TEST_CASE("check_gland: readings that contradict the construction stop a fit", "
   CHECK_THAT(fit.find(CheckName::build_up)->says, Contains("Repeat: bedding"));
 }
 
-TEST_CASE("check_gland: the thread is asked where hole and wall are known", "[unit][fit]") {
+TEST_CASE("check_gland: whoever speaks of the joint is asked about all of it", "[unit][fit]") {
   auto in = test::small_cable();
   const auto gland = test::small_gland();
   CHECK(test::checked(in, gland).find(CheckName::thread)->verdict == Verdict::fits);
   in.wall_mm = 12;
   CHECK(test::checked(in, gland).find(CheckName::thread)->verdict == Verdict::no_fit);
   in.wall_mm.reset();
+  const auto fit = test::checked(in, gland);
+  CHECK(fit.find(CheckName::thread)->verdict == Verdict::not_known);
+  CHECK(fit.find(CheckName::thread)->lacks.front().key == "wall_mm");
+  in = test::small_cable();
+  in.hole.reset();
+  in.wall_mm.reset();
+  in.washer_mm.reset();
+  in.locknut_mm.reset();
   CHECK(test::checked(in, gland).find(CheckName::thread) == nullptr);
 }
 
@@ -344,6 +352,8 @@ TEST_CASE("check_gland: who speaks of the hole or the area must name the thread"
   CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::not_known);
   in.hole.reset();
   in.wall_mm.reset();
+  in.washer_mm.reset();
+  in.locknut_mm.reset();
   CHECK(test::checked(in, gland).find(CheckName::entry) == nullptr);
 }
 

@@ -138,15 +138,15 @@ TEST_CASE("decide: where only the thread is wrong an adaptor is proposed", "[uni
         Accessories{{"adaptor", "M25 to M20"}, {"sealing washer", "M25"}, {"locknut", "M25"}});
 }
 
-TEST_CASE("decide: a clearance hole takes washer and locknut, whether or not its wall is known",
+TEST_CASE("decide: a clearance hole takes washer and locknut, and wants its wall",
           "[unit][schedule]") {
   job::JobInput in = test::small_cable();
   const Accessories both{{"sealing washer", "M20"}, {"locknut", "M20"}};
   CHECK(*decided(in, k_small).accessories == both);
   in.wall_mm.reset();
-  CHECK(*decided(in, k_small).accessories == both);
-  in.hole.reset();
-  CHECK(decided(in, k_small).accessories->empty());
+  const Decision without = decided(in, k_small);
+  CHECK(without.verdict == Verdict::not_known);
+  CHECK_THAT(without.reason, Contains("wall"));
 }
 
 TEST_CASE("decide: where nothing is near the change is what to order", "[unit][schedule]") {

@@ -1,0 +1,131 @@
+#include "cutback/fit/questions.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "core/fit/rules.hpp"
+
+namespace cutback::fit {
+namespace {
+
+constexpr std::array k_topics{Topic::cable, Topic::entry, Topic::joint,
+                              Topic::place, Topic::earth, Topic::fault};
+
+bool is_flameproof(const Question& question) {
+  return question.demand.sealing != area::SealingDemand::none;
+}
+
+/// A fact that speaks of the joint between gland and wall.
+bool speaks_of_joint(const entry::Entry& entry) {
+  return entry.hole || entry.wall_mm || entry.hole_dia_mm || entry.washer_mm || entry.tag_mm ||
+         entry.serrated_mm || entry.locknut_mm || entry.chamfer_mm || entry.undercut_mm ||
+         entry.adaptor_mm || entry.adaptor_thread_mm;
+}
+
+bool joint_is_asked(const Question& question) {
+  return question.asking.purpose == Purpose::sheet || speaks_of_joint(question.job->entry) ||
+         is_flameproof(question);
+}
+
+bool entry_is_asked(const Question& question) {
+  const entry::Entry& entry = question.job->entry;
+  return question.asking.purpose != Purpose::fit || entry.thread || entry.to_suit ||
+         !entry.adaptors.empty() || joint_is_asked(question);
+}
+
+bool place_is_asked(const Question& question) {
+  const area::Area& area = question.job->area;
+  return question.asking.place || area.protection || area.zone || area.level || area.gas_group ||
+         area.dust_group || area.volume_cm3 || area.ignition_source;
+}
+
+bool earth_is_asked(const Question& question) {
+  if (question.job->cable.armour == cable::ArmourKind::none) return false;
+  return question.asking.purpose == Purpose::sheet || question.job->entry.material.has_value();
+}
+
+bool fault_is_asked(const Question& question) {
+  const job::Job& job = *question.job;
+  return job.fault.current_ka || job.fault.time_s || job.loop_ohm;
+}
+
+bool measured(const std::optional<measure::Estimate>& diameter) {
+  return diameter && diameter->evidence == measure::Evidence::measured;
+}
+
+/// A question that has no meaning for this end is not named as not asked.
+bool applies(Topic topic, const Question& question) {
+  return topic != Topic::earth || question.job->cable.armour != cable::ArmourKind::none;
+}
+
+}  // namespace
+
+bool is_asked(Topic topic, const Question& question) {
+  switch (topic) {
+    case Topic::cable:
+      return true;
+    case Topic::entry:
+      return entry_is_asked(question);
+    case Topic::joint:
+      return joint_is_asked(question);
+    case Topic::place:
+      return place_is_asked(question);
+    case Topic::earth:
+      return earth_is_asked(question);
+    case Topic::fault:
+      return fault_is_asked(question);
+  }
+  return true;
+}
+
+std::vector<Topic> not_asked(const Question& question) {
+  std::vector<Topic> topics;
+  std::copy_if(k_topics.begin(), k_topics.end(), std::back_inserter(topics),
+               [&](Topic topic) { return applies(topic, question) && !is_asked(topic, question); });
+  return topics;
+}
+
+bool is_measured(const cable::Cable& cable) {
+  if (!measured(cable.sheath_od)) return false;
+  return cable.armour == cable::ArmourKind::none ||
+         (measured(cable.bedding) && measured(cable.wire));
+}
+
+std::vector<Lack> lacks_of(const GlandFit& fit) {
+  std::vector<Lack> lacks;
+  if (fit.verdict == Verdict::fits || fit.verdict == Verdict::no_fit) return lacks;
+  const auto add = [&](const Lack& lack) {
+    if (std::find(lacks.begin(), lacks.end(), lack) == lacks.end()) lacks.push_back(lack);
+  };
+  for (const Topic topic : k_topics) {
+    for (const Check& check : fit.checks) {
+      if (check.verdict == Verdict::fits || detail::topic_of(check.name) != topic) continue;
+      for (const Lack& lack : check.lacks) add(lack);
+      if (check.lacks.empty()) {
+        add({.fact = std::string(to_string(check.name)) + " (" +
+                     std::string(to_string(check.verdict)) + ")",
+             .key = {},
+             .where = Lack::Where::elsewhere});
+      }
+    }
+  }
+  return lacks;
+}
+
+std::string lacks_text(const std::vector<Lack>& lacks) {
+  constexpr std::size_t k_named = 3;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(lacks.size(), k_named); ++i) {
+    text += (i == 0 ? "" : ", ") + lacks[i].fact;
+  }
+  if (lacks.size() > k_named) text += " and " + std::to_string(lacks.size() - k_named) + " more";
+  return text;
+}
+
+State state_of(Verdict best, const cable::Cable& cable) {
+  if (best == Verdict::no_fit) return State::none;
+  if (best != Verdict::fits) return State::not_yet;
+  return is_measured(cable) ? State::fits : State::order;
+}
+
+}  // namespace cutback::fit
