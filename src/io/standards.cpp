@@ -73,6 +73,20 @@ Cell cell_of(const ordered_json& value, const std::string& name, const std::stri
   throw table_error(name, "a cell is neither number, text nor null", where);
 }
 
+/// A table is trusted no further than the weakest of its rows.
+void check_status(const Table& table, const std::string& name) {
+  const auto column = std::find(table.columns.begin(), table.columns.end(), "status");
+  if (column == table.columns.end()) return;
+  Status weakest = Status::checked;
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    weakest = std::max(weakest, status_of(table.text(i, "status"), name));
+  }
+  if (table.status == weakest) return;
+  throw table_error(name,
+                    "the status is not that of the weakest row, " + std::string(to_string(weakest)),
+                    "status");
+}
+
 std::string checksum_of(std::string_view text) {
   boost::crc_32_type crc;
   crc.process_bytes(text.data(), text.size());
@@ -141,6 +155,7 @@ Table read_table(std::string_view json, const std::string& name) {
     table.rows.push_back(std::move(cells));
   }
   if (table.rows.empty()) throw table_error(name, "the table is empty", "rows");
+  check_status(table, name);
   return table;
 }
 

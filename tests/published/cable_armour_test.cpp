@@ -1,5 +1,5 @@
 // Gross armour areas and auxiliary-cable armour. Areas: tables of the PVC (BS 6346 family) and XLPE
-// (BS 5467 family, three cells) cables, HD 604 S1/A1 single-core tables; resistances: HD 604 S1/A1
+// (BS 5467 family, some cells) cables, HD 604 S1/A1 single-core tables; resistances: HD 604 S1/A1
 // PVC section, Table 21.
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -24,6 +24,7 @@ double area(int cores, double csa, Insulation insulation, std::optional<Conducto
 
 TEST_CASE("armour area: the printed XLPE cells", "[published][cable]") {
   CHECK(area(2, 10, Insulation::xlpe) == Approx(26).epsilon(0.05));
+  CHECK(area(4, 10, Insulation::xlpe) == Approx(43).epsilon(0.05));
   CHECK(area(2, 25, Insulation::xlpe) == Approx(42).epsilon(0.05));
   CHECK(area(4, 70, Insulation::xlpe) == Approx(131).epsilon(0.05));
   CHECK(area(2, 1.5, Insulation::xlpe) == Approx(16).epsilon(0.10));
@@ -39,11 +40,42 @@ TEST_CASE("armour area: PVC cables with two three and four cores", "[published][
   for (const auto& row : rows) {
     for (int cores = 2; cores <= 4; ++cores) {
       INFO(cores << " x " << row[0]);
-      // At 1.5 mm2 the printed areas are those of a thinner insulation than IEC 60502-1 Table 5
-      // has.
-      const double tolerance = row[0] < 2 ? 0.20 : row[0] < 10 ? 0.13 : 0.06;
+      const double tolerance = row[0] < 10 ? 0.10 : 0.04;
       CHECK(area(cores, row[0], Insulation::pvc) == Approx(row[cores - 1]).epsilon(tolerance));
     }
+  }
+}
+
+TEST_CASE("armour area: at its least it is no more than any printed area", "[published][cable]") {
+  static const auto standards = io::builtin_standards();
+  struct Row {
+    int cores;
+    double csa;
+    Insulation insulation;
+    double printed;
+    std::optional<Conductor> conductor = {};
+  };
+  const Row rows[] = {
+      {2, 1.5, Insulation::xlpe, 15}, {2, 2.5, Insulation::xlpe, 17},
+      {2, 10, Insulation::xlpe, 26},  {4, 10, Insulation::xlpe, 43},
+      {2, 25, Insulation::xlpe, 42},  {2, 25, Insulation::xlpe, 42, Conductor::circular},
+      {4, 70, Insulation::xlpe, 131}, {2, 1.5, Insulation::pvc, 15},
+      {4, 1.5, Insulation::pvc, 17},  {2, 2.5, Insulation::pvc, 17},
+      {4, 2.5, Insulation::pvc, 20},  {2, 4, Insulation::pvc, 21},
+      {4, 4, Insulation::pvc, 35},    {2, 6, Insulation::pvc, 24},
+      {3, 70, Insulation::pvc, 119},  {7, 2.5, Insulation::pvc, 24},
+      {12, 2.5, Insulation::pvc, 45}, {19, 2.5, Insulation::pvc, 70},
+      {12, 4, Insulation::pvc, 74},   {1, 50, Insulation::xlpe, 26},
+      {1, 300, Insulation::xlpe, 104}};
+  for (const Row& row : rows) {
+    INFO(row.cores << " x " << row.csa);
+    const Construction cable = construct({.cores = row.cores,
+                                          .csa_mm2 = row.csa,
+                                          .insulation = row.insulation,
+                                          .conductor = row.conductor},
+                                         standards);
+    CHECK(*cable.armour_area_mm2 * (1.0 - armour_area_error(cable)) <= row.printed);
+    CHECK(*cable.armour_area_mm2 * (1.0 + armour_area_error(cable)) >= row.printed);
   }
 }
 
@@ -68,20 +100,30 @@ TEST_CASE("armour area: single core aluminium wire", "[published][cable]") {
   }
 }
 
+TEST_CASE("armour area: auxiliary cables", "[published][cable]") {
+  // HD 604 S1/A1 Table 22, read through a damaged print; the insulation is not stated.
+  const double rows[][3] = {{7, 2.5, 24}, {12, 2.5, 45}, {19, 2.5, 70}, {12, 4, 74}};
+  for (const auto& row : rows) {
+    INFO(row[0] << " x " << row[1]);
+    CHECK(area(static_cast<int>(row[0]), row[1], Insulation::pvc) == Approx(row[2]).epsilon(0.065));
+  }
+}
+
 TEST_CASE("auxiliary cables: the wire that is chosen has the printed resistance",
           "[published][cable]") {
-  // Largest armour resistance at 20 degC, ohm/km. Printed maxima lie up to 30 % above
+  // Largest armour resistance at 20 degC, ohm/km. Printed maxima lie up to 15 % above
   // 138 x 1.048 / area (138 ohm mm2/km: galvanised steel; 1.048: the lay); the next wire size would
-  // change it by a third and more.
+  // change it by a third and more. 7 x 2.5 and 27 x 4 mm2 are printed as of the next wire.
   const int cores[] = {7, 12, 19, 27, 37, 48};
   const double rows[][7] = {{1.5, 7.5, 4.0, 3.5, 2.3, 2.0, 1.8},
                             {2.5, 4.6, 3.5, 2.3, 1.9, 1.7, 1.2},
                             {4, 3.9, 2.2, 1.9, 1.3, 1.1, 0.96}};
   for (const auto& row : rows) {
     for (std::size_t i = 0; i < 6; ++i) {
+      if ((row[0] == 2.5 && cores[i] == 7) || (row[0] == 4 && cores[i] == 27)) continue;
       INFO(cores[i] << " x " << row[0]);
       const double r = 138.0 * 1.048 / area(cores[i], row[0], Insulation::pvc);
-      CHECK(row[i + 1] / r == Approx(1.15).margin(0.15));
+      CHECK(row[i + 1] / r == Approx(1.10).margin(0.055));
     }
   }
 }

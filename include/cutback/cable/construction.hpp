@@ -106,16 +106,17 @@ struct Construction {
   double sheath_od_mm = 0.0;
   double expanded_mm = 0.0;
   std::optional<int> wires;
-  std::optional<double>
-      armour_area_mm2;          ///< gross; 6 % off at most from 10 mm2, to 20 % over below
-  std::string armour_material;  ///< `steel`, `aluminium`, or empty
+  std::optional<double> armour_area_mm2;  ///< gross; off by at most armour_area_error()
+  std::string armour_material;            ///< `steel`, `aluminium`, or empty
   std::vector<SectionRow> section;
   std::vector<std::string> steps;
   std::vector<std::string> cautions;
   std::vector<std::string> sources;
 };
 
-/// By how much the armour area may be off, as a ratio: 6 % from 10 mm2, 20 % below.
+/// By how much the armour area may be off, as a ratio: 6 % from 10 mm2, 10 % below, so that every
+/// printed area lies within. 20 % for circular conductors where shaped ones are usual: the printed
+/// areas are those of the shaped.
 [[nodiscard]] double armour_area_error(const Construction& construction);
 
 /// Works out layers and diameters. Layers follow the pattern's rules from the fictitious diameters;
@@ -133,16 +134,17 @@ struct Construction {
 /// The same on a bedding diameter: 1 mm or 5 %, whichever is more.
 [[nodiscard]] double bedding_error_mm(double bedding_mm, bool tested);
 
-/// Nominal insulation thickness, and whether it is one that is only remembered.
+/// Nominal insulation thickness, and how far it can be trusted.
 struct InsulationThickness {
   double thickness_mm = 0.0;
-  bool from_memory = false;
+  tables::Status status = tables::Status::checked;
   std::string source;
 };
 
 /// The insulation of one core; nothing when no table has a row.
+/// @param cores  of the cable: small PVC cores are thinner in auxiliary cables
 [[nodiscard]] std::optional<InsulationThickness> insulation_thickness(
     const tables::Standards& standards, Insulation insulation, Voltage voltage, Pattern pattern,
-    double csa_mm2);
+    int cores, double csa_mm2);
 
 }  // namespace cutback::cable

@@ -26,7 +26,7 @@ struct Build {
   const Standards& standards;
   Construction out;
   std::vector<CoreSize> cores;
-  bool from_memory = false;
+  tables::Status insulation = tables::Status::checked;  ///< the weakest of its cores
 
   const Table& use(std::string_view id) {
     const Table& table = standards.table(id);
@@ -51,8 +51,8 @@ struct Build {
 
 double insulation_of(Build& build, double csa_mm2) {
   const ConstructionInput& in = build.out.in;
-  const auto found =
-      insulation_thickness(build.standards, *in.insulation, in.voltage, in.pattern, csa_mm2);
+  const auto found = insulation_thickness(build.standards, *in.insulation, in.voltage, in.pattern,
+                                          in.cores, csa_mm2);
   if (!found) {
     throw InputError(Fault{.code = ErrorCode::bad_value,
                            .what = "no table row for this insulation",
@@ -62,7 +62,7 @@ double insulation_of(Build& build, double csa_mm2) {
                            .hint = "give another insulation, voltage or size"});
   }
   build.name(found->source);
-  build.from_memory = build.from_memory || found->from_memory;
+  build.insulation = std::max(build.insulation, found->status);
   build.step(fmt::format("insulation of {} mm2, {}: {} mm ({})", plain(csa_mm2),
                          to_string(*in.insulation), mm(found->thickness_mm), found->source));
   return found->thickness_mm;
@@ -243,7 +243,8 @@ void make_armour(Build& build) {
 /// Whether a family of printed rows bears on the diameter of this construction.
 bool is_tested(const Build& build) {
   const ConstructionInput& in = build.out.in;
-  return in.pattern == Pattern::british && !build.unequal() && !build.from_memory &&
+  return in.pattern == Pattern::british && !build.unequal() &&
+         build.insulation == tables::Status::checked &&
          (*in.conductor != Conductor::solid || build.single());
 }
 
@@ -254,8 +255,11 @@ bool has_printed_rows(const Build& build) {
 }
 
 void remaining_cautions(Build& build, bool tested) {
-  if (build.from_memory) {
+  if (build.insulation == tables::Status::from_memory) {
     build.caution("an insulation thickness is from memory: no table with this size was read");
+  }
+  if (build.insulation == tables::Status::derived) {
+    build.caution("an insulation thickness is inferred from printed armour areas and resistances");
   }
   if (build.unequal() && !(build.out.in.cores == 3)) {
     build.caution(
@@ -280,9 +284,20 @@ void remaining_cautions(Build& build, bool tested) {
 
 std::optional<InsulationThickness> insulation_thickness(const Standards& standards,
                                                         Insulation insulation, Voltage voltage,
-                                                        Pattern pattern, double csa_mm2) {
+                                                        Pattern pattern, int cores,
+                                                        double csa_mm2) {
+  const bool high = voltage == Voltage::kv_1_9_3_3;
+  if (insulation == Insulation::pvc && !high && pattern == Pattern::british) {
+    const Table& small = standards.table("insulation_pvc_british");
+    for (std::size_t r = 0; r < small.rows.size(); ++r) {
+      if (std::abs(small.number(r, "csa_mm2") - csa_mm2) < 1e-9 &&
+          at_least(cores, small.number(r, "cores_min"))) {
+        return InsulationThickness{small.number(r, "thickness_mm"), small.status, small.source()};
+      }
+    }
+  }
   std::vector<std::string_view> ids;
-  if (voltage == Voltage::kv_1_9_3_3) {
+  if (high) {
     if (insulation == Insulation::pvc) ids = {"insulation_3k3"};
   } else if (insulation == Insulation::pvc) {
     ids = {"insulation_pvc"};
@@ -294,19 +309,21 @@ std::optional<InsulationThickness> insulation_thickness(const Standards& standar
   for (const std::string_view id : ids) {
     const Table& table = standards.table(id);
     if (const auto row = row_of(table, "csa_mm2", csa_mm2)) {
-      return InsulationThickness{table.number(*row, "thickness_mm"), false, table.source()};
+      return InsulationThickness{table.number(*row, "thickness_mm"), tables::Status::checked,
+                                 table.source()};
     }
   }
   const Table& sectors = standards.table("sectoral_conductors");
   if (const auto row = row_of(sectors, "csa_mm2", csa_mm2)) {
-    return InsulationThickness{sectors.number(*row, "insulation_mm"), false, sectors.source()};
+    return InsulationThickness{sectors.number(*row, "insulation_mm"), tables::Status::checked,
+                               sectors.source()};
   }
   const Table& memory = standards.table("insulation_memory");
   for (std::size_t r = 0; r < memory.rows.size(); ++r) {
     if (memory.text(r, "insulation") == to_string(insulation) &&
         memory.text(r, "voltage_kv") == to_string(voltage) &&
         std::abs(memory.number(r, "csa_mm2") - csa_mm2) < 1e-9) {
-      return InsulationThickness{memory.number(r, "thickness_mm"), true,
+      return InsulationThickness{memory.number(r, "thickness_mm"), memory.status,
                                  memory.source() + ", from memory"};
     }
   }
@@ -324,7 +341,7 @@ double bedding_error_mm(double bedding_mm, bool tested) {
 }
 
 Construction construct(const ConstructionInput& in, const Standards& standards) {
-  Build build{standards, {}, {}, false};
+  Build build{standards, {}, {}, tables::Status::checked};
   build.out.in = detail::resolve(in, standards);
   make_cores(build);
   if (build.out.in.pattern == Pattern::british) {
@@ -343,7 +360,13 @@ Construction construct(const ConstructionInput& in, const Standards& standards) 
 
 double armour_area_error(const Construction& construction) {
   constexpr double k_first_close_mm2 = 10.0;
-  return at_least(construction.in.csa_mm2, k_first_close_mm2) ? 0.06 : 0.20;
+  constexpr double k_first_shaped_mm2 = 25.0;
+  constexpr int k_most_shaped_cores = 4;
+  const ConstructionInput& in = construction.in;
+  const bool usually_shaped =
+      in.cores > 1 && in.cores <= k_most_shaped_cores && at_least(in.csa_mm2, k_first_shaped_mm2);
+  if (usually_shaped && in.conductor == Conductor::circular) return 0.20;
+  return at_least(in.csa_mm2, k_first_close_mm2) ? 0.06 : 0.10;
 }
 
 }  // namespace cutback::cable

@@ -42,6 +42,22 @@ TEST_CASE("read_table: a good table, cell by cell", "[unit][standards]") {
   CHECK_THROWS_AS(table.number(9, "a"), InternalError);
 }
 
+TEST_CASE("read_table: a table is trusted no further than its weakest row", "[unit][standards]") {
+  const auto table = [](const std::string& status) {
+    return R"({"id":"t","schema":1,"status":")" + status +
+           R"(","title":"T","source":{"document":"D","edition":"E","clause":"C","transcribed":"2026-11-25",
+  "checked":"2026-11-25"},"interval":"i","notes":"n","columns":["a","status"],
+  "rows":[[1,"checked"],[2,"from-memory"],[3,"derived"]]})";
+  };
+  CHECK(io::read_table(table("from-memory"), "t").status == tables::Status::from_memory);
+  for (const char* stronger : {"checked", "secondary", "derived"}) {
+    CHECK_THROWS_WITH(io::read_table(table(stronger), "t"), Contains("weakest row"));
+  }
+  std::string unknown = table("from-memory");
+  unknown.replace(unknown.find("\"checked\"]"), 10, "\"sure\"]");
+  CHECK_THROWS_WITH(io::read_table(unknown, "t"), Contains("status"));
+}
+
 TEST_CASE("read_table: each fault of form is refused", "[unit][standards]") {
   CHECK_THROWS_WITH(io::read_table(with("\"notes\":\"n\"", "\"note\":\"n\""), "t"),
                     Contains("unknown key"));
