@@ -85,7 +85,7 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   runtime.emit(runtime.common.json ? print::fit_json(question, ranked)
                                    : print::fit_text(question, ranked, list.name, style));
   const bool fits = !ranked.empty() && ranked.front().verdict == Verdict::fits;
-  return fits && job.armour_fault.empty() ? k_exit_fits : k_exit_no_fit;
+  return fits ? k_exit_fits : k_exit_no_fit;
 }
 
 }  // namespace

@@ -46,6 +46,7 @@ ordered_json earth_object(const EarthResult& result, const EarthAsked& asked) {
   root["gland"] = word_json(asked.gland, result.gland);
   root["resistance_ohm"] = json_number(result.resistance_ohm);
   root["resistance_hot_ohm"] = json_number(result.resistance_hot_ohm);
+  root["path_ohm"] = json_number(result.path_ohm);
   root["loop_share"] = json_number(result.loop_share);
   ordered_json findings = ordered_json::array();
   findings.push_back(finding_json("area", Kind::figure, result.area));

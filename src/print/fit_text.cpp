@@ -266,7 +266,6 @@ std::string top(const fit::Question& question, std::span<const GlandFit> ranked,
     const std::string along = take_along(job, ranked.front());
     if (!along.empty()) text += one_line("Take along", along);
   }
-  if (!job.armour_fault.empty()) text += labelled("Earth", job.armour_fault);
   return text;
 }
 

@@ -48,13 +48,12 @@ namespace cutback::area {
 [[nodiscard]] std::optional<fit::Check> check_adaptor(const Demand& demand,
                                                       const std::vector<std::string>& marks);
 
-/// Metals that meet at the entry: a caution for a couple that corrodes where it is damp (fits), and
-/// magnetic metal round a single core, which alternating current does not allow (not_known: the
-/// kind of current is not asked). Nothing when there is nothing to say.
+/// Metals that meet at the entry: a caution for a couple that corrodes where it is damp (fits).
+/// Nothing when there is nothing to say.
 /// @param enclosure_material  word of the entry's `material`
-/// @source BS 7671 521.5.1; anodic index (data/standards/)
+/// @source anodic index (data/standards/)
 [[nodiscard]] std::optional<fit::Check> check_material(
-    const std::optional<std::string>& enclosure_material, const cable::Cable& cable,
-    const gland::Gland& gland, const tables::Standards& standards);
+    const std::optional<std::string>& enclosure_material, const gland::Gland& gland,
+    const tables::Standards& standards);
 
 }  // namespace cutback::area

@@ -4,32 +4,19 @@
 #include <optional>
 #include <string>
 
-#include "cutback/cable/construction.hpp"
 #include "cutback/earth/adiabatic.hpp"
-#include "cutback/earth/gland_rating.hpp"
+#include "cutback/earth/armour_area.hpp"
+#include "cutback/earth/fault.hpp"
 #include "cutback/tables/standards.hpp"
 
 namespace cutback::earth {
-
-/// Gross area of the armour, and how it was found.
-struct ArmourArea {
-  double area_mm2 = 0.0;
-  std::string origin;        ///< for the printed result, for instance "34 wires of 1.25 mm"
-  double error_ratio = 0.0;  ///< the true area is within area (1 +- error), 0 <= error < 1
-};
-
-/// N wires of a nominal diameter [mm], all counted: N pi d^2 / 4. @throws InputError unless both >
-/// 0
-[[nodiscard]] ArmourArea counted_area(int wires, double wire_mm);
-
-/// Area and error of a cable's armour from its construction; nothing where it has none.
-[[nodiscard]] std::optional<ArmourArea> constructed_area(const cable::Construction& construction);
 
 /// Everything that is known; an absent member is not. All figures are finite and > 0.
 struct EarthInput {
   std::optional<ArmourArea> armour;
   Material armour_material = Material::steel;
   std::optional<Insulation> insulation;
+  bool insulation_is_taken = false;  ///< not given: the one with the lowest k
   std::optional<double> start_degc;  ///< of the armour when the fault begins; with final_degc
   std::optional<double> final_degc;  ///< that the cable allows the armour after the fault
   std::optional<double> line_mm2;    ///< cross-section of a line conductor
@@ -38,9 +25,9 @@ struct EarthInput {
   EarthFault fault;
   std::optional<double> gland_ka;  ///< the gland's declared rating for 1 s
   std::optional<double> length_m;
-  double lay_ratio = 1.048;        ///< wire length to cable length: lay of 10 pitch diameters
-  double hot_degc = 60.0;          ///< of the armour in normal service
-  std::optional<double> loop_ohm;  ///< whole earth-fault loop
+  std::optional<double> lay_ratio;  ///< wire length to cable length; absent: the shortest lay
+  /// Of the armour in normal service; absent: where the rise begins that its k is for.
+  std::optional<double> hot_degc;
 };
 
 struct EarthResult {
@@ -52,9 +39,12 @@ struct EarthResult {
   std::optional<double> withstand_ka;  ///< for withstand_s
   double withstand_s = 1.0;            ///< the fault's time within 0.1 to 5 s, else 1 s
   std::optional<double> longest_s;     ///< for the fault's current, 0.1 to 5 s; absent under 0.1 s
-  std::optional<double> resistance_ohm;      ///< at 20 degC
-  std::optional<double> resistance_hot_ohm;  ///< at the temperature in service
-  std::optional<double> loop_share;          ///< resistance_hot_ohm / loop_ohm
+  std::optional<double> resistance_ohm;      ///< of the armour at 20 degC, at most
+  std::optional<double> resistance_hot_ohm;  ///< the same at the temperature in service
+  /// Impedance of line and armour at the temperatures in service, at most; of a copper line whose
+  /// size and insulation are known.
+  std::optional<double> path_ohm;
+  std::optional<double> loop_share;  ///< the armour's part of the loop's impedance, at most
 
   Finding area;    ///< how the area was found
   Finding factor;  ///< how k was found
@@ -62,13 +52,17 @@ struct EarthResult {
   Finding table;
   Finding gland;
   Finding resistance;
-  /// Is the armour large enough? By calculation where the fault is known; else by table 54.7,
+  /// Is the armour large enough? By calculation where a fault is spoken of; else by table 54.7,
   /// which alone never says no: a calculation may allow less.
   Verdict armour = Verdict::not_known;
 };
 
-/// Checks the armour by calculation (IEC 60364-5-54:2011 543.1.2) and by table (BS 7671 table
-/// 54.7), the gland's rating, and works out the armour's resistance.
+/// The armour against the fault, by calculation alone (IEC 60364-5-54:2011 543.1.2). Only an area
+/// that is enough at its least `fits`; whatever is missing is named.
+[[nodiscard]] Finding judge_armour(const EarthInput& in, const tables::Standards& standards);
+
+/// The same with all that goes with it: by table (BS 7671 table 54.7), the gland's rating, and the
+/// armour's resistance as a maximum.
 /// @throws InputError with every figure that is not finite and > 0
 [[nodiscard]] EarthResult check_armour_earth(const EarthInput& in,
                                              const tables::Standards& standards);

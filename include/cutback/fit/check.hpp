@@ -28,6 +28,7 @@ enum class CheckName {
   sealing,
   material,
   earth,
+  fault,
 };
 
 [[nodiscard]] constexpr std::string_view to_string(CheckName name) {
@@ -66,6 +67,8 @@ enum class CheckName {
       return "material";
     case CheckName::earth:
       return "earth";
+    case CheckName::fault:
+      return "fault";
   }
   return "";
 }

@@ -47,6 +47,8 @@ struct GlandFit {
   std::vector<Check> checks;
   std::optional<entry::Adaptor> adaptor;  ///< needed between gland and entry
   bool barrier = false;                   ///< it is made off with compound round the cores
+  /// The armour does not carry the fault: no other gland helps, the end needs a decision.
+  bool armour_too_thin = false;
   /// The thread in the hole, where hole and wall are known or the entry is flameproof.
   std::optional<entry::ThreadFit> thread;
 

@@ -30,16 +30,14 @@ struct Job {
   measure::Caliper caliper;              ///< what is and will be measured with
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
   earth::EarthFault fault;
-  std::optional<double> loop_ohm;  ///< impedance of the whole loop of a fault at this end
-  std::optional<double> u0_v;      ///< voltage to earth
-  /// Why the armour is no sufficient protective conductor for the fault. Empty where it is, or
-  /// where fault or construction are not known. No other gland helps: the end needs a decision.
-  std::string armour_fault;
+  std::optional<cable::Insulation> insulation;  ///< as given: a construction fills one in
 };
 
-/// The armour as protective conductor, as far as the job tells; no gland's rating. Nothing where no
-/// fault is given, or there is no armour.
-[[nodiscard]] std::optional<earth::EarthInput> armour_earth_input(const Job& job);
+/// The armour as protective conductor, as far as the job tells; no gland's rating. What is not
+/// given falls to the stricter side: steel, but for the wires of a single core, and the insulation
+/// with the lowest k.
+[[nodiscard]] earth::EarthInput armour_earth_input(const Job& job,
+                                                   const tables::Standards& standards);
 
 /// Allowances on datasheet figures (common practice, no source: as-built cable differs from the
 /// book by one or two millimetres).

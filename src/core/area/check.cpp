@@ -141,33 +141,6 @@ void caution_couple(const std::string& enclosure, const std::string& gland,
       detail::source_of(index, to_string(index.status)));
 }
 
-/// Magnetic metal round one core of an alternating-current circuit heats up.
-void judge_single_core(const std::optional<std::string>& enclosure, const cable::Cable& cable,
-                       const Gland& gland, Check& check) {
-  if (cable.cores != 1) return;
-  constexpr const char* k_source = "BS 7671, 521.5.1 [secondary]";
-  const std::string rule = " round a single core is not for alternating current";
-  if (cable.armour == cable::ArmourKind::tape || cable.armour == cable::ArmourKind::wire) {
-    add(check, Verdict::not_known,
-        "steel " + std::string(to_string(cable.armour)) + rule +
-            "; check that the armour is aluminium or the current direct",
-        k_source);
-  }
-  if (gland.material == "steel") {
-    add(check, Verdict::not_known, "a steel gland" + rule, k_source);
-  } else if (!gland.material) {
-    add(check, Verdict::not_known,
-        "a steel gland" + rule + "; the gland list does not state material", k_source);
-  }
-  if (enclosure == "steel" || enclosure == "cast-iron") {
-    add(check, Verdict::not_known,
-        "a wall of iron or steel" + rule +
-            " unless the whole circuit passes through "
-            "one opening: use a plate of other metal",
-        k_source);
-  }
-}
-
 }  // namespace
 
 std::optional<Check> check_protection(const Demand& demand, const Gland& gland) {
@@ -284,13 +257,11 @@ std::vector<Check> check_area(const Demand& demand, const cable::Cable& cable, c
 }
 
 std::optional<Check> check_material(const std::optional<std::string>& enclosure_material,
-                                    const cable::Cable& cable, const Gland& gland,
-                                    const Standards& standards) {
+                                    const Gland& gland, const Standards& standards) {
   Check check = start(CheckName::material);
   if (enclosure_material && gland.material) {
     caution_couple(*enclosure_material, *gland.material, standards, check);
   }
-  judge_single_core(enclosure_material, cable, gland, check);
   if (check.says.empty()) return std::nullopt;
   return check;
 }

@@ -14,8 +14,7 @@ namespace {
 
 constexpr const char* k_source =
     "gland's declared rating for 1 s; other times by I sqrt(t), IEC 60364-5-54 543.1.2 (its use "
-    "for "
-    "glands from memory)";
+    "for glands from memory)";
 
 GlandRating not_known(std::string says) {
   return {{Verdict::not_known, std::move(says), k_source}, {}};
@@ -60,28 +59,16 @@ std::string sentence(Verdict verdict, double rating_ka, double current_ka, doubl
 }  // namespace
 
 GlandRating judge_gland_rating(std::optional<double> rating_ka, const EarthFault& fault) {
-  if (!fault.current_ka) return not_known("the fault current is not given");
+  const auto current = current_ka(fault);
+  if (!current) return not_known(current_says(fault));
+  if (!fault.time_s) return not_known("the time for which the fault lasts is not given");
   if (!rating_ka)
     return not_known(
         "the gland list states no earth-fault rating: check against the gland's papers");
-  if (!fault.time_s) return not_known("the time for which the fault lasts is not given");
-  const Verdict verdict = compare(*rating_ka, *fault.current_ka, *fault.time_s);
+  const Verdict verdict = compare(*rating_ka, *current, *fault.time_s);
   const double scaled_ka = *rating_ka / std::sqrt(*fault.time_s);
-  return {{verdict, sentence(verdict, *rating_ka, *fault.current_ka, *fault.time_s), k_source},
+  return {{verdict, sentence(verdict, *rating_ka, *current, *fault.time_s), k_source},
           std::min(*rating_ka, scaled_ka)};
-}
-
-std::optional<fit::Check> check_earth(const gland::Gland& gland, const EarthFault& fault) {
-  if (!fault.current_ka || gland.armour == cable::ArmourKind::none) return std::nullopt;
-  const GlandRating rating = judge_gland_rating(gland.fault_ka, fault);
-  fit::Check check;
-  check.name = fit::CheckName::earth;
-  check.verdict = rating.finding.verdict;
-  check.value = fault.current_ka;
-  check.high = rating.limit_ka;
-  check.says = rating.finding.says;
-  check.source = rating.finding.source;
-  return check;
 }
 
 }  // namespace cutback::earth

@@ -62,6 +62,12 @@ std::string hole_at_fault(const GlandFit& fit) {
   return "; but no gland mends the entry: " + fit.thread->hole_says;
 }
 
+/// Said where the armour itself does not carry the fault.
+std::string armour_at_fault(const GlandFit& fit) {
+  if (!fit.armour_too_thin) return {};
+  return "; but no gland mends the armour: it is too thin for the earth fault";
+}
+
 std::string order_text(const job::Job& job) {
   const cable::Cable& cable = job.cable;
   std::string text = "a gland";
@@ -97,6 +103,8 @@ std::string next_measurement(const job::Job& job, const GlandFit& best) {
     if (!open) continue;
     if (check.name == CheckName::build_up)
       return "sheath, bedding and wire again: they do not add up";
+    if (check.name == CheckName::fault && check.verdict == Verdict::marginal_inside)
+      return "the wire and the bedding: how much armour there is, is estimated";
     const Compares* const row = compares(check.name);
     if (row == nullptr) continue;
     const std::string name = row->diameter;
@@ -189,8 +197,8 @@ const GlandFit& nearest_of(std::span<const GlandFit> ranked) {
 
 Advice advise(const job::Job& job, const GlandFit& nearest) {
   Advice advice;
-  advice.order_says =
-      order_text(job) + asked_besides(nearest) + too_thick_for_thread(job) + hole_at_fault(nearest);
+  advice.order_says = order_text(job) + asked_besides(nearest) + too_thick_for_thread(job) +
+                      hole_at_fault(nearest) + armour_at_fault(nearest);
   advice.nearest = &nearest;
   std::vector<const Check*> failing;
   for (const Check& check : nearest.checks) {

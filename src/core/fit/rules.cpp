@@ -8,7 +8,9 @@
 #include "cutback/area/check.hpp"
 #include "cutback/area/ip.hpp"
 #include "cutback/compare.hpp"
+#include "cutback/earth/armour_earth.hpp"
 #include "cutback/earth/gland_rating.hpp"
+#include "cutback/earth/path.hpp"
 #include "cutback/entry/entry_check.hpp"
 #include "cutback/entry/joint_check.hpp"
 #include "cutback/error.hpp"
@@ -174,14 +176,74 @@ std::optional<Check> check_sealing(const Case& at, GlandFit& /*fit*/) {
   return sealing_with(at, bedding ? std::optional(bedding->high_mm()) : std::nullopt);
 }
 
-// ---- metals, earth --------------------------------------------------------------------------
+// ---- metals ---------------------------------------------------------------------------------
 
 std::optional<Check> check_material(const Case& at, GlandFit& /*fit*/) {
-  return area::check_material(at.entry().material, at.cable(), at.gland, *at.question.standards);
+  return area::check_material(at.entry().material, at.gland, *at.question.standards);
+}
+
+// ---- earth ----------------------------------------------------------------------------------
+
+bool earth_is_asked(const Question& question) {
+  return question.job->cable.armour != ArmourKind::none && question.job->entry.material.has_value();
 }
 
 std::optional<Check> check_earth(const Case& at, GlandFit& /*fit*/) {
-  return earth::check_earth(at.gland, at.question.job->fault);
+  return earth::check_path(at.cable(), at.entry(), at.gland, at.adaptor,
+                           earth_is_asked(at.question));
+}
+
+// ---- fault ----------------------------------------------------------------------------------
+
+bool fault_is_asked(const Question& question) {
+  return question.job->cable.armour != ArmourKind::none && earth::is_asked(question.job->fault);
+}
+
+/// The armour against the fault: no other gland helps where it is too thin.
+earth::Finding armour_in_fault(const Question& question) {
+  const job::Job& job = *question.job;
+  if (job.cable.cores == 1 && !job.cable.armour_material) {
+    return {Verdict::not_known, "a single core: what the armour is made of is not given", ""};
+  }
+  earth::Finding armour =
+      earth::judge_armour(job::armour_earth_input(job, *question.standards), *question.standards);
+  if (armour.verdict < Verdict::not_known) {
+    armour.says = "the armour is too thin for the earth fault: " + armour.says +
+                  "; a separate protective conductor is to be decided first";
+  }
+  return armour;
+}
+
+std::optional<Verdict> fault_alone(const Question& question) {
+  if (!fault_is_asked(question)) return std::nullopt;
+  return armour_in_fault(question).verdict;
+}
+
+std::optional<Against> against_fault(const Case& at) {
+  if (!fault_is_asked(at.question)) return std::nullopt;
+  return Against{
+      .verdict =
+          earth::judge_gland_rating(at.gland.fault_ka, at.question.job->fault).finding.verdict};
+}
+
+std::optional<Check> check_fault(const Case& at, GlandFit& fit) {
+  if (!fault_is_asked(at.question)) return std::nullopt;
+  const earth::EarthFault& fault = at.question.job->fault;
+  const earth::Finding armour = armour_in_fault(at.question);
+  const earth::GlandRating gland = earth::judge_gland_rating(at.gland.fault_ka, fault);
+  fit.armour_too_thin = armour.verdict < Verdict::not_known;
+  Check check;
+  check.name = CheckName::fault;
+  check.verdict = worst(armour.verdict, gland.finding.verdict);
+  check.value = earth::current_ka(fault);
+  check.high = gland.limit_ka;
+  check.says = armour.says;
+  check.source = armour.source;
+  // Where the armour is too thin, a gland that would do is no news.
+  if (fit.armour_too_thin && gland.finding.verdict == Verdict::fits) return check;
+  check.says += "; " + gland.finding.says;
+  check.source += (armour.source.empty() ? "" : "; ") + gland.finding.source;
+  return check;
 }
 
 constexpr std::array k_rules{
@@ -202,7 +264,8 @@ constexpr std::array k_rules{
     Rule{CheckName::temperature, Topic::place, nullptr, nullptr, check_temperature},
     Rule{CheckName::sealing, Topic::place, nullptr, against_sealing, check_sealing},
     Rule{CheckName::material, Topic::earth, nullptr, nullptr, check_material},
-    Rule{CheckName::earth, Topic::fault, nullptr, nullptr, check_earth},
+    Rule{CheckName::earth, Topic::earth, nullptr, nullptr, check_earth},
+    Rule{CheckName::fault, Topic::fault, fault_alone, against_fault, check_fault},
 };
 static_assert(k_rules.size() <= k_most_rules);
 

@@ -145,6 +145,7 @@ bool Search::State::adaptor_helps(std::size_t place) {
   if (!fresh) return known->second;
   job::Job job = *question_.job;
   job.entry.adaptors.push_back(adaptor);
+  if (!job.entry.adaptor_material) job.entry.adaptor_material = "brass";  // one of metal is ordered
   Question with = question_;
   with.job = &job;
   const detail::Case at(with, gland);

@@ -18,12 +18,14 @@ constexpr Feeds k_name{Into::nothing};
 constexpr Feeds k_figure{Into::figure};
 constexpr Feeds k_figures{Into::figures};
 constexpr Feeds k_route{Into::route};
-constexpr Feeds k_armour{
-    Into::rest, {inner_seal, bore, armour, build_up, entry, bend, sealing, material, earth}};
-constexpr Feeds k_layers{Into::rest, {build_up, entry, bend, sealing, earth}};
-constexpr Feeds k_cores{Into::rest, {build_up, entry, bend, sealing, material, earth}};
-constexpr Feeds k_metal{Into::rest, {thread, joint, material, earth}};
-constexpr Feeds k_entry{Into::rest, {entry, thread, joint, material, earth}};
+constexpr Feeds k_armour{Into::rest,
+                         {inner_seal, bore, armour, build_up, entry, bend, sealing, earth, fault}};
+constexpr Feeds k_layers{Into::rest, {build_up, entry, bend, sealing, fault}};
+constexpr Feeds k_cores{Into::rest, {build_up, entry, bend, sealing, earth, fault}};
+constexpr Feeds k_armour_metal{Into::rest, {earth, fault}};
+constexpr Feeds k_supply{Into::rest, {earth}};
+constexpr Feeds k_metal{Into::rest, {material, earth}};
+constexpr Feeds k_entry{Into::rest, {entry, thread, joint, earth}};
 // What a place asks decides whether its gland is made off as a barrier, and whether the entry is a
 // flameproof joint.
 constexpr Feeds k_place{Into::rest,
@@ -31,7 +33,7 @@ constexpr Feeds k_place{Into::rest,
                          temperature, sealing, material}};
 constexpr Feeds k_ingress{Into::rest, {thread, joint, ingress}};
 constexpr Feeds k_temperature{Into::rest, {temperature}};
-constexpr Feeds k_fault{Into::rest, {earth}};
+constexpr Feeds k_fault{Into::rest, {fault}};
 
 constexpr std::array k_fields{
     Field{"", "job", "--job-name", FieldKind::text, &In::job, 0, 0, "text", "Name of the job",
@@ -92,9 +94,9 @@ constexpr std::array k_fields{
     Field{"cable", "bedding_made", "--bedding-made", FieldKind::words, word<&In::bedding_made>(), 0,
           0, "", "How the bedding is made", k_place},
     Field{"cable", "armour_material", "--armour-material", FieldKind::words,
-          word<&In::armour_material>(), 0, 0, "", "What the armour is made of", k_metal},
+          word<&In::armour_material>(), 0, 0, "", "What the armour is made of", k_armour_metal},
     Field{"cable", "supply", "--supply", FieldKind::words, word<&In::supply>(), 0, 0, "",
-          "Kind of current; a single core asks for it", k_metal},
+          "Kind of current; a single core asks for it", k_supply},
     Field{"cable", "fillers", "--fillers", FieldKind::words, word<&In::fillers>(), 0, 0, "",
           "Fillers between the cores", k_place},
 
@@ -185,7 +187,7 @@ constexpr std::array k_fields{
           "kA", "Earth-fault current", k_fault},
     Field{"fault", "time_s", "--time", FieldKind::number, &In::time_s, 0.001, 5, "s",
           "Time until the protection clears it", k_fault},
-    Field{"fault", "loop_ohm", "--loop", FieldKind::number, &In::loop_ohm, 0, 1000, "ohm",
+    Field{"fault", "loop_ohm", "--loop", FieldKind::number, &In::loop_ohm, 0.001, 10000, "ohm",
           "Impedance of the whole loop of an earth fault at this end", k_fault},
     Field{"fault", "u0_v", "--u0", FieldKind::number, &In::u0_v, 1, 50000, "V",
           "Voltage to earth, with a loop impedance", k_fault},

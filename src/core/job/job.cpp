@@ -42,15 +42,29 @@ cable::Cable cable_without_diameters(const JobInput& in) {
   return cable;
 }
 
-std::string armour_fault_of(const Job& job, const tables::Standards& standards) {
-  auto in = armour_earth_input(job);
-  if (!in || !in->armour) return {};
-  in->length_m.reset();  // how long it is does not say whether it is thick enough
-  in->loop_ohm.reset();
-  const earth::EarthResult result = earth::check_armour_earth(*in, standards);
-  if (result.armour >= Verdict::not_known) return {};
-  return "the armour is too thin for the earth fault: " + result.adiabatic.says +
-         "; a separate protective conductor is to be decided first";
+earth::Material armour_material_of(const Job& job) {
+  using cable::ArmourMaterial;
+  if (job.cable.armour_material) {
+    switch (*job.cable.armour_material) {
+      case ArmourMaterial::steel:
+        return earth::Material::steel;
+      case ArmourMaterial::aluminium:
+        return earth::Material::aluminium;
+      case ArmourMaterial::copper:
+        return earth::Material::copper;
+    }
+  }
+  const bool aluminium = job.construction && job.construction->armour_material == "aluminium";
+  return aluminium ? earth::Material::aluminium : earth::Material::steel;
+}
+
+/// Solid conductors over this size are of aluminium (HD 604 S1/A1).
+constexpr double k_largest_solid_copper_mm2 = 16.0;
+
+void check_fault(const earth::EarthFault& fault, Faults& faults) {
+  if (!fault.current_ka || !fault.loop_ohm) return;
+  faults.add(ErrorCode::contradiction, "the fault current is given twice", "fault.current_ka", "",
+             "a current, or loop_ohm with u0_v", "leave one of them out");
 }
 
 }  // namespace
@@ -68,22 +82,20 @@ void name_places(std::vector<Fault>& faults, Unstated unstated) {
   }
 }
 
-std::optional<earth::EarthInput> armour_earth_input(const Job& job) {
-  if (!job.fault.current_ka || job.cable.armour == ArmourKind::none) return std::nullopt;
+earth::EarthInput armour_earth_input(const Job& job, const tables::Standards& standards) {
   earth::EarthInput in;
-  if (job.construction) {
-    in.armour = earth::constructed_area(*job.construction);
-    if (job.construction->armour_material == "aluminium") {
-      in.armour_material = earth::Material::aluminium;
-    }
-    in.insulation = *job.construction->in.insulation == cable::Insulation::pvc
-                        ? earth::Insulation::pvc
-                        : earth::Insulation::xlpe;
-  }
+  in.armour = earth::armour_area(job.cable, job.construction, standards);
+  in.armour_material = armour_material_of(job);
+  in.insulation_is_taken = !job.insulation;
+  in.insulation =
+      job.insulation == cable::Insulation::pvc ? earth::Insulation::pvc : earth::Insulation::xlpe;
   in.line_mm2 = job.cable.csa_mm2;
+  if (job.construction && job.construction->in.conductor == cable::Conductor::solid &&
+      job.construction->in.csa_mm2 > k_largest_solid_copper_mm2) {
+    in.line_material = earth::Material::aluminium;
+  }
   in.fault = job.fault;
   in.length_m = job.cable.length_m;
-  in.loop_ohm = job.loop_ohm;
   return in;
 }
 
@@ -101,10 +113,13 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
   job.entry = detail::resolve_entry(in, faults);
   job.area = detail::resolve_area(in, faults);
   faults.add(put_tails(in, job));
-  job.fault = {.current_ka = in.current_ka, .time_s = in.time_s, .let_through_a2s = std::nullopt};
-  job.loop_ohm = in.loop_ohm;
-  job.u0_v = in.u0_v;
-  job.armour_fault = armour_fault_of(job, standards);
+  job.fault = {.current_ka = in.current_ka,
+               .time_s = in.time_s,
+               .let_through_a2s = std::nullopt,
+               .loop_ohm = in.loop_ohm,
+               .u0_v = in.u0_v};
+  check_fault(job.fault, faults);
+  job.insulation = in.insulation;
   frame.in = std::move(in);
   frame.faults = faults.take();
   return frame;

@@ -141,6 +141,11 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
   decision.nearest = nearest.gland;
   decision.group = group_of(nearest);
   decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
+  if (nearest.armour_too_thin) {
+    decision.group = "earth armour too thin";
+    decision.change = "decide on a separate protective conductor";
+    return;
+  }
   if (found.verdict >= Verdict::not_known) {
     decision.change =
         advice.measure_says.empty() ? "find what is not known" : "measure " + advice.measure_says;
@@ -184,17 +189,6 @@ void add_measuring(const job::Job& job, Decision& decision) {
   }
 }
 
-/// The gland may fit, but the armour alone does not carry the fault: nothing is ordered or cut
-/// before that is decided.
-void add_armour_fault(const job::Job& job, Decision& decision) {
-  if (job.armour_fault.empty()) return;
-  decision.reason += (decision.reason.empty() ? "" : "; ") + job.armour_fault;
-  if (!decision.proven) return;
-  decision.proven = false;
-  decision.group = "earth armour too thin";
-  decision.change = "decide on a separate protective conductor";
-}
-
 Fault no_sheath() {
   return {.code = ErrorCode::missing,
           .what = "nothing tells the sheath diameter",
@@ -232,7 +226,6 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
     if (decision.out_of_stock) return;
     add_measuring(job, decision);
     take_gland(question, *supply->gland, fittings_of, decision);
-    add_armour_fault(job, decision);
     return;
   }
   decision.wavering = search.wavering(found);
@@ -248,7 +241,6 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
   if (found.verdict >= Verdict::marginal_inside) {
     take_gland(question, *found.first, fittings_of, decision);
   }
-  add_armour_fault(job, decision);
 }
 
 }  // namespace detail

@@ -103,7 +103,7 @@ void put_state(Sheet& sheet) {
   add_lacks(sheet.lacks, fit::lacks_of(fit));
   add_lacks(sheet.lacks, not_measured(sheet.job->cable));
   if (sheet.plan) add_lacks(sheet.lacks, sheet.plan->lacks);
-  const bool unread = is_only_unread(fit) && sheet.job->armour_fault.empty();
+  const bool unread = is_only_unread(fit);
   const bool all_read_here =
       std::all_of(sheet.lacks.begin(), sheet.lacks.end(),
                   [](const fit::Lack& lack) { return lack.where == fit::Lack::Where::at_the_end; });
@@ -207,7 +207,6 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
   sheet.not_ready = reasons_not_ready(job, *chosen);
   sheet.remarks = job.cable.warnings;
   sheet.earth = earth_of(job, *chosen, standards);
-  if (!job.armour_fault.empty()) sheet.not_ready.push_back(job.armour_fault);
   sheet.inspection = area::initial_inspection(job.area, standards);
   if (!chosen->barrier) {
     std::erase_if(sheet.inspection, [](const auto& item) { return item.key == "compound"; });

@@ -110,9 +110,6 @@ void add_warnings(std::vector<Block>& body, const Sheet& sheet) {
       words.push_back(material->says);
     }
   }
-  if (sheet.earth && sheet.earth->armour != Verdict::fits) {
-    words.push_back("earth fault: " + sheet.earth->adiabatic.says);
-  }
   words.insert(words.end(), sheet.remarks.begin(), sheet.remarks.end());
   if (words.empty()) return;
   body.emplace_back(Heading{"For this end"});

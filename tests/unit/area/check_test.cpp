@@ -270,27 +270,13 @@ TEST_CASE("check_area: a refusal names the facts that could change it", "[unit][
 
 TEST_CASE("check_material: metals far apart are a caution and no more", "[unit][area]") {
   const Gland gland = full_gland();
-  const auto check = area::check_material("aluminium", solid(), gland, standards());
+  const auto check = area::check_material("aluminium", gland, standards());
   REQUIRE(check.has_value());
   CHECK(check->verdict == Verdict::fits);
   CHECK(says(*check, "brass in aluminium is up to 0.55 V apart"));
-  CHECK_FALSE(area::check_material("brass", solid(), gland, standards()).has_value());
-  CHECK_FALSE(area::check_material("polymer", solid(), gland, standards()).has_value());
-  CHECK_FALSE(area::check_material({}, solid(), gland, standards()).has_value());
-}
-
-TEST_CASE("check_material: magnetic metal round a single core stops a fit", "[unit][area]") {
-  cable::Cable single = solid();
-  single.cores = 1;
-  Gland gland = full_gland();
-  CHECK(area::check_material({}, single, gland, standards())->verdict == Verdict::not_known);
-  single.armour = cable::ArmourKind::none;
-  CHECK_FALSE(area::check_material({}, single, gland, standards()).has_value());
-  CHECK(area::check_material("steel", single, gland, standards())->verdict == Verdict::not_known);
-  gland.material = "steel";
-  CHECK(area::check_material({}, single, gland, standards())->verdict == Verdict::not_known);
-  gland.material.reset();
-  CHECK(says(*area::check_material({}, single, gland, standards()), "does not state material"));
+  CHECK_FALSE(area::check_material("brass", gland, standards()).has_value());
+  CHECK_FALSE(area::check_material("polymer", gland, standards()).has_value());
+  CHECK_FALSE(area::check_material({}, gland, standards()).has_value());
 }
 
 TEST_CASE("initial_inspection: the detailed items of the place", "[unit][area]") {

@@ -1,7 +1,9 @@
 #include "cutback/earth/armour_earth.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 
+#include "cutback/earth/resistance.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/standards.hpp"
 
@@ -27,14 +29,6 @@ EarthInput known() {
 
 }  // namespace
 
-TEST_CASE("counted_area: wires times the area of one", "[unit][earth]") {
-  const ArmourArea area = counted_area(34, 1.25);
-  CHECK(area.area_mm2 == Approx(41.72).margin(0.005));
-  CHECK(area.origin == "34 wires of 1.25 mm");
-  CHECK_THROWS_AS(counted_area(0, 1.25), InputError);
-  CHECK_THROWS_AS(counted_area(34, 0.0), InputError);
-}
-
 TEST_CASE("check_armour_earth: nothing known says what is missing", "[unit][earth]") {
   const EarthResult result = check_armour_earth({}, standards());
   CHECK_FALSE(result.required_mm2.has_value());
@@ -49,7 +43,8 @@ TEST_CASE("check_armour_earth: nothing known says what is missing", "[unit][eart
 
 TEST_CASE("check_armour_earth: the sums are written out", "[unit][earth]") {
   const EarthResult result = check_armour_earth(known(), standards());
-  CHECK(result.adiabatic.says == "sqrt(2000^2 x 0.2) / 46 = 19.45 mm2 needed; 26 mm2 is enough");
+  CHECK(result.adiabatic.says ==
+        "sqrt(2000^2 x 0.2) / 46 = 19.45 mm2 needed; 26 mm2 (given) is enough");
   CHECK_THAT(result.table.says, Contains("k1/k2 = 143/46"));
   CHECK_THAT(result.table.source, Contains("table 43.1") && Contains("table 54.4"));
   CHECK(result.withstand_s == 0.2);
@@ -113,13 +108,62 @@ TEST_CASE("check_armour_earth: resistance cold and hot and its share of the loop
           "[unit][earth]") {
   EarthInput in = known();
   in.length_m = 100.0;
-  in.loop_ohm = 2.0;
+  in.fault = {.current_ka = {}, .time_s = 0.2, .loop_ohm = 2.0, .u0_v = 230.0};
+  EarthResult result = check_armour_earth(in, standards());
+  const double cold = largest_resistance({.area_mm2 = 26.0}, standards()).ohm_per_km / 10.0;
+  CHECK(*result.resistance_ohm == Approx(cold));
+  // k 46 is for a rise from 80 degC, and the line's 143 from 90 degC.
+  CHECK(*result.resistance_hot_ohm == Approx(cold * 282.0 / 222.0));
+  CHECK(*result.loop_share == Approx(std::hypot(1.1 * *result.resistance_hot_ohm, 0.03) / 2.0));
+  const double line = 0.183 * (234.5 + 90.0) / 254.5;
+  CHECK(*result.path_ohm == Approx(std::hypot(line + 1.1 * *result.resistance_hot_ohm, 0.03)));
+  CHECK(*result.required_mm2 == Approx(115.0 * std::sqrt(0.2) / 46.0));
+  CHECK_THAT(result.adiabatic.says, Contains("230 V / 2 ohm = 115 A"));
+  in.hot_degc = 60.0;
+  CHECK(*check_armour_earth(in, standards()).resistance_hot_ohm == Approx(cold * 262.0 / 222.0));
+  in.fault.loop_ohm = 0.1;
+  result = check_armour_earth(in, standards());
+  CHECK(result.resistance.verdict == Verdict::not_known);
+  CHECK_THAT(result.resistance.says, Contains("cannot be"));
+}
+
+TEST_CASE("check_armour_earth: any fact of a fault asks for all of it", "[unit][earth]") {
+  EarthInput in = known();
+  in.armour->area_mm2 = 200.0;  // the table alone would be content
+  const auto armour = [&](EarthFault fault) {
+    in.fault = fault;
+    return check_armour_earth(in, standards()).armour;
+  };
+  CHECK(armour({}) == Verdict::fits);
+  CHECK(armour({.current_ka = 1.0, .time_s = 1.0}) == Verdict::fits);
+  CHECK(armour({.current_ka = 1.0, .time_s = {}}) == Verdict::not_known);
+  CHECK(armour({.current_ka = {}, .time_s = 1.0}) == Verdict::not_known);
+  CHECK(armour({.current_ka = {}, .time_s = 1.0, .loop_ohm = 0.5}) == Verdict::not_known);
+  CHECK(armour({.current_ka = {}, .time_s = {}, .loop_ohm = 0.5, .u0_v = 230.0}) ==
+        Verdict::not_known);
+  CHECK(armour({.current_ka = {}, .time_s = 1.0, .loop_ohm = 0.5, .u0_v = 230.0}) == Verdict::fits);
+}
+
+TEST_CASE("check_armour_earth: a fault asked and no area known is not known", "[unit][earth]") {
+  EarthInput in = known();
+  in.armour.reset();
   const EarthResult result = check_armour_earth(in, standards());
-  CHECK(*result.resistance_ohm == Approx(0.138 * 1.048 * 100.0 / 26.0));
-  CHECK(*result.resistance_hot_ohm == Approx(*result.resistance_ohm * 262.0 / 222.0));
-  CHECK(*result.loop_share == Approx(*result.resistance_hot_ohm / 2.0));
-  in.loop_ohm = 0.1;
-  CHECK_THAT(check_armour_earth(in, standards()).resistance.says, Contains("cannot be"));
+  CHECK(result.armour == Verdict::not_known);
+  CHECK_THAT(result.adiabatic.says, Contains("19.45 mm2 needed; the area of the armour is not"));
+}
+
+TEST_CASE("check_armour_earth: an insulation that is not given is the one with the lowest k",
+          "[unit][earth]") {
+  EarthInput in = known();
+  in.insulation_is_taken = true;
+  CHECK_THAT(check_armour_earth(in, standards()).factor.says, Contains("lowest"));
+  for (const Insulation other :
+       {Insulation::pvc, Insulation::pvc90, Insulation::rubber60, Insulation::rubber85}) {
+    for (const Material material : {Material::steel, Material::aluminium, Material::lead}) {
+      const auto k = k_value(standards(), Use::armour, material, other, 10.0);
+      if (k) CHECK(k->k >= k_value(standards(), Use::armour, material, Insulation::xlpe, 10.0)->k);
+    }
+  }
 }
 
 TEST_CASE("check_armour_earth: temperatures given take the place of the insulation",

@@ -43,20 +43,24 @@ TEST_CASE("judge_gland_rating: the missing figure is named", "[unit][earth]") {
              Contains("no earth-fault rating"));
 }
 
-TEST_CASE("check_earth: nothing to check without a fault or without armour", "[unit][earth]") {
-  gland::Gland gland;
-  gland.armour = cable::ArmourKind::wire;
-  gland.fault_ka = 4.0;
-  CHECK_FALSE(check_earth(gland, {}).has_value());
-  const auto check = check_earth(gland, {2.0, 4.0, {}});
-  REQUIRE(check.has_value());
-  CHECK(check->name == fit::CheckName::earth);
-  CHECK(check->verdict == Verdict::fits);
-  CHECK(check->value == 2.0);
-  CHECK(check->high == 2.0);
-  CHECK_FALSE(check->margin_mm.has_value());
-  gland.fault_ka.reset();
-  CHECK(check_earth(gland, {2.0, 4.0, {}})->verdict == Verdict::not_known);
-  gland.armour = cable::ArmourKind::none;
-  CHECK_FALSE(check_earth(gland, {2.0, 4.0, {}}).has_value());
+TEST_CASE("judge_gland_rating: the current may come from the loop", "[unit][earth]") {
+  EarthFault fault;
+  fault.time_s = 1.0;
+  fault.loop_ohm = 0.115;
+  CHECK_THAT(judge_gland_rating(2.0, fault).finding.says, Contains("voltage to earth"));
+  fault.u0_v = 230.0;  // 2 kA
+  CHECK(judge_gland_rating(2.0, fault).finding.verdict == Verdict::fits);
+  CHECK(judge_gland_rating(1.99, fault).finding.verdict == Verdict::no_fit);
+}
+
+TEST_CASE("current_ka: as given or by voltage and loop", "[unit][earth]") {
+  EarthFault fault;
+  CHECK_FALSE(is_asked(fault));
+  fault.u0_v = 230.0;  // says nothing of a fault by itself
+  CHECK_FALSE(is_asked(fault));
+  CHECK_FALSE(current_ka(fault).has_value());
+  fault.loop_ohm = 0.4;
+  CHECK(is_asked(fault));
+  CHECK(*current_ka(fault) == Approx(0.575));
+  CHECK(current_says(fault) == "230 V / 0.4 ohm = 575 A");
 }

@@ -335,14 +335,14 @@ TEST_CASE("check_gland: whoever speaks of the joint is asked about all of it", "
 TEST_CASE("check_gland: a gland that states no fault rating is not known where a fault is given",
           "[unit][fit]") {
   auto in = test::small_cable();
-  in.current_ka = 2.0;
   in.time_s = 1.0;
   auto gland = test::small_gland();
-  CHECK(verdict_of(in, gland, CheckName::earth) == Verdict::not_known);
+  in.current_ka = 0.5;
+  CHECK(verdict_of(in, gland, CheckName::fault) == Verdict::not_known);
   gland.fault_ka = 3.0;
-  CHECK(verdict_of(in, gland, CheckName::earth) == Verdict::fits);
-  gland.fault_ka = 1.0;
-  CHECK(verdict_of(in, gland, CheckName::earth) == Verdict::no_fit);
+  CHECK(verdict_of(in, gland, CheckName::fault) == Verdict::fits);
+  gland.fault_ka = 0.4;
+  CHECK(verdict_of(in, gland, CheckName::fault) == Verdict::no_fit);
 }
 
 TEST_CASE("check_gland: who speaks of the hole or the area must name the thread", "[unit][fit]") {

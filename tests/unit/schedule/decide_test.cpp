@@ -101,9 +101,10 @@ TEST_CASE("decide: armour too thin for the earth fault is an exception", "[unit]
   in.current_ka = 4.0;
   in.time_s = 1.0;
   const Decision decision = decided(in, glands);
-  CHECK(decision.verdict == Verdict::fits);
+  CHECK(decision.verdict == Verdict::no_fit);
   CHECK_FALSE(decision.proven);
   CHECK(decision.group == "earth armour too thin");
+  CHECK(decision.change == "decide on a separate protective conductor");
   CHECK_THAT(decision.reason, Contains("86.96 mm2 needed"));
   in.current_ka = 0.2;
   CHECK(decided(in, glands).proven);

@@ -1,0 +1,151 @@
+#include "cutback/earth/path.hpp"
+
+#include <string>
+
+#include "cutback/entry/hardware.hpp"
+#include "cutback/number.hpp"
+
+namespace cutback::earth {
+namespace {
+
+using fit::Check;
+
+constexpr const char* k_path_source = "path to earth: common practice, no source";
+constexpr const char* k_single_source = "BS 7671, 521.5.1 [secondary]";
+
+bool conducts(const std::string& material) { return material != "polymer"; }
+bool is_magnetic(const std::string& material) {
+  return material == "steel" || material == "galvanised-steel" || material == "cast-iron";
+}
+
+void add(Check& check, Verdict verdict, const std::string& says, const char* source) {
+  check.says += (check.says.empty() ? "" : "; ") + says;
+  if (check.source.find(source) == std::string::npos) {
+    check.source += (check.source.empty() ? "" : "; ") + std::string(source);
+  }
+  check.verdict = worst(check.verdict, verdict);
+}
+
+/// Gland or adaptor, which must be of metal.
+void judge_metal(const char* part, const std::optional<std::string>& material,
+                 const char* not_stated, Check& check) {
+  if (!material) {
+    add(check, Verdict::not_known, not_stated, k_path_source);
+  } else if (!conducts(*material)) {
+    add(check, Verdict::no_fit,
+        "the " + std::string(part) + " is of plastic: the armour has no path to earth",
+        k_path_source);
+  }
+}
+
+void judge_way(const entry::Entry& entry, Check& check) {
+  const std::string wall = entry.material.value_or("");
+  const auto say = [&](Verdict verdict, const std::string& says) {
+    add(check, verdict, says, k_path_source);
+  };
+  switch (way_of(entry)) {
+    case Way::not_known:
+      if (!entry.material) say(Verdict::not_known, "what the wall is made of is not given");
+      if (!entry::hole_of(entry)) {
+        say(Verdict::not_known, "the kind of hole (threaded or clearance) is not given");
+      }
+      return;
+    case Way::tapped_wall:
+      return say(Verdict::fits, "earthed by the thread in the wall of " + wall);
+    case Way::tag:
+      return say(Verdict::fits, "earthed by an earth tag of " + plain(*entry.tag_mm) +
+                                    " mm, wired to the earth terminal" +
+                                    (entry::hole_of(entry) == entry::Hole::threaded
+                                         ? "; it sits outside and is sealed to the wall"
+                                         : ""));
+    case Way::serrated:
+      return say(Verdict::fits, "earthed by the serrated washer on the wall of " + wall);
+    case Way::bare_metal:
+      return say(Verdict::fits, "earthed by the locknut on the wall of " + wall +
+                                    ", which must be bare metal there");
+    case Way::tag_missing:
+      return say(Verdict::not_known,
+                 "a wall of " + wall +
+                     " does not conduct: an earth tag is needed, and its thickness is not given");
+    case Way::none:
+      return say(Verdict::no_fit,
+                 "a wall of " + wall + " does not conduct: without an earth tag there is no path");
+  }
+}
+
+/// Steel round one core of an a.c. circuit, in any form, heats up.
+void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
+                       const gland::Gland& gland, bool wall_is_asked, Check& check) {
+  const bool armoured = cable.armour != cable::ArmourKind::none;
+  const auto say = [&](Verdict verdict, const std::string& says) {
+    add(check, verdict, says, k_single_source);
+  };
+  if (cable.supply == cable::Supply::dc) {
+    say(Verdict::fits, "a single core on d.c. may have steel round it");
+    return;
+  }
+  if (!cable.supply) {
+    say(Verdict::not_known, "a single core: the kind of supply (ac or dc) is not given");
+  }
+  if (armoured && !cable.armour_material) {
+    say(Verdict::not_known, "a single core: what the armour is made of is not given");
+  }
+  // Without the supply steel may do or not.
+  const Verdict steel = cable.supply ? Verdict::no_fit : Verdict::not_known;
+  const std::string rule = " round a single core is not for a.c.";
+  if (armoured && cable.armour_material == cable::ArmourMaterial::steel) {
+    say(steel, "armour of steel " + std::string(to_string(cable.armour)) + rule);
+  }
+  if (gland.material && is_magnetic(*gland.material)) {
+    say(steel, "a gland of " + *gland.material + rule);
+  } else if (!gland.material && !wall_is_asked) {
+    say(Verdict::not_known, "the gland list does not state material");
+  }
+  if (entry.material && is_magnetic(*entry.material)) {
+    say(steel, "a wall of " + *entry.material + rule + ": a plate of other metal is needed");
+  }
+  if (check.says.empty()) say(Verdict::fits, "no steel round the single core");
+}
+
+}  // namespace
+
+Way way_of(const entry::Entry& entry) {
+  const auto hole = entry::hole_of(entry);
+  if (!entry.material || !hole) return Way::not_known;
+  if (!conducts(*entry.material)) {
+    if (!entry.tag_mm) return Way::tag_missing;
+    return *entry.tag_mm > 0.0 ? Way::tag : Way::none;
+  }
+  if (*hole == entry::Hole::threaded) return Way::tapped_wall;
+  if (entry.tag_mm && *entry.tag_mm > 0.0) return Way::tag;
+  if (entry.serrated_mm && *entry.serrated_mm > 0.0) return Way::serrated;
+  return Way::bare_metal;
+}
+
+std::optional<Check> check_path(const cable::Cable& cable, const entry::Entry& entry,
+                                const gland::Gland& gland, const entry::Adaptor* adaptor,
+                                bool asked) {
+  const bool path = asked && cable.armour != cable::ArmourKind::none;
+  const bool single = cable.cores == 1;
+  if (!path && !single) return std::nullopt;
+  Check check;
+  check.name = fit::CheckName::earth;
+  check.verdict = Verdict::fits;
+  if (path) {
+    judge_metal("gland", gland.material, "the gland list does not state material", check);
+    if (adaptor != nullptr) {
+      judge_metal("adaptor", entry.adaptor_material, "what the adaptor is made of is not given",
+                  check);
+    }
+    judge_way(entry, check);
+    if (!cable.cores && cable.supply != cable::Supply::dc) {
+      add(check, Verdict::not_known,
+          "the number of cores is not given: a single core on a.c. must have no steel round it",
+          k_single_source);
+    }
+  }
+  if (single) judge_single_core(cable, entry, gland, path, check);
+  return check;
+}
+
+}  // namespace cutback::earth
