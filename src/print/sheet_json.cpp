@@ -42,7 +42,7 @@ ordered_json tails_json(const std::vector<strip::Tail>& tails) {
 ordered_json earth_or_null(const sheet::Sheet& sheet) {
   if (!sheet.earth) return nullptr;
   const job::Job& job = *sheet.job;
-  return earth_object(*sheet.earth, {.fault = job.fault.current_ka || job.fault.time_s,
+  return earth_object(*sheet.earth, {.fault = true,
                                      .line = job.cable.csa_mm2.has_value(),
                                      .gland = true,
                                      .resistance = job.cable.length_m.has_value()});
@@ -128,6 +128,17 @@ std::string sheet_json(const sheet::Sheet& sheet) {
     steps.push_back(std::move(item));
   }
   root["steps"] = std::move(steps);
+  ordered_json tests = ordered_json::array();
+  for (const sheet::Test& test : sheet.tests) {
+    ordered_json item;
+    item["test"] = test.name;
+    item["says"] = test.says;
+    item["unit"] = test.unit;
+    item["least"] = json_number(test.least);
+    item["most"] = json_number(test.most);
+    tests.push_back(std::move(item));
+  }
+  root["tests"] = std::move(tests);
   root["earth"] = earth_or_null(sheet);
   ordered_json inspection = ordered_json::array();
   for (const area::InspectionItem& item : sheet.inspection) {

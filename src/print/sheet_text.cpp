@@ -269,9 +269,7 @@ std::string earth_rows(const Sheet& sheet, const Style& style) {
     if (!finding.says.empty()) text += wrapped("  " + cell(name, 11) + " ", finding.says);
   };
   row("area", earth.area);
-  row("calculated", earth.adiabatic);
   row("by table", earth.table);
-  row("gland", earth.gland);
   row("resistance", earth.resistance);
   return text;
 }
@@ -280,6 +278,15 @@ std::string inspection_rows(const Sheet& sheet, const Style& style) {
   if (sheet.inspection.empty()) return {};
   std::string text = heading("initial inspection, grade detailed (IEC 60079-17): tick", style);
   for (const area::InspectionItem& item : sheet.inspection) text += wrapped(k_tick, item.text);
+  return text;
+}
+
+std::string test_rows(const Sheet& sheet, const Style& style) {
+  if (sheet.tests.empty()) return {};
+  std::string text = heading("tests, and what they must read", style);
+  for (const sheet::Test& test : sheet.tests) {
+    text += wrapped("  " + cell(test.name, 24), test.says + "  ............ " + test.unit);
+  }
   return text;
 }
 
@@ -336,7 +343,9 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
   text += area_lines(job, *sheet.demand) + earth_rows(sheet, style);
   if (sheet.fit) text += check_rows(*sheet.fit, style);
   text += not_asked_line(sheet);
-  if (sheet.has_marks()) text += inspection_rows(sheet, style) + signing(sheet, style);
+  if (sheet.has_marks()) {
+    text += test_rows(sheet, style) + inspection_rows(sheet, style) + signing(sheet, style);
+  }
   text += bullets("cautions", sheet.cautions, style);
   return text + bullets("where the figures come from", sheet.sources, style);
 }

@@ -50,6 +50,17 @@ enum class State {
   return "";
 }
 
+/// What is to be read off the finished end, with a blank beside it. A limit that is not known is
+/// absent, and `says` names what is missing.
+struct Test {
+  std::string name;
+  std::string says = {};
+  std::string unit;
+  std::optional<double> least = {};
+  std::optional<double> most = {};
+  std::string source = {};
+};
+
 /// A sheet borrows the question and the gland list that it was made from.
 struct Sheet {
   const job::Job* job = nullptr;
@@ -69,6 +80,7 @@ struct Sheet {
   std::vector<area::InspectionItem> inspection;
   std::vector<Part> parts;
   std::vector<Step> steps;
+  std::vector<Test> tests;
   std::vector<std::string> remarks;  ///< about readings and missing figures
   std::vector<std::string> cautions;
   std::vector<std::string> sources;

@@ -45,8 +45,8 @@ bool earth_is_asked(const Question& question) {
 }
 
 bool fault_is_asked(const Question& question) {
-  const job::Job& job = *question.job;
-  return job.fault.current_ka || job.fault.time_s || job.loop_ohm;
+  return question.job->cable.armour != cable::ArmourKind::none &&
+         earth::is_asked(question.job->fault);
 }
 
 bool measured(const std::optional<measure::Estimate>& diameter) {
@@ -55,7 +55,8 @@ bool measured(const std::optional<measure::Estimate>& diameter) {
 
 /// A question that has no meaning for this end is not named as not asked.
 bool applies(Topic topic, const Question& question) {
-  return topic != Topic::earth || question.job->cable.armour != cable::ArmourKind::none;
+  const bool of_armour = topic == Topic::earth || topic == Topic::fault;
+  return !of_armour || question.job->cable.armour != cable::ArmourKind::none;
 }
 
 }  // namespace

@@ -184,20 +184,12 @@ std::optional<Check> check_material(const Case& at, GlandFit& /*fit*/) {
 
 // ---- earth ----------------------------------------------------------------------------------
 
-bool earth_is_asked(const Question& question) {
-  return question.job->cable.armour != ArmourKind::none && question.job->entry.material.has_value();
-}
-
 std::optional<Check> check_earth(const Case& at, GlandFit& /*fit*/) {
   return earth::check_path(at.cable(), at.entry(), at.gland, at.adaptor,
-                           earth_is_asked(at.question));
+                           is_asked(Topic::earth, at.question));
 }
 
 // ---- fault ----------------------------------------------------------------------------------
-
-bool fault_is_asked(const Question& question) {
-  return question.job->cable.armour != ArmourKind::none && earth::is_asked(question.job->fault);
-}
 
 /// The armour against the fault: no other gland helps where it is too thin.
 earth::Finding armour_in_fault(const Question& question) {
@@ -215,19 +207,19 @@ earth::Finding armour_in_fault(const Question& question) {
 }
 
 std::optional<Verdict> fault_alone(const Question& question) {
-  if (!fault_is_asked(question)) return std::nullopt;
+  if (!is_asked(Topic::fault, question)) return std::nullopt;
   return armour_in_fault(question).verdict;
 }
 
 std::optional<Against> against_fault(const Case& at) {
-  if (!fault_is_asked(at.question)) return std::nullopt;
+  if (!is_asked(Topic::fault, at.question)) return std::nullopt;
   return Against{
       .verdict =
           earth::judge_gland_rating(at.gland.fault_ka, at.question.job->fault).finding.verdict};
 }
 
 std::optional<Check> check_fault(const Case& at, GlandFit& fit) {
-  if (!fault_is_asked(at.question)) return std::nullopt;
+  if (!is_asked(Topic::fault, at.question)) return std::nullopt;
   const earth::EarthFault& fault = at.question.job->fault;
   const earth::Finding armour = armour_in_fault(at.question);
   const earth::GlandRating gland = earth::judge_gland_rating(at.gland.fault_ka, fault);
@@ -305,10 +297,11 @@ Topic topic_of(CheckName name) {
   return row->topic;
 }
 
-/// Protection against ingress and a temperature are asked alone as well; a rule of the place says
-/// for itself whether it is.
+/// Protection against ingress and a temperature are asked alone as well, and a single core in steel
+/// is refused wherever it is met: these rules say for themselves whether they are asked.
 bool may_be_asked(const Rule& rule, const Question& question) {
-  return rule.topic == Topic::place || is_asked(rule.topic, question);
+  return rule.topic == Topic::place || rule.name == CheckName::earth ||
+         is_asked(rule.topic, question);
 }
 
 std::optional<Verdict> alone(const Rule& rule, const Question& question) {

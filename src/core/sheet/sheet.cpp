@@ -131,14 +131,14 @@ std::optional<area::Compound> compound_of(const fit::Question& question, const f
                             .core_mm = *job.construction->core_mm});
 }
 
-/// The armour as protective conductor: only where a fault is given, and the armour's area is known
-/// from the construction.
+/// The armour as protective conductor, where a fault is spoken of. Its verdicts are those of the
+/// check `fault`.
 std::optional<earth::EarthResult> earth_of(const job::Job& job, const fit::GlandFit& fit,
                                            const tables::Standards& standards) {
-  auto in = job::armour_earth_input(job);
-  if (!in) return std::nullopt;
-  in->gland_ka = fit.gland->fault_ka;
-  return earth::check_armour_earth(*in, standards);
+  if (fit.find(fit::CheckName::fault) == nullptr) return std::nullopt;
+  earth::EarthInput in = job::armour_earth_input(job, standards);
+  in.gland_ka = fit.gland->fault_ka;
+  return earth::check_armour_earth(in, standards);
 }
 
 void gather_sources(Sheet& sheet, const tables::Standards& standards,
@@ -146,6 +146,9 @@ void gather_sources(Sheet& sheet, const tables::Standards& standards,
   std::vector<std::string>& sources = sheet.sources;
   add_source(sources, "gland figures: " + list_name);
   for (const fit::Check& check : sheet.fit->checks) add_source(sources, check.source);
+  for (const Test& test : sheet.tests) {
+    if (!test.source.empty()) add_source(sources, test.name + ": " + test.source);
+  }
   if (sheet.job->construction) {
     for (const std::string& source : sheet.job->construction->sources) add_source(sources, source);
   }
@@ -224,6 +227,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
     }
     sheet.parts = detail::parts_of(job, *chosen, compound_of(question, *chosen));
     sheet.steps = detail::steps_of(job, *chosen, *sheet.plan);
+    sheet.tests = detail::tests_of(job, *chosen, standards);
     for (const std::string& missing : sheet.plan->missing) sheet.remarks.push_back(missing);
     if (chosen->thread) {
       for (const std::string& note : chosen->thread->notes) sheet.remarks.push_back(note);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "cutback/earth/path.hpp"
 #include "cutback/entry/hardware.hpp"
 #include "cutback/entry/parts.hpp"
 #include "cutback/number.hpp"
@@ -126,9 +127,27 @@ void assemble_steps(std::vector<Step>& steps, const job::Job& job, const fit::Gl
   add(steps, tighten + ". The seal must close on the sheath; do not force it.");
 }
 
+/// How the armour comes to earth, where somebody must see to it.
+void earth_step(std::vector<Step>& steps, const job::Job& job) {
+  if (job.cable.armour == ArmourKind::none) return;
+  const earth::Way way = earth::way_of(job.entry);
+  if (way == earth::Way::bare_metal || way == earth::Way::serrated) {
+    add(steps,
+        "See that the wall is bare metal where the " +
+            std::string(way == earth::Way::serrated ? "serrated washer" : "locknut") +
+            " sits: it earths the armour. Paint does not conduct.",
+        true);
+  } else if (way == earth::Way::tag) {
+    add(steps, "Wire the earth tag to the earth terminal: it earths the armour.", true);
+  }
+}
+
 void finish_steps(std::vector<Step>& steps, const job::Job& job) {
   add(steps,
       "Dress the cores to their terminals, cut each back by its figure, strip it, and connect it.");
+  if (area::hazard_of(job.area).any()) {
+    add(steps, "Before any test: gas-free conditions, and the permit for it in hand.", true);
+  }
   add(steps,
       std::string("Prove continuity") +
           (job.cable.armour != ArmourKind::none ? " from the armour to the earth terminal"
@@ -193,6 +212,7 @@ std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
         "Score the sheath round at mark 1, no deeper than the table, bend it open and peel it "
         "towards the end. Do not nick the insulation.");
   }
+  earth_step(steps, job);
   assemble_steps(steps, job, fit);
   finish_steps(steps, job);
   return steps;

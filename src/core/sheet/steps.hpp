@@ -11,6 +11,9 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
                            const std::optional<area::Compound>& compound);
 std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
                            const strip::CutPlan& plan);
+/// Resistance of the armour, insulation, bend and support.
+std::vector<Test> tests_of(const job::Job& job, const fit::GlandFit& fit,
+                           const tables::Standards& standards);
 std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit& fit,
                                      const tables::Standards& standards);
 

@@ -125,9 +125,7 @@ void add_earth(std::vector<Block>& blocks, const Sheet& sheet) {
   const earth::EarthResult& earth = *sheet.earth;
   blocks.emplace_back(Heading{"The armour as protective conductor"});
   add_finding(blocks, "area", earth.area.says);
-  add_finding(blocks, "calculated", earth.adiabatic.says);
   add_finding(blocks, "by table", earth.table.says);
-  add_finding(blocks, "gland", earth.gland.says);
   add_finding(blocks, "resistance", earth.resistance.says);
 }
 
@@ -153,6 +151,9 @@ std::vector<Block> body_of(const Sheet& sheet) {
       blocks.emplace_back(Item{.words = item.text, .number = {}, .tick = true});
     }
   }
+  std::vector<std::string> tests;
+  for (const sheet::Test& test : sheet.tests) tests.push_back(test.name + ": " + test.says);
+  add_list(blocks, "Tests, and what they must read", tests);
   if (sheet.plan) add_write_in(blocks, sheet);
   add_list(blocks, "Where the figures come from", sheet.sources, 0.82);
   return blocks;
