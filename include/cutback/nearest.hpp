@@ -27,8 +27,10 @@ class Nearest {
 [[nodiscard]] std::string nearest(std::string_view given,
                                   std::span<const std::string_view> candidates);
 
-/// A hint for a message: `did you mean "x"?`, or an empty string.
+/// A hint for a message: `did you mean "x"?`, or an empty string. It never offers `none`.
+/// @param graded  one candidate asks for more than another: only a slip of case is one
 [[nodiscard]] std::string did_you_mean(std::string_view given,
-                                       std::span<const std::string_view> candidates);
+                                       std::span<const std::string_view> candidates,
+                                       bool graded = false);
 
 }  // namespace cutback

@@ -276,13 +276,6 @@ std::optional<double> Reading::number(const Column& column, std::string_view cel
   return value;
 }
 
-bool is_ip(std::string_view word) {
-  constexpr std::string_view k_solids = "0123456X";
-  constexpr std::string_view k_water = "0123456789X";
-  return word.size() == 2 && k_solids.find(word[0]) != std::string_view::npos &&
-         k_water.find(word[1]) != std::string_view::npos;
-}
-
 bool Reading::words(std::size_t place_of_column) {
   const Column& column = columns()[place_of_column];
   const std::string_view cell = row_.cells[place_of_column];
@@ -292,11 +285,12 @@ bool Reading::words(std::size_t place_of_column) {
   bool good = true;
   for (const std::string_view word : given) {
     const bool ip = column.kind == ColumnKind::ip;
-    if (ip ? is_ip(word) : std::find(choices.begin(), choices.end(), word) != choices.end()) {
+    if (ip ? area::parse_ip_code(word).has_value()
+           : std::find(choices.begin(), choices.end(), word) != choices.end()) {
       continue;
     }
     good = false;
-    std::string hint = did_you_mean(word, choices);
+    std::string hint = did_you_mean(word, choices, is_graded(column));
     if (word.starts_with("IP")) hint = "leave out the letters IP";
     add(ErrorCode::bad_value, ip ? "not a degree of protection" : "not a word that is known here",
         place(place_of_column), word, allowed_text(column), std::move(hint));

@@ -79,12 +79,15 @@ std::string entry_words(const entry::Entry& entry) {
 std::string place_words(const area::Area& area) {
   std::string asked;
   const auto add = [&](const std::string& words) { asked += (asked.empty() ? "" : ", ") + words; };
-  if (area.protection && *area.protection != "none") add("enclosure " + *area.protection);
-  if (area.zone && *area.zone != "none") add("zone " + *area.zone);
-  if (area.level) add("level " + *area.level);
-  if (area.gas_group) add(*area.gas_group);
-  if (area.dust_group) add(*area.dust_group);
-  if (area.ip) add("IP" + *area.ip);
+  const auto add_word = [&](const char* before, const auto& value) {
+    if (value) add(before + std::string(to_string(*value)));
+  };
+  if (area.protection != area::Protection::none) add_word("enclosure ", area.protection);
+  if (area.zone != area::Zone::none) add_word("zone ", area.zone);
+  add_word("level ", area.level);
+  add_word("", area.gas_group);
+  add_word("", area.dust_group);
+  if (!area.ip.empty()) add("IP" + area::to_text(area.ip));
   if (area.volume_cm3) add(plain(*area.volume_cm3, 0) + " cm3");
   if (area.ambient_min_degc && area.ambient_max_degc) {
     add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");

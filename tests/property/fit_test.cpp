@@ -160,7 +160,7 @@ TEST_CASE("job: what is written as JSON is read back the same", "[property][job]
     in.cores = *rc::gen::inRange(1, 62);
     in.reach_mm = tenths(1, 5000);
     in.entry = "M20";
-    in.zone = *rc::gen::element<std::string>("1", "2", "21");
+    in.zone = *rc::gen::element(area::Zone::zone_1, area::Zone::zone_2, area::Zone::zone_21);
     in.core_list = {{.core = "U", .x_mm = tenths(1, 900), .spare = true}};
     const std::string text = io::write_job(in, *rc::gen::element(-1, 2));
     RC_ASSERT(io::write_job(io::read_job(text, "x"), -1) == io::write_job(in, -1));

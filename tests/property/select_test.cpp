@@ -37,7 +37,12 @@ Gland any_gland(std::size_t number) {
   gland.armour_clamp = {*rc::gen::element(0.2, 0.9, 1.25), *rc::gen::element(1.25, 1.6, 2.5)};
   gland.sealing = *rc::gen::element(gland::Sealing::compression, gland::Sealing::barrier,
                                     gland::Sealing::either);
-  gland.protection = {"db", "eb"};
+  gland.protection = {area::Protection::db, area::Protection::eb};
+  gland.level = {area::Level::Gb};
+  gland.gas_group = *rc::gen::element(area::GasMark::IIB, area::GasMark::IIC);
+  gland.ip = *area::parse_ip_codes("66/68");
+  gland.temp_min_degc = -40;
+  gland.temp_max_degc = *rc::gen::element(60.0, 100.0);
   gland.price = *rc::gen::inRange(1, 4);
   if (chance(5)) gland.price.reset();
   gland.fault_ka = *rc::gen::element(0.5, 5.0);
@@ -45,7 +50,7 @@ Gland any_gland(std::size_t number) {
   gland.entry_length_mm = *rc::gen::element(6.0, 15.0);
   if (!chance(4)) gland.washer_mm = 1.5;
   if (!chance(4)) gland.locknut_mm = 4.0;
-  if (chance(3)) gland.protection = {"eb"};
+  if (chance(3)) gland.protection = {area::Protection::eb};
   return gland;
 }
 
@@ -67,8 +72,10 @@ job::JobInput any_end() {
     if (!chance(4)) in.adaptor_bore_mm = tenths(80, 180);
     if (!chance(4)) in.adaptor_mm = in.adaptor_thread_mm = tenths(80, 150);
   }
-  if (chance(3)) in.protection = *rc::gen::element<std::string>("d", "e");
-  if (chance(2)) in.zone = "1";
+  if (chance(3)) in.protection = *rc::gen::element(area::Protection::d, area::Protection::e);
+  if (in.protection ? !chance(4) : chance(8)) in.zone = area::Zone::zone_1;
+  if (in.zone && !chance(4)) in.gas_group = area::GasGroup::IIB;
+  if (in.zone && !chance(4)) in.ip = "66";
   if (chance(2)) in.cores = *rc::gen::element(2.0, 4.0);
   if (chance(2)) {
     in.hole = *rc::gen::element(entry::Hole::clearance, entry::Hole::threaded);

@@ -3,10 +3,11 @@
 
 #include <array>
 #include <optional>
-#include <string>
 #include <string_view>
 #include <vector>
 
+#include "cutback/area/marking.hpp"
+#include "cutback/assumption.hpp"
 #include "cutback/error.hpp"
 
 namespace cutback::area {
@@ -32,16 +33,18 @@ enum class RuleSet { iec_60079_14_2007, iec_60079_14_2013, strict };
   return "";
 }
 
-/// The words as they were given, already checked against the lists of job/fields. An absent
-/// member is not known, which falls to the stricter side.
+/// An edition is not a slip of the pen for another one.
+[[nodiscard]] constexpr bool is_graded(RuleSet) { return true; }
+
+/// What is said of the place and the enclosure. An absent member is not known, which falls to the
+/// stricter side.
 struct Area {
-  std::optional<std::string>
-      protection;  ///< of the enclosure: `d`, `e`, `i`, `n`, `nR`, `p`, `t`, `none` ...
-  std::optional<std::string> zone;        ///< `0` `1` `2` `20` `21` `22` or `none`
-  std::optional<std::string> level;       ///< `Ga` ... `Dc`
-  std::optional<std::string> gas_group;   ///< `IIA` `IIB` `IIC`
-  std::optional<std::string> dust_group;  ///< `IIIA` `IIIB` `IIIC`
-  std::optional<std::string> ip;          ///< `54`, `66`, `66/68`
+  std::optional<Protection> protection;  ///< of the enclosure
+  std::optional<Zone> zone;
+  std::optional<Level> level;  ///< that the place asks for
+  std::optional<GasGroup> gas_group;
+  std::optional<DustGroup> dust_group;
+  std::vector<IpCode> ip;  ///< each is asked for; empty where nothing is said
   std::optional<double> volume_cm3;
   std::optional<bool> ignition_source;
   std::optional<double> ambient_min_degc;
@@ -53,21 +56,31 @@ struct Area {
   RuleSet rules = RuleSet::strict;
 };
 
-/// What the place holds. Both are false in an ordinary place.
-struct Hazard {
-  bool gas = false;
-  bool dust = false;
-  [[nodiscard]] bool any() const { return gas || dust; }
-};
+/// Whether the place is asked about: protection, zone, level, group, volume or ignition source is
+/// given. Then every fact that its checks need is given too, or the check is not_known and names
+/// it. Zone `none` is asked about as well, a plain room: of it only ingress and temperature are.
+[[nodiscard]] bool is_asked(const Area& area);
 
-/// What the area says of its hazard: by zone, level and groups, else by the type of protection of
-/// the enclosure (`t` dust, any other gas). Zone `none` is an ordinary place, and so is one without
-/// zone and level where nothing is said of protection or the enclosure has none.
+/// What the place holds: by zone, level or group, else by a type of protection that is for one
+/// hazard alone, else gas. None where the place is not asked about or is a plain room.
 [[nodiscard]] Hazard hazard_of(const Area& area);
 
 /// Data that cannot all be true: a zone and a level, group or protection that is for the other
-/// kind of hazard, a level in a place without a zone, an ambient range upside down. `where` is the
-/// name of the field.
+/// kind of hazard, a level in a place without a zone, a group of gas and one of dust, an ambient
+/// range upside down. `where` is the name of the field.
 [[nodiscard]] std::vector<Fault> contradictions(const Area& area);
+
+// What is taken where a place that is asked about does not say it [degC]: ambient of equipment
+// that is not marked for another (IEC 60079-0); the temperatures at entry and branching point up to
+// which nothing needs to be marked (IEC 60079-0, 16.6).
+inline constexpr double k_ambient_min_degc = -20.0;
+inline constexpr double k_ambient_max_degc = 40.0;
+inline constexpr double k_entry_degc = 70.0;
+inline constexpr double k_branching_degc = 80.0;
+
+/// What is taken for facts of the place that were not given; none where the place is not asked
+/// about. An ambient given on one side moves what is taken for the other, so that it is no
+/// contradiction.
+[[nodiscard]] std::vector<Assumption> assumptions_of(const Area& area);
 
 }  // namespace cutback::area

@@ -38,9 +38,11 @@ struct SealingBundle {
   std::string source;
 };
 
-/// Cores against max_cores, and the bundle against max_bundle_mm and chamber_bore_mm. `no-fit`:
-/// more cores than allowed, or even the least bundle is too wide. `marginal-outside`: only the
-/// least bundle fits. `fits`: the laid-up bundle, or what encloses the cores, is narrow enough.
+/// Cores against max_cores, and the bundle against max_bundle_mm and chamber_bore_mm: what the
+/// gland states of them decides, all where all are stated; where none is, it is not_known.
+/// `no-fit`: more cores than allowed, or even the least bundle is too wide. `marginal-outside`:
+/// only the least bundle fits. `fits`: the laid-up bundle, or what encloses the cores, is narrow
+/// enough.
 [[nodiscard]] SealingBundle check_sealing_bundle(const gland::Gland& gland,
                                                  const SealingCores& cores,
                                                  const tables::Table& factors);

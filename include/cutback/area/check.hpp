@@ -2,6 +2,7 @@
 // A gland against the demands of its place.
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -15,9 +16,11 @@
 
 namespace cutback::area {
 
-// The checks of a place, each only where the place asks for it: none at all in an ordinary place. A
-// figure that the gland list does not state gives not_known and the name of its column.
+// The checks of a place, each only where the place asks for it. A figure that the gland list does
+// not state gives not_known and the name of its column, a fact that the place does not say gives
+// not_known and the name of its field.
 
+/// The gland's marking against the enclosure's, and the enclosure's against the place.
 [[nodiscard]] std::optional<fit::Check> check_protection(const Demand& demand,
                                                          const gland::Gland& gland);
 [[nodiscard]] std::optional<fit::Check> check_level(const Demand& demand,
@@ -29,6 +32,7 @@ namespace cutback::area {
                                                       const gland::Gland& gland);
 [[nodiscard]] std::optional<fit::Check> check_temperature(const Demand& demand,
                                                           const gland::Gland& gland);
+/// A flameproof entry asks for a seal on the bedding or round the cores.
 /// @param bundle  as check_area() takes it
 [[nodiscard]] std::optional<fit::Check> check_sealing(const Demand& demand,
                                                       const cable::Cable& cable,
@@ -46,14 +50,18 @@ namespace cutback::area {
 /// that serves the enclosure. Nothing in an ordinary place.
 /// @param marks  the adaptor's own markings; empty when they were not given
 [[nodiscard]] std::optional<fit::Check> check_adaptor(const Demand& demand,
-                                                      const std::vector<std::string>& marks);
+                                                      std::span<const Protection> marks);
 
-/// Metals that meet at the entry: a caution for a couple that corrodes where it is damp (fits).
-/// Nothing when there is nothing to say.
-/// @param enclosure_material  word of the entry's `material`
+/// Metals that meet at the entry: a caution for a couple that corrodes where it is damp, with the
+/// largest difference that the potentials allow and the places where it is too much; no verdict
+/// (fits). Nothing when there is nothing to say.
+/// @param enclosure  word of the entry's `material`
+/// @param adaptor  of the adaptor that stands between gland and wall, where one does and it is
+/// known
 /// @source anodic index (data/standards/)
-[[nodiscard]] std::optional<fit::Check> check_material(
-    const std::optional<std::string>& enclosure_material, const gland::Gland& gland,
-    const tables::Standards& standards);
+[[nodiscard]] std::optional<fit::Check> check_metals(const std::optional<std::string>& enclosure,
+                                                     const std::optional<std::string>& adaptor,
+                                                     const gland::Gland& gland,
+                                                     const tables::Standards& standards);
 
 }  // namespace cutback::area

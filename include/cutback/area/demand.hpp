@@ -39,31 +39,43 @@ struct Answer {
 };
 
 /// A marking that serves, and how surely.
+template <class Mark>
 struct Serves {
-  std::string mark;
+  Mark mark;
   Verdict verdict = Verdict::fits;  ///< fits, or not_known with the reason in `note`
   std::string note;
   std::string source;
 };
 
 /// What one property of the gland must be: any marking of `serves`; another one does not serve.
+template <class Mark>
 struct MarkDemand {
   std::string needed;  ///< in words: `level Gb`, `gas group IIB`, `an entry of type d`
   std::string source;
   std::string otherwise;  ///< why no other marking serves; may be empty
-  std::vector<Serves> serves;
+  /// The fact of the place without which no marking can be judged, as a sentence; else empty.
+  std::string not_given;
+  std::vector<Serves<Mark>> serves;
+};
+
+/// Whether the enclosure itself serves the place.
+struct EnclosureFinding {
+  Verdict verdict = Verdict::fits;
+  std::string says;
+  std::string source;
 };
 
 /// One demand on the ingress protection: the first of `rungs` that the gland meets counts, none
 /// is no_fit.
 struct IngressDemand {
   struct Rung {
-    std::string code;  ///< two characters, as `66`; `XX` is always met
+    IpCode code;  ///< XX is always met
     Verdict verdict = Verdict::fits;
     std::string note;
   };
   std::string needed;  ///< in words
   std::string source;
+  std::string not_given;  ///< as of a MarkDemand
   std::vector<Rung> rungs;
 };
 
@@ -71,12 +83,14 @@ struct IngressDemand {
 struct TemperatureDemand {
   std::optional<double> min_degc;
   std::optional<double> max_degc;
+  /// What the entry may come to where its temperature is not given: a gland for less is not known.
+  std::optional<double> entry_up_to_degc;
   Verdict cable = Verdict::fits;
   std::string cable_says;  ///< empty when nothing is to be said of the cable
   std::string source;
 };
 
-/// Everything that is asked of the gland. Empty lists and an absent member ask for nothing.
+/// Everything that is asked of the gland. Empty lists and absent members ask for nothing.
 struct Demand {
   SealingDemand sealing = SealingDemand::none;
   /// Zone 0: no sealing makes an ordinary flameproof entry fit.
@@ -88,10 +102,12 @@ struct Demand {
   std::string says;                       ///< one sentence about the sealing
   std::string source;
 
-  std::vector<MarkDemand> protection;
-  std::vector<MarkDemand> level;
-  std::vector<MarkDemand> gas_group;
-  std::vector<MarkDemand> dust_group;
+  Hazard hazard = Hazard::none;
+  std::optional<MarkDemand<Protection>> protection;
+  std::optional<EnclosureFinding> enclosure;
+  std::optional<MarkDemand<Level>> level;
+  std::optional<MarkDemand<GasMark>> gas_group;
+  std::optional<MarkDemand<DustGroup>> dust_group;
   std::vector<IngressDemand> ingress;
   std::vector<WaterRule> water_rules;
   std::optional<TemperatureDemand> temperature;

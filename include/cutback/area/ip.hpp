@@ -3,9 +3,9 @@
 
 #include <span>
 #include <string>
-#include <string_view>
 #include <vector>
 
+#include "cutback/area/marking.hpp"
 #include "cutback/tables/standards.hpp"
 #include "cutback/verdict.hpp"
 
@@ -22,19 +22,14 @@ struct WaterRule {
 
 [[nodiscard]] std::vector<WaterRule> water_rules(const tables::Standards& standards);
 
-/// Whether the marked codes together serve the required one.
-/// @param required  two characters, a numeral or X each, as `66`, `6X`; X asks for nothing
-/// @param marked    the codes of the marking, as {`66`, `68`}; X says nothing
-/// @return fits, no_fit, or not_known where the marking does not say or more must be compared;
-///         `note` says why it is not known
+/// fits, no_fit, or not_known where the marking does not say or more must be compared.
 struct IpAnswer {
   Verdict verdict;
-  std::string note;
+  std::string note;  ///< why it is not known
 };
-[[nodiscard]] IpAnswer serves(std::string_view required, std::span<const std::string> marked,
-                              std::span<const WaterRule> rules);
 
-/// `66/68` or `66 68` as {`66`, `68`}.
-[[nodiscard]] std::vector<std::string> ip_codes(std::string_view text);
+/// Whether the marked codes together serve the required one, of which an X asks for nothing.
+[[nodiscard]] IpAnswer serves(const IpCode& required, std::span<const IpCode> marked,
+                              std::span<const WaterRule> rules);
 
 }  // namespace cutback::area

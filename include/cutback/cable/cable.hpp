@@ -12,7 +12,8 @@
 
 namespace cutback::cable {
 
-enum class BeddingMade { extruded, lapped };
+/// The covering under the armour, or over the cores of a cable without it, which may have none.
+enum class BeddingMade { extruded, lapped, none };
 enum class Fillers { none, non_hygroscopic, hygroscopic };
 enum class ArmourMaterial { steel, aluminium, copper };
 enum class Supply { ac, dc };
@@ -20,7 +21,7 @@ enum class Supply { ac, dc };
 /// In the order in which a user is told of them.
 [[nodiscard]] constexpr auto all_values(BeddingMade) {
   using enum BeddingMade;
-  return std::array{extruded, lapped};
+  return std::array{extruded, lapped, none};
 }
 
 [[nodiscard]] constexpr std::string_view to_string(BeddingMade made) {
@@ -29,6 +30,8 @@ enum class Supply { ac, dc };
       return "extruded";
     case BeddingMade::lapped:
       return "lapped";
+    case BeddingMade::none:
+      return "none";
   }
   return "";
 }

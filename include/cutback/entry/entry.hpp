@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cutback/area/marking.hpp"
 #include "cutback/entry/thread.hpp"
 
 namespace cutback::entry {
@@ -33,7 +34,7 @@ enum class Hole { threaded, clearance };
 struct Adaptor {
   Thread a;
   Thread b;
-  std::vector<std::string> protection;  ///< its own marking; empty when not stated
+  std::vector<area::Protection> protection;  ///< its own marking; empty when not stated
 };
 
 /// The entry of an enclosure; an absent member is not known. Lengths in mm.

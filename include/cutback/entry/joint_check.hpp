@@ -23,7 +23,7 @@ namespace cutback::entry {
 /// source), the printed largest hole of an inch trade size; a wider one is `not-known`.
 /// @param ip  the codes that are asked for, as `54` or `66`; all of them must be served
 [[nodiscard]] fit::Check check_joint(const gland::Gland& gland, const Entry& entry,
-                                     const Adaptor* adaptor, std::span<const std::string> ip,
+                                     const Adaptor* adaptor, std::span<const area::IpCode> ip,
                                      const tables::Standards& standards);
 
 }  // namespace cutback::entry

@@ -26,7 +26,7 @@ enum class CheckName {
   ingress,
   temperature,
   sealing,
-  material,
+  metals,
   earth,
   fault,
 };
@@ -63,8 +63,8 @@ enum class CheckName {
       return "temperature";
     case CheckName::sealing:
       return "sealing";
-    case CheckName::material:
-      return "material";
+    case CheckName::metals:
+      return "metals";
     case CheckName::earth:
       return "earth";
     case CheckName::fault:

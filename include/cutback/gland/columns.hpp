@@ -41,8 +41,8 @@ struct Column {
   using Member =
       std::variant<std::optional<double> Gland::*, double Gland::*, std::optional<int> Gland::*,
                    std::string Gland::*, std::optional<std::string> Gland::*,
-                   std::vector<std::string> Gland::*, entry::Thread Gland::*, WordMember<Gland>,
-                   RangeLimit, InnerLimit>;
+                   std::vector<area::IpCode> Gland::*, entry::Thread Gland::*, WordMember<Gland>,
+                   WordListMember<Gland>, RangeLimit, InnerLimit>;
 
   std::string_view name;
   ColumnKind kind;
@@ -53,7 +53,7 @@ struct Column {
   double min = 0.0;  ///< number and whole: closed limits
   double max = 0.0;
   std::string_view unit;  ///< of a number; may be empty
-  /// word and words in members of text: all of them, separated by spaces.
+  /// word in a member of text: all of them, separated by spaces.
   std::string_view words;
   bool required = false;  ///< in every row
 };
@@ -69,6 +69,10 @@ struct Column {
 
 /// The words of a column of words; none of another.
 [[nodiscard]] std::vector<std::string_view> words_of(const Column& column);
+
+/// Whether one of its words claims more than another, so that none is offered for one that is not
+/// known.
+[[nodiscard]] bool is_graded(const Column& column);
 
 /// Puts a value that is within the column's limits. @param value  of a number or whole
 void put(Gland& gland, const Column& column, double value);

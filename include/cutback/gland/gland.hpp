@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "cutback/area/marking.hpp"
+#include "cutback/assumption.hpp"
 #include "cutback/cable/armour.hpp"
 #include "cutback/entry/thread.hpp"
 #include "cutback/measure/judge.hpp"
@@ -39,7 +41,7 @@ struct Gland {
   std::string part;
   std::optional<double> price;
   cable::ArmourKind armour = cable::ArmourKind::none;
-  Sealing sealing = Sealing::compression;
+  std::optional<Sealing> sealing;       ///< see sealing_of()
   measure::Range outer;                 ///< outer seal on the sheath
   std::optional<measure::Range> inner;  ///< inner seal on the bedding; absent when it has none
   measure::Range armour_clamp;          ///< in nominal wire sizes
@@ -57,11 +59,11 @@ struct Gland {
   std::optional<double> chamber_length_mm;
   std::optional<int> max_cores;
   std::optional<double> max_bundle_mm;
-  std::vector<std::string> protection;  ///< `db`, `eb`, `nR`, `tb` ...; empty when not stated
-  std::vector<std::string> level;       ///< `Gb`, `Db` ...
-  std::optional<std::string> gas_group;
-  std::optional<std::string> dust_group;
-  std::vector<std::string> ip;  ///< `66`, `68`
+  std::vector<area::Protection> protection;  ///< empty when not stated
+  std::vector<area::Level> level;
+  std::optional<area::GasMark> gas_group;
+  std::optional<area::DustGroup> dust_group;
+  std::vector<area::IpCode> ip;
   std::optional<double> temp_min_degc;
   std::optional<double> temp_max_degc;
   std::optional<std::string> material;
@@ -72,6 +74,15 @@ struct Gland {
   std::optional<double> locknut_mm;
   std::optional<int> stock;
 };
+
+/// Compression where the list does not state it.
+[[nodiscard]] inline Sealing sealing_of(const Gland& gland) {
+  return gland.sealing.value_or(Sealing::compression);
+}
+
+/// What is taken for figures that the list does not state: compression where it says nothing of the
+/// sealing; and of a chamber what is stated decides where cores, bundle or bore are not.
+[[nodiscard]] std::vector<Assumption> assumptions_of(const Gland& gland);
 
 /// A gland list as read: the glands in file order, and remarks that do not stop its use.
 struct GlandList {

@@ -63,7 +63,12 @@ struct JobInput {
   Number hole_dia_mm, wall_mm, washer_mm, tag_mm, serrated_mm, locknut_mm, chamfer_mm, undercut_mm,
       adaptor_mm, adaptor_thread_mm, adaptor_bore_mm;
   // area
-  Text protection, zone, level, gas_group, dust_group, ip;
+  std::optional<area::Protection> protection;
+  std::optional<area::Zone> zone;
+  std::optional<area::Level> level;
+  std::optional<area::GasGroup> gas_group;
+  std::optional<area::DustGroup> dust_group;
+  Text ip;
   YesNo ignition_source, bare_live_parts;
   Number volume_cm3, ambient_min_c, ambient_max_c, entry_temp_c, branch_temp_c, cable_max_c;
   // tails

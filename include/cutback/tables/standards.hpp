@@ -1,6 +1,7 @@
 #pragma once
 // The published values that the calculations use, each table with its source and status.
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <span>
@@ -24,6 +25,11 @@ enum class Status {
   derived,      ///< worked out from checked values; the notes say how
   from_memory,  ///< not seen: never decides a pass
 };
+
+[[nodiscard]] constexpr auto all_values(Status) {
+  using enum Status;
+  return std::array{checked, secondary, derived, from_memory};
+}
 
 [[nodiscard]] constexpr std::string_view to_string(Status status) {
   switch (status) {

@@ -1,86 +1,87 @@
 #include "cutback/area/area.hpp"
 
-#include <algorithm>
-#include <array>
-
+#include "core/area/assumed.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::area {
 namespace {
 
-// Types of protection that are for one kind of hazard only (IEC 60079-0:2017, clause on marking).
-constexpr std::array<std::string_view, 16> k_gas_only{"d",  "da", "db", "dc", "e", "eb", "ec", "n",
-                                                      "nA", "nC", "nL", "nR", "o", "ob", "oc", "q"};
-constexpr std::array<std::string_view, 5> k_dust_only{"t", "ta", "tb", "tc", "tD"};
+std::string word(const auto& value) { return std::string(to_string(value)); }
 
-bool one_of(const auto& list, const std::optional<std::string>& word) {
-  return word && std::find(list.begin(), list.end(), *word) != list.end();
+/// The hazard that zone, level or group say; none where none of them is given.
+Hazard said_hazard(const Area& area) {
+  if (area.zone && *area.zone != Zone::none) return hazard_of(*area.zone);
+  if (area.level) return hazard_of(*area.level);
+  if (area.gas_group) return Hazard::gas;
+  return area.dust_group ? Hazard::dust : Hazard::none;
 }
 
-bool gas_zone(const Area& area) { return area.zone && area.zone->size() == 1; }
-bool dust_zone(const Area& area) { return area.zone && area.zone->size() == 2; }
-bool gas_level(const Area& area) { return area.level && area.level->front() == 'G'; }
-bool dust_level(const Area& area) { return area.level && area.level->front() == 'D'; }
+/// What said it, in words.
+std::string hazard_words(const Area& area) {
+  if (area.zone && *area.zone != Zone::none) return "zone " + word(*area.zone);
+  if (area.level) return "level " + word(*area.level);
+  return "group " + (area.gas_group ? word(*area.gas_group) : word(*area.dust_group));
+}
 
-Fault clash(std::string what, std::string where, const std::optional<std::string>& given,
-            std::string allowed) {
+Fault clash(std::string what, std::string where, std::string given, std::string allowed,
+            std::string hint = {}) {
   return {.code = ErrorCode::contradiction,
           .what = std::move(what),
           .where = std::move(where),
-          .given = given.value_or(""),
+          .given = std::move(given),
           .allowed = std::move(allowed),
-          .hint = {}};
+          .hint = std::move(hint)};
 }
 
-/// Faults of the words that are for the other kind of hazard than the place is.
-void check_kind(const Area& area, bool gas, const std::string& place, std::vector<Fault>& faults) {
-  const std::string kind = gas ? "gas" : "dust";
-  const std::string what = place + " is for " + kind + ", this is for " + (gas ? "dust" : "gas");
-  const bool protection =
-      gas ? one_of(k_dust_only, area.protection) : one_of(k_gas_only, area.protection);
-  if (protection) {
-    faults.push_back(
-        clash(what, "protection", area.protection, "a type of protection for " + kind));
+/// Words that are for the other kind of hazard than the place is.
+void check_kind(const Area& area, Hazard hazard, std::vector<Fault>& faults) {
+  const bool gas = hazard == Hazard::gas;
+  const std::string kind = word(hazard);
+  const std::string what =
+      hazard_words(area) + " is for " + kind + ", this is for " + (gas ? "dust" : "gas");
+  if (area.level && hazard_of(*area.level) != hazard) {
+    faults.push_back(clash("zone " + word(*area.zone) + " asks for a level of the other letter",
+                           "level", word(*area.level), gas ? "Ga, Gb or Gc" : "Da, Db or Dc"));
   }
-  const auto& own = gas ? area.gas_group : area.dust_group;
-  const auto& other = gas ? area.dust_group : area.gas_group;
-  if (other && !own) {
-    faults.push_back(clash(what, gas ? "dust_group" : "gas_group", other, "a " + kind + " group"));
+  if (area.protection && only_for(type_of(*area.protection)).value_or(hazard) != hazard) {
+    faults.push_back(
+        clash(what, "protection", word(*area.protection), "a type of protection for " + kind));
+  }
+  // A place with both is two questions: each has a zone of its own, and one zone can be given.
+  if (gas && area.dust_group) {
+    faults.push_back(clash(what, "dust_group", word(*area.dust_group), "a gas group",
+                           "ask for a place of gas and dust twice, once for each"));
+  }
+  if (!gas && area.gas_group) {
+    faults.push_back(clash(what, "gas_group", word(*area.gas_group), "a dust group",
+                           "ask for a place of gas and dust twice, once for each"));
   }
 }
 
 }  // namespace
 
+bool is_asked(const Area& area) {
+  return area.protection || area.zone || area.level || area.gas_group || area.dust_group ||
+         area.volume_cm3 || area.ignition_source;
+}
+
 Hazard hazard_of(const Area& area) {
-  if (area.zone == "none") return {};
-  if (!area.zone && !area.level && area.protection == "none") return {};
-  Hazard hazard{gas_zone(area) || gas_level(area) || area.gas_group.has_value(),
-                dust_zone(area) || dust_level(area) || area.dust_group.has_value()};
-  if (!hazard.any() && area.protection) {
-    hazard.dust = one_of(k_dust_only, area.protection);
-    hazard.gas = !hazard.dust;
-  }
-  return hazard;
+  if (!is_asked(area) || area.zone == Zone::none) return Hazard::none;
+  if (const Hazard said = said_hazard(area); said != Hazard::none) return said;
+  const auto only = area.protection ? only_for(type_of(*area.protection)) : std::nullopt;
+  return only.value_or(Hazard::gas);
 }
 
 std::vector<Fault> contradictions(const Area& area) {
   std::vector<Fault> faults;
-  if (area.zone == "none" && area.level) {
-    faults.push_back(clash("a place without a zone asks for no level", "level", area.level,
-                           "a level only where there is a zone"));
-  }
-  if ((gas_zone(area) && dust_level(area)) || (dust_zone(area) && gas_level(area))) {
-    faults.push_back(clash("zone " + *area.zone + " asks for a level of the other letter", "level",
-                           area.level, gas_zone(area) ? "Ga, Gb or Gc" : "Da, Db or Dc"));
-  }
-  if (gas_zone(area) || dust_zone(area)) {
-    check_kind(area, gas_zone(area), "zone " + *area.zone, faults);
-  } else if (area.level && area.zone != "none") {
-    check_kind(area, gas_level(area), "level " + *area.level, faults);
-  } else if (area.zone != "none" && area.gas_group.has_value() != area.dust_group.has_value()) {
-    const bool gas = area.gas_group.has_value();
-    check_kind(area, gas, "group " + (gas ? *area.gas_group : *area.dust_group), faults);
+  if (area.zone == Zone::none) {
+    if (area.level) {
+      faults.push_back(clash("a place without a zone asks for no level", "level", word(*area.level),
+                             "a level only where there is a zone"));
+    }
+  } else if (const Hazard hazard = said_hazard(area); hazard != Hazard::none) {
+    check_kind(area, hazard, faults);
   }
   if (area.ambient_min_degc && area.ambient_max_degc &&
       !at_most(*area.ambient_min_degc, *area.ambient_max_degc)) {
@@ -89,6 +90,32 @@ std::vector<Fault> contradictions(const Area& area) {
                            "at most " + plain(*area.ambient_max_degc) + " degC"));
   }
   return faults;
+}
+
+std::vector<Assumption> assumptions_of(const Area& area) {
+  std::vector<Assumption> list;
+  if (!is_asked(area)) return list;
+  const auto take = [&](const std::optional<double>& given, const char* fact,
+                        const std::string& words, double degc, const char* why) {
+    if (!given) list.push_back({fact, words + plain(degc) + " degC", why});
+  };
+  constexpr const char* k_ambient =
+      "the ambient of equipment that is not marked for another (IEC 60079-0)";
+  constexpr const char* k_heat = "above it the equipment is marked (IEC 60079-0, 16.6)";
+  // Zone and level state one thing: the one that is given stands for the other.
+  if (area.zone && *area.zone != Zone::none && !area.level) {
+    list.push_back(
+        {"level", "what zone " + word(*area.zone) + " asks for", "IEC 60079-14, Table 1"});
+  }
+  if (area.level && !area.zone) {
+    list.push_back(
+        {"zone", "the one that asks for level " + word(*area.level), "IEC 60079-14, Table 1"});
+  }
+  take(area.ambient_min_degc, "ambient_min_c", "", detail::ambient_min_degc(area), k_ambient);
+  take(area.ambient_max_degc, "ambient_max_c", "", detail::ambient_max_degc(area), k_ambient);
+  take(area.entry_temp_degc, "entry_temp_c", "at most ", k_entry_degc, k_heat);
+  take(area.branch_temp_degc, "branch_temp_c", "at most ", k_branching_degc, k_heat);
+  return list;
 }
 
 }  // namespace cutback::area

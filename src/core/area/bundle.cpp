@@ -35,9 +35,8 @@ std::optional<Factors> factors_of(const tables::Table& table, int cores) {
 }
 
 /// Why nothing can be said about the bundle, or nothing.
-std::string missing(const std::optional<double>& limit_mm, const SealingCores& in) {
-  if (!limit_mm) return "the gland list states neither the largest bundle nor the chamber bore";
-  if (in.enclosing_mm && at_most(*in.enclosing_mm, *limit_mm)) return {};
+std::string missing(double limit_mm, const SealingCores& in) {
+  if (in.enclosing_mm && at_most(*in.enclosing_mm, limit_mm)) return {};
   if (!in.cores) return "the number of cores is not given";
   if (!in.core_mm) return "the diameter of one core is not given";
   return {};
@@ -103,7 +102,14 @@ SealingBundle check_sealing_bundle(const gland::Gland& gland, const SealingCores
     out.says = "the number of cores is not given";
     return out;
   }
-  out.says = missing(out.limit_mm, cores);
+  if (!out.limit_mm && gland.max_cores) {
+    out.verdict = Verdict::fits;
+    out.says = fmt::format("{} cores; the gland takes {}", *cores.cores, *gland.max_cores);
+    return out;
+  }
+  out.says = out.limit_mm ? missing(*out.limit_mm, cores)
+                          : "the gland list states neither max_cores nor the chamber "
+                            "(chamber_bore_mm, max_bundle_mm)";
   if (!out.says.empty()) return out;
   if (cores.enclosing_mm && at_most(*cores.enclosing_mm, *out.limit_mm)) {
     out.verdict = Verdict::fits;

@@ -24,7 +24,8 @@ struct Walk {
   std::vector<Answer> path;
   std::vector<std::string> unknown;  ///< fields asked for that are not known
   std::string source;
-  std::string reason;  ///< the answers that led there, in words
+  std::string reason;   ///< the answers that led there, in words
+  std::string caution;  ///< what is held against the last answer; may be empty
 };
 
 /// Walks through a table of questions (`flameproof_entry_...`).

@@ -32,9 +32,21 @@ Check start(CheckName name) {
   return check;
 }
 
+template <class Mark>
+std::string words_of(std::span<const Mark> marks) {
+  std::string text;
+  for (const Mark mark : marks) text += (text.empty() ? "" : " ") + std::string(to_string(mark));
+  return text;
+}
+
 /// One property against what serves: the surest of the gland's markings counts.
-void judge_marks(const MarkDemand& demand, const std::vector<std::string>& marks,
-                 const std::string& column, Check& check) {
+template <class Mark>
+void judge_marks(const MarkDemand<Mark>& demand, std::span<const Mark> marks, const char* column,
+                 Check& check) {
+  if (!demand.not_given.empty()) {
+    add(check, Verdict::not_known, demand.needed + ": " + demand.not_given, demand.source);
+    return;
+  }
   if (demand.serves.empty()) {
     add(check, Verdict::no_fit, demand.needed + ": " + demand.otherwise, demand.source);
     return;
@@ -44,30 +56,28 @@ void judge_marks(const MarkDemand& demand, const std::vector<std::string>& marks
         demand.needed + " is asked for; the gland list does not state " + column, demand.source);
     return;
   }
-  const Serves* best = nullptr;
-  for (const Serves& serves : demand.serves) {
+  const Serves<Mark>* best = nullptr;
+  for (const Serves<Mark>& serves : demand.serves) {
     if (std::find(marks.begin(), marks.end(), serves.mark) == marks.end()) continue;
     if (best == nullptr || best->verdict < serves.verdict) best = &serves;
   }
   if (best == nullptr) {
-    std::string says = "a gland marked " + joined(marks, " ") + " does not serve " + demand.needed;
+    std::string says = "a gland marked " + words_of(marks) + " does not serve " + demand.needed;
     if (!demand.otherwise.empty()) says += ": " + demand.otherwise;
     add(check, Verdict::no_fit, says, demand.source);
     return;
   }
-  std::string says =
-      best->mark + (best->verdict == Verdict::fits ? " serves " : " may serve ") + demand.needed;
+  std::string says = std::string(to_string(best->mark)) +
+                     (best->verdict == Verdict::fits ? " serves " : " may serve ") + demand.needed;
   if (!best->note.empty()) says += ": " + best->note;
   add(check, best->verdict, says, best->source);
 }
 
-std::optional<Check> check_marks(CheckName name, const std::vector<MarkDemand>& demands,
-                                 const std::vector<std::string>& marks, const std::string& column) {
-  if (demands.empty()) return std::nullopt;
-  Check check = start(name);
-  for (const MarkDemand& demand : demands) judge_marks(demand, marks, column, check);
-  return check;
+template <class Mark>
+std::span<const Mark> one_of(const std::optional<Mark>& mark) {
+  return mark ? std::span<const Mark>(&*mark, 1) : std::span<const Mark>{};
 }
+
 /// Whether a gland that is filled with compound takes the cores.
 void judge_chamber(const cable::Cable& cable, const Gland& gland,
                    const std::optional<SealingBundle>& bundle, Check& check) {
@@ -89,18 +99,29 @@ void judge_chamber(const cable::Cable& cable, const Gland& gland,
   }
 }
 
-void judge_barrier(const Demand& demand, const cable::Cable& cable, const Gland& gland,
-                   const std::optional<SealingBundle>& bundle, Check& check) {
-  if (gland.sealing != Sealing::compression) {
-    add(check, Verdict::fits, "it seals round the cores, as is demanded", demand.source);
-    judge_chamber(cable, gland, bundle, check);
-    return;
-  }
+/// A gland with a ring against a place that asks for compound.
+void refuse_ring(const Demand& demand, Check& check) {
   std::string says = "it does not seal round the cores, as is demanded";
   if (!demand.would_change.empty()) {
     says += "; not known, and could change that: " + joined(demand.would_change, ", ");
   }
   add(check, Verdict::no_fit, says, demand.source);
+}
+
+/// A gland with a ring where one is allowed.
+void judge_ring(const Demand& demand, const cable::Cable& cable, const Gland& gland, Check& check) {
+  if (cable.armour != cable::ArmourKind::none && !gland.inner) {
+    add(check, Verdict::no_fit,
+        "it has no inner seal, and no compound round the cores: gas reaches the space of the "
+        "armour",
+        "IEC 60079-14, a flameproof gland of an armoured cable seals on the bedding [secondary]");
+  } else if (demand.allowed_from_memory) {
+    add(check, Verdict::not_known, demand.says + "; check against the standard", demand.source);
+  } else {
+    add(check, Verdict::fits,
+        demand.says + "; the gland must be certified as equipment, not as a component only",
+        demand.source);
+  }
 }
 
 // ---- metals ---------------------------------------------------------------------------------
@@ -120,47 +141,54 @@ std::optional<Potential> potential_of(const Table& table, const std::string& met
 }
 
 /// A caution for two metals that are far apart; it changes no verdict.
-void caution_couple(const std::string& enclosure, const std::string& gland,
-                    const Standards& standards, Check& check) {
+void caution_couple(const std::string& one, const std::string& other, const Standards& standards,
+                    Check& check) {
   const Table& index = standards.table("anodic_index");
   const Table& limits = standards.table("anodic_difference");
-  const auto a = potential_of(index, enclosure);
-  const auto b = potential_of(index, gland);
-  if (!a || !b || enclosure == gland) return;
+  const auto a = potential_of(index, one);
+  const auto b = potential_of(index, other);
+  if (!a || !b || one == other) return;
   const double far = std::max(std::abs(a->high_v - b->low_v), std::abs(b->high_v - a->low_v));
   std::string places;
   for (std::size_t i = 0; i < limits.rows.size(); ++i) {
-    if (at_most(far, limits.number(i, "difference_v"))) continue;
-    places += (places.empty() ? "(" : "), (") + limits.text(i, "place");
+    const double limit = limits.number(i, "difference_v");
+    if (at_most(far, limit)) continue;
+    places += (places.empty() ? "" : "; ") + limits.text(i, "place") + " (" + plain(limit) + " V)";
   }
   if (places.empty()) return;
   add(check, Verdict::fits,
-      "caution: " + gland + " in " + enclosure + " is up to " + plain(far) +
-          " V apart, more than is allowed in these places: " + places +
-          "). Keep the joint dry, use the sealing washer, look at it again",
-      detail::source_of(index, to_string(index.status)));
+      "caution: " + one + " in " + other + " is up to " + plain(far) + " V apart, too far " +
+          places + ". Outdoors no joint stays dry: seal it, look again, or use a nearer metal",
+      detail::source_of(index, index.status));
 }
 
 }  // namespace
 
 std::optional<Check> check_protection(const Demand& demand, const Gland& gland) {
-  return check_marks(CheckName::protection, demand.protection, gland.protection, "protection");
+  if (!demand.protection) return std::nullopt;
+  Check check = start(CheckName::protection);
+  judge_marks<Protection>(*demand.protection, gland.protection, "protection", check);
+  if (demand.enclosure) {
+    add(check, demand.enclosure->verdict, demand.enclosure->says, demand.enclosure->source);
+  }
+  return check;
 }
 
 std::optional<Check> check_level(const Demand& demand, const Gland& gland) {
-  return check_marks(CheckName::level, demand.level, gland.level, "level");
+  if (!demand.level) return std::nullopt;
+  Check check = start(CheckName::level);
+  judge_marks<Level>(*demand.level, gland.level, "level", check);
+  return check;
 }
 
 std::optional<Check> check_group(const Demand& demand, const Gland& gland) {
-  if (demand.gas_group.empty() && demand.dust_group.empty()) return std::nullopt;
-  const auto marks = [](const std::optional<std::string>& group) {
-    return group ? std::vector<std::string>{*group} : std::vector<std::string>{};
-  };
   Check check = start(CheckName::group);
-  for (const MarkDemand& d : demand.gas_group)
-    judge_marks(d, marks(gland.gas_group), "gas_group", check);
-  for (const MarkDemand& d : demand.dust_group) {
-    judge_marks(d, marks(gland.dust_group), "dust_group", check);
+  if (demand.gas_group) {
+    judge_marks(*demand.gas_group, one_of(gland.gas_group), "gas_group", check);
+  } else if (demand.dust_group) {
+    judge_marks(*demand.dust_group, one_of(gland.dust_group), "dust_group", check);
+  } else {
+    return std::nullopt;
   }
   return check;
 }
@@ -169,6 +197,10 @@ std::optional<Check> check_ingress(const Demand& demand, const Gland& gland) {
   if (demand.ingress.empty()) return std::nullopt;
   Check check = start(CheckName::ingress);
   for (const IngressDemand& one : demand.ingress) {
+    if (!one.not_given.empty()) {
+      add(check, Verdict::not_known, one.needed + ": " + one.not_given, one.source);
+      continue;
+    }
     if (gland.ip.empty()) {
       add(check, Verdict::not_known, one.needed + " is asked for; the gland list does not state ip",
           one.source);
@@ -183,7 +215,7 @@ std::optional<Check> check_ingress(const Demand& demand, const Gland& gland) {
       verdict = reached;
       note = answer.note.empty() ? rung.note : answer.note;
     }
-    std::string says = "IP" + joined(gland.ip, "/");
+    std::string says = "IP" + to_text(gland.ip);
     says += verdict == Verdict::fits     ? " serves "
             : verdict == Verdict::no_fit ? " does not serve "
                                          : " may serve ";
@@ -214,6 +246,13 @@ std::optional<Check> check_temperature(const Demand& demand, const Gland& gland)
   };
   judge(needed.min_degc, gland.temp_min_degc, true, "temp_min_c");
   judge(needed.max_degc, gland.temp_max_degc, false, "temp_max_c");
+  if (needed.entry_up_to_degc && gland.temp_max_degc &&
+      !at_least(*gland.temp_max_degc, *needed.entry_up_to_degc)) {
+    add(check, Verdict::not_known,
+        "the entry may come to " + plain(*needed.entry_up_to_degc) +
+            " degC, for its temperature is not given (entry_temp_c)",
+        needed.source);
+  }
   if (!needed.cable_says.empty()) {
     add(check, needed.cable, needed.cable_says.substr(2), needed.source);
   }
@@ -225,21 +264,20 @@ std::optional<Check> check_sealing(const Demand& demand, const cable::Cable& cab
                                    const Gland& gland, const std::optional<SealingBundle>& bundle) {
   if (demand.sealing == SealingDemand::none) return std::nullopt;
   Check check = start(CheckName::sealing);
+  const bool barrier = demand.sealing == SealingDemand::barrier;
+  const bool compound = sealing_of(gland) != Sealing::compression;
   if (demand.refused) {
     add(check, Verdict::no_fit, demand.says, demand.source);
-  } else if (demand.sealing == SealingDemand::barrier) {
-    judge_barrier(demand, cable, gland, bundle, check);
-  } else if (gland.sealing == Sealing::barrier ||
-             (gland.sealing == Sealing::either && demand.allowed_from_memory)) {
-    add(check, Verdict::fits, "a gland that seals round the cores is always allowed",
+  } else if (compound) {
+    add(check, Verdict::fits,
+        barrier ? "it seals round the cores, as is demanded"
+                : "a gland that seals round the cores is always allowed",
         demand.source);
     judge_chamber(cable, gland, bundle, check);
-  } else if (demand.allowed_from_memory) {
-    add(check, Verdict::not_known, demand.says + "; check against the standard", demand.source);
+  } else if (barrier) {
+    refuse_ring(demand, check);
   } else {
-    add(check, Verdict::fits,
-        demand.says + "; the gland must be certified as equipment, not as a component only",
-        demand.source);
+    judge_ring(demand, cable, gland, check);
   }
   return check;
 }
@@ -256,28 +294,30 @@ std::vector<Check> check_area(const Demand& demand, const cable::Cable& cable, c
   return checks;
 }
 
-std::optional<Check> check_material(const std::optional<std::string>& enclosure_material,
-                                    const Gland& gland, const Standards& standards) {
-  Check check = start(CheckName::material);
-  if (enclosure_material && gland.material) {
-    caution_couple(*enclosure_material, *gland.material, standards, check);
-  }
+std::optional<Check> check_metals(const std::optional<std::string>& enclosure,
+                                  const std::optional<std::string>& adaptor, const Gland& gland,
+                                  const Standards& standards) {
+  Check check = start(CheckName::metals);
+  const auto meet = [&](const std::optional<std::string>& one,
+                        const std::optional<std::string>& other) {
+    if (one && other) caution_couple(*one, *other, standards, check);
+  };
+  if (adaptor) meet(gland.material, adaptor);
+  meet(adaptor ? adaptor : gland.material, enclosure);
   if (check.says.empty()) return std::nullopt;
   return check;
 }
 
-std::optional<Check> check_adaptor(const Demand& demand, const std::vector<std::string>& marks) {
-  if (demand.protection.empty()) return std::nullopt;
+std::optional<Check> check_adaptor(const Demand& demand, std::span<const Protection> marks) {
+  if (!demand.protection) return std::nullopt;
   Check check = start(CheckName::entry);
-  for (const MarkDemand& mark : demand.protection) {
-    if (marks.empty()) {
-      add(check, Verdict::not_known,
-          "the adaptor's own protection is not given: " + mark.needed +
-              " is asked for, add it as --adaptor M25:M20:db",
-          mark.source);
-    } else {
-      judge_marks(mark, marks, "protection", check);
-    }
+  if (marks.empty()) {
+    add(check, Verdict::not_known,
+        "the adaptor's own protection is not given: " + demand.protection->needed +
+            " is asked for, add it as --adaptor M25:M20:db",
+        demand.protection->source);
+  } else {
+    judge_marks(*demand.protection, marks, "protection", check);
   }
   return check;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/area/assumed.hpp"
 #include "core/area/chart.hpp"
 #include "core/area/source.hpp"
 #include "cutback/compare.hpp"
@@ -11,7 +12,9 @@ namespace cutback::area {
 namespace {
 
 using detail::from_memory;
+using detail::maybe_in;
 using detail::source_of;
+using detail::value_in;
 using detail::Walk;
 using tables::Standards;
 using tables::Table;
@@ -22,84 +25,81 @@ std::string check_note(const std::string& note) {
   return note.empty() ? k_check : note + "; " + k_check;
 }
 
+std::string word(const auto& value) { return std::string(to_string(value)); }
+
 /// Everything that the demands are worked out from.
 struct Place {
   const Area& area;
   const cable::Cable& cable;
   const Standards& standards;
   Hazard hazard;
-  std::string type;  ///< of protection of the enclosure, without the letter of its level
+  [[nodiscard]] bool is(Type type) const {
+    return area.protection && type_of(*area.protection) == type;
+  }
 };
-
-/// The type of a marking: `db` is of type d. A word that is not in the table is its own type.
-std::string type_of(const Standards& standards, const std::string& mark) {
-  const Table& marks = standards.table("protection_marks");
-  const auto row = marks.find("mark", mark);
-  return row ? marks.text(*row, "type") : mark;
-}
 
 // ---- level ----------------------------------------------------------------------------------
 
-std::optional<int> rank_of(const Standards& standards, std::string_view level) {
+int rank_of(const Standards& standards, Level level) {
   const Table& zones = standards.table("zone_level");
-  const auto row = zones.find("level", level);
-  if (!row) return std::nullopt;
-  return static_cast<int>(zones.number(*row, "rank"));
-}
-
-/// The level that the place's zone or its stated level asks for, by the letter of the hazard.
-struct NeededLevel {
-  std::optional<std::string> by_zone;
-  std::optional<std::string> stated;
-  [[nodiscard]] bool known() const { return by_zone || stated; }
-};
-
-NeededLevel needed_level(const Place& place, char letter) {
-  NeededLevel needed;
-  const Table& zones = place.standards.table("zone_level");
-  if (place.area.zone) {
-    const auto row = zones.find("zone", *place.area.zone);
-    if (row && zones.text(*row, "level").front() == letter)
-      needed.by_zone = zones.text(*row, "level");
+  for (std::size_t i = 0; i < zones.rows.size(); ++i) {
+    if (value_in<Level>(zones, i, "level") == level)
+      return static_cast<int>(zones.number(i, "rank"));
   }
-  if (place.area.level && place.area.level->front() == letter) needed.stated = place.area.level;
-  return needed;
-}
-
-/// The lowest rank that may serve; 0 where nothing is known.
-int least_rank(const Place& place, char letter) {
-  const NeededLevel needed = needed_level(place, letter);
-  if (needed.stated) return rank_of(place.standards, *needed.stated).value_or(0);
-  if (needed.by_zone) return rank_of(place.standards, *needed.by_zone).value_or(0);
   return 0;
 }
 
-MarkDemand level_demand(const Place& place, char letter) {
+/// The level that the place's zone or its stated level asks for.
+struct NeededLevel {
+  std::optional<Level> by_zone;
+  std::optional<Level> stated;
+  int least = 0;  ///< the lowest rank that may serve; 0 where nothing is known
+  int sure = 0;   ///< and the one that serves without doubt: a stated level may be below its zone's
+  [[nodiscard]] bool known() const { return by_zone || stated; }
+};
+
+NeededLevel needed_level(const Place& place) {
+  NeededLevel needed;
   const Table& zones = place.standards.table("zone_level");
-  const NeededLevel needed = needed_level(place, letter);
-  MarkDemand demand;
-  demand.source = source_of(zones, std::size_t{0});
-  if (needed.stated) {
-    demand.needed = "level " + *needed.stated;
-  } else if (needed.by_zone) {
-    demand.needed = "level " + *needed.by_zone + " for zone " + *place.area.zone;
-  } else {
-    demand.needed = std::string("a level for ") + (letter == 'G' ? "gas" : "dust");
-  }
-  const int least = least_rank(place, letter);
-  const int sure = needed.by_zone ? rank_of(place.standards, *needed.by_zone).value_or(0) : least;
   for (std::size_t i = 0; i < zones.rows.size(); ++i) {
-    const std::string level = zones.text(i, "level");
+    if (value_in<Zone>(zones, i, "zone") != place.area.zone) continue;
+    needed.by_zone = value_in<Level>(zones, i, "level");
+    needed.sure = static_cast<int>(zones.number(i, "rank"));
+  }
+  needed.stated = place.area.level;
+  needed.least = needed.stated ? rank_of(place.standards, *needed.stated) : needed.sure;
+  if (!needed.by_zone) needed.sure = needed.least;
+  return needed;
+}
+
+std::string level_words(const Place& place, const NeededLevel& needed) {
+  if (needed.stated) return "level " + word(*needed.stated);
+  return "level " + word(*needed.by_zone) + " for zone " + word(*place.area.zone);
+}
+
+std::string below_zone(const Place& place) {
+  return check_note("a stated level below that of zone " + word(*place.area.zone));
+}
+
+MarkDemand<Level> level_demand(const Place& place) {
+  const Table& zones = place.standards.table("zone_level");
+  const NeededLevel needed = needed_level(place);
+  MarkDemand<Level> demand;
+  demand.source = source_of(zones, std::size_t{0});
+  if (!needed.known()) {
+    demand.needed = "a level for " + word(place.hazard);
+    demand.not_given = "neither the zone nor the level of the place is given (zone)";
+    return demand;
+  }
+  demand.needed = level_words(place, needed);
+  for (std::size_t i = 0; i < zones.rows.size(); ++i) {
+    const auto level = value_in<Level>(zones, i, "level");
     const int rank = static_cast<int>(zones.number(i, "rank"));
-    if (level.front() != letter || rank < least) continue;
-    Serves serves{level, Verdict::fits, {}, demand.source};
-    if (!needed.known()) {
+    if (hazard_of(level) != place.hazard || rank < needed.least) continue;
+    Serves<Level> serves{level, Verdict::fits, {}, demand.source};
+    if (rank < needed.sure) {
       serves.verdict = Verdict::not_known;
-      serves.note = std::string("neither zone nor level is given for the ") +
-                    (letter == 'G' ? "gas" : "dust");
-    } else if (rank < sure) {
-      serves.verdict = Verdict::not_known;
-      serves.note = check_note("a stated level below that of zone " + *place.area.zone);
+      serves.note = below_zone(place);
     }
     demand.serves.push_back(serves);
   }
@@ -108,47 +108,127 @@ MarkDemand level_demand(const Place& place, char letter) {
 
 // ---- group ----------------------------------------------------------------------------------
 
-/// Markings that serve `group`; where it is not known, what serves the highest group serves, and
-/// of the others nothing is known.
-MarkDemand group_demand(const Table& table, const std::optional<std::string>& group,
-                        const std::string& highest, const std::string& kind) {
-  MarkDemand demand;
-  demand.needed = group ? kind + " group " + *group : "a " + kind + " group";
+/// Markings that serve the group of the place.
+template <class Mark, class Group>
+MarkDemand<Mark> group_demand(const Table& table, const std::optional<Group>& group,
+                              const std::string& kind) {
+  MarkDemand<Mark> demand;
   demand.source = table.source();
-  const std::string place = group.value_or(highest);
+  if (!group) {
+    demand.needed = "a " + kind + " group";
+    demand.not_given = "the " + kind + " group of the place is not given (" + kind + "_group)";
+    return demand;
+  }
+  demand.needed = kind + " group " + word(*group);
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    if (table.text(i, "place") != place) continue;
-    Serves serves{table.text(i, "marking"), Verdict::fits, {}, source_of(table, i)};
+    if (value_in<Group>(table, i, "place") != *group) continue;
+    Serves<Mark> serves{
+        value_in<Mark>(table, i, "marking"), Verdict::fits, {}, source_of(table, i)};
     if (from_memory(table, i)) {
       serves.verdict = Verdict::not_known;
       serves.note = check_note(table.text(i, "note"));
     }
-    demand.serves.push_back(serves);
-  }
-  if (group) return demand;
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    demand.serves.push_back({table.text(i, "marking"), Verdict::not_known,
-                             "the " + kind + " group of the place is not given", demand.source});
+    demand.serves.push_back(std::move(serves));
   }
   return demand;
 }
 
 // ---- protection -----------------------------------------------------------------------------
 
-/// Whether the level letter of a marking is too low for the place.
-bool letter_too_low(const Place& place, const Table& marks, std::size_t row) {
-  const std::string level = marks.text(row, "level");
-  if (level.empty()) return false;
-  return rank_of(place.standards, level).value_or(0) < least_rank(place, level.front());
+/// The row of a marking's level for the hazard of the place; nothing for a type that is not for it.
+std::optional<std::size_t> level_row(const Place& place, const Table& levels, Protection mark) {
+  for (std::size_t i = 0; i < levels.rows.size(); ++i) {
+    if (value_in<Protection>(levels, i, "mark") == mark &&
+        value_in<Hazard>(levels, i, "hazard") == place.hazard) {
+      return i;
+    }
+  }
+  return std::nullopt;
 }
 
-Serves protection_mark(const Place& place, const Table& matrix, std::size_t row,
-                       const std::string& mark) {
-  const std::string result = matrix.text(row, "result");
-  const std::string note = matrix.text(row, "note");
-  Serves serves{mark, Verdict::fits, note, source_of(matrix, row)};
-  const bool like_on_like = matrix.text(row, "gland") == place.type;
-  if (result == "documents" || (from_memory(matrix, row) && !like_on_like)) {
+/// Whether the level that a gland's marking stands for is too low for the place.
+bool letter_too_low(const Place& place, const NeededLevel& needed, Protection mark) {
+  const Table& levels = place.standards.table("protection_levels");
+  const auto row = level_row(place, levels, mark);
+  if (!row) return false;
+  const auto level = maybe_in<Level>(levels, *row, "level");
+  return level && rank_of(place.standards, *level) < needed.least;
+}
+
+/// Whether the enclosure's own type serves the place. Nothing where it has none, or where it or the
+/// level of the place is not given: other demands ask for that.
+std::optional<EnclosureFinding> enclosure_finding(const Place& place) {
+  const NeededLevel needed = needed_level(place);
+  if (!place.area.protection || place.is(Type::none) || !needed.known()) return std::nullopt;
+  const Table& levels = place.standards.table("protection_levels");
+  const auto row = level_row(place, levels, *place.area.protection);
+  if (!row) {
+    throw InternalError("table protection_levels has no row for " + word(*place.area.protection));
+  }
+  const std::string type = "an enclosure of type " + word(*place.area.protection);
+  const std::string asked = level_words(place, needed);
+  const auto level = maybe_in<Level>(levels, *row, "level");
+  EnclosureFinding finding{Verdict::fits, {}, source_of(levels, *row)};
+  if (!level) {
+    finding.verdict = Verdict::not_known;
+    finding.says = type + " for " + asked + ": " + levels.text(*row, "note");
+    return finding;
+  }
+  finding.says = type + " has level " + word(*level) + ": it ";
+  const int rank = rank_of(place.standards, *level);
+  if (rank < needed.least) {
+    finding.verdict = Verdict::no_fit;
+    finding.says += "does not serve " + asked + ", unless a risk assessment of the place says so";
+  } else if (rank < needed.sure) {
+    finding.verdict = Verdict::not_known;
+    finding.says += "may serve " + asked + ": " + below_zone(place);
+  } else if (from_memory(levels, *row)) {
+    finding.verdict = Verdict::not_known;
+    finding.says += "may serve " + asked + ": " + check_note(levels.text(*row, "note"));
+  } else {
+    finding.says += "serves " + asked;
+  }
+  return finding;
+}
+
+/// What the table of pairs says of a gland on an enclosure.
+enum class Pair { yes, no, documents, certificate };
+constexpr auto all_values(Pair) {
+  using enum Pair;
+  return std::array{yes, no, documents, certificate};
+}
+constexpr std::string_view to_string(Pair pair) {
+  constexpr std::array<std::string_view, 4> k_words_of_pairs{"yes", "no", "documents",
+                                                             "certificate"};
+  return k_words_of_pairs[static_cast<std::size_t>(pair)];
+}
+
+/// One row of that table.
+struct PairRow {
+  std::size_t row;
+  Pair pair;
+  std::optional<Type> gland;  ///< any where the cell is empty
+};
+
+/// The rows for this enclosure and hazard.
+std::vector<PairRow> pairs_of(const Place& place, const Table& matrix) {
+  std::vector<PairRow> rows;
+  for (std::size_t i = 0; i < matrix.rows.size(); ++i) {
+    if (!place.is(value_in<Type>(matrix, i, "enclosure"))) continue;
+    if (maybe_in<Hazard>(matrix, i, "place").value_or(place.hazard) != place.hazard) continue;
+    rows.push_back({i, value_in<Pair>(matrix, i, "result"), maybe_in<Type>(matrix, i, "gland")});
+  }
+  return rows;
+}
+
+Serves<Protection> protection_mark(const Place& place, const Table& matrix, const PairRow& pair,
+                                   Protection mark) {
+  const std::string note = matrix.text(pair.row, "note");
+  Serves<Protection> serves{mark, Verdict::fits, note, source_of(matrix, pair.row)};
+  const bool like_on_like = pair.gland && place.is(*pair.gland);
+  if (pair.pair == Pair::certificate) {
+    serves.verdict = Verdict::not_known;
+  } else if (pair.pair == Pair::documents || (from_memory(matrix, pair.row) && !like_on_like)) {
     serves.verdict = Verdict::not_known;
     serves.note = check_note(note);
   } else if (like_on_like && note.empty()) {
@@ -157,41 +237,31 @@ Serves protection_mark(const Place& place, const Table& matrix, std::size_t row,
   return serves;
 }
 
-MarkDemand protection_demand(const Place& place) {
+MarkDemand<Protection> protection_demand(const Place& place) {
   const Table& matrix = place.standards.table("gland_protection");
-  const Table& marks = place.standards.table("protection_marks");
-  const std::string hazard = place.hazard.gas ? "gas" : "dust";
-  MarkDemand demand;
-  demand.source = source_of(matrix, to_string(tables::Status::from_memory));
-  demand.needed = place.area.protection ? "an enclosure of type " + place.type
-                                        : "an enclosure whose type of protection is not given";
-  if (place.area.protection == "none") {
+  MarkDemand<Protection> demand;
+  demand.source = source_of(matrix, matrix.status);
+  if (!place.area.protection) {
+    demand.needed = "an enclosure in a hazardous place";
+    demand.not_given = "the type of protection of the enclosure is not given (protection)";
+    return demand;
+  }
+  if (place.is(Type::none)) {
     demand.needed = "an enclosure without a type of protection";
     demand.otherwise = "such an enclosure is not for a hazardous place";
     return demand;
   }
-  for (std::size_t m = 0; m < marks.rows.size(); ++m) {
-    const std::string mark = marks.text(m, "mark");
-    if (!place.area.protection) {
-      demand.serves.push_back(
-          {mark, Verdict::not_known, "give the protection of the enclosure", demand.source});
-      continue;
-    }
-    if (letter_too_low(place, marks, m)) continue;
-    for (std::size_t i = 0; i < matrix.rows.size(); ++i) {
-      if (matrix.text(i, "enclosure") != place.type) continue;
-      const std::string gland = matrix.text(i, "gland");
-      const std::string where = matrix.text(i, "place");
-      if (matrix.text(i, "result") == "certificate") {
-        demand.serves.push_back(
-            {mark, Verdict::not_known, matrix.text(i, "note"), source_of(matrix, i)});
-      } else if (where == hazard && gland == marks.text(m, "type")) {
-        if (matrix.text(i, "result") == "no") {
-          demand.otherwise = matrix.text(i, "note");
-        } else {
-          demand.serves.push_back(protection_mark(place, matrix, i, mark));
-        }
-      }
+  demand.needed = "an enclosure of type " + word(type_of(*place.area.protection));
+  const NeededLevel needed = needed_level(place);
+  const std::vector<PairRow> pairs = pairs_of(place, matrix);
+  for (const PairRow& pair : pairs) {
+    if (pair.pair == Pair::no) demand.otherwise = matrix.text(pair.row, "note");
+  }
+  for (const Protection mark : k_part_protections) {
+    if (letter_too_low(place, needed, mark)) continue;
+    for (const PairRow& pair : pairs) {
+      if (pair.pair == Pair::no || pair.gland.value_or(type_of(mark)) != type_of(mark)) continue;
+      demand.serves.push_back(protection_mark(place, matrix, pair, mark));
     }
   }
   return demand;
@@ -199,41 +269,65 @@ MarkDemand protection_demand(const Place& place) {
 
 // ---- ingress --------------------------------------------------------------------------------
 
+constexpr IpCode k_ip6x{.solids = 6, .water = std::nullopt};
+
+IpCode code_in(const Table& table, std::size_t row) {
+  if (const auto code = parse_ip_code(table.text(row, "ip"))) return *code;
+  throw InternalError("table " + table.id + " has no IP code in row " + std::to_string(row + 1));
+}
+
 std::vector<IngressDemand> given_ingress(const Place& place) {
   std::vector<IngressDemand> demands;
-  if (!place.area.ip) return demands;
-  for (const std::string& code : ip_codes(*place.area.ip)) {
-    demands.push_back({.needed = "IP" + code + " for the place",
-                       .source = place.standards.table("ip_water").source(),
+  const std::string source = place.standards.table("ip_water").source();
+  if (place.area.ip.empty() && is_asked(place.area)) {
+    demands.push_back({.needed = "an IP for the place",
+                       .source = source,
+                       .not_given = "what the place asks for is not given (ip)",
+                       .rungs = {}});
+  }
+  for (const IpCode& code : place.area.ip) {
+    demands.push_back({.needed = "IP" + to_text(code) + " for the place",
+                       .source = source,
+                       .not_given = {},
                        .rungs = {{code, Verdict::fits, {}}}});
   }
   return demands;
+}
+
+/// What the least protection of a type depends on.
+enum class LiveParts { any, bare, insulated };
+constexpr auto all_values(LiveParts) {
+  using enum LiveParts;
+  return std::array{any, bare, insulated};
+}
+constexpr std::string_view to_string(LiveParts parts) {
+  constexpr std::array<std::string_view, 3> k_words_of_parts{"any", "bare", "insulated"};
+  return k_words_of_parts[static_cast<std::size_t>(parts)];
 }
 
 /// The least that a type of protection asks for in gas. The figure for any opening is the one
 /// that passes without doubt; a lower one is from memory.
 std::optional<IngressDemand> gas_ingress(const Place& place) {
   const Table& table = place.standards.table("ingress_minimum");
-  const std::string sure = table.text(table.row("protection", "any"), "ip");
-  if (!place.area.protection) {
-    return IngressDemand{
-        .needed = "the least IP of the enclosure's protection, which is not given",
-        .source = source_of(table, std::size_t{0}),
-        .rungs = {{sure, Verdict::fits, {}},
-                  {"XX", Verdict::not_known, "give the protection of the enclosure"}}};
-  }
-  const std::string parts = place.area.bare_live_parts == false ? "insulated" : "bare";
+  const LiveParts parts =
+      place.area.bare_live_parts == false ? LiveParts::insulated : LiveParts::bare;
+  std::optional<IpCode> sure;
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    const std::string row_parts = table.text(i, "live_parts");
-    if (table.text(i, "protection") != place.type) continue;
-    if (row_parts != "any" && row_parts != parts) continue;
-    const std::string code = table.text(i, "ip");
-    IngressDemand demand{.needed = "IP" + code + " for type " + place.type,
+    const auto type = maybe_in<Type>(table, i, "protection");
+    const IpCode code = code_in(table, i);
+    if (!type) sure = code;
+    const auto row_parts = value_in<LiveParts>(table, i, "live_parts");
+    if (!type || !place.is(*type) || !sure) continue;
+    if (row_parts != LiveParts::any && row_parts != parts) continue;
+    IngressDemand demand{.needed = "IP" + to_text(code) + " for type " + word(*type),
                          .source = source_of(table, i),
-                         .rungs = {{sure, Verdict::fits, {}}}};
-    if (row_parts != "any") demand.needed += " with " + row_parts + " live parts";
-    if (row_parts != "any" && !place.area.bare_live_parts) demand.needed += " (not known)";
-    if (code != sure) demand.rungs.push_back({code, Verdict::not_known, k_check});
+                         .not_given = {},
+                         .rungs = {{*sure, Verdict::fits, {}}}};
+    if (row_parts != LiveParts::any) {
+      demand.needed += " with " + word(row_parts) + " live parts";
+      if (!place.area.bare_live_parts) demand.needed += " (not known)";
+    }
+    if (code != *sure) demand.rungs.push_back({code, Verdict::not_known, k_check});
     return demand;
   }
   return std::nullopt;
@@ -242,36 +336,38 @@ std::optional<IngressDemand> gas_ingress(const Place& place) {
 /// The least against dust. IP6X passes without doubt, a lower figure is from memory.
 IngressDemand dust_ingress(const Place& place) {
   const Table& table = place.standards.table("dust_ingress");
-  const NeededLevel needed = needed_level(place, 'D');
+  const NeededLevel needed = needed_level(place);
   // The stricter of the two where a stated level differs from that of the zone.
-  std::string level = needed.stated.value_or(needed.by_zone.value_or("Da"));
+  Level level = needed.stated.value_or(needed.by_zone.value_or(Level::Da));
   if (needed.by_zone &&
       rank_of(place.standards, *needed.by_zone) > rank_of(place.standards, level)) {
     level = *needed.by_zone;
   }
-  const std::string group = place.area.dust_group.value_or("IIIC");
-  const std::string sure = "6X";
+  const DustGroup group = place.area.dust_group.value_or(DustGroup::IIIC);
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    if (table.text(i, "level") != level || table.text(i, "group") != group) continue;
-    const std::string code = table.text(i, "ip");
-    IngressDemand demand{.needed = "IP" + code + " for level " + level + " and group " + group,
-                         .source = source_of(table, i),
-                         .rungs = {{sure, Verdict::fits, {}}}};
+    if (value_in<Level>(table, i, "level") != level ||
+        value_in<DustGroup>(table, i, "group") != group) {
+      continue;
+    }
+    const IpCode code = code_in(table, i);
+    IngressDemand demand{
+        .needed = "IP" + to_text(code) + " for level " + word(level) + " and group " + word(group),
+        .source = source_of(table, i),
+        .not_given = {},
+        .rungs = {{k_ip6x, Verdict::fits, {}}}};
     if (!needed.known() || !place.area.dust_group) demand.needed += " (not both known)";
-    if (code != sure) demand.rungs.push_back({code, Verdict::not_known, k_check});
+    if (code != k_ip6x) demand.rungs.push_back({code, Verdict::not_known, k_check});
     return demand;
   }
-  return {.needed = "IP" + sure + " against dust",
-          .source = table.source(),
-          .rungs = {{sure, Verdict::fits, {}}}};
+  throw InternalError("table dust_ingress has no row for " + word(level));
 }
 
 std::vector<IngressDemand> ingress_demands(const Place& place) {
   std::vector<IngressDemand> demands = given_ingress(place);
-  if (place.hazard.gas) {
+  if (place.hazard == Hazard::gas) {
     if (auto demand = gas_ingress(place)) demands.push_back(std::move(*demand));
   }
-  if (place.hazard.dust) demands.push_back(dust_ingress(place));
+  if (place.hazard == Hazard::dust) demands.push_back(dust_ingress(place));
   return demands;
 }
 
@@ -302,21 +398,25 @@ void judge_cable(const Area& area, const Table& table, TemperatureDemand& demand
   }
 }
 
+/// What the gland meets: as given, and in a place that is asked about what is taken for the rest.
 std::optional<TemperatureDemand> temperature_demand(const Place& place) {
   const Area& area = place.area;
-  if (!area.ambient_min_degc && !area.ambient_max_degc && !area.entry_temp_degc &&
+  const bool asked = is_asked(area);
+  if (!asked && !area.ambient_min_degc && !area.ambient_max_degc && !area.entry_temp_degc &&
       !area.branch_temp_degc) {
     return std::nullopt;
   }
   const Table& table = place.standards.table("temperature_thresholds");
   TemperatureDemand demand;
-  demand.min_degc = area.ambient_min_degc;
-  demand.max_degc = area.ambient_max_degc;
+  demand.min_degc = asked ? detail::ambient_min_degc(area) : area.ambient_min_degc;
+  demand.max_degc = asked ? detail::ambient_max_degc(area) : area.ambient_max_degc;
   if (area.entry_temp_degc) {
     demand.max_degc =
         std::max(*area.entry_temp_degc, demand.max_degc.value_or(*area.entry_temp_degc));
+  } else if (asked) {
+    demand.entry_up_to_degc = k_entry_degc;
   }
-  demand.source = table.source();
+  demand.source = source_of(table, table.status);
   judge_cable(area, table, demand);
   return demand;
 }
@@ -325,13 +425,9 @@ std::optional<TemperatureDemand> temperature_demand(const Place& place) {
 
 /// The gas zone by its number: the stricter of the zone and the one of the level.
 std::optional<int> gas_zone_of(const Place& place) {
-  const NeededLevel needed = needed_level(place, 'G');
+  const NeededLevel needed = needed_level(place);
   if (!needed.known()) return std::nullopt;
-  int rank = 0;
-  for (const auto& level : {needed.by_zone, needed.stated}) {
-    if (level) rank = std::max(rank, rank_of(place.standards, *level).value_or(0));
-  }
-  return 3 - rank;
+  return 3 - std::max(needed.least, needed.sure);
 }
 
 struct Chart {
@@ -392,15 +488,19 @@ void put_reasons(const std::vector<Walk>& list, Demand& demand) {
   demand.says = barrier ? "the gland must seal round the cores: "
                         : "a gland that seals on the sheath or bedding is allowed: solid cable, ";
   for (std::size_t i = 0; i < reasons.size(); ++i) demand.says += (i > 0 ? "; " : "") + reasons[i];
+  // An edition that decides by itself is answerable for what is held against it.
+  if (list.size() == 1 && !list.front().caution.empty()) {
+    demand.says += "; " + list.front().caution;
+  }
 }
 
 void put_sealing(const Place& place, Demand& demand) {
-  const bool flameproof = place.type == "d" || !place.area.protection;
-  if (!place.hazard.gas || !flameproof) return;
+  const bool flameproof = place.is(Type::d) || !place.area.protection;
+  if (place.hazard != Hazard::gas || !flameproof) return;
   const Table& zones = place.standards.table("zone_level");
   if (gas_zone_of(place) == 0) {
     demand.sealing = SealingDemand::barrier;
-    demand.refused = place.type == "d";
+    demand.refused = place.is(Type::d);
     demand.says = "zone 0 asks for level Ga, which an ordinary flameproof entry does not have";
     demand.source = source_of(zones, std::size_t{0});
     demand.path.push_back({"is the place zone 0?", true, "given", demand.source});
@@ -421,23 +521,21 @@ void put_sealing(const Place& place, Demand& demand) {
 Demand make_demand(const Area& area, const cable::Cable& cable, const Standards& standards) {
   std::vector<Fault> faults = contradictions(area);
   if (!faults.empty()) throw InputError(std::move(faults));
-  const Place place{area, cable, standards, hazard_of(area),
-                    type_of(standards, area.protection.value_or(""))};
+  const Place place{area, cable, standards, hazard_of(area)};
   Demand demand;
+  demand.hazard = place.hazard;
   demand.water_rules = water_rules(standards);
   demand.ingress = ingress_demands(place);
   demand.temperature = temperature_demand(place);
-  if (!place.hazard.any()) return demand;
-  demand.protection.push_back(protection_demand(place));
-  if (place.hazard.gas) {
-    demand.level.push_back(level_demand(place, 'G'));
-    demand.gas_group.push_back(
-        group_demand(standards.table("gas_groups"), area.gas_group, "IIC", "gas"));
-  }
-  if (place.hazard.dust) {
-    demand.level.push_back(level_demand(place, 'D'));
-    demand.dust_group.push_back(
-        group_demand(standards.table("dust_groups"), area.dust_group, "IIIC", "dust"));
+  if (place.hazard == Hazard::none) return demand;
+  demand.protection = protection_demand(place);
+  demand.enclosure = enclosure_finding(place);
+  demand.level = level_demand(place);
+  if (place.hazard == Hazard::gas) {
+    demand.gas_group = group_demand<GasMark>(standards.table("gas_groups"), area.gas_group, "gas");
+  } else {
+    demand.dust_group =
+        group_demand<DustGroup>(standards.table("dust_groups"), area.dust_group, "dust");
   }
   put_sealing(place, demand);
   return demand;

@@ -7,12 +7,55 @@ namespace {
 
 using tables::Table;
 
-bool flameproof(const Area& area) { return area.protection && area.protection->starts_with('d'); }
+/// Where an item of an inspection belongs; `d` is a flameproof enclosure.
+enum class Where { any, gas, dust, d };
+constexpr auto all_values(Where) {
+  using enum Where;
+  return std::array{any, gas, dust, d};
+}
+constexpr std::string_view to_string(Where where) {
+  constexpr std::array<std::string_view, 4> k_words_of_where{"any", "gas", "dust", "d"};
+  return k_words_of_where[static_cast<std::size_t>(where)];
+}
 
-/// Whether an item is for this place: `any`, `gas`, `dust`, or `d` (a flameproof enclosure).
-bool is_for(const std::string& place, const Hazard& hazard, const Area& area) {
-  return place == "any" || (place == "gas" && hazard.gas) || (place == "dust" && hazard.dust) ||
-         (place == "d" && flameproof(area));
+bool is_for(Where where, const Area& area) {
+  switch (where) {
+    case Where::any:
+      return true;
+    case Where::gas:
+      return hazard_of(area) == Hazard::gas;
+    case Where::dust:
+      return hazard_of(area) == Hazard::dust;
+    case Where::d:
+      break;
+  }
+  return area.protection && type_of(*area.protection) == Type::d;
+}
+
+/// What work a caution is for.
+enum class When { always, armoured, hazardous, barrier };
+constexpr auto all_values(When) {
+  using enum When;
+  return std::array{always, armoured, hazardous, barrier};
+}
+constexpr std::string_view to_string(When when) {
+  constexpr std::array<std::string_view, 4> k_words_of_when{"always", "armoured", "hazardous",
+                                                            "barrier"};
+  return k_words_of_when[static_cast<std::size_t>(when)];
+}
+
+bool applies(When when, const Area& area, const gland::Gland& gland, bool barrier) {
+  switch (when) {
+    case When::always:
+      return true;
+    case When::armoured:
+      return gland.armour != cable::ArmourKind::none;
+    case When::hazardous:
+      return hazard_of(area) != Hazard::none;
+    case When::barrier:
+      break;
+  }
+  return barrier;
 }
 
 }  // namespace
@@ -20,13 +63,12 @@ bool is_for(const std::string& place, const Hazard& hazard, const Area& area) {
 std::vector<InspectionItem> initial_inspection(const Area& area,
                                                const tables::Standards& standards) {
   std::vector<InspectionItem> items;
-  const Hazard hazard = hazard_of(area);
-  if (!hazard.any()) return items;
+  if (hazard_of(area) == Hazard::none) return items;
   const Table& table = standards.table("inspection_items");
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     // The first inspection is a detailed one.
-    if (!is_for(table.text(i, "place"), hazard, area) || table.text(i, "detailed").empty())
-      continue;
+    if (!is_for(detail::value_in<Where>(table, i, "place"), area)) continue;
+    if (table.text(i, "detailed").empty()) continue;
     items.push_back({.key = table.text(i, "key"),
                      .text = table.text(i, "text"),
                      .detailed = true,
@@ -39,15 +81,10 @@ std::vector<InspectionItem> initial_inspection(const Area& area,
 
 std::vector<Caution> cautions(const Area& area, const gland::Gland& gland, bool barrier,
                               const tables::Standards& standards) {
-  const bool hazardous = hazard_of(area).any();
-  const bool armoured = gland.armour != cable::ArmourKind::none;
   const Table& table = standards.table("cautions");
   std::vector<Caution> list;
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    const std::string when = table.text(i, "when");
-    const bool applies = when == "always" || (when == "hazardous" && hazardous) ||
-                         (when == "armoured" && armoured) || (when == "barrier" && barrier);
-    if (!applies) continue;
+    if (!applies(detail::value_in<When>(table, i, "when"), area, gland, barrier)) continue;
     std::string source = table.text(i, "basis");
     if (detail::from_memory(table, i)) source += " [from-memory]";
     list.push_back({table.text(i, "key"), table.text(i, "text"), std::move(source)});

@@ -50,8 +50,15 @@ std::string nearest(std::string_view given, std::span<const std::string_view> ca
   return nearest.best();
 }
 
-std::string did_you_mean(std::string_view given, std::span<const std::string_view> candidates) {
-  const std::string word = nearest(given, candidates);
+std::string did_you_mean(std::string_view given, std::span<const std::string_view> candidates,
+                         bool graded) {
+  Nearest nearest{std::string(given)};
+  for (const std::string_view candidate : candidates) {
+    // It asks for less than any other word: nobody may get it by a slip.
+    if (candidate == "none" || (graded && edit_distance(given, candidate) > 0)) continue;
+    nearest.offer(candidate);
+  }
+  const std::string& word = nearest.best();
   return word.empty() ? std::string{} : "did you mean \"" + word + "\"?";
 }
 

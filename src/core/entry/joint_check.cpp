@@ -15,7 +15,8 @@ namespace {
 
 // A tapped wall of this thickness needs no seal of its own up to this protection.
 constexpr double k_self_sealing_wall_mm = 6.0;
-constexpr const char* k_self_sealing_ip = "54";
+constexpr area::IpCode k_self_sealing_ip{.solids = 5, .water = 4};
+constexpr area::IpCode k_open{.solids = 0, .water = 0};
 // How much wider than the thread a clearance hole is made at most.
 constexpr double k_clearance_mm = 0.5;
 constexpr const char* k_washer_source = "a washer seals the hole: common practice, no source";
@@ -37,26 +38,22 @@ void add(fit::Check& check, const Finding& finding) {
   check.source += (check.source.empty() ? "" : "; ") + finding.source;
 }
 
-std::string ip_text(std::span<const std::string> ip) {
-  std::string text;
-  for (const std::string& code : ip) text += (text.empty() ? "IP" : "/") + code;
-  return text;
-}
+std::string ip_text(std::span<const area::IpCode> ip) { return "IP" + area::to_text(ip); }
 
 /// Whether a joint without a seal serves what is asked for: nothing, or where it closes by itself
 /// the protection that a thick tapped wall has.
-bool served_unsealed(std::span<const std::string> ip, bool closes_itself,
+bool served_unsealed(std::span<const area::IpCode> ip, bool closes_itself,
                      const tables::Standards& standards) {
-  const std::string own = closes_itself ? k_self_sealing_ip : "00";
+  const area::IpCode own = closes_itself ? k_self_sealing_ip : k_open;
   const auto rules = area::water_rules(standards);
-  for (const std::string& code : ip) {
+  for (const area::IpCode& code : ip) {
     if (area::serves(code, {&own, 1}, rules).verdict != Verdict::fits) return false;
   }
   return true;
 }
 
 /// The wall's hole: closed by a washer, by its own thread, or not at all.
-Finding find_wall(const Hardware& at, const Thread& thread, std::span<const std::string> ip,
+Finding find_wall(const Hardware& at, const Thread& thread, std::span<const area::IpCode> ip,
                   const tables::Standards& standards) {
   const bool tapped = at.hole == Hole::threaded;
   const bool taper = thread.kind == ThreadKind::npt && tapped;
@@ -129,7 +126,7 @@ Finding find_hole(double hole_mm, const Thread& thread, const tables::Standards&
 }
 
 /// The gland's own joint in an adaptor, of which the tapped depth is not known.
-Finding find_in_adaptor(const gland::Gland& gland, std::span<const std::string> ip,
+Finding find_in_adaptor(const gland::Gland& gland, std::span<const area::IpCode> ip,
                         const tables::Standards& standards) {
   Finding out{.verdict = Verdict::fits, .says = {}, .source = k_washer_source};
   const bool taper = gland.entry_thread.kind == ThreadKind::npt;
@@ -148,7 +145,7 @@ Finding find_in_adaptor(const gland::Gland& gland, std::span<const std::string> 
 }  // namespace
 
 fit::Check check_joint(const gland::Gland& gland, const Entry& entry, const Adaptor* adaptor,
-                       std::span<const std::string> ip, const tables::Standards& standards) {
+                       std::span<const area::IpCode> ip, const tables::Standards& standards) {
   const Hardware at = hardware_of(gland, entry, adaptor != nullptr);
   fit::Check check{.name = fit::CheckName::joint, .verdict = Verdict::fits};
   if (!at.hole) {

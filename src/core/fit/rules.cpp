@@ -6,7 +6,6 @@
 #include "core/fit/checks.hpp"
 #include "cutback/area/bundle.hpp"
 #include "cutback/area/check.hpp"
-#include "cutback/area/ip.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/earth/armour_earth.hpp"
 #include "cutback/earth/gland_rating.hpp"
@@ -104,8 +103,7 @@ std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
 }
 
 std::optional<Check> check_joint(const Case& at, GlandFit& /*fit*/) {
-  return entry::check_joint(at.gland, at.entry(), at.adaptor,
-                            area::ip_codes(at.question.job->area.ip.value_or("")),
+  return entry::check_joint(at.gland, at.entry(), at.adaptor, at.question.job->area.ip,
                             *at.question.standards);
 }
 
@@ -178,8 +176,10 @@ std::optional<Check> check_sealing(const Case& at, GlandFit& /*fit*/) {
 
 // ---- metals ---------------------------------------------------------------------------------
 
-std::optional<Check> check_material(const Case& at, GlandFit& /*fit*/) {
-  return area::check_material(at.entry().material, at.gland, *at.question.standards);
+std::optional<Check> check_metals(const Case& at, GlandFit& /*fit*/) {
+  return area::check_metals(at.entry().material,
+                            at.adaptor != nullptr ? at.entry().adaptor_material : std::nullopt,
+                            at.gland, *at.question.standards);
 }
 
 // ---- earth ----------------------------------------------------------------------------------
@@ -255,7 +255,7 @@ constexpr std::array k_rules{
     Rule{CheckName::ingress, Topic::place, nullptr, nullptr, check_ingress},
     Rule{CheckName::temperature, Topic::place, nullptr, nullptr, check_temperature},
     Rule{CheckName::sealing, Topic::place, nullptr, against_sealing, check_sealing},
-    Rule{CheckName::material, Topic::earth, nullptr, nullptr, check_material},
+    Rule{CheckName::metals, Topic::earth, nullptr, nullptr, check_metals},
     Rule{CheckName::earth, Topic::earth, nullptr, nullptr, check_earth},
     Rule{CheckName::fault, Topic::fault, fault_alone, against_fault, check_fault},
 };
@@ -266,13 +266,13 @@ static_assert(k_rules.size() <= k_most_rules);
 Case::Case(const Question& asked, const gland::Gland& of)
     : question(asked),
       gland(of),
-      barrier(made_off_as_barrier(of.sealing, asked.demand)),
+      barrier(made_off_as_barrier(sealing_of(of), asked.demand)),
       adaptor(entry::adaptor_between(asked.job->entry, of.entry_thread)) {}
 
 bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand) {
   if (sealing != gland::Sealing::either) return sealing == gland::Sealing::barrier;
-  // Where compression is allowed from memory only, sealing round the cores is the sure way.
-  return demand.sealing == area::SealingDemand::barrier || demand.allowed_from_memory;
+  // Every edition allows it in a flameproof entry; compression is disputed, or from memory.
+  return demand.sealing != area::SealingDemand::none;
 }
 
 Against against_passage(const Case& at, const entry::Adaptor* adaptor) {

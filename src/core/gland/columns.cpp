@@ -17,13 +17,6 @@ constexpr Reads k_none = Reads::none();
 /// Largest diameter that is taken for one [mm]: above it a figure is in another unit.
 constexpr double k_largest_mm = 300.0;
 
-// Types of protection as IEC 60079-0:2017 4 and the standards before it mark them.
-constexpr Text k_protection =
-    "d da db dc e eb ec i ia ib ic m ma mb mc n nA nC nL nR o ob oc p pv px pxb py pyb pz pzc "
-    "q qb s sa sb sc t ta tb tc tD";
-constexpr Text k_level = "Ga Gb Gc Da Db Dc Ma Mb";
-constexpr Text k_gas_group = "II IIA IIB IIB+H2 IIC";
-constexpr Text k_dust_group = "IIIA IIIB IIIC";
 constexpr Text k_material = "brass nickel-plated-brass stainless-steel aluminium polymer steel";
 
 constexpr RangeLimit k_outer_min{&Gland::outer, &Range::low_mm};
@@ -36,12 +29,12 @@ constexpr Column k_columns[] = {
     {"part",              text,    &Gland::part, k_none, 0, 0, "", "", true},
     {"range",             text,    &Gland::range, k_none},
     {"description",       text,    &Gland::description, k_none},
-    {"entry_thread",      thread,  &Gland::entry_thread, Reads{Check::bore, Check::entry, Check::thread, Check::joint, Check::earth}, 0, 0, "", "", true},
+    {"entry_thread",      thread,  &Gland::entry_thread, Reads{Check::bore, Check::entry, Check::thread, Check::joint, Check::metals, Check::earth}, 0, 0, "", "", true},
     {"entry_length_mm",   number,  &Gland::entry_length_mm, Reads{Check::thread}, 0.1, 200, "mm"},
     {"outer_min_mm",      number,  k_outer_min, Reads{Check::outer_seal}, 0, k_largest_mm, "mm", "", true},
     {"outer_max_mm",      number,  k_outer_max, Reads{Check::outer_seal}, 0.1, k_largest_mm, "mm", "", true},
-    {"inner_min_mm",      number,  InnerLimit{&Range::low_mm}, Reads{Check::inner_seal, Check::bore}, 0, k_largest_mm, "mm"},
-    {"inner_max_mm",      number,  InnerLimit{&Range::high_mm}, Reads{Check::inner_seal, Check::bore}, 0.1, k_largest_mm, "mm"},
+    {"inner_min_mm",      number,  InnerLimit{&Range::low_mm}, Reads{Check::inner_seal, Check::bore, Check::sealing}, 0, k_largest_mm, "mm"},
+    {"inner_max_mm",      number,  InnerLimit{&Range::high_mm}, Reads{Check::inner_seal, Check::bore, Check::sealing}, 0.1, k_largest_mm, "mm"},
     {"bore_mm",           number,  &Gland::bore_mm, Reads{Check::bore, Check::inner_seal}, 0.1, k_largest_mm, "mm"},
     {"armour",            word,    cutback::word<&Gland::armour>(), Reads{Check::armour, Check::bore}, 0, 0, "", "", true},
     {"armour_min_mm",     number,  k_clamp_min, Reads{Check::armour}, 0, 20, "mm"},
@@ -56,14 +49,14 @@ constexpr Column k_columns[] = {
     {"chamber_length_mm", number,  &Gland::chamber_length_mm, k_none, 0.1, k_largest_mm, "mm"},
     {"max_cores",         whole,   &Gland::max_cores, Reads{Check::sealing}, 1, 1000},
     {"max_bundle_mm",     number,  &Gland::max_bundle_mm, Reads{Check::sealing}, 0.1, k_largest_mm, "mm"},
-    {"protection",        words,   &Gland::protection, Reads{Check::protection}, 0, 0, "", k_protection},
-    {"level",             words,   &Gland::level, Reads{Check::level}, 0, 0, "", k_level},
-    {"gas_group",         word,    &Gland::gas_group, Reads{Check::group}, 0, 0, "", k_gas_group},
-    {"dust_group",        word,    &Gland::dust_group, Reads{Check::group}, 0, 0, "", k_dust_group},
+    {"protection",        words,   cutback::word<&Gland::protection, area::k_part_protections>(), Reads{Check::protection}},
+    {"level",             words,   cutback::word<&Gland::level>(), Reads{Check::level}},
+    {"gas_group",         word,    cutback::word<&Gland::gas_group>(), Reads{Check::group}},
+    {"dust_group",        word,    cutback::word<&Gland::dust_group>(), Reads{Check::group}},
     {"ip",                ip,      &Gland::ip, Reads{Check::ingress}},
     {"temp_min_c",        number,  &Gland::temp_min_degc, Reads{Check::temperature}, -273, 1000, "deg C"},
     {"temp_max_c",        number,  &Gland::temp_max_degc, Reads{Check::temperature}, -273, 1000, "deg C"},
-    {"material",          word,    &Gland::material, Reads{Check::material, Check::earth}, 0, 0, "", k_material},
+    {"material",          word,    &Gland::material, Reads{Check::metals, Check::earth}, 0, 0, "", k_material},
     {"flats_mm",          number,  &Gland::flats_mm, k_none, 1, 500, "mm"},
     {"torque_nm",         number,  &Gland::torque_nm, k_none, 0.1, 5000, "N m"},
     {"fault_ka",          number,  &Gland::fault_ka, Reads{Check::fault}, 0.01, 1000, "kA"},
@@ -80,10 +73,12 @@ std::string limits(const Column& column) {
   return said;
 }
 
-std::string joined(const std::vector<std::string>& list) {
-  std::string line;
-  for (const std::string& item : list) line += (line.empty() ? "" : " ") + item;
-  return line;
+/// Where the word stands in the list. @throws InternalError for one that does not
+std::size_t place_of(std::span<const Text> words, Text word) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (words[i] == word) return i;
+  }
+  throw InternalError("a column of a gland list does not know " + std::string(word));
 }
 
 /// Puts a number into whichever member takes one.
@@ -113,17 +108,19 @@ struct PutText {
 
   void operator()(std::string Gland::*member) const { gland.*member = text; }
   void operator()(std::optional<std::string> Gland::*member) const { gland.*member = text; }
-  void operator()(std::vector<std::string> Gland::*member) const {
-    (gland.*member).clear();
-    for (const Text part : split_words(text)) (gland.*member).emplace_back(part);
+  void operator()(std::vector<area::IpCode> Gland::*member) const {
+    gland.*member = area::parse_ip_codes(text).value();
   }
   void operator()(entry::Thread Gland::*member) const {
     gland.*member = entry::parse_thread(text).value();
   }
   void operator()(const WordMember<Gland>& member) const {
-    for (std::size_t i = 0; i < member.words.size(); ++i) {
-      if (member.words[i] == text) member.put(gland, i);
-    }
+    member.put(gland, place_of(member.words, text));
+  }
+  void operator()(const WordListMember<Gland>& member) const {
+    std::vector<std::size_t> places;
+    for (const Text part : split_words(text)) places.push_back(place_of(member.words, part));
+    member.put(gland, places);
   }
   template <class Other>
   void operator()(const Other&) const {
@@ -159,8 +156,8 @@ struct TextOf {
   std::string operator()(std::optional<std::string> Gland::*member) const {
     return (gland.*member).value_or("");
   }
-  std::string operator()(std::vector<std::string> Gland::*member) const {
-    return joined(gland.*member);
+  std::string operator()(std::vector<area::IpCode> Gland::*member) const {
+    return area::to_text(gland.*member, " ");
   }
   std::string operator()(entry::Thread Gland::*member) const {
     return gland.*member == entry::Thread{} ? "" : entry::to_text(gland.*member);
@@ -168,6 +165,13 @@ struct TextOf {
   std::string operator()(const WordMember<Gland>& member) const {
     const auto place = member.place(gland);
     return place ? std::string(member.words[*place]) : "";
+  }
+  std::string operator()(const WordListMember<Gland>& member) const {
+    std::string line;
+    for (const std::size_t place : member.places(gland)) {
+      line += (line.empty() ? "" : " ") + std::string(member.words[place]);
+    }
+    return line;
   }
   template <class Other>
   std::string operator()(const Other& member) const {
@@ -180,6 +184,7 @@ struct TakeAway {
   Gland& gland;
 
   void operator()(const WordMember<Gland>& member) const { member.put(gland, std::nullopt); }
+  void operator()(const WordListMember<Gland>& member) const { member.put(gland, {}); }
   void operator()(const RangeLimit& at) const { (gland.*at.range.*at.limit).reset(); }
   void operator()(const InnerLimit& at) const {
     if (!gland.inner) return;
@@ -207,7 +212,16 @@ std::vector<std::string_view> words_of(const Column& column) {
   if (const auto* typed = std::get_if<WordMember<Gland>>(&column.member)) {
     return {typed->words.begin(), typed->words.end()};
   }
+  if (const auto* list = std::get_if<WordListMember<Gland>>(&column.member)) {
+    return {list->words.begin(), list->words.end()};
+  }
   return split_words(column.words);
+}
+
+bool is_graded(const Column& column) {
+  if (const auto* typed = std::get_if<WordMember<Gland>>(&column.member)) return typed->graded;
+  return std::holds_alternative<WordListMember<Gland>>(column.member) &&
+         std::get<WordListMember<Gland>>(column.member).graded;
 }
 
 std::string allowed_text(const Column& column) {

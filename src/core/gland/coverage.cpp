@@ -11,8 +11,8 @@ namespace {
 
 using cable::ArmourKind;
 
-bool takes_compression(const Gland& gland) { return gland.sealing != Sealing::barrier; }
-bool takes_barrier(const Gland& gland) { return gland.sealing != Sealing::compression; }
+bool takes_compression(const Gland& gland) { return sealing_of(gland) != Sealing::barrier; }
+bool takes_barrier(const Gland& gland) { return sealing_of(gland) != Sealing::compression; }
 bool armoured(const Gland& gland) { return gland.armour != ArmourKind::none; }
 bool any(const Gland&) { return true; }
 

@@ -3,29 +3,12 @@
 namespace cutback::job::detail {
 namespace {
 
-bool is_ip(std::string_view text) {
-  if (text.size() != 2) return false;
-  const auto figure = [](char c, char last) {
-    return (c >= '0' && c <= last) || c == 'X' || c == 'x';
-  };
-  return figure(text[0], '6') && figure(text[1], '9');
-}
-
-std::optional<std::string> ip_of(const JobInput& in, Faults& faults) {
-  if (!in.ip) return std::nullopt;
-  std::string_view rest = *in.ip;
-  if (rest.starts_with("IP") || rest.starts_with("ip")) rest.remove_prefix(2);
-  const std::string figures(rest);
-  while (!rest.empty()) {
-    const std::size_t end = rest.find_first_of("/ ");
-    if (!is_ip(rest.substr(0, end))) {
-      faults.add(ErrorCode::bad_value, "this is no ingress protection", "area.ip", *in.ip,
-                 "two figures such as 54, 66 or 66/68", "");
-      return std::nullopt;
-    }
-    rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
-  }
-  return figures;
+std::vector<area::IpCode> ip_of(const JobInput& in, Faults& faults) {
+  if (!in.ip) return {};
+  if (auto codes = area::parse_ip_codes(*in.ip)) return *codes;
+  faults.add(ErrorCode::bad_value, "this is no ingress protection", "area.ip", *in.ip,
+             "two figures such as 54, 66 or 66/68", "");
+  return {};
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "core/job/resolve.hpp"
+#include "cutback/job/field_text.hpp"
 
 namespace cutback::job::detail {
 namespace {
@@ -31,7 +32,18 @@ void resolve_adaptor(const std::string& text, entry::Entry& entry, Faults& fault
     return;
   }
   entry::Adaptor adaptor{*a, *b, {}};
-  if (parts.size() == 3) adaptor.protection.push_back(parts[2]);
+  for (const std::string_view mark :
+       split_words(parts.size() == 3 ? std::string_view(parts[2]) : std::string_view{})) {
+    const auto protection = value_of<area::Protection>(mark);
+    if (!protection || *protection == area::Protection::none) {
+      faults.add(ErrorCode::bad_value, "this is no marking of an adaptor's protection",
+                 "entry.adaptor", std::string(mark),
+                 either_of(k_words_of<area::k_part_protections>),
+                 "leave it out when it is not known");
+      return;
+    }
+    adaptor.protection.push_back(*protection);
+  }
   entry.adaptors.push_back(std::move(adaptor));
   if (entry.thread && *entry.thread != *a && *entry.thread != *b) {
     faults.add(ErrorCode::contradiction, "neither side of the adaptor suits the entry",

@@ -74,7 +74,8 @@ std::vector<Fault> put_word(Record& record, const FieldOf<Record>& field, std::s
   const auto place = find_word(list, text);
   if (!place) {
     return {make_fault(ErrorCode::bad_value, std::string(field.key) + " is not one of its words",
-                       where, text, either_of(list), did_you_mean(text, list))};
+                       where, text, either_of(list),
+                       did_you_mean(text, list, typed != nullptr && typed->graded))};
   }
   if (typed == nullptr) {
     put(record, field, std::string(list[*place]));

@@ -155,7 +155,7 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
     decision.change = "an adaptor " + entry::to_text(*question.job->entry.thread) + " to " +
                       entry::to_text(gland->entry_thread) + " for " + gland->part;
     // Its own marking is not known before it is there, and is asked for then.
-    if (!question.demand.protection.empty()) decision.change += ", itself marked for the place";
+    if (question.demand.protection) decision.change += ", itself marked for the place";
   } else {
     decision.change = "order " + advice.order_says;
   }

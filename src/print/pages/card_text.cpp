@@ -101,13 +101,13 @@ void add_warnings(std::vector<Block>& body, const Sheet& sheet) {
         "anything moves; write down batch and time.");
   }
   const auto& protection = sheet.job->area.protection;
-  if (protection && *protection == "d" && sheet.fit->thread) {
+  if (protection && type_of(*protection) == area::Type::d && sheet.fit->thread) {
     words.push_back("Flameproof entry: " + sheet.fit->thread->check.says + ".");
   }
   // Checks that pass with something to be looked at.
-  if (const fit::Check* const material = sheet.fit->find(fit::CheckName::material)) {
-    if (material->verdict == Verdict::fits && material->says.starts_with("caution")) {
-      words.push_back(material->says);
+  if (const fit::Check* const metals = sheet.fit->find(fit::CheckName::metals)) {
+    if (metals->verdict == Verdict::fits && metals->says.starts_with("caution")) {
+      words.push_back(metals->says);
     }
   }
   words.insert(words.end(), sheet.remarks.begin(), sheet.remarks.end());

@@ -59,9 +59,44 @@ TEST_CASE("check_sealing_bundle: beyond the coefficients only what is certain", 
         Verdict::not_known);
 }
 
+TEST_CASE("check_sealing_bundle: cores or bore decide and both where both are stated",
+          "[unit][bundle]") {
+  const SealingCores four{4, 5.0, {}};
+  const auto verdict = [&](const gland::Gland& gland) {
+    return check_sealing_bundle(gland, four, factors()).verdict;
+  };
+  CHECK(verdict(barrier(4, {}, {})) == Verdict::fits);
+  CHECK(verdict(barrier(3, {}, {})) == Verdict::no_fit);
+  CHECK(verdict(barrier({}, {}, 13.0)) == Verdict::fits);
+  CHECK(verdict(barrier({}, {}, 11.0)) == Verdict::no_fit);
+  CHECK(verdict(barrier(4, {}, 13.0)) == Verdict::fits);
+  CHECK(verdict(barrier(4, {}, 11.0)) == Verdict::no_fit);
+  CHECK(verdict(barrier(3, {}, 13.0)) == Verdict::no_fit);
+  CHECK(verdict(barrier({}, {}, {})) == Verdict::not_known);
+  CHECK(check_sealing_bundle(barrier(7, {}, {}), {{}, 5.0, 9.0}, factors()).verdict ==
+        Verdict::not_known);
+}
+
+TEST_CASE("assumptions_of a gland: sealing and chamber", "[unit][bundle]") {
+  const auto facts = [](const gland::Gland& gland) {
+    std::string text;
+    for (const Assumption& one : gland::assumptions_of(gland)) {
+      text += (text.empty() ? "" : "; ") + one.fact + " " + one.taken;
+    }
+    return text;
+  };
+  CHECK(facts({}) == "sealing compression");
+  CHECK(facts(barrier({}, {}, {})).empty());
+  CHECK(facts(barrier(4, {}, {})) == "max_bundle_mm any; chamber_bore_mm any");
+  CHECK(facts(barrier({}, {}, 20.0)) ==
+        "max_cores what the chamber passes; max_bundle_mm the chamber's bore");
+  CHECK(facts(barrier(4, 15.0, 20.0)).empty());
+}
+
 TEST_CASE("check_sealing_bundle: missing figures are named", "[unit][bundle]") {
-  CHECK_THAT(check_sealing_bundle(barrier(7, {}, {}), {4, 5.0, {}}, factors()).says,
-             Contains("largest bundle"));
+  const SealingBundle silent = check_sealing_bundle(barrier({}, {}, {}), {4, 5.0, 9.0}, factors());
+  CHECK(silent.verdict == Verdict::not_known);
+  CHECK_THAT(silent.says, Contains("max_cores") && Contains("chamber_bore_mm"));
   CHECK_THAT(check_sealing_bundle(barrier({}, 9.0, {}), {{}, 5.0, {}}, factors()).says,
              Contains("number of cores"));
   CHECK_THAT(check_sealing_bundle(barrier(7, 9.0, {}), {{}, {}, 8.0}, factors()).says,

@@ -11,6 +11,14 @@ TEST_CASE("nearest: a slip of the finger is found and another word is not", "[un
   CHECK(nearest("Armor_mm", words) == "armour_mm");
   CHECK(nearest("voltage", words).empty());
   CHECK(nearest("", words).empty());
+  // Nobody asks for nothing by a slip.
+  const std::vector<std::string_view> kinds = {"none", "bone-dry"};
+  CHECK(did_you_mean("one", kinds).empty());
+  CHECK(did_you_mean("nonee", kinds).empty());
+  // Nor for less than was meant: of words that grade it the case alone is a slip.
+  const std::vector<std::string_view> levels = {"Ga", "Gb", "Gc"};
+  CHECK(did_you_mean("Gd", levels, true).empty());
+  CHECK(did_you_mean("GB", levels, true) == "did you mean \"Gb\"?");
   CHECK(did_you_mean("beding_mm", words) == "did you mean \"bedding_mm\"?");
 }
 

@@ -24,65 +24,68 @@ Entry wall(Hole hole, double wall_mm, std::optional<double> washer_mm) {
   return entry;
 }
 
-fit::Check joint(const Entry& entry, const std::vector<std::string>& ip,
-                 const char* thread = "M20") {
-  return check_joint(gland_of(thread), entry, nullptr, ip, test::standards());
+/// Of "": none.
+std::vector<area::IpCode> codes(const char* ip) {
+  return area::parse_ip_codes(ip).value_or(std::vector<area::IpCode>{});
 }
 
-Verdict verdict(const Entry& entry, const std::vector<std::string>& ip,
-                const char* thread = "M20") {
+fit::Check joint(const Entry& entry, const char* ip, const char* thread = "M20") {
+  return check_joint(gland_of(thread), entry, nullptr, codes(ip), test::standards());
+}
+
+Verdict verdict(const Entry& entry, const char* ip, const char* thread = "M20") {
   return joint(entry, ip, thread).verdict;
 }
 
 }  // namespace
 
 TEST_CASE("check_joint: a clearance hole needs its washer", "[unit][joint]") {
-  CHECK(joint({}, {}).verdict == Verdict::not_known);
-  CHECK(joint({}, {}).name == fit::CheckName::joint);
-  CHECK(verdict(wall(Hole::clearance, 2.0, 1.5), {"66", "68"}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::clearance, 20.0, 0.0), {"54"}) == Verdict::no_fit);
-  CHECK(verdict(wall(Hole::clearance, 20.0, 0.0), {}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::clearance, 20.0, 0.0), {"00"}) == Verdict::fits);
-  const fit::Check unstated = joint(wall(Hole::clearance, 20.0, {}), {"54"});
+  CHECK(joint({}, "").verdict == Verdict::not_known);
+  CHECK(joint({}, "").name == fit::CheckName::joint);
+  CHECK(verdict(wall(Hole::clearance, 2.0, 1.5), "66/68") == Verdict::fits);
+  CHECK(verdict(wall(Hole::clearance, 20.0, 0.0), "54") == Verdict::no_fit);
+  CHECK(verdict(wall(Hole::clearance, 20.0, 0.0), "") == Verdict::fits);
+  CHECK(verdict(wall(Hole::clearance, 20.0, 0.0), "00") == Verdict::fits);
+  const fit::Check unstated = joint(wall(Hole::clearance, 20.0, {}), "54");
   CHECK(unstated.verdict == Verdict::not_known);
   CHECK_THAT(unstated.says, Contains("none is counted") && Contains("washer_mm"));
 }
 
 TEST_CASE("check_joint: a tapped wall of 6 mm serves IP54 by itself", "[unit][joint]") {
   // IEC 60079-14 (secondary): above IP54, or in a thinner wall, a washer is needed.
-  CHECK(verdict(wall(Hole::threaded, 6.0, 0.0), {"54"}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::threaded, 6.0, {}), {"54"}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::threaded, 6.0, 0.0), {"44"}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::threaded, 5.9, 0.0), {"54"}) == Verdict::no_fit);
-  CHECK(verdict(wall(Hole::threaded, 5.9, {}), {"54"}) == Verdict::not_known);
-  CHECK(verdict(wall(Hole::threaded, 5.9, 1.0), {"54"}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::threaded, 5.9, 0.0), {}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::threaded, 20.0, 0.0), {"66"}) == Verdict::no_fit);
-  CHECK(verdict(wall(Hole::threaded, 20.0, {}), {"66"}) == Verdict::not_known);
-  CHECK(verdict(wall(Hole::threaded, 20.0, 1.0), {"66"}) == Verdict::fits);
-  CHECK(verdict(wall(Hole::threaded, 20.0, 0.0), {"54", "65"}) == Verdict::no_fit);
+  CHECK(verdict(wall(Hole::threaded, 6.0, 0.0), "54") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 6.0, {}), "54") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 6.0, 0.0), "44") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 5.9, 0.0), "54") == Verdict::no_fit);
+  CHECK(verdict(wall(Hole::threaded, 5.9, {}), "54") == Verdict::not_known);
+  CHECK(verdict(wall(Hole::threaded, 5.9, 1.0), "54") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 5.9, 0.0), "") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 20.0, 0.0), "66") == Verdict::no_fit);
+  CHECK(verdict(wall(Hole::threaded, 20.0, {}), "66") == Verdict::not_known);
+  CHECK(verdict(wall(Hole::threaded, 20.0, 1.0), "66") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 20.0, 0.0), "54/65") == Verdict::no_fit);
   Entry unmeasured = wall(Hole::threaded, 0.0, 0.0);
   unmeasured.wall_mm.reset();
-  CHECK(verdict(unmeasured, {"54"}) == Verdict::not_known);
+  CHECK(verdict(unmeasured, "54") == Verdict::not_known);
 }
 
 TEST_CASE("check_joint: no washer seals a taper thread", "[unit][joint]") {
-  CHECK(verdict(wall(Hole::threaded, 20.0, 2.0), {"54"}, "NPT 3/4") == Verdict::fits);
-  CHECK(verdict(wall(Hole::threaded, 20.0, 2.0), {"66"}, "NPT 3/4") == Verdict::not_known);
-  CHECK(verdict(wall(Hole::clearance, 2.0, 2.0), {"66"}, "NPT 3/4") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 20.0, 2.0), "54", "NPT 3/4") == Verdict::fits);
+  CHECK(verdict(wall(Hole::threaded, 20.0, 2.0), "66", "NPT 3/4") == Verdict::not_known);
+  CHECK(verdict(wall(Hole::clearance, 2.0, 2.0), "66", "NPT 3/4") == Verdict::fits);
 }
 
 TEST_CASE("check_joint: the hole lets the thread through and is covered", "[unit][joint]") {
   Entry entry = wall(Hole::clearance, 2.0, 1.5);
   const auto hole = [&](double mm, const char* thread) {
     entry.hole_dia_mm = mm;
-    return verdict(entry, {}, thread);
+    return verdict(entry, "", thread);
   };
   CHECK(hole(20.0, "M20") == Verdict::fits);
   CHECK(hole(19.9, "M20") == Verdict::no_fit);
   CHECK(hole(20.5, "M20") == Verdict::fits);
   CHECK(hole(20.6, "M20") == Verdict::not_known);
-  CHECK_THAT(joint(entry, {}).says, Contains("washer and locknut may not cover"));
+  CHECK_THAT(joint(entry, "").says, Contains("washer and locknut may not cover"));
   CHECK(hole(22.5, "PG 16") == Verdict::fits);
   CHECK(hole(22.4, "PG 16") == Verdict::no_fit);
   // NEMA machine terminal boxes: 0.859 to 0.906 in for 1/2; the pipe is 0.840 in outside.
@@ -100,20 +103,20 @@ TEST_CASE("check_joint: behind an adaptor both joints are sealed", "[unit][joint
   entry.thread = parse_thread("M25");
   const Adaptor adaptor{*parse_thread("M25"), *parse_thread("M20"), {}};
   gland::Gland gland = gland_of("M20");
-  const auto at = [&](const std::vector<std::string>& ip) {
-    return check_joint(gland, entry, &adaptor, ip, test::standards()).verdict;
+  const auto at = [&](const char* ip) {
+    return check_joint(gland, entry, &adaptor, codes(ip), test::standards()).verdict;
   };
-  CHECK(at({}) == Verdict::fits);
-  CHECK(at({"66"}) == Verdict::not_known);
+  CHECK(at("") == Verdict::fits);
+  CHECK(at("66") == Verdict::not_known);
   gland.washer_mm = 1.5;
-  CHECK(at({"66"}) == Verdict::fits);
+  CHECK(at("66") == Verdict::fits);
   // The gland's washer does not seal the adaptor in the wall.
   entry.washer_mm.reset();
-  CHECK(at({"66"}) == Verdict::not_known);
+  CHECK(at("66") == Verdict::not_known);
   entry.hole = Hole::clearance;
   entry.washer_mm = 1.0;
   entry.hole_dia_mm = 20.0;
-  CHECK(at({"66"}) == Verdict::no_fit);
+  CHECK(at("66") == Verdict::no_fit);
   entry.hole_dia_mm = 25.0;
-  CHECK(at({"66"}) == Verdict::fits);
+  CHECK(at("66") == Verdict::fits);
 }

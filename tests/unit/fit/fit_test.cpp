@@ -223,15 +223,15 @@ TEST_CASE("check_gland: in a hazardous area the adaptor has a protection of its 
           "[unit][fit]") {
   auto gland = test::small_gland();
   gland.entry_thread = *entry::parse_thread("M25");
-  gland.protection = {"eb", "db"};
-  gland.level = {"Gb"};
-  gland.gas_group = "IIC";
-  gland.ip = {"66"};
+  gland.protection = {area::Protection::eb, area::Protection::db};
+  gland.level = {area::Level::Gb};
+  gland.gas_group = area::GasMark::IIC;
+  gland.ip = *area::parse_ip_codes("66");
   auto in = test::small_cable();
   in.hole = entry::Hole::clearance;
-  in.protection = "e";
-  in.zone = "1";
-  in.gas_group = "IIB";
+  in.protection = area::Protection::e;
+  in.zone = area::Zone::zone_1;
+  in.gas_group = area::GasGroup::IIB;
   in.adaptor_bore_mm = 14.0;
   in.adaptor = "M25:M20";
   CHECK(verdict_of(in, gland, CheckName::entry) == Verdict::not_known);
@@ -290,9 +290,9 @@ TEST_CASE("check_gland: an either gland is a barrier only where one is demanded"
   auto in = test::small_cable();
   CHECK_FALSE(test::checked(in, gland).barrier);
   CHECK(test::checked(in, gland).find(CheckName::inner_seal) != nullptr);
-  in.protection = "d";
-  in.zone = "1";
-  in.gas_group = "IIC";
+  in.protection = area::Protection::d;
+  in.zone = area::Zone::zone_1;
+  in.gas_group = area::GasGroup::IIC;
   CHECK(test::checked(in, gland).barrier);
   CHECK(test::checked(in, gland).find(CheckName::inner_seal) == nullptr);
   CHECK(test::checked(in, gland).find(CheckName::sealing) != nullptr);
@@ -431,7 +431,7 @@ TEST_CASE("advise: a thread that is too small for the cable's inside", "[unit][f
 TEST_CASE("advise: a hole that no gland mends", "[unit][fit]") {
   auto input = test::small_cable();
   input.entry = "M20";
-  input.protection = "d";
+  input.protection = area::Protection::d;
   input.wall_mm = 12.0;
   const std::vector<Gland> glands(1, test::small_gland());
   const auto order = [&](entry::Hole hole) {

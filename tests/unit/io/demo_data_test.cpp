@@ -44,7 +44,8 @@ TEST_CASE("demo_gland_list: a common cable finds an armoured gland for M20", "[u
       return g.armour == cable::ArmourKind::wire && g.inner && g.entry_thread.size == 20.0 &&
              holds(g.outer, size.sheath_mm) && holds(*g.inner, size.bedding_mm) &&
              holds(g.armour_clamp, 0.9) &&
-             std::find(g.protection.begin(), g.protection.end(), "eb") != g.protection.end();
+             std::find(g.protection.begin(), g.protection.end(), area::Protection::eb) !=
+                 g.protection.end();
     });
     CHECK(count >= 1);
   }
@@ -62,7 +63,7 @@ TEST_CASE("demo_gland_list: sheaths from 3 to 75 mm find an outer seal", "[unit]
 TEST_CASE("demo_gland_list: figures that go together", "[unit][demo]") {
   for (const Gland& g : io::demo_gland_list().glands) {
     INFO(g.part);
-    const bool barrier = g.sealing != gland::Sealing::compression;
+    const bool barrier = sealing_of(g) != gland::Sealing::compression;
     CHECK(g.bedding_end_mm.has_value() == barrier);
     CHECK(g.chamber_bore_mm.has_value() == barrier);
     if (g.inner && g.bore_mm) CHECK(*g.inner->high_mm <= *g.bore_mm);

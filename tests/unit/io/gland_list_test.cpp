@@ -55,7 +55,8 @@ TEST_CASE("read_gland_list: required columns alone give the defaults", "[unit][g
   CHECK(g.armour_clamp.high_mm == 1.25);
   CHECK(g.exposed_plus_mm == 0.5);
   CHECK(g.bedding_past_mm == 5.0);
-  CHECK(g.sealing == gland::Sealing::compression);
+  CHECK_FALSE(g.sealing.has_value());
+  CHECK(sealing_of(g) == gland::Sealing::compression);
   CHECK_FALSE(g.armour_stop_mm.has_value());
   CHECK_FALSE(g.stock.has_value());
   CHECK(g.protection.empty());
@@ -93,11 +94,12 @@ TEST_CASE("read_gland_list: every column reaches its member", "[unit][gland_list
   CHECK(g.chamber_length_mm == 12.0);
   CHECK(g.max_cores == 13);
   CHECK(g.max_bundle_mm == 14.0);
-  CHECK(g.protection == std::vector<std::string>{"db", "eb", "nR"});
-  CHECK(g.level == std::vector<std::string>{"Gb", "Db"});
-  CHECK(g.gas_group == "IIB+H2");
-  CHECK(g.dust_group == "IIIB");
-  CHECK(g.ip == std::vector<std::string>{"66", "X8"});
+  CHECK(g.protection ==
+        std::vector{area::Protection::db, area::Protection::eb, area::Protection::nR});
+  CHECK(g.level == std::vector{area::Level::Gb, area::Level::Db});
+  CHECK(g.gas_group == area::GasMark::IIB_H2);
+  CHECK(g.dust_group == area::DustGroup::IIIB);
+  CHECK(g.ip == area::parse_ip_codes("66 X8"));
   CHECK(g.temp_min_degc == -20.0);
   CHECK(g.temp_max_degc == 60.0);
   CHECK(g.material == "brass");
@@ -156,6 +158,8 @@ TEST_CASE("read_gland_list: each fault names place and value and what is allowed
                                                      Contains("one of compression barrier either"));
   CHECK_THAT(fault(list(",protection", ",db xx")), Contains("given \"xx\"") && Contains("nR"));
   CHECK_THAT(fault(list(",level", ",GB")), Contains("did you mean \"Gb\"?"));
+  CHECK_THAT(fault(list(",level", ",Gd")), !Contains("did you mean"));
+  CHECK_THAT(fault(list(",gas_group", ",IID")), !Contains("did you mean"));
   CHECK_THAT(fault(list(",gas_group", ",IIA IIB")), Contains("IIB+H2"));
   CHECK_THAT(fault(list(",ip", ",66 IP68")),
              Contains("\"IP68\"") && Contains("leave out the letters"));

@@ -233,3 +233,54 @@ TEST_CASE("fields: readings are read once and keep their text", "[unit][job]") {
   REQUIRE(in.sheath_od_mm->places.size() == 1);
   CHECK(in.sheath_od_mm->places.front().readings_mm == std::vector<double>{14.9, 15.1});
 }
+
+TEST_CASE("set_from_text: no word is offered that could ask for less", "[unit][job]") {
+  const std::pair<const char*, const char*> wrong[] = {
+      {"zone", "one"},        {"zone", "3"},
+      {"protection", "one"},  {"protection", "ef"},
+      {"level", "Gd"},        {"gas_group", "IID"},
+      {"dust_group", "IIID"}, {"circular", "yees"},
+      {"fillers", "one"},     {"rules", "iec-60079-14:2024"},
+      {"armour", "one"},      {"bedding_made", "on"}};
+  for (const auto& [key, text] : wrong) {
+    INFO(key << " " << text);
+    job::JobInput in;
+    const auto faults = job::set_from_text(in, job::field_named(key), text, "here");
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].hint.empty());
+    CHECK_FALSE(faults[0].allowed.empty());
+  }
+  // A slip in a word that stands for itself is still found.
+  job::JobInput in;
+  CHECK(job::set_from_text(in, job::field_named("armour"), "wirr", "here")[0].hint.find("wire") !=
+        std::string::npos);
+}
+
+TEST_CASE("resolve: an adaptor's marking is one that there is", "[unit][job]") {
+  const auto marks = [](const char* text) {
+    job::JobInput in = test::small_cable();
+    in.adaptor = text;
+    return test::resolved(in).entry.adaptors.at(0).protection;
+  };
+  using area::Protection;
+  CHECK(marks("M25:M20").empty());
+  CHECK(marks("M25:M20:db") == std::vector{Protection::db});
+  CHECK(marks("M25:M20:db eb") == std::vector{Protection::db, Protection::eb});
+  CHECK_THROWS_AS(marks("M25:M20:zz"), InputError);
+  CHECK_THROWS_AS(marks("M25:M20:none"), InputError);
+}
+
+TEST_CASE("resolve: the codes of an IP are read once", "[unit][job]") {
+  const auto codes = [](const char* text) {
+    job::JobInput in = test::small_cable();
+    in.ip = text;
+    return area::to_text(test::resolved(in).area.ip);
+  };
+  CHECK(codes("66") == "66");
+  CHECK(codes("IP66/IP68") == "66/68");
+  CHECK(codes("ip5x 67") == "5X/67");
+  for (const char* text : {"6", "76", "6A", "/", "666", "66/6"}) {
+    INFO(text);
+    CHECK_THROWS_AS(codes(text), InputError);
+  }
+}
