@@ -21,7 +21,7 @@ ENDS = ("tag,end,cores,armour,sheath_od_mm,bedding_mm,armour_mm,evidence,od_allo
         "volume_cm3,ignition_source,ip\n")
 GLANDS = ("part,entry_thread,entry_length_mm,outer_min_mm,outer_max_mm,inner_min_mm,inner_max_mm,"
           "bore_mm,armour,armour_min_mm,armour_max_mm,sealing,max_cores,max_bundle_mm,protection,"
-          "level,gas_group,dust_group,ip,material,washer_mm,locknut_mm,price,stock\n")
+          "level,gas_group,dust_group,ip,temp_min_c,temp_max_c,material,washer_mm,locknut_mm,price,stock\n")
 
 
 def first(table, value):
@@ -81,7 +81,7 @@ def make_end(rng, profile, types):
     sheath, bedding, wire = rng.choice(types) if types else cable(rng)
     end = {"sheath": sheath, "bedding": bedding, "wire": wire, "armour": "wire",
            "entry": thread_of(rng, profile, sheath), "place": PLACES[rng.choice(profile.places)],
-           "ip": rng.choice(IP_ASKED) if profile.ip else ""}
+           "ip": rng.choice(IP_ASKED) if profile.ip else "54"}
     lot = rng.random()
     if lot < profile.nothing:
         spoil(rng, end)
@@ -184,14 +184,14 @@ def rear(rng, profile, sizes):
 
 
 def papers(rng, profile, thread, bundle):
-    """The columns from sealing to ip."""
+    """The columns from sealing to temp_max_c."""
     silent = profile.papers and (thread == SILENT or rng.random() < profile.papers)
     marks = rng.choice(MARKS) if profile.marks and not silent else UNMARKED
-    ip = rng.choice(IP_STATED) if profile.ip and not silent else ""
+    ip = "66 68" if not profile.ip else "" if silent else rng.choice(IP_STATED)
     sealing = "compression,,"
     if "flameproof" in profile.places:
         sealing = rng.choice(["compression,,", f"barrier,8,{bundle:g}", f"either,4,{bundle:g}"])
-    return f"{sealing},{','.join(marks)},{ip}"
+    return f"{sealing},{','.join(marks)},{ip},-40,100"
 
 
 def gland_thread(rng, profile, sheath):

@@ -335,12 +335,12 @@ class Cards(Printing):
 
 HEADINGS = (
     "tag from to cores csa_mm2 insulation armour sheath_od_mm bedding_mm armour_mm evidence "
-    "entry hole wall_mm reach_mm strip_mm"
+    "entry hole wall_mm material reach_mm strip_mm"
 ).split()
 USUAL = dict(
     zip(
         HEADINGS,
-        "x MCC-1 pump 3 4 xlpe wire 15.3+15.1 10.6+10.7 0.9 measured M20 clearance 2.5 180 10".split(),
+        "x MCC-1 pump 3 4 xlpe wire 15.3+15.1 10.6+10.7 0.9 measured M20 clearance 2.5 steel 180 10".split(),
     )
 )
 

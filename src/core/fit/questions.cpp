@@ -34,9 +34,7 @@ bool entry_is_asked(const Question& question) {
 }
 
 bool place_is_asked(const Question& question) {
-  const area::Area& area = question.job->area;
-  return question.asking.place || area.protection || area.zone || area.level || area.gas_group ||
-         area.dust_group || area.volume_cm3 || area.ignition_source;
+  return question.asking.place || area::is_asked(question.job->area);
 }
 
 bool earth_is_asked(const Question& question) {

@@ -145,7 +145,7 @@ void earth_step(std::vector<Step>& steps, const job::Job& job) {
 void finish_steps(std::vector<Step>& steps, const job::Job& job) {
   add(steps,
       "Dress the cores to their terminals, cut each back by its figure, strip it, and connect it.");
-  if (area::hazard_of(job.area).any()) {
+  if (area::hazard_of(job.area) != area::Hazard::none) {
     add(steps, "Before any test: gas-free conditions, and the permit for it in hand.", true);
   }
   add(steps,
