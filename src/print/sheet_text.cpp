@@ -76,15 +76,6 @@ std::string why_not(const Sheet& sheet, const Style& style) {
   return text;
 }
 
-std::string gate_words(const fit::Gate& gate, int decimals) {
-  if (gate.low_mm && gate.high_mm) {
-    return fixed(*gate.low_mm, decimals) + " to " + fixed(*gate.high_mm, decimals) + " mm";
-  }
-  if (gate.high_mm) return "at most " + fixed(*gate.high_mm, decimals) + " mm";
-  if (gate.low_mm) return "at least " + fixed(*gate.low_mm, decimals) + " mm";
-  return "any";
-}
-
 std::string was_words(const std::optional<measure::Estimate>& estimate, int decimals) {
   if (!estimate) return {};
   const char* const how = estimate->evidence == measure::Evidence::measured    ? "was "
@@ -93,34 +84,21 @@ std::string was_words(const std::optional<measure::Estimate>& estimate, int deci
   return how + fixed(estimate->value_mm, decimals);
 }
 
-/// What the diameters must read, with two blanks for crossed readings.
+/// What the diameters must read, with blanks for the readings.
 std::string before_cutting(const Sheet& sheet, const Style& style) {
   const cable::Cable& cable = sheet.job->cable;
-  const fit::Gates& gates = sheet.gates;
   std::string text = heading("before cutting, on this cable, where the gland will sit", style);
-  const auto row = [&](const char* what, const std::string& gate, const char* blanks,
-                       const std::string& was) {
-    text += line_of("  " + cell(what, 12) + "must read " + cell(gate, 18) + cell(blanks, 18) + was);
-  };
-  const auto apart = [&](const std::optional<double>& most_mm) {
-    if (!most_mm) return;
-    text += line_of(std::string(14, ' ') + "its two readings at most " + fixed(*most_mm, 1) +
-                    " mm apart");
-  };
-  row("sheath", gate_words(gates.sheath, 1), "_______ _______", was_words(cable.sheath_od, 2));
-  apart(gates.sheath_apart_mm);
-  if (cable.armour == cable::ArmourKind::none) return text;
-  row("bedding", gate_words(gates.bedding, 1), "_______ _______", was_words(cable.bedding, 2));
-  apart(gates.bedding_apart_mm);
-  for (std::size_t i = 0; i < gates.wire.size(); ++i) {
-    const fit::WireGate& wire = gates.wire[i];
-    row(i == 0 ? "one wire" : "  or", gate_words(wire.gate, 2), i == 0 ? "_______" : "",
-        i == 0 ? was_words(cable.wire, 2) : std::string());
-    if (!wire.least_between_mm) continue;
-    text += line_of(std::string(14, ' ') + "then sheath less bedding at least " +
-                    fixed(*wire.least_between_mm, 1) +
-                    (wire.most_between_mm ? ", at most " + fixed(*wire.most_between_mm, 1) : "") +
-                    " mm");
+  for (const GateLine& line : gate_lines(sheet)) {
+    const bool sheath = line.what == "sheath";
+    const bool wire = line.what == "one wire";
+    const std::string was = sheath                   ? was_words(cable.sheath_od, 2)
+                            : line.what == "bedding" ? was_words(cable.bedding, 2)
+                            : wire                   ? was_words(cable.wire, 2)
+                                                     : std::string();
+    const char* const blanks = line.what.empty() ? "" : wire ? "_______" : "_______ _______";
+    text += line_of("  " + cell(line.what.empty() ? "  or" : line.what, 12) + "must read " +
+                    cell(line.must, 18) + cell(blanks, 18) + was);
+    if (!line.also.empty()) text += line_of(std::string(14, ' ') + line.also);
   }
   return text;
 }
@@ -132,17 +110,13 @@ std::string rear_parts(const Sheet& sheet) {
                                       "way round");
 }
 
-std::string route_blank(const strip::CutPlan& plan, double from_inside_mm) {
-  (void)plan;
-  return "route + " + plain(from_inside_mm, 1) + " mm";
-}
-
 /// Where a mark is: from the end, or the route plus a constant where nobody knows the route.
 std::string mark_place(const strip::CutPlan& plan, const std::optional<double>& mark_mm,
                        const std::optional<double>& at_mm, double slack_mm) {
   if (mark_mm) return plain(*mark_mm, 1) + " mm from the end";
   if (at_mm && plan.axis.inside_face_mm) {
-    return route_blank(plan, *plan.axis.inside_face_mm - *at_mm + slack_mm) + " from the end";
+    return "route + " + plain(*plan.axis.inside_face_mm - *at_mm + slack_mm, 1) +
+           " mm from the end";
   }
   return "no figure: see below";
 }

@@ -24,6 +24,15 @@ std::string wire_text(const cable::Cable& cable) {
   return estimate_text(std::string(to_string(cable.armour)).c_str(), cable.wire);
 }
 
+std::string gate_words(const fit::Gate& gate, int decimals) {
+  if (gate.low_mm && gate.high_mm) {
+    return fixed(*gate.low_mm, decimals) + " to " + fixed(*gate.high_mm, decimals) + " mm";
+  }
+  if (gate.high_mm) return "at most " + fixed(*gate.high_mm, decimals) + " mm";
+  if (gate.low_mm) return "at least " + fixed(*gate.low_mm, decimals) + " mm";
+  return "any";
+}
+
 }  // namespace
 
 std::string clean(std::string_view text) {
@@ -113,9 +122,53 @@ std::vector<Help> help_words(const sheet::Sheet& sheet) {
   return list;
 }
 
+std::vector<GateLine> gate_lines(const sheet::Sheet& sheet) {
+  const fit::Gates& gates = sheet.gates;
+  std::vector<GateLine> lines;
+  const auto apart = [](const std::optional<double>& most_mm) {
+    return most_mm ? "its two readings at most " + fixed(*most_mm, 1) + " mm apart" : std::string();
+  };
+  lines.push_back({"sheath", gate_words(gates.sheath, 1), apart(gates.sheath_apart_mm)});
+  if (sheet.job->cable.armour == cable::ArmourKind::none) return lines;
+  lines.push_back({"bedding", gate_words(gates.bedding, 1), apart(gates.bedding_apart_mm)});
+  for (std::size_t i = 0; i < gates.wire.size(); ++i) {
+    const fit::WireGate& wire = gates.wire[i];
+    GateLine line{i == 0 ? "one wire" : "", gate_words(wire.gate, 2), {}};
+    if (wire.least_between_mm) {
+      line.also = "then sheath less bedding at least " + fixed(*wire.least_between_mm, 1) +
+                  (wire.most_between_mm ? ", at most " + fixed(*wire.most_between_mm, 1) : "") +
+                  " mm";
+    }
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+std::string_view state_words(sheet::State state) {
+  switch (state) {
+    case sheet::State::cut:
+      return "CUT";
+    case sheet::State::measure:
+      return "MEASURE FIRST";
+    case sheet::State::not_yet:
+      return "NOT YET";
+    case sheet::State::none:
+      return "NONE";
+  }
+  return "";
+}
+
 std::string stop_words(const sheet::Sheet& sheet) {
-  if (sheet.not_ready.empty()) return {};
-  if (sheet.plan) return "not proven: do not cut yet";
+  switch (sheet.state) {
+    case sheet::State::cut:
+      return {};
+    case sheet::State::measure:
+      return "measure first";
+    case sheet::State::not_yet:
+      return "not yet: do not cut";
+    case sheet::State::none:
+      break;
+  }
   return sheet.fits_instead.empty() ? "no gland fits: do not cut"
                                     : "this gland does not fit: do not cut";
 }

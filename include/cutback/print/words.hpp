@@ -28,6 +28,17 @@ namespace cutback::print {
 [[nodiscard]] std::string entry_words(const entry::Entry& entry);
 /// What is said of the place and the enclosure; empty in an ordinary place.
 [[nodiscard]] std::string place_words(const area::Area& area);
+/// What one diameter must read before anything is cut.
+struct GateLine {
+  std::string what;  ///< `sheath`, `bedding`, `one wire`; empty: another size of wire that would do
+  std::string must;  ///< "11.5 to 16.5 mm"
+  std::string also;  ///< what its readings, or sheath less bedding, must keep to besides
+};
+[[nodiscard]] std::vector<GateLine> gate_lines(const sheet::Sheet& sheet);
+
+/// CUT, MEASURE FIRST, NOT YET, NONE.
+[[nodiscard]] std::string_view state_words(sheet::State state);
+
 /// Why nothing may be cut, in a few words; empty where everything may.
 [[nodiscard]] std::string stop_words(const sheet::Sheet& sheet);
 /// Whether a cut of its plan has no figure, so that it must be taken from the gland in hand.

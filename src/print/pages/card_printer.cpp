@@ -148,9 +148,9 @@ class PdfCards : public CardPrinter {
     count_.cards += layout.cards.size();
     if (card.sheet == nullptr) {
       ++count_.unusable;
-    } else if (!card.sheet->plan) {
+    } else if (card.sheet->state == sheet::State::none) {
       ++count_.without_gland;
-    } else if (!card.sheet->not_ready.empty()) {
+    } else if (card.sheet->state != sheet::State::cut) {
       ++count_.not_proven;
     }
     if (card.sheet != nullptr && lacks_marks(*card.sheet)) ++count_.without_marks;
@@ -173,11 +173,20 @@ class PdfCards : public CardPrinter {
     if (card.sheet != nullptr) {
       const sheet::Sheet& sheet = *card.sheet;
       const std::string part = sheet.fit ? sheet.fit->gland->part : std::string();
-      entry.gland = !sheet.plan
-                        ? (sheet.fits_instead.empty() ? "no gland fits" : part + ", does not fit")
-                    : !sheet.not_ready.empty() ? part + ", not proven"
-                    : lacks_marks(sheet)       ? part + ", a mark to be measured"
-                                               : part;
+      switch (sheet.state) {
+        case sheet::State::cut:
+          entry.gland = part + (lacks_marks(sheet) ? ", a mark to be measured" : "");
+          break;
+        case sheet::State::measure:
+          entry.gland = part + ", measure first";
+          break;
+        case sheet::State::not_yet:
+          entry.gland = part + ", not yet";
+          break;
+        case sheet::State::none:
+          entry.gland = sheet.fits_instead.empty() ? "no gland fits" : part + ", does not fit";
+          break;
+      }
     }
     entries_.push_back(std::move(entry));
     // What fills a page is printed at once; the first ones wait until there are enough for any.

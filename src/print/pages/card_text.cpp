@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cutback/fit/questions.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
@@ -46,9 +47,10 @@ std::string cable_of(const cable::Cable& cable) {
 
 /// What to do about an end that must not be cut.
 void add_why(std::vector<Block>& body, const Sheet& sheet) {
-  if (sheet.not_ready.empty()) return;
+  // Where the gates are met everything is in order.
+  if (sheet.not_ready.empty() || sheet.has_marks()) return;
   body.emplace_back(Heading{"Why"});
-  if (!sheet.plan) {
+  if (!sheet.has_marks()) {
     body.emplace_back(Paragraph{.words = first_upper(sheet.chosen_because), .label = "Gland"});
   }
   for (const std::string& reason : sheet.not_ready) {
@@ -163,7 +165,7 @@ void add_sheet(CardText& text, const Card& card, double most_high) {
   const job::Job& job = *sheet.job;
   if (sheet.fit) {
     std::string gland = sheet.fit->gland->part;
-    if (!sheet.plan) gland += " (does not fit)";
+    if (sheet.state == sheet::State::none) gland += " (does not fit)";
     add_fact(text.facts, "Gland", std::move(gland), Fact::name, true);
     add_fact(text.facts, "", sheet.fit->gland->description, Fact::name);
   }
@@ -172,27 +174,31 @@ void add_sheet(CardText& text, const Card& card, double most_high) {
   add_fact(text.facts, "Place", place_words(job.area), Fact::figures);
   add_fact(text.facts, "Job", job.name, Fact::name);
   std::string stop = capitals(stop_words(sheet));
+  if (sheet.state == sheet::State::measure) {
+    stop += ": " + capitals(fit::lacks_text(sheet.lacks));
+  }
   if (stop.empty() && lacks_marks(sheet))
     stop = "A MARK HAS NO FIGURE: TAKE IT FROM THE GLAND FIRST";
   if (!stop.empty()) text.alarm = Alarm{stop};
-  if (sheet.plan) {
+  if (sheet.has_marks()) {
     text.drawing = strip_picture(sheet, most_high);
     text.drawing_mm = strip_true_size_mm(sheet);
   }
   for (std::vector<Block>* body : {&text.body, &text.compact}) {
     const bool whole = body == &text.body;
-    if (sheet.plan) {
+    if (sheet.has_marks()) {
+      add_gates(*body, sheet);
       add_marks(*body, sheet);
       add_depths(*body, sheet);
       add_tails(*body, sheet, Routes::left_out);
     }
     add_why(*body, sheet);
-    if (sheet.plan) {
+    if (sheet.has_marks()) {
       (whole ? add_parts : add_parts_compact)(*body, sheet);
       add_warnings(*body, sheet);
     }
     (whole ? add_cautions : add_cautions_compact)(*body, sheet);
-    if (sheet.plan) add_write_in(*body, sheet);
+    if (sheet.has_marks()) add_write_in(*body, sheet);
   }
   add_sources(text.sources, sheet);
   text.compact.emplace_back(

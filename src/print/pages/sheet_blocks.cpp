@@ -46,6 +46,18 @@ void add_help(std::vector<Block>& blocks, const Sheet& sheet) {
   }
 }
 
+void add_gates(std::vector<Block>& blocks, const Sheet& sheet) {
+  Table table{.columns = {{0.7}, {1.3}, {1.2}, {2.0}}, .head = {}, .rows = {}};
+  for (const GateLine& line : gate_lines(sheet)) {
+    const bool wire = line.what == "one wire" || line.what.empty();
+    table.rows.push_back({line.what.empty() ? "or" : line.what, line.must,
+                          wire ? "________ mm" : "______ ______ mm", line.also});
+  }
+  table.bold_column = 1;
+  blocks.emplace_back(Heading{"Before cutting it must read, where the gland will sit"});
+  blocks.emplace_back(std::move(table));
+}
+
 void add_marks(std::vector<Block>& blocks, const Sheet& sheet) {
   const strip::Marks& marks = sheet.plan->marks;
   const strip::Axis& axis = sheet.plan->axis;
@@ -54,7 +66,10 @@ void add_marks(std::vector<Block>& blocks, const Sheet& sheet) {
                        std::string from) {
     table.rows.push_back({mark, words, mm(length), std::move(from)});
   };
-  row("S", "shoulder", marks.shoulder_mm, from_end(marks.shoulder_mm, 0.0, axis));
+  // Where the armour stop is known the shoulder is a check and no mark: it lies on sheath that is
+  // stripped off.
+  const bool held = is_armoured(sheet) && !axis.armour_stop_mm;
+  if (held) row("S", "hold here", marks.shoulder_mm, from_end(marks.shoulder_mm, 0.0, axis));
   if (is_armoured(sheet)) {
     row("1", "armour cut", marks.armour_cut_mm,
         marks.armour_cut_mm ? from_end(marks.armour_cut_mm, {}, axis)
@@ -71,6 +86,11 @@ void add_marks(std::vector<Block>& blocks, const Sheet& sheet) {
   } else {
     row("1", "sheath cut", marks.sheath_cut_mm,
         from_end(marks.sheath_cut_mm, axis.bedding_end_mm, axis));
+  }
+  if (!held) {
+    row("S", "check only", marks.shoulder_mm,
+        marks.shoulder_mm ? "the shoulder sits there when the gland is offered up: no cut"
+                          : from_end(marks.shoulder_mm, 0.0, axis));
   }
   table.bold_column = 2;
   blocks.emplace_back(Heading{"Marks, in working order"});

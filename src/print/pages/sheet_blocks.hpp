@@ -14,6 +14,8 @@ namespace cutback::print {
 [[nodiscard]] Picture strip_picture(const sheet::Sheet& sheet, double most_high);
 /// What to do where nothing may be cut.
 void add_help(std::vector<Block>& blocks, const sheet::Sheet& sheet);
+/// What the diameters must read before anything is cut, with blanks.
+void add_gates(std::vector<Block>& blocks, const sheet::Sheet& sheet);
 /// The marks in working order; of a sheet with a plan, as the others.
 void add_marks(std::vector<Block>& blocks, const sheet::Sheet& sheet);
 void add_depths(std::vector<Block>& blocks, const sheet::Sheet& sheet);

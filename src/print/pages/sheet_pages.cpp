@@ -59,7 +59,7 @@ std::vector<Block> head_of(const Sheet& sheet) {
   add_fact(blocks, "Place", place_words(job.area));
   const std::string stop = capitals(stop_words(sheet));
   if (!stop.empty()) blocks.emplace_back(Alarm{stop});
-  if (sheet.plan) blocks.emplace_back(strip_picture(sheet, k_most_high_mm));
+  if (sheet.has_marks()) blocks.emplace_back(strip_picture(sheet, k_most_high_mm));
   return blocks;
 }
 
@@ -131,21 +131,22 @@ void add_earth(std::vector<Block>& blocks, const Sheet& sheet) {
 
 std::vector<Block> body_of(const Sheet& sheet) {
   std::vector<Block> blocks;
-  if (sheet.plan) {
+  if (sheet.has_marks()) {
+    add_gates(blocks, sheet);
     add_marks(blocks, sheet);
     add_depths(blocks, sheet);
     add_tails(blocks, sheet, Routes::told);
   }
   add_list(blocks, "Why nothing may be cut yet", sheet.not_ready);
   add_help(blocks, sheet);
-  if (sheet.plan) add_parts(blocks, sheet);
+  if (sheet.has_marks()) add_parts(blocks, sheet);
   add_list(blocks, "Cautions", sheet.cautions);
-  if (sheet.plan) add_steps(blocks, sheet);
+  if (sheet.has_marks()) add_steps(blocks, sheet);
   add_list(blocks, "Missing or worth a look", sheet.remarks);
   add_sealing(blocks, *sheet.demand);
   add_checks(blocks, sheet);
   add_earth(blocks, sheet);
-  if (sheet.plan && !sheet.inspection.empty()) {
+  if (sheet.has_marks() && !sheet.inspection.empty()) {
     blocks.emplace_back(Heading{"Initial inspection, grade detailed (IEC 60079-17): tick"});
     for (const area::InspectionItem& item : sheet.inspection) {
       blocks.emplace_back(Item{.words = item.text, .number = {}, .tick = true});
@@ -154,7 +155,7 @@ std::vector<Block> body_of(const Sheet& sheet) {
   std::vector<std::string> tests;
   for (const sheet::Test& test : sheet.tests) tests.push_back(test.name + ": " + test.says);
   add_list(blocks, "Tests, and what they must read", tests);
-  if (sheet.plan) add_write_in(blocks, sheet);
+  if (sheet.has_marks()) add_write_in(blocks, sheet);
   add_list(blocks, "Where the figures come from", sheet.sources, 0.82);
   return blocks;
 }

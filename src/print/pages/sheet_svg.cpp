@@ -72,7 +72,7 @@ std::string sheet_svg(const sheet::Sheet& sheet) {
   blocks.emplace_back(Paragraph{.words = name_of(sheet), .label = {}, .bold = true, .size = 1.3});
   const std::string stop = stop_words(sheet);
   if (!stop.empty()) blocks.emplace_back(Alarm{stop});
-  if (sheet.plan) {
+  if (sheet.has_marks()) {
     blocks.emplace_back(strip_picture(sheet, width));
     add_marks(blocks, sheet);
     add_depths(blocks, sheet);
