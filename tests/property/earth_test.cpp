@@ -67,7 +67,9 @@ TEST_CASE("earth: a hotter end or a cooler start gives a larger k", "[property][
   }));
 }
 
-// Wire and bedding are left out: without them the end has an estimate, which passes no gland.
+// Wire and bedding are left out: without them the end has an estimate, which passes no gland. So
+// are the caliper's error and the kind of armour, for which the usual one is taken and named, and
+// an adaptor, without which the entry itself fails.
 TEST_CASE("earth: a fact taken away earns neither path nor fault", "[property][earth]") {
   int refused = 0;
   CHECK(rc::check("one field taken away", [&] {
@@ -75,7 +77,9 @@ TEST_CASE("earth: a fact taken away earns neither path nor fault", "[property][e
     const gland::Gland gland = test::any_gland(4);
     const auto before = test::checked(in, gland);
     for (const job::Field& field : job::fields()) {
-      if (field.feeds.into == job::Feeds::Into::figure) continue;
+      const job::Feeds::Into into = field.feeds.into;
+      if (into == job::Feeds::Into::figure || into == job::Feeds::Into::figures) continue;
+      if (field.key == "armour" || field.key == "adaptor") continue;
       job::JobInput less = in;
       job::take_away(less, field);
       if (!test::can_be(less)) continue;

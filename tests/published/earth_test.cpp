@@ -116,6 +116,9 @@ TEST_CASE("BS 7671 table 54.4: 46 is printed where the constants give 46.55",
   CHECK(k_of(Use::armour, Material::steel, Insulation::rubber60) == 52.0);
   CHECK(k_of(Use::armour, Material::steel, Insulation::rubber85) == 50.0);
   CHECK(k_of(Use::armour, Material::aluminium, Insulation::rubber85) == 92.0);
+  // Nor is copper: 140.73 and 128.3.
+  CHECK(k_of(Use::armour, Material::copper, Insulation::pvc) == 140.0);
+  CHECK(k_of(Use::armour, Material::copper, Insulation::xlpe) == 128.0);
 }
 
 TEST_CASE("k of aluminium lines: as the constants give it, never above", "[published][earth]") {

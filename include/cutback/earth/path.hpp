@@ -28,13 +28,11 @@ enum class Way {
 
 /// The check `earth`: gland and adaptor of metal, and a way to the enclosure; and no steel round
 /// the core of a single-core a.c. cable. A fact that is missing gives `not-known` and is named.
-/// @param adaptor  that stands between gland and entry; null where none does
-/// @param asked    whether the path is asked for. A single core is judged in any case.
-/// @return nothing where there is nothing to judge; of an unarmoured cable only a single core is
+/// @param adaptor  whether one stands between gland and entry, or may
+/// @return nothing for an unarmoured cable that is not a single core
 /// @source BS 7671 521.5.1 (single cores, secondary); the path: common practice, no source
 [[nodiscard]] std::optional<fit::Check> check_path(const cable::Cable& cable,
                                                    const entry::Entry& entry,
-                                                   const gland::Gland& gland,
-                                                   const entry::Adaptor* adaptor, bool asked);
+                                                   const gland::Gland& gland, bool adaptor);
 
 }  // namespace cutback::earth

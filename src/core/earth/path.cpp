@@ -26,11 +26,20 @@ void add(Check& check, Verdict verdict, const std::string& says, const char* sou
   check.verdict = worst(check.verdict, verdict);
 }
 
+constexpr auto k_at_the_end = fit::Lack::Where::at_the_end;
+constexpr auto k_elsewhere = fit::Lack::Where::elsewhere;
+
+/// A fact that is missing.
+void miss(Check& check, const std::string& says, const char* source, const fit::Lack& lack) {
+  add(check, Verdict::not_known, says, source);
+  check.lacks.push_back(lack);
+}
+
 /// Gland or adaptor, which must be of metal.
 void judge_metal(const char* part, const std::optional<std::string>& material,
-                 const char* not_stated, Check& check) {
+                 const char* not_stated, const fit::Lack& lack, Check& check) {
   if (!material) {
-    add(check, Verdict::not_known, not_stated, k_path_source);
+    miss(check, not_stated, k_path_source, lack);
   } else if (!conducts(*material)) {
     add(check, Verdict::no_fit,
         "the " + std::string(part) + " is of plastic: the armour has no path to earth",
@@ -45,9 +54,13 @@ void judge_way(const entry::Entry& entry, Check& check) {
   };
   switch (way_of(entry)) {
     case Way::not_known:
-      if (!entry.material) say(Verdict::not_known, "what the wall is made of is not given");
+      if (!entry.material) {
+        miss(check, "what the wall is made of is not given", k_path_source,
+             {"wall's material", "material", k_at_the_end});
+      }
       if (!entry::hole_of(entry)) {
-        say(Verdict::not_known, "the kind of hole (threaded or clearance) is not given");
+        miss(check, "the kind of hole (threaded or clearance) is not given", k_path_source,
+             {"kind of hole, threaded or clearance", "hole", k_at_the_end});
       }
       return;
     case Way::tapped_wall:
@@ -64,9 +77,10 @@ void judge_way(const entry::Entry& entry, Check& check) {
       return say(Verdict::fits, "earthed by the locknut on the wall of " + wall +
                                     ", which must be bare metal there");
     case Way::tag_missing:
-      return say(Verdict::not_known,
-                 "a wall of " + wall +
-                     " does not conduct: an earth tag is needed, and its thickness is not given");
+      return miss(check,
+                  "a wall of " + wall +
+                      " does not conduct: an earth tag is needed, and its thickness is not given",
+                  k_path_source, {"earth tag", "tag_mm", k_elsewhere});
     case Way::none:
       return say(Verdict::no_fit,
                  "a wall of " + wall + " does not conduct: without an earth tag there is no path");
@@ -75,7 +89,7 @@ void judge_way(const entry::Entry& entry, Check& check) {
 
 /// Steel round one core of an a.c. circuit, in any form, heats up.
 void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
-                       const gland::Gland& gland, bool wall_is_asked, Check& check) {
+                       const gland::Gland& gland, Check& check) {
   const bool armoured = cable.armour != cable::ArmourKind::none;
   const auto say = [&](Verdict verdict, const std::string& says) {
     add(check, verdict, says, k_single_source);
@@ -85,10 +99,12 @@ void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
     return;
   }
   if (!cable.supply) {
-    say(Verdict::not_known, "a single core: the kind of supply (ac or dc) is not given");
+    miss(check, "a single core: the kind of supply (ac or dc) is not given", k_single_source,
+         {"supply, ac or dc", "supply", k_elsewhere});
   }
   if (armoured && !cable.armour_material) {
-    say(Verdict::not_known, "a single core: what the armour is made of is not given");
+    miss(check, "a single core: what the armour is made of is not given", k_single_source,
+         {"armour's material", "armour_material", k_at_the_end});
   }
   // Without the supply steel may do or not.
   const Verdict steel = cable.supply ? Verdict::no_fit : Verdict::not_known;
@@ -98,8 +114,13 @@ void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
   }
   if (gland.material && is_magnetic(*gland.material)) {
     say(steel, "a gland of " + *gland.material + rule);
-  } else if (!gland.material && !wall_is_asked) {
-    say(Verdict::not_known, "the gland list does not state material");
+  } else if (!gland.material && !armoured) {
+    miss(check, "the gland list does not state material", k_single_source,
+         {"gland's material", "material", k_elsewhere});
+  }
+  if (!entry.material && !armoured) {
+    miss(check, "what the wall is made of is not given", k_single_source,
+         {"wall's material", "material", k_at_the_end});
   }
   if (entry.material && is_magnetic(*entry.material)) {
     say(steel, "a wall of " + *entry.material + rule + ": a plate of other metal is needed");
@@ -123,28 +144,28 @@ Way way_of(const entry::Entry& entry) {
 }
 
 std::optional<Check> check_path(const cable::Cable& cable, const entry::Entry& entry,
-                                const gland::Gland& gland, const entry::Adaptor* adaptor,
-                                bool asked) {
-  const bool path = asked && cable.armour != cable::ArmourKind::none;
+                                const gland::Gland& gland, bool adaptor) {
+  const bool path = cable.armour != cable::ArmourKind::none;
   const bool single = cable.cores == 1;
   if (!path && !single) return std::nullopt;
   Check check;
   check.name = fit::CheckName::earth;
   check.verdict = Verdict::fits;
   if (path) {
-    judge_metal("gland", gland.material, "the gland list does not state material", check);
-    if (adaptor != nullptr) {
+    judge_metal("gland", gland.material, "the gland list does not state material",
+                {"gland's material", "material", k_elsewhere}, check);
+    if (adaptor) {
       judge_metal("adaptor", entry.adaptor_material, "what the adaptor is made of is not given",
-                  check);
+                  {"adaptor's material", "adaptor_material", k_at_the_end}, check);
     }
     judge_way(entry, check);
     if (!cable.cores && cable.supply != cable::Supply::dc) {
-      add(check, Verdict::not_known,
-          "the number of cores is not given: a single core on a.c. must have no steel round it",
-          k_single_source);
+      miss(check,
+           "the number of cores is not given: a single core on a.c. must have no steel round it",
+           k_single_source, {"number of cores", "cores", k_at_the_end});
     }
   }
-  if (single) judge_single_core(cable, entry, gland, path, check);
+  if (single) judge_single_core(cable, entry, gland, check);
   return check;
 }
 

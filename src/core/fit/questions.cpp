@@ -37,9 +37,15 @@ bool place_is_asked(const Question& question) {
   return question.asking.place || area::is_asked(question.job->area);
 }
 
+/// An armoured single core asks for it too, unless it is on d.c.: steel round it, the wall's as
+/// well, decides.
 bool earth_is_asked(const Question& question) {
-  if (question.job->cable.armour == cable::ArmourKind::none) return false;
-  return question.asking.purpose == Purpose::sheet || question.job->entry.material.has_value();
+  const cable::Cable& cable = question.job->cable;
+  const bool wall =
+      question.asking.purpose == Purpose::sheet || question.job->entry.material.has_value();
+  const bool single = cable.cores == 1;
+  if (cable.armour == cable::ArmourKind::none) return single && wall;
+  return wall || (single && cable.supply != cable::Supply::dc);
 }
 
 bool fault_is_asked(const Question& question) {

@@ -207,8 +207,11 @@ std::optional<Check> check_metals(const Case& at, GlandFit& /*fit*/) {
 // ---- earth ----------------------------------------------------------------------------------
 
 std::optional<Check> check_earth(const Case& at, GlandFit& /*fit*/) {
-  return earth::check_path(at.cable(), at.entry(), at.gland, at.adaptor,
-                           is_asked(Topic::earth, at.question));
+  if (!is_asked(Topic::earth, at.question)) return std::nullopt;
+  // Where the entry's thread is not known, an adaptor that is at hand may have to be used.
+  const entry::Entry& entry = at.entry();
+  const bool may_be = !entry.thread && !entry.to_suit && !entry.adaptors.empty();
+  return earth::check_path(at.cable(), entry, at.gland, at.adaptor != nullptr || may_be);
 }
 
 // ---- fault ----------------------------------------------------------------------------------
@@ -240,6 +243,29 @@ std::optional<Against> against_fault(const Case& at) {
           earth::judge_gland_rating(at.gland.fault_ka, at.question.job->fault).finding.verdict};
 }
 
+/// What of armour, fault and gland is not known.
+std::vector<Lack> lacks_of_fault(const Case& at) {
+  const job::Job& job = *at.question.job;
+  const earth::EarthFault& fault = job.fault;
+  std::vector<Lack> lacks;
+  const auto add = [&](bool missing, const char* fact, const char* key, Lack::Where where) {
+    if (missing) lacks.push_back({fact, key, where});
+  };
+  using enum Lack::Where;
+  add(!fault.current_ka && !fault.loop_ohm, "fault current", "current_ka", elsewhere);
+  add(!fault.current_ka && fault.loop_ohm && !fault.u0_v, "voltage to earth", "u0_v", elsewhere);
+  add(!fault.time_s, "time of the fault", "time_s", elsewhere);
+  add(job.cable.cores == 1 && !job.cable.armour_material, "armour's material", "armour_material",
+      at_the_end);
+  const bool wire = job.cable.armour == ArmourKind::wire;
+  if (!earth::armour_area(job.cable, job.construction, *at.question.standards)) {
+    add(wire, "wire and bedding", "armour_mm", at_the_end);
+    add(!wire, "area of the armour", "", elsewhere);
+  }
+  add(!at.gland.fault_ka, "gland's fault rating", "fault_ka", elsewhere);
+  return lacks;
+}
+
 std::optional<Check> check_fault(const Case& at, GlandFit& fit) {
   if (!is_asked(Topic::fault, at.question)) return std::nullopt;
   const earth::EarthFault& fault = at.question.job->fault;
@@ -248,6 +274,7 @@ std::optional<Check> check_fault(const Case& at, GlandFit& fit) {
   fit.armour_too_thin = armour.verdict < Verdict::not_known;
   Check check;
   check.name = CheckName::fault;
+  check.lacks = lacks_of_fault(at);
   check.verdict = worst(armour.verdict, gland.finding.verdict);
   check.value = earth::current_ka(fault);
   check.high = gland.limit_ka;

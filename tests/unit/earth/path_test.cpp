@@ -36,11 +36,9 @@ gland::Gland of(std::optional<std::string> material) {
   return gland;
 }
 
-const entry::Adaptor k_adaptor{*entry::parse_thread("M25"), *entry::parse_thread("M20"), {}};
-
 fit::Check path(const cable::Cable& cable, const entry::Entry& entry, const gland::Gland& gland,
-                const entry::Adaptor* adaptor = nullptr) {
-  const auto check = check_path(cable, entry, gland, adaptor, true);
+                bool adaptor = false) {
+  const auto check = check_path(cable, entry, gland, adaptor);
   REQUIRE(check.has_value());
   CHECK(check->name == fit::CheckName::earth);
   CHECK_FALSE(check->says.empty());
@@ -67,11 +65,11 @@ TEST_CASE("check_path: a metal gland in a metal wall is earthed, a plastic gland
 
 TEST_CASE("check_path: an adaptor must be of metal too", "[unit][earth]") {
   auto wall = hole_in("brass", k_tapped);
-  CHECK(path(three_cores(), wall, of("brass"), &k_adaptor).verdict == Verdict::not_known);
+  CHECK(path(three_cores(), wall, of("brass"), true).verdict == Verdict::not_known);
   wall.adaptor_material = "polymer";
-  CHECK(path(three_cores(), wall, of("brass"), &k_adaptor).verdict == Verdict::no_fit);
+  CHECK(path(three_cores(), wall, of("brass"), true).verdict == Verdict::no_fit);
   wall.adaptor_material = "brass";
-  CHECK(path(three_cores(), wall, of("brass"), &k_adaptor).verdict == Verdict::fits);
+  CHECK(path(three_cores(), wall, of("brass"), true).verdict == Verdict::fits);
   wall.adaptor_material = "polymer";  // at hand, but not between them
   CHECK(path(three_cores(), wall, of("brass")).verdict == Verdict::fits);
 }
@@ -114,11 +112,10 @@ TEST_CASE("way_of: what earths the gland in a clearance hole of a metal wall", "
   CHECK(way_of(wall) == Way::tapped_wall);
 }
 
-TEST_CASE("check_path: an unarmoured cable and a path that is not asked for", "[unit][earth]") {
+TEST_CASE("check_path: an unarmoured cable has no path to judge", "[unit][earth]") {
   auto cable = three_cores();
-  CHECK_FALSE(check_path(cable, hole_in("steel", k_tapped), of({}), nullptr, false).has_value());
   cable.armour = cable::ArmourKind::none;
-  CHECK_FALSE(check_path(cable, hole_in("polymer", k_tapped), of({}), nullptr, true).has_value());
+  CHECK_FALSE(check_path(cable, hole_in("polymer", k_tapped), of({}), false).has_value());
 }
 
 TEST_CASE("check_path: without the number of cores it may be a single one", "[unit][earth]") {
@@ -169,16 +166,11 @@ TEST_CASE("check_path: a single core is not known until supply and metal are giv
   cable = one_core();
   cable.armour_material.reset();
   CHECK(path(cable, wall, of("brass")).verdict == Verdict::not_known);
-  // Judged even where the path is not asked for, and without armour too.
-  const auto judged = [&](const entry::Entry& entry, const gland::Gland& gland) {
-    return check_path(cable, entry, gland, nullptr, false)->verdict;
-  };
-  CHECK(judged({}, of("brass")) == Verdict::not_known);
   cable = one_core();
-  CHECK(judged({}, of("brass")) == Verdict::fits);
-  CHECK(judged({}, of({})) == Verdict::not_known);
-  cable.armour = cable::ArmourKind::none;
+  CHECK(path(cable, wall, of("brass")).verdict == Verdict::fits);
+  cable.armour = cable::ArmourKind::none;  // no metal of an armour to ask for
   cable.armour_material.reset();
-  CHECK(judged({}, of("brass")) == Verdict::fits);
-  CHECK(judged({}, of("steel")) == Verdict::no_fit);
+  CHECK(path(cable, wall, of("brass")).verdict == Verdict::fits);
+  CHECK(path(cable, wall, of("steel")).verdict == Verdict::no_fit);
+  CHECK(path(cable, wall, of({})).verdict == Verdict::not_known);
 }

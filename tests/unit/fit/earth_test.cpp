@@ -37,7 +37,8 @@ gland::Gland brass() {
 }
 
 fit::Check fault(const job::JobInput& in, const gland::Gland& gland = brass()) {
-  const fit::Check* const check = test::checked(in, gland).find(CheckName::fault);
+  const auto fit = test::checked(in, gland);
+  const fit::Check* const check = fit.find(CheckName::fault);
   REQUIRE(check != nullptr);
   return *check;
 }
@@ -52,6 +53,37 @@ TEST_CASE("earth: asked where the wall's material is given", "[unit][fit]") {
   in.material.reset();
   CHECK(test::checked(in, brass()).find(CheckName::earth) == nullptr);
   CHECK(test::checked(in, brass()).find(CheckName::fault) == nullptr);
+}
+
+TEST_CASE("earth: an adaptor at hand may be needed where the entry is not known", "[unit][fit]") {
+  job::JobInput in = walled();
+  in.entry.reset();
+  in.adaptor = "M25:M20";
+  const auto verdict = [&] { return test::checked(in, brass()).find(CheckName::earth)->verdict; };
+  CHECK(verdict() == Verdict::not_known);
+  in.adaptor_material = "brass";
+  CHECK(verdict() == Verdict::fits);
+  in.adaptor_material.reset();
+  in.entry = "M20";  // the gland's own thread
+  CHECK(verdict() == Verdict::fits);
+}
+
+TEST_CASE("earth: a single core asks for it unless it is on d.c.", "[unit][fit]") {
+  job::JobInput in = walled();
+  in.cores = 1;
+  in.csa_mm2.reset();
+  in.armour_material = cable::ArmourMaterial::aluminium;
+  in.material.reset();
+  const auto asked = [&] { return test::checked(in, brass()).find(CheckName::earth) != nullptr; };
+  CHECK(asked());
+  CHECK_THAT(test::checked(in, brass()).find(CheckName::earth)->says, Contains("wall"));
+  in.supply = cable::Supply::ac;
+  CHECK(asked());
+  in.supply = cable::Supply::dc;
+  CHECK_FALSE(asked());
+  in.supply = cable::Supply::ac;
+  in.material = "aluminium";
+  CHECK(test::checked(in, brass()).find(CheckName::earth)->verdict == Verdict::fits);
 }
 
 TEST_CASE("earth: an earth tag counts in the thread and stands among the parts", "[unit][fit]") {
@@ -82,7 +114,8 @@ TEST_CASE("fault: armour and gland must both carry it", "[unit][fit]") {
   CHECK(fault(faulted(), weak).verdict == Verdict::not_known);
   job::JobInput in = faulted();
   in.current_ka = 4.0;  // 87 mm2
-  const auto fit = test::checked(in, brass());
+  const gland::Gland gland = brass();
+  const auto fit = test::checked(in, gland);
   CHECK(fit.verdict == Verdict::no_fit);
   CHECK(fit.armour_too_thin);
   CHECK_THAT(fit.find(CheckName::fault)->says, Contains("too thin for the earth fault"));
