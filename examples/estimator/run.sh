@@ -9,11 +9,9 @@ here=$(cd "$(dirname "$0")" && pwd)
 cutback=${CUTBACK:-$here/../../build/cutback}
 out=${1:-$(mktemp -d)}
 cd "$here"
-. ./columns.sh
-set -- schedule.csv "$@"
 
 status=0
-"$cutback" schedule "$@" --glands ../../data/demo/glands.csv --output "$out/results.csv" \
+"$cutback" schedule schedule.csv --glands ../../data/demo/glands.csv --output "$out/results.csv" \
   --takeoff "$out/takeoff.csv" --spare 5% \
   --exceptions "$out/exceptions.csv" --xlsx "$out/schedule.xlsx" || status=$?
 [ "$status" -le 1 ] || exit "$status"
@@ -21,13 +19,13 @@ status=0
 # The same from what is on the shelf after a busy month: half of the list's stock, its last
 # column. Of the exceptions only those for want of stock are kept; the others are as above.
 awk -F, -v OFS=, 'NR > 1 { $NF = int($NF / 2) } 1' ../../data/demo/glands.csv >"$out/shelf.csv"
-"$cutback" schedule "$@" --glands "$out/shelf.csv" --use-stock --output /dev/null \
+"$cutback" schedule schedule.csv --glands "$out/shelf.csv" --use-stock --output /dev/null \
   --takeoff "$out/stock_takeoff.csv" --exceptions "$out/stock_all.csv" || [ $? -eq 1 ]
 grep -E '^(group|stock),' "$out/stock_all.csv" >"$out/stock_exceptions.csv"
 rm "$out/stock_all.csv"
 
 # Which parts a van must carry for this site.
-"$cutback" kit "$@" --glands ../../data/demo/glands.csv --output "$out/kit.txt" || [ $? -eq 1 ]
+"$cutback" kit schedule.csv --glands ../../data/demo/glands.csv --output "$out/kit.txt" || [ $? -eq 1 ]
 
 echo "results in $out" >&2
 exit "$status"

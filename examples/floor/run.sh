@@ -25,7 +25,6 @@ make cards "$site"/*.json --paper A4 --per-page 2 --output "$out/cards_two_a_pag
 make sheet "$site/pump-motor.json" --pdf --output "$out/sheet_P-201.pdf"
 make sheet "$site/pump-motor.json" --svg --output "$out/drawing_P-201.svg"
 cd ../estimator
-. ./columns.sh
-make cards schedule.csv "$@" \
+make cards schedule.csv \
   --sort end --paper A4 --per-page 2 --output "$out/schedule_cards.pdf"
 echo "pages in $out" >&2

@@ -71,7 +71,8 @@ void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
 
 /// The files that the command line names, and the gland list of the environment.
 std::vector<NamedFile> named_files(const CLI::App& app, const Environment& environment) {
-  constexpr std::array k_written{"--output", "--takeoff", "--exceptions", "--xlsx"};
+  constexpr std::array k_written{"--output", "--takeoff", "--exceptions", "--xlsx",
+                                 "--save-columns"};
   std::vector<NamedFile> files;
   for (const CLI::App* command : app.get_subcommands()) {
     for (const CLI::Option* option : command->get_options()) {

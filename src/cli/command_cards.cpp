@@ -20,7 +20,6 @@
 #include "cutback/print/cards.hpp"
 #include "cutback/print/paper.hpp"
 #include "run/cards_run.hpp"
-#include "run/open_schedule.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -198,9 +197,12 @@ class Printer {
                          .hint = hint.empty() ? hint : hint + "?"});
 }
 
-void add_file(const std::string& path, const CardsOptions& options, const Typed& typed,
-              const gland::GlandList& list, Runtime& runtime, std::deque<io::MappedFile>& pipes,
-              run::CardsRun& run) {
+/// Inputs are kept as long as their rows are used.
+using Inputs = std::deque<std::deque<run::ScheduleInput>>;
+
+void add_file(const std::string& path, const CardsOptions& options, Typed& typed,
+              const tables::Standards& standards, const gland::GlandList& list, Runtime& runtime,
+              Inputs& inputs, run::CardsRun& run) {
   // What comes out of a pipe is kept: it is looked at twice.
   auto pipe = run::take_pipe(path);
   if (is_job(pipe ? std::string(pipe->text().substr(0, 256)) : beginning_of(path))) {
@@ -215,20 +217,19 @@ void add_file(const std::string& path, const CardsOptions& options, const Typed&
     run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path));
     return;
   }
-  auto rows = open_schedule(path, options.format, typed.format, runtime,
-                            pipe ? &pipes.emplace_back(std::move(*pipe)) : nullptr);
-  auto file =
-      std::make_unique<io::ScheduleFile>(*rows, path, typed.format.format, typed.format.header_row);
-  for (const std::string& warning : file->layout().warnings) runtime.warn(warning);
+  auto& input = inputs.emplace_back();
+  input.push_back({path, std::move(pipe)});
+  run::Schedule schedule = open_schedule(input, options.format, typed.format, standards, runtime);
+  report_headings(schedule, options.format, runtime);
   std::optional<run::ChosenParts> chosen;
   if (!options.results.empty()) {
     chosen.emplace(options.results, list, "write them with cutback schedule FILE --output RESULTS");
   }
-  run.add_schedule(path, std::move(rows), std::move(file), chosen ? &*chosen : nullptr);
+  run.add_schedule(std::move(schedule), chosen ? &*chosen : nullptr);
 }
 
 int run_cards(const CardsOptions& options, Runtime& runtime) {
-  const Typed typed = understand(options, runtime);
+  Typed typed = understand(options, runtime);
   runtime.require_no_terminal("cards");
   const tables::Standards standards = runtime.standards();
   const gland::GlandList list = runtime.glands(standards);
@@ -240,7 +241,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const bool shows = runtime.environment.err_is_terminal && !runtime.common.quiet;
   std::size_t printed = 0;
   std::optional<double> taken;
-  std::deque<io::MappedFile> pipes;  // as long as their rows are used
+  Inputs inputs;
   run::CardsRun run({.standards = &standards,
                      .list = &list,
                      .glands = &glands,
@@ -255,7 +256,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
                      .warn = [&](const std::string& text) { runtime.warn(text); },
                      .progress = [&](double part) { taken = part; }});
   for (const std::string& file : options.files) {
-    add_file(file, options, typed, list, runtime, pipes, run);
+    add_file(file, options, typed, standards, list, runtime, inputs, run);
   }
   run.finish();
   progress.clear();

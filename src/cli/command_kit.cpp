@@ -109,17 +109,20 @@ class TimedSolver {
 };
 
 int run_kit(const KitOptions& options, Runtime& runtime) {
-  const Typed typed = understand(options);
+  Typed typed = understand(options);
   const tables::Standards standards = runtime.standards();
-  const auto rows = open_schedule(options.format.file, options.format, typed.format, runtime);
-  io::ScheduleFile file(*rows, options.format.file, typed.format.format, typed.format.header_row);
+  const auto inputs = schedule_inputs(options.format.files, false);
+  const run::Schedule schedule =
+      open_schedule(inputs, options.format, typed.format, standards, runtime);
   const gland::GlandList list = runtime.glands(standards);
   if (typed.by == schedule::KitBy::price) check_prices(list);
-  for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
+  report_headings(schedule, options.format, runtime);
   const fit::Selector glands(list.glands, fit::Prefer::price);
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
-  run::GroupedSchedule grouped = run::group_schedule(
-      file, {.standards = &standards, .glands = &glands}, cores, run::Keep::not_served);
+  run::GroupedSchedule grouped =
+      run::group_schedule(files_of(schedule), {.standards = &standards, .glands = &glands}, cores,
+                          run::Keep::not_served);
+  report_skipped(schedule, grouped.skipped, runtime);
   schedule::Wanted wanted{.parts = schedule::parts_of(list.glands),
                           .groups = std::move(grouped.groups)};
   if (grouped.not_served.ends > 0) {
@@ -128,7 +131,7 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   }
   const schedule::Kit kit =
       schedule::choose_kit(wanted, typed.by, TimedSolver(runtime.extras(), typed.time_limit_s));
-  const print::KitReport report{.file = options.format.file,
+  const print::KitReport report{.file = names_of(options.format.files),
                                 .list = &list,
                                 .wanted = &wanted,
                                 .kit = &kit,
@@ -148,7 +151,7 @@ void add_kit(CLI::App& app, Context& context) {
   const auto options = std::make_shared<KitOptions>();
   CLI::App* command = app.add_subcommand("kit", k_description);
   command->footer(k_example);
-  add_schedule_file(*command, options->format);
+  add_schedule_files(*command, options->format);
   add_format(*command, options->format);
   command
       ->add_option("--by", options->by,

@@ -18,7 +18,6 @@
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
-#include "run/open_schedule.hpp"
 #include "run/schedule_notes.hpp"
 #include "run/schedule_run.hpp"
 #include "run/schedule_stock.hpp"
@@ -107,7 +106,8 @@ void check_stock(const gland::GlandList& list) {
                          .hint = "fill in the column stock, or leave --use-stock out"});
 }
 
-run::ScheduleResult decide_all(io::ScheduleFile& file, run::ScheduleRun run, Runtime& runtime) {
+run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run,
+                               Runtime& runtime) {
   std::unique_ptr<io::FileWriter> writer;
   if (!runtime.common.output.empty()) {
     writer = std::make_unique<io::FileWriter>(runtime.common.output);
@@ -120,7 +120,7 @@ run::ScheduleResult decide_all(io::ScheduleFile& file, run::ScheduleRun run, Run
     run.progress = [&](std::size_t rows, std::optional<double> part) { progress.show(rows, part); };
   }
   if (!run.json) run.write(io::schedule_csv_head());
-  run::ScheduleResult result = run::run_schedule(file, run);
+  run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
   if (writer) {
     writer->commit();
@@ -130,8 +130,9 @@ run::ScheduleResult decide_all(io::ScheduleFile& file, run::ScheduleRun run, Run
   return result;
 }
 
-void report(const run::ScheduleResult& result, const std::string& file,
-            const gland::GlandList& list, const Runtime& runtime) {
+void report(const run::ScheduleResult& result, const run::Schedule& schedule,
+            const std::string& file, const gland::GlandList& list, const Runtime& runtime) {
+  report_skipped(schedule, result.skipped, runtime);
   for (const std::string& text : result.twice) runtime.warn(text);
   if (result.twice_count > result.twice.size()) {
     runtime.warn("and " + std::to_string(result.twice_count - result.twice.size()) +
@@ -146,7 +147,7 @@ void report(const run::ScheduleResult& result, const std::string& file,
 
 bool needs_extras(const ScheduleOptions& options) {
   if (options.list_columns) return false;
-  return !options.xlsx.empty() || options.use_stock || run::is_workbook(options.format.file);
+  return !options.xlsx.empty() || options.use_stock || any_workbook(options.format.files);
 }
 
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
@@ -156,19 +157,18 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
                      : print::columns_text(print::Style{.colour = runtime.colour()}));
     return k_exit_fits;
   }
-  const Typed typed = understand(options);
+  Typed typed = understand(options);
   const std::int64_t created_unix_s =
       options.xlsx.empty() ? 0 : source_date_unix_s(runtime).value_or(k_any_day_unix_s);
   const tables::Standards standards = runtime.standards();
-  const std::string& path = options.format.file;
-  const auto pipe = options.use_stock ? run::take_pipe(path) : std::nullopt;  // it is read twice
+  const std::string path = names_of(options.format.files);
+  const auto inputs = schedule_inputs(options.format.files, options.use_stock);
   const auto open = [&] {
-    return open_schedule(path, options.format, typed.format, runtime, pipe ? &*pipe : nullptr);
+    return open_schedule(inputs, options.format, typed.format, standards, runtime);
   };
-  const auto rows = open();
-  io::ScheduleFile file(*rows, path, typed.format.format, typed.format.header_row);
+  const run::Schedule opened = open();
   const gland::GlandList list = runtime.glands(standards);
-  for (const std::string& warning : file.layout().warnings) runtime.warn(warning);
+  report_headings(opened, options.format, runtime);
   const fit::Selector glands(list.glands, typed.prefer);
   run::ScheduleRun run{.settings = {.standards = &standards, .glands = &glands},
                        .supplies = nullptr,
@@ -181,9 +181,9 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   std::optional<run::SharedStock> stock;
   if (options.use_stock) {
     check_stock(list);
-    const auto first = open();
-    io::ScheduleFile ends(*first, path, typed.format.format, typed.format.header_row);
-    stock = run::share_stock(ends, run.settings, run.threads, runtime.extras().cheapest_plan);
+    const run::Schedule first = open();
+    stock = run::share_stock(files_of(first), run.settings, run.threads,
+                             runtime.extras().cheapest_plan);
     run.supplies = &stock->supplies;
   }
   const auto workbook =
@@ -195,7 +195,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
       exceptions.add(group, line);
     };
   }
-  const run::ScheduleResult result = decide_all(file, run, runtime);
+  const run::ScheduleResult result = decide_all(opened, run, runtime);
   const auto takeoff = schedule::takeoff(result.tally, list.glands, typed.spare_percent);
   if (!options.takeoff.empty()) io::write_file(options.takeoff, io::takeoff_csv(takeoff));
   if (!options.exceptions.empty()) {
@@ -205,7 +205,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     writer.commit();
   }
   if (workbook) workbook->finish(takeoff, exceptions, run::schedule_notes(path, list.name));
-  report(result, path, list, runtime);
+  report(result, opened, path, list, runtime);
   if (stock && !runtime.common.quiet) {
     runtime.err << print::stock_summary(stock->wanted, stock->share);
   }
@@ -213,7 +213,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
 }
 
 void add_own_options(CLI::App& command, ScheduleOptions& options) {
-  CLI::Option* const file = add_schedule_file(command, options.format);
+  CLI::Option* const file = add_schedule_files(command, options.format);
   add_format(command, options.format);
   command
       .add_flag("--list-columns", options.list_columns,

@@ -1,16 +1,13 @@
 #include "cli/extras.hpp"
 
-#include "cutback/io/files.hpp"
 #include "cutback/io/xlsx_rows.hpp"
 #include "cutback/solve/solvers.hpp"
 
 namespace cutback::cli {
 namespace {
 
-std::unique_ptr<io::RowSource> open_workbook(const std::string& path, const std::string& sheet,
-                                             char decimal) {
-  return std::make_unique<io::XlsxRows>(io::input_place(path),
-                                        io::XlsxRows::Options{.sheet = sheet, .decimal = decimal});
+std::unique_ptr<io::Workbook> open_workbook(const std::string& path, char decimal) {
+  return io::open_xlsx(path, decimal);
 }
 
 std::unique_ptr<io::ScheduleWorkbook> new_workbook(const std::string& path,

@@ -7,8 +7,8 @@
 #include <string>
 #include <string_view>
 
-#include "cutback/io/rows.hpp"
 #include "cutback/io/schedule_workbook.hpp"
+#include "cutback/io/workbook.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/schedule/program.hpp"
 #include "cutback/schedule/share.hpp"
@@ -19,9 +19,8 @@ namespace cutback::cli {
 /// for pages, spreadsheets and optimisation. `cutback` has none of them and becomes `cutback-full`
 /// where a command needs one (Command::needs_extras).
 struct Extras {
-  /// A sheet of an .xlsx workbook (io::XlsxRows). @param path  of an ordinary file, or `-`
-  std::unique_ptr<io::RowSource> (*open_workbook)(const std::string& path, const std::string& sheet,
-                                                  char decimal);
+  /// An .xlsx workbook (io::open_xlsx). @param path  of an ordinary file
+  std::unique_ptr<io::Workbook> (*open_workbook)(const std::string& path, char decimal) = nullptr;
   /// The results of a schedule as a workbook (io::new_schedule_workbook).
   std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(const std::string& path,
                                                         std::int64_t created_unix_s);

@@ -1,15 +1,85 @@
 #include "cli/schedule_options.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cmath>
 
+#include "cutback/io/csv.hpp"
+#include "cutback/io/files.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
-#include "run/open_schedule.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::cli {
-CLI::Option* add_schedule_file(CLI::App& command, FormatOptions& options) {
-  return command.add_option("schedule", options.file, "Cable schedule (CSV or .xlsx)")
+namespace {
+
+constexpr const char* k_columns_head = "column,heading";
+constexpr const char* k_ignored = "ignore";  // stands where the column does
+
+/// Reads what --save-columns wrote.
+void read_columns(const std::string& path, schedule::Format& format) {
+  const io::MappedFile file(path);
+  io::CsvReader reader(file.text(), path);
+  io::CsvRecord record;
+  std::vector<Fault> faults;
+  for (bool first = true; reader.next(record); first = false) {
+    const std::string where = path + ", line " + std::to_string(record.line);
+    if (record.fields.size() != 2) {
+      faults.push_back(make_fault(ErrorCode::bad_syntax, "not a column and its heading", where,
+                                  std::to_string(record.fields.size()) + " cells",
+                                  "two cells, such as sheath_od_mm,O/D (mm)", ""));
+      continue;
+    }
+    const std::string column(trimmed(record.fields[0]));
+    const std::string heading(trimmed(record.fields[1]));
+    if (first && column + "," + heading == k_columns_head) continue;
+    if (column == k_ignored) {
+      format.ignored.push_back(heading);
+    } else {
+      format.headings.emplace_back(column, heading);
+    }
+  }
+  if (!faults.empty()) throw InputError(std::move(faults));
+}
+
+void save_columns(const run::Schedule& schedule, const FormatOptions& options) {
+  std::string text = std::string(k_columns_head) + "\n";
+  std::vector<std::string> lines;
+  const auto add = [&](const std::string& column, const std::string& heading) {
+    const std::string line = io::csv_field(column) + "," + io::csv_field(heading) + "\n";
+    if (std::find(lines.begin(), lines.end(), line) != lines.end()) return;
+    lines.push_back(line);
+    text += line;
+  };
+  for (const run::ScheduleTable& table : schedule.tables) {
+    for (const auto& [heading, column] : table.file->layout().mapping) add(column, heading);
+  }
+  for (const std::string& heading : options.ignored) add(k_ignored, heading);
+  io::write_file(options.save_columns, text);
+}
+
+/// `tag = Cable No; from = From; ...` in lines of 80 columns.
+std::string matches_text(const schedule::Layout& layout) {
+  constexpr std::size_t k_width = 80;
+  std::string text;
+  std::string line = " ";
+  for (const auto& [heading, column] : layout.matches) {
+    std::string item = " " + column + " = " + heading + ";";
+    if (line.size() + item.size() > k_width && line.size() > 1) {
+      text += line + "\n";
+      line = " ";
+    }
+    line += item;
+  }
+  line.pop_back();
+  return text + line;
+}
+
+}  // namespace
+
+CLI::Option* add_schedule_files(CLI::App& command, FormatOptions& options) {
+  return command
+      .add_option("schedule", options.files, "Cable schedules (CSV or .xlsx), one or several")
       ->type_name("FILE")
       ->required();
 }
@@ -17,8 +87,32 @@ CLI::Option* add_schedule_file(CLI::App& command, FormatOptions& options) {
 void add_format(CLI::App& command, FormatOptions& options) {
   command
       .add_option("--column", options.columns,
-                  "A heading of the schedule's own: OURS=THEIRS; any number of times")
+                  "A heading of the schedule's own, or its column's letter: OURS=THEIRS or OURS=H; "
+                  "any number of times")
       ->type_name("OURS=THEIRS")
+      ->allow_extra_args(false)
+      ->group("Schedule");
+  command
+      .add_option("--columns", options.columns_file,
+                  "The same from a file (CSV: column,heading) that --save-columns wrote")
+      ->type_name("FILE")
+      ->group("Schedule");
+  command
+      .add_option("--save-columns", options.save_columns,
+                  "Write which heading is which column, for --columns next time")
+      ->type_name("FILE")
+      ->group("Schedule");
+  command
+      .add_option("--ignore", options.ignored,
+                  "A heading that is not to be read, or its letter; any number of times")
+      ->type_name("HEADING")
+      ->allow_extra_args(false)
+      ->group("Schedule");
+  command
+      .add_option("--blank", options.blanks,
+                  "A word that means \"not given\", besides TBC, TBA, TBD, N/A, - and ?; any "
+                  "number of times")
+      ->type_name("WORD")
       ->allow_extra_args(false)
       ->group("Schedule");
   command.add_option("--decimal", options.decimal, "Decimal mark in the cells: . or , (default .)")
@@ -36,14 +130,20 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->type_name("N")
       ->group("Schedule");
   command
-      .add_option("--sheet", options.sheet,
-                  "Sheet of the workbook to read (default: the first that is not hidden)")
+      .add_option("--sheet", options.sheets,
+                  "Sheet of the workbook to read; any number of times (default: all that are not "
+                  "hidden and have the headings)")
       ->type_name("NAME")
+      ->allow_extra_args(false)
       ->group("Schedule");
 }
 
 TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults) {
   TypedFormat typed;
+  typed.format.ignored = options.ignored;
+  typed.format.blanks = options.blanks;
+  if (!options.columns_file.empty()) read_columns(options.columns_file, typed.format);
+  std::size_t given = 0;
   for (const std::string& column : options.columns) {
     const std::size_t equals = column.find('=');
     if (equals == std::string::npos || equals == 0 || equals + 1 == column.size()) {
@@ -51,7 +151,14 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
                                   column, "own=heading, such as sheath_od_mm=\"O/D (mm)\""));
       continue;
     }
-    typed.format.headings.emplace_back(column.substr(0, equals), column.substr(equals + 1));
+    const std::string own = column.substr(0, equals);
+    // What is typed comes before what a file says.
+    auto& known = typed.format.headings;
+    known.erase(std::remove_if(known.begin(), known.end() - static_cast<std::ptrdiff_t>(given),
+                               [&](const auto& each) { return each.first == own; }),
+                known.end() - static_cast<std::ptrdiff_t>(given));
+    known.emplace_back(own, column.substr(equals + 1));
+    ++given;
   }
   if (options.decimal != "." && options.decimal != ",") {
     faults.push_back(make_fault(ErrorCode::bad_value, "not a decimal mark", "--decimal",
@@ -78,24 +185,71 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   return typed;
 }
 
-std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const FormatOptions& options,
-                                             const TypedFormat& typed, const Runtime& runtime,
-                                             const io::MappedFile* pipe) {
-  const bool workbook = run::is_workbook(path);
-  if (!workbook && !options.sheet.empty()) {
-    throw InputError(Fault{.code = ErrorCode::contradiction,
-                           .what = "the file is no workbook (.xlsx) and has no sheets",
-                           .where = "--sheet",
-                           .given = options.sheet + " of " + path,
-                           .allowed = {},
-                           .hint = "leave --sheet out"});
+bool any_workbook(std::span<const std::string> files) {
+  return std::any_of(files.begin(), files.end(), run::is_workbook);
+}
+
+std::deque<run::ScheduleInput> schedule_inputs(std::span<const std::string> files, bool twice) {
+  std::deque<run::ScheduleInput> inputs;
+  for (const std::string& path : files) {
+    inputs.push_back({path, twice ? run::take_pipe(path) : std::nullopt});
   }
-  return run::open_schedule(path,
-                            {.open_workbook = workbook ? runtime.extras().open_workbook : nullptr,
-                             .sheet = options.sheet,
-                             .decimal = typed.format.decimal,
-                             .check_first = runtime.common.output.empty(),
-                             .pipe = pipe});
+  return inputs;
+}
+
+run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,
+                            const FormatOptions& options, TypedFormat& typed,
+                            const tables::Standards& standards, const Runtime& runtime) {
+  typed.usual = schedule::usual_headings(standards);
+  typed.format.usual = &typed.usual;
+  run::Opening opening{.open_workbook = nullptr,
+                       .sheets = options.sheets,
+                       .sheets_option = "--sheet",
+                       .format = typed.format,
+                       .header_row = typed.header_row,
+                       .check_first = runtime.common.output.empty()};
+  const bool workbook = std::any_of(inputs.begin(), inputs.end(), [](const auto& input) {
+    return !input.pipe && run::is_workbook(input.path);
+  });
+  if (workbook) opening.open_workbook = runtime.extras().open_workbook;
+  return run::open_schedule(inputs, opening);
+}
+
+void report_headings(const run::Schedule& schedule, const FormatOptions& options,
+                     const Runtime& runtime) {
+  const schedule::Layout* last = nullptr;
+  for (const run::ScheduleTable& table : schedule.tables) {
+    const schedule::Layout& layout = table.file->layout();
+    for (const std::string& warning : layout.warnings) runtime.warn(warning);
+    const bool same = last != nullptr && last->matches == layout.matches;
+    if (!layout.matches.empty()) {
+      runtime.warn(layout.where + ": headings taken as the trade usually means them" +
+                   (same ? ", as above" : ":\n" + matches_text(layout)));
+    }
+    last = &layout;
+  }
+  for (const std::string& sheet : schedule.not_read) runtime.warn("not read: " + sheet);
+  if (!options.save_columns.empty()) save_columns(schedule, options);
+}
+
+void report_skipped(const run::Schedule& schedule, std::span<const schedule::SkippedRows> skipped,
+                    const Runtime& runtime) {
+  for (std::size_t i = 0; i < skipped.size(); ++i) {
+    const run::ScheduleTable& table = schedule.tables[i];
+    const std::string text = skipped[i].text(table.rows->row_word());
+    if (!text.empty()) runtime.warn(table.name + ": skipped " + text);
+  }
+}
+
+std::vector<io::ScheduleFile*> files_of(const run::Schedule& schedule) {
+  std::vector<io::ScheduleFile*> files;
+  for (const run::ScheduleTable& table : schedule.tables) files.push_back(table.file.get());
+  return files;
+}
+
+std::string names_of(std::span<const std::string> files) {
+  if (files.size() == 1) return files.front();
+  return files.front() + " and " + std::to_string(files.size() - 1) + " more";
 }
 
 }  // namespace cutback::cli

@@ -2,16 +2,17 @@
 // The options that say how a schedule is written, for every command that reads one.
 
 #include <cstddef>
-#include <memory>
+#include <deque>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "cli/runtime.hpp"
 #include "cutback/error.hpp"
-#include "cutback/io/files.hpp"
-#include "cutback/io/rows.hpp"
+#include "cutback/schedule/headings.hpp"
 #include "cutback/schedule/layout.hpp"
+#include "run/open_schedule.hpp"
 
 namespace CLI {
 class App;
@@ -22,35 +23,61 @@ namespace cutback::cli {
 
 /// What was typed.
 struct FormatOptions {
-  std::string file;
-  std::string sheet;  ///< of a workbook
+  std::vector<std::string> files;
+  std::vector<std::string> sheets;  ///< of workbooks
   std::vector<std::string> columns;
+  std::vector<std::string> ignored;
+  std::vector<std::string> blanks;
+  std::string columns_file;
+  std::string save_columns;
   std::string decimal = ".";
   std::string evidence;
   std::string header_row;
 };
 
-/// What was meant.
+/// What was meant. Not to be moved once it was used: the format borrows from it.
 struct TypedFormat {
   schedule::Format format;
   std::optional<std::size_t> header_row;
+  schedule::UsualHeadings usual;
 };
 
-/// The schedule itself, as the one file that the command takes.
-CLI::Option* add_schedule_file(CLI::App& command, FormatOptions& options);
+/// The schedule itself, as the files that the command takes.
+CLI::Option* add_schedule_files(CLI::App& command, FormatOptions& options);
 void add_format(CLI::App& command, FormatOptions& options);
 
 /// @param faults  what is wrong with them is added here
 [[nodiscard]] TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults);
 
+/// Whether one of the files is a workbook. @throws FileError
+[[nodiscard]] bool any_workbook(std::span<const std::string> files);
+
+/// The files, for open_schedule. @param twice  pipes are kept, so that they can be read again
+[[nodiscard]] std::deque<run::ScheduleInput> schedule_inputs(std::span<const std::string> files,
+                                                             bool twice);
+
 /// A file that begins as a workbook does is read as one (Runtime::extras), anything else as CSV.
-/// Where the results go to stdout the whole file is read once before.
-/// @param pipe  what run::take_pipe() took, borrowed; null where the file itself is read
+/// Where the results go to stdout all is read once before.
+/// @param inputs  borrowed as long as the schedule is read
 /// @throws InputError, FileError
-[[nodiscard]] std::unique_ptr<io::RowSource> open_schedule(const std::string& path,
-                                                           const FormatOptions& options,
-                                                           const TypedFormat& typed,
-                                                           const Runtime& runtime,
-                                                           const io::MappedFile* pipe = nullptr);
+[[nodiscard]] run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,
+                                          const FormatOptions& options, TypedFormat& typed,
+                                          const tables::Standards& standards,
+                                          const Runtime& runtime);
+
+/// Says on stderr how the headings were understood and which sheets were not read, and writes
+/// --save-columns.
+void report_headings(const run::Schedule& schedule, const FormatOptions& options,
+                     const Runtime& runtime);
+
+/// Says which rows of a table are no ends.
+void report_skipped(const run::Schedule& schedule, std::span<const schedule::SkippedRows> skipped,
+                    const Runtime& runtime);
+
+/// The tables of a schedule, for whoever reads them one after the other.
+[[nodiscard]] std::vector<io::ScheduleFile*> files_of(const run::Schedule& schedule);
+
+/// "a.csv and 2 more files".
+[[nodiscard]] std::string names_of(std::span<const std::string> files);
 
 }  // namespace cutback::cli

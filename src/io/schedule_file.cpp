@@ -6,41 +6,111 @@
 namespace cutback::io {
 namespace {
 
+using schedule::RowKind;
+
 constexpr std::size_t k_rows_searched = 30;
+constexpr std::size_t k_rows_of_headings = 3;
+constexpr std::size_t k_sample = 200;          // rows below the headings that are looked at
 constexpr std::size_t k_most_columns = 16384;  // more than any spreadsheet has
+// What stands for a figure that was crossed out: no reader takes it for a value.
+constexpr std::string_view k_struck = "#struck-through";
+constexpr std::string_view k_struck_in_part = "#struck-through-in-part";
 
-bool is_blank(const CsvRecord& record) {
-  return std::all_of(record.fields.begin(), record.fields.end(), [](std::string_view text) {
-    return text.find_first_not_of(" \t\r\n") == std::string_view::npos;
-  });
-}
+/// A row that was looked at.
+struct Seen {
+  std::size_t line = 0;
+  std::vector<std::string> cells;
+  std::vector<std::size_t> beside;  ///< those that a merged cell to their left covers
+};
 
-/// Reads on to the row of headings.
+/// Where the headings stand among the rows that were looked at.
+struct Found {
+  std::size_t first = 0;
+  std::size_t rows = 0;
+  schedule::KnownHeadings known;
+};
+
+/// Reads the beginning of a table and finds its headings.
 class HeadingSearch {
  public:
   HeadingSearch(RowSource& source, const std::string& name, const schedule::Format& format,
                 std::optional<std::size_t> header_row)
       : source_(source), name_(name), format_(format), header_row_(header_row) {}
 
-  /// @param block  holds the headings then, as its row `at`
-  void run(RowBlock& block, std::size_t& at) {
-    while (source_.read(block)) {
-      source_.finish(block);
-      for (at = 0; at < block.rows; ++at) {
-        const CsvRecord& record = block.records[at];
-        check_width(record);
-        if (header_row_ ? record.line == *header_row_
-                        : schedule::known_headings(record.fields, format_) >= 2) {
-          return;
-        }
-        ++searched_;
-        if (header_row_ ? record.line > *header_row_ : searched_ >= k_rows_searched) not_found();
+  /// @param blocks  get what was read from the row of headings on
+  void run(std::deque<RowBlock>& blocks) {
+    read_beginning(blocks);
+    for (std::size_t i = 0; i < seen_.size() && i < k_rows_searched; ++i) {
+      look_at(i);
+      if (header_row_) break;
+    }
+    const bool enough = header_row_ ? found_.rows > 0 : found_.known.count >= 2;
+    if (!enough) not_found();
+  }
+
+  [[nodiscard]] std::vector<schedule::Heading> headings() const {
+    return headings_of(found_.first, found_.rows);
+  }
+  [[nodiscard]] std::size_t first_line() const { return seen_[found_.first].line; }
+  [[nodiscard]] std::size_t last_line() const { return seen_[found_.first + found_.rows - 1].line; }
+  /// The cells below, as far as they were looked at.
+  [[nodiscard]] std::vector<std::vector<std::string>> below() const {
+    std::vector<std::vector<std::string>> rows;
+    for (std::size_t i = found_.first + found_.rows; i < seen_.size(); ++i) {
+      rows.push_back(seen_[i].cells);
+      // A title over the row says nothing of the columns.
+      for (const std::size_t cell : seen_[i].beside) {
+        if (cell < rows.back().size()) rows.back()[cell].clear();
       }
     }
-    not_found();
+    return rows;
   }
 
  private:
+  void read_beginning(std::deque<RowBlock>& blocks) {
+    while (seen_.size() < k_rows_searched + k_sample) {
+      RowBlock& block = blocks.emplace_back();
+      if (!source_.read(block)) {
+        blocks.pop_back();
+        return;
+      }
+      source_.finish(block);
+      for (std::size_t i = 0; i < block.rows; ++i) {
+        const CsvRecord& record = block.records[i];
+        check_width(record);
+        if (header_row_ && record.line < *header_row_) continue;
+        if (seen_.size() >= k_rows_searched + k_sample) break;
+        seen_.push_back({record.line, {record.fields.begin(), record.fields.end()}, {}});
+        for (const CellMark& mark : record.marks) {
+          if (mark.kind == CellMark::Kind::beside) seen_.back().beside.push_back(mark.cell);
+        }
+      }
+      if (seen_.empty() && header_row_) blocks.pop_back();
+    }
+  }
+
+  [[nodiscard]] std::vector<schedule::Heading> headings_of(std::size_t first,
+                                                           std::size_t rows) const {
+    std::vector<std::vector<std::string>> cells;
+    for (std::size_t i = first; i < first + rows; ++i) cells.push_back(seen_[i].cells);
+    return schedule::join_headings(cells);
+  }
+
+  /// More headings are better; then more that only several rows tell; then fewer rows.
+  void look_at(std::size_t first) {
+    if (header_row_ && seen_[first].line != *header_row_) return;
+    for (std::size_t rows = 1; rows <= k_rows_of_headings && first + rows <= seen_.size(); ++rows) {
+      const auto known = schedule::known_headings(headings_of(first, rows), format_);
+      const auto better = [&] {
+        if (found_.rows == 0) return true;
+        if (known.count != found_.known.count) return known.count > found_.known.count;
+        if (known.joined != found_.known.joined) return known.joined > found_.known.joined;
+        return rows < found_.rows;
+      };
+      if (better()) found_ = {first, rows, known};
+    }
+  }
+
   void check_width(const CsvRecord& record) const {
     if (record.fields.size() <= k_most_columns) return;
     throw InputError(make_fault(
@@ -70,53 +140,133 @@ class HeadingSearch {
   const std::string& name_;
   const schedule::Format& format_;
   std::optional<std::size_t> header_row_;
-  std::size_t searched_ = 0;
+  std::vector<Seen> seen_;
+  Found found_;
 };
 
-/// Takes out the rows before `first` and the blank ones. Their storage stays for later.
-void keep_rows(RowBlock& block, std::size_t first) {
-  std::size_t kept = 0;
-  for (std::size_t i = first; i < block.rows; ++i) {
-    if (is_blank(block.records[i])) continue;
-    if (i != kept) std::swap(block.records[i], block.records[kept]);
-    ++kept;
+/// The columns whose numbers are names: the sheet may show 0012 where it keeps 12.
+std::vector<std::size_t> columns_of_text(const schedule::Layout& layout) {
+  std::vector<std::size_t> columns;
+  for (const std::size_t place : {layout.tag, layout.from, layout.to}) {
+    if (place != schedule::Layout::k_none) columns.push_back(place);
   }
-  block.rows = kept;
+  for (const schedule::Column& column : layout.columns) {
+    if (column.field->kind == job::FieldKind::text) columns.push_back(column.cell);
+  }
+  return columns;
+}
+
+/// The row's tag, or the first text of it.
+std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
+  constexpr std::size_t k_most = 40;
+  std::string_view text = schedule::cell(record.fields, layout.tag);
+  for (std::size_t i = 0; text.empty() && i < record.fields.size(); ++i) {
+    text = schedule::cell(record.fields, i);
+  }
+  std::string shown;
+  for (const char c : text.substr(0, k_most)) {
+    // A character that is cut through is left out with what follows it.
+    shown += c >= '\0' && c < ' ' ? ' ' : c;
+  }
+  if (text.size() > k_most) {
+    while (!shown.empty() && (static_cast<unsigned char>(shown.back()) & 0xC0U) == 0x80U) {
+      shown.pop_back();
+    }
+    if (!shown.empty() && static_cast<unsigned char>(shown.back()) >= 0xC0U) shown.pop_back();
+    shown += " ...";
+  }
+  return shown;
 }
 
 }  // namespace
 
 ScheduleFile::ScheduleFile(RowSource& source, const std::string& name,
                            const schedule::Format& format, std::optional<std::size_t> header_row)
-    : source_(source), first_(std::in_place) {
-  std::size_t at = 0;
-  HeadingSearch(source, name, format, header_row).run(*first_, at);
-  const CsvRecord& headings = first_->records[at];
-  layout_ = schedule::make_layout(headings.fields, format, name + ", " + row_name(headings.line));
-  keep_rows(*first_, at + 1);
-  while (first_->rows == 0) {
-    if (!source_.read(*first_)) {
+    : source_(source), row_word_(source.row_word()) {
+  HeadingSearch search(source, name, format, header_row);
+  search.run(first_);
+  last_heading_ = search.last_line();
+  layout_ = schedule::make_layout(search.headings(), format,
+                                  name + ", " + row_name(search.first_line()), search.below());
+  bool any = false;
+  for (RowBlock& block : first_) {
+    keep_cables(block);
+    block.is_ready = true;
+    any = any || block.rows > 0;
+  }
+  while (!any) {
+    RowBlock& block = first_.emplace_back();
+    if (!source_.read(block)) {
       throw InputError(
           make_fault(ErrorCode::missing, "there is no cable below the headings", name, "", "", ""));
     }
-    finish(*first_);
+    finish(block);
+    block.is_ready = true;
+    any = block.rows > 0;
   }
+  source_.show_as_text(columns_of_text(layout_));
+  if (source_.restart()) first_.clear();
 }
 
 std::string ScheduleFile::row_name(std::size_t number) const {
-  return std::string(source_.row_word()) + " " + std::to_string(number);
+  return row_word_ + " " + std::to_string(number);
 }
 
 bool ScheduleFile::read(RowBlock& block) {
-  if (!first_) return source_.read(block);
-  block = std::move(*first_);
-  first_.reset();
+  block.is_ready = false;
+  if (first_.empty()) return source_.read(block);
+  block = std::move(first_.front());
+  first_.pop_front();
   return true;
 }
 
 void ScheduleFile::finish(RowBlock& block) const {
+  if (block.is_ready) return;
   source_.finish(block);
-  keep_rows(block, 0);
+  keep_cables(block);
+}
+
+/// Takes out the rows up to the headings and those that are no cables. Their storage stays for
+/// later.
+void ScheduleFile::keep_cables(RowBlock& block) const {
+  std::size_t kept = 0;
+  block.skipped.clear();
+  for (std::size_t i = 0; i < block.rows; ++i) {
+    CsvRecord& record = block.records[i];
+    if (record.line <= last_heading_) continue;
+    const RowKind kind = kind_of(record);
+    if (kind != RowKind::cable) {
+      block.skipped.push_back({record.line, kind, text_of(layout_, record)});
+      continue;
+    }
+    if (i != kept) std::swap(block.records[i], block.records[kept]);
+    ++kept;
+  }
+  block.rows = kept;
+}
+
+RowKind ScheduleFile::kind_of(CsvRecord& record) const {
+  if (record.marks.empty()) {
+    return schedule::kind_of(
+        layout_, {.cells = record.fields, .covered = {}, .struck = {}, .hidden = record.hidden});
+  }
+  std::vector<schedule::Covered> covered;
+  std::vector<std::size_t> struck;
+  for (const CellMark& mark : record.marks) {
+    const bool above = mark.kind == CellMark::Kind::above;
+    if (above || mark.kind == CellMark::Kind::beside) covered.push_back({mark.cell, above});
+    if (mark.kind == CellMark::Kind::struck) struck.push_back(mark.cell);
+  }
+  const RowKind kind = schedule::kind_of(
+      layout_,
+      {.cells = record.fields, .covered = covered, .struck = struck, .hidden = record.hidden});
+  if (kind != RowKind::cable) return kind;
+  for (const CellMark& mark : record.marks) {
+    if (mark.cell >= record.fields.size()) continue;
+    if (mark.kind == CellMark::Kind::struck) record.fields[mark.cell] = k_struck;
+    if (mark.kind == CellMark::Kind::struck_in_part) record.fields[mark.cell] = k_struck_in_part;
+  }
+  return kind;
 }
 
 }  // namespace cutback::io

@@ -23,7 +23,7 @@ void add(std::string& line, std::string_view field) {
 
 std::string_view schedule_csv_head() {
   return "tag,end,verdict,part,fits,price,outer_margin_mm,inner_margin_mm,armour_margin_mm,barrier,"
-         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason\n";
+         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,line,source\n";
 }
 
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision) {
@@ -48,7 +48,6 @@ void append_schedule_csv_tail(std::string& out, const schedule::Decision& decisi
   number(decision.sheath_cut_mm, 1);
   number(decision.bedding_cut_mm, 1);
   add(out, decision.reason);
-  out += '\n';
 }
 
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
@@ -57,11 +56,14 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
   add(out, name.end);
   if (decision.usable()) {
     out += tail;
-    return;
+  } else {
+    out += ",unusable,,,,,,,,,,,";
+    append_csv_field(out, std::string(name.row_word) + " " + std::to_string(name.line) + ": " +
+                              schedule::unusable_text(decision));
   }
-  out += ",unusable,,,,,,,,,,,";
-  out += csv_field(std::string(name.row_word) + " " + std::to_string(name.line) + ": " +
-                   schedule::unusable_text(decision));
+  out += ',';
+  append_plain(out, static_cast<double>(name.line), 0);
+  add(out, name.source);
   out += '\n';
 }
 
@@ -86,14 +88,15 @@ std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines) {
 }
 
 std::string_view exceptions_csv_head() {
-  return "group,line,tag,end,verdict,nearest,reason,change\n";
+  return "group,line,tag,end,verdict,nearest,reason,change,source\n";
 }
 
 void append_exception_csv(std::string& out, const schedule::Exception& exception) {
   append_csv_field(out, exception.group);
   add(out, std::to_string(exception.line));
-  for (const std::string* field : {&exception.tag, &exception.end, &exception.verdict,
-                                   &exception.nearest, &exception.reason, &exception.change}) {
+  for (const std::string* field :
+       {&exception.tag, &exception.end, &exception.verdict, &exception.nearest, &exception.reason,
+        &exception.change, &exception.source}) {
     add(out, *field);
   }
   out += '\n';

@@ -11,7 +11,7 @@
 namespace cutback::io {
 namespace {
 
-constexpr std::array<XlsxColumn, 14> k_results{{{"tag", 18},
+constexpr std::array<XlsxColumn, 16> k_results{{{"tag", 18},
                                                 {"end", 18},
                                                 {"verdict", 17},
                                                 {"part", 20},
@@ -24,7 +24,9 @@ constexpr std::array<XlsxColumn, 14> k_results{{{"tag", 18},
                                                 {"armour_cut_mm", 16},
                                                 {"sheath_cut_mm", 16},
                                                 {"bedding_cut_mm", 17},
-                                                {"reason", 80}}};
+                                                {"reason", 80},
+                                                {"line", 8},
+                                                {"source", 24}}};
 constexpr std::array<XlsxColumn, 9> k_takeoff{{{"part", 24},
                                                {"description", 44},
                                                {"ends", 9},
@@ -34,14 +36,15 @@ constexpr std::array<XlsxColumn, 9> k_takeoff{{{"part", 24},
                                                {"to_order", 11},
                                                {"unit_price", 13},
                                                {"total", 14}}};
-constexpr std::array<XlsxColumn, 8> k_exceptions{{{"group", 32},
+constexpr std::array<XlsxColumn, 9> k_exceptions{{{"group", 32},
                                                   {"line", 8},
                                                   {"tag", 18},
                                                   {"end", 18},
                                                   {"verdict", 17},
                                                   {"nearest", 20},
                                                   {"reason", 80},
-                                                  {"change", 60}}};
+                                                  {"change", 60},
+                                                  {"source", 24}}};
 constexpr std::array<XlsxColumn, 1> k_notes{{{"notes", 110}}};
 
 lxw_format* verdict_look(const XlsxLooks& looks, std::string_view verdict) {
@@ -54,7 +57,8 @@ lxw_format* verdict_look(const XlsxLooks& looks, std::string_view verdict) {
 lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
   constexpr std::size_t k_fits = 4;
   constexpr std::size_t k_price = 5;
-  if (column == k_fits) return looks.count;
+  constexpr std::size_t k_line = 14;
+  if (column == k_fits || column == k_line) return looks.count;
   if (column == k_price) return looks.money;
   if (column >= 6 && column <= 8) return looks.length_3;
   if (column >= 10 && column <= 12) return looks.length_1;
@@ -156,7 +160,7 @@ class Workbook final : public ScheduleWorkbook {
     constexpr std::size_t k_line = 1;
     constexpr std::size_t k_verdict = 4;
     constexpr std::size_t k_reason = 6;  // and what would change it
-    if (column >= k_reason) return table.put_wrapped(column, field);
+    if (column == k_reason || column == k_reason + 1) return table.put_wrapped(column, field);
     const auto line = column == k_line ? parse_number(field) : std::nullopt;
     if (line) {
       table.put(column, *line, looks_.count);

@@ -10,9 +10,13 @@ void append_number(std::string& out, const XlsxCell& cell, const XlsxNotation& h
     if (cell.formula) out += "#not-calculated";
     return;
   }
-  switch (cell.format) {
+  switch (cell.style != nullptr ? cell.style->format : XlsxFormat::number) {
     case XlsxFormat::number:
-      append_xlsx_number(out, cell.value, how.decimal);
+      if (cell.as_text && cell.style != nullptr && !cell.style->whole_format.empty()) {
+        append_xlsx_whole(out, cell.value, cell.style->whole_format, how.decimal);
+      } else {
+        append_xlsx_number(out, cell.value, how.decimal);
+      }
       break;
     case XlsxFormat::percent:
       append_xlsx_percent(out, cell.value, how.decimal);

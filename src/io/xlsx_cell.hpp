@@ -20,7 +20,8 @@ enum class XlsxCellType { number, shared, text, formula_text, boolean, error, da
 struct XlsxCell {
   std::size_t column = 0;
   XlsxCellType type = XlsxCellType::number;
-  XlsxFormat format = XlsxFormat::number;
+  const XlsxStyle* style = nullptr;  ///< null: that of a cell without one
+  bool as_text = false;              ///< a number is wanted as the sheet shows it
   bool formula = false;
   std::string value;  ///< as it stands in the sheet; its storage is used again
 };

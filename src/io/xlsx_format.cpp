@@ -148,6 +148,69 @@ XlsxFormat xlsx_format(std::string_view code) {
   return percent ? XlsxFormat::percent : XlsxFormat::number;
 }
 
+std::string xlsx_whole_format(std::string_view code) {
+  // The first section is that of positive numbers. 0x01 stands before a character that is shown.
+  std::string format;
+  std::size_t digits = 0;
+  bool more = false;
+  for (std::size_t i = 0; i < code.size() && code[i] != ';'; ++i) {
+    const char c = code[i];
+    const auto shown = [&](char what) {
+      format += '\x01';
+      format += what;
+      more = true;
+    };
+    if (c == '0' || c == '#') {
+      if (c == '0') more = more || digits > 0;
+      if (c == '#' && digits == 0) continue;  // shows nothing of its own
+      ++digits;
+      format += '0';
+    } else if (c == '"') {
+      for (++i; i < code.size() && code[i] != '"'; ++i) shown(code[i]);
+    } else if (c == '\\' && i + 1 < code.size()) {
+      shown(code[++i]);
+    } else if (c == '-' || c == ' ' || c == '/' || c == '(' || c == ')') {
+      shown(c);
+    } else if (c == '[') {
+      const std::size_t end = code.find(']', i);
+      const std::string_view inside = code.substr(i + 1, end - i - 1);
+      // A colour changes no character; a condition does.
+      if (end == std::string_view::npos || inside.find_first_of("<>=$") != std::string_view::npos) {
+        return {};
+      }
+      i = end;
+    } else {
+      return {};  // decimals, thousands, words: not the digits alone
+    }
+  }
+  return more && digits > 0 ? format : std::string();
+}
+
+void append_xlsx_whole(std::string& out, std::string_view text, std::string_view format,
+                       char decimal) {
+  const bool whole = !text.empty() && text.size() <= static_cast<std::size_t>(k_digits) &&
+                     std::all_of(text.begin(), text.end(), is_digit);
+  if (!whole) return append_xlsx_number(out, text, decimal);
+  std::size_t places = 0;
+  for (std::size_t i = 0; i < format.size(); ++i) {
+    if (format[i] == '\x01') {
+      ++i;
+    } else {
+      ++places;
+    }
+  }
+  std::size_t used = 0;  // of the places
+  for (std::size_t i = 0; i < format.size(); ++i) {
+    if (format[i] == '\x01') {
+      out += format[++i];
+      continue;
+    }
+    const std::size_t left = places - used++;  // places from here on
+    if (used == 1 && text.size() > places) out += text.substr(0, text.size() - places);
+    out += left > text.size() ? '0' : text[text.size() - left];
+  }
+}
+
 void append_xlsx_number(std::string& out, std::string_view text, char decimal) {
   if (is_shortest(text)) {
     out += text;

@@ -12,12 +12,20 @@
 namespace cutback::io {
 namespace {
 
-constexpr int k_ignore_case = 2;  // of unzLocateFile
 constexpr unsigned long k_locked = 1;
 // A part may unpack to this at least, and to this many times its packed size. The longest sheets
 // pack 30 to 60 times, a bomb 1,000 times.
 constexpr std::uint64_t k_always_allowed = std::uint64_t{64} << 20U;
 constexpr std::uint64_t k_most_times = 300;
+
+/// A name as parts are looked for.
+std::string plain_name(std::string name) {
+  for (char& c : name) {
+    if (c == '\\') c = '/';
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return name;
+}
 
 }  // namespace
 
@@ -88,14 +96,25 @@ XlsxPackage::XlsxPackage(std::string_view bytes, std::string name)
   if (zip_ == nullptr) {
     throw xlsx_damaged("it is no whole ZIP archive; it may have been cut short", name_);
   }
+  std::array<char, 4096> entry{};
+  for (int more = unzGoToFirstFile(zip_); more == UNZ_OK; more = unzGoToNextFile(zip_)) {
+    unz64_file_pos place{};
+    if (unzGetCurrentFileInfo64(zip_, nullptr, entry.data(), entry.size() - 1, nullptr, 0, nullptr,
+                                0) != UNZ_OK ||
+        unzGetFilePos64(zip_, &place) != UNZ_OK) {
+      break;
+    }
+    entries_.emplace(plain_name(entry.data()),
+                     Entry{place.pos_in_zip_directory, place.num_of_file});
+  }
 }
 
 XlsxPackage::~XlsxPackage() {
   if (zip_ != nullptr) unzClose(zip_);  // closes the part too
 }
 
-bool XlsxPackage::has(const std::string& part) {
-  return unzLocateFile(zip_, part.c_str(), k_ignore_case) == UNZ_OK;
+bool XlsxPackage::has(const std::string& part) const {
+  return entries_.count(plain_name(part)) > 0;
 }
 
 void XlsxPackage::open(const std::string& part, std::uint64_t most) {
@@ -103,7 +122,10 @@ void XlsxPackage::open(const std::string& part, std::uint64_t most) {
   open_ = false;
   part_ = part;
   unz_file_info64 info{};
-  if (!has(part) ||
+  const auto found = entries_.find(plain_name(part));
+  unz64_file_pos place{};
+  if (found != entries_.end()) place = {found->second.directory, found->second.number};
+  if (found == entries_.end() || unzGoToFilePos64(zip_, &place) != UNZ_OK ||
       unzGetCurrentFileInfo64(zip_, &info, nullptr, 0, nullptr, 0, nullptr, 0) != UNZ_OK) {
     throw xlsx_damaged("it has no part " + part, name_);
   }

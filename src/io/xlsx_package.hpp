@@ -4,6 +4,7 @@
 #include <atomic>
 #include <cstddef>
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -51,13 +52,16 @@ class XlsxPackage final : public ByteSource {
   ~XlsxPackage() override;
 
   [[nodiscard]] const std::string& name() const { return name_; }
-  [[nodiscard]] bool has(const std::string& part);
-  /// Begins to read a part, such as xl/workbook.xml; names are compared without regard to case.
+  [[nodiscard]] bool has(const std::string& part) const;
+  /// Begins to read a part, such as xl/workbook.xml; names are compared without regard to
+  /// case, and a backslash in one is a slash: some writers use them.
   /// @param most  bytes that it may unpack to
   /// @throws InputError when it is missing, locked or unpacks to more
   void open(const std::string& part, std::uint64_t most);
   /// @throws InputError when the archive is damaged (its check sum among that)
   std::size_t read(char* to, std::size_t size) override;
+  /// Of the part that is open, unpacked.
+  [[nodiscard]] std::uint64_t size() const { return size_; }
   /// How much of the part has been read, 0 to 1; to be called on any thread.
   [[nodiscard]] double taken() const;
   void finish() override;
@@ -68,6 +72,11 @@ class XlsxPackage final : public ByteSource {
   std::string part_;
   std::unique_ptr<Memory> memory_;
   void* zip_ = nullptr;
+  struct Entry {
+    std::uint64_t directory;  ///< where minizip finds it again
+    std::uint64_t number;
+  };
+  std::map<std::string, Entry> entries_;  ///< by their names, in small letters with slashes
   bool open_ = false;
   std::uint64_t size_ = 0;  ///< of the part, unpacked
   std::atomic<std::uint64_t> read_ = 0;

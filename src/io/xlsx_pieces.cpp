@@ -7,9 +7,12 @@
 namespace cutback::io {
 namespace {
 
+constexpr std::uint64_t k_most_bytes = std::uint64_t{4} << 30U;
+constexpr std::uint64_t k_most_held = std::uint64_t{256} << 20U;
 constexpr std::size_t k_piece = std::size_t{64} << 10U;
 constexpr std::size_t k_most_piece = std::size_t{1} << 20U;
 constexpr std::size_t k_most_head = std::size_t{16} << 10U;  // read again with each piece
+constexpr std::size_t k_most_tail = std::size_t{64} << 20U;
 constexpr std::string_view k_rows = "sheetData";
 
 /// Looks for the beginning of the rows.
@@ -38,6 +41,38 @@ class HeadFinder final : public XmlHandler {
   XmlParser parser_;
 };
 
+/// Gathers the merged cells.
+class MergeFinder final : public XmlHandler {
+ public:
+  MergeFinder(const std::string& file, const std::string& part, ByteSource& bytes)
+      : file_(file), part_(part), parser_(bytes, file, part, "worksheet", *this) {}
+
+  XlsxMerges find() {
+    parser_.run();
+    merges_.sort();
+    return std::move(merges_);
+  }
+
+  void start(std::string_view element, const XmlAttributes& attributes) override {
+    if (element == "mergeCells") inside_ = true;
+    if (!inside_ || element != "mergeCell") return;
+    const std::string_view reference = attributes.text("ref");
+    if (merges_.add(reference)) return;
+    throw xlsx_damaged("part " + part_ + " merges no such cells: " + std::string(reference), file_);
+  }
+  void end(std::string_view element) override {
+    if (element == "mergeCells") inside_ = false;
+  }
+  void text(std::string_view) override {}
+
+ private:
+  const std::string& file_;
+  const std::string& part_;
+  XlsxMerges merges_;
+  bool inside_ = false;
+  XmlParser parser_;
+};
+
 /// Whether a comment, CDATA or an instruction begins in it.
 bool has_marks(std::string_view text) {
   for (const char mark : {'!', '?'}) {  // rarer than <, and so found sooner
@@ -51,9 +86,60 @@ bool has_marks(std::string_view text) {
 
 }  // namespace
 
-void XlsxPieces::begin(const std::string& part) {
+XlsxPieces::XlsxPieces(XlsxPackage& package, std::string part)
+    : package_(package), part_(std::move(part)) {}
+
+XlsxMerges XlsxPieces::look() {
+  package_.open(part_, k_most_bytes);
+  whole_ = package_.size() <= k_most_held;
+  at_ = 0;
+  held_.clear();
+  if (whole_) held_.reserve(package_.size() + 1);
   unpack(k_most_head);
-  const auto [begin, end] = HeadFinder(package_.name(), part, held_).find();
+  find_head();
+  if (whole_) {
+    unpack(k_most_held + 1);
+    const std::string_view rows = std::string_view(held_).substr(head_.size());
+    if (!cuts_ || has_marks(rows)) return merges_of_all();
+    const std::size_t end = rows.rfind(rows_end_);
+    return end == std::string_view::npos ? merges_of_all() : merges_of(rows.substr(end));
+  }
+  if (!cuts_) return merges_of_all();
+  // What lies before the end of the rows is let go.
+  std::string tail = held_.substr(head_.size());
+  held_.clear();
+  for (bool more = true; more;) {
+    if (has_marks(tail)) return merges_of_all();
+    const std::size_t end = tail.rfind(rows_end_);
+    const std::size_t kept =
+        end != std::string::npos ? end : tail.size() - std::min(tail.size(), rows_end_.size());
+    tail.erase(0, kept);
+    if (tail.size() > k_most_tail) return merges_of_all();
+    more = unpack(k_most_piece);
+    tail += held_;
+    held_.clear();
+  }
+  return tail.starts_with(rows_end_) ? merges_of(tail) : merges_of_all();
+}
+
+/// @param tail  what stands behind the last row
+XlsxMerges XlsxPieces::merges_of(std::string_view tail) const {
+  ByteViews bytes(head_, tail);
+  return MergeFinder(package_.name(), part_, bytes).find();
+}
+
+/// The same of a sheet that cannot be cut: its XML is read from one end to the other.
+XlsxMerges XlsxPieces::merges_of_all() {
+  if (whole_) {
+    ByteViews bytes(held_, {});
+    return MergeFinder(package_.name(), part_, bytes).find();
+  }
+  package_.open(part_, k_most_bytes);
+  return MergeFinder(package_.name(), part_, package_).find();
+}
+
+void XlsxPieces::find_head() {
+  const auto [begin, end] = HeadFinder(package_.name(), part_, held_).find();
   const std::string_view tag = std::string_view(held_).substr(begin, end - begin);
   // In UTF-16 it looks otherwise; without rows it ends with />.
   const std::size_t name = tag.find(k_rows);
@@ -63,34 +149,63 @@ void XlsxPieces::begin(const std::string& part) {
   between_ = "</" + prefix + "row>";
   end_tag_ = between_.size();
   between_ += "<" + prefix + "row r=\"";
+  rows_end_ = "</" + prefix + std::string(k_rows) + ">";
   head_ = held_.substr(0, end);
-  held_.erase(0, end);
-  can_cut_ = true;
+  cuts_ = true;
+}
+
+void XlsxPieces::begin() {
+  rest_.reset();
+  next_row_ = 1;
+  can_cut_ = cuts_;
+  if (whole_) {
+    at_ = head_.size();
+  } else {
+    package_.open(part_, k_most_bytes);
+    held_.clear();
+    at_ = 0;
+    unpack(k_most_head);
+    at_ = head_.size();
+  }
+  done_ = at_;
 }
 
 std::optional<XlsxPiece> XlsxPieces::cut() {
   for (std::size_t size = k_piece; can_cut_ && size <= k_most_piece; size *= 2) {
-    can_cut_ = held_.size() >= size || unpack(size - held_.size());
+    can_cut_ = held().size() >= size || unpack(size - held().size());
     if (!can_cut_) break;
-    auto [end, next_row] = find_cut();
+    auto [end, next_row] = find_cut(held().substr(0, size));
     if (end == 0) continue;
-    can_cut_ = !has_marks(std::string_view(held_).substr(0, end));
+    const std::string_view rows = held().substr(0, end);
+    can_cut_ = !has_marks(rows);
     if (!can_cut_) break;
-    std::string rest = held_.substr(end);
-    held_.resize(end);
-    return XlsxPiece{std::exchange(held_, std::move(rest)), next_row};
+    XlsxPiece piece{.rows = rows,
+                    .own = {},
+                    .first_row = std::exchange(next_row_, next_row),
+                    .next_row = next_row};
+    if (whole_) {
+      at_ += end;
+    } else {
+      std::string rest(held().substr(end));
+      held_.resize(at_ + end);
+      held_.erase(0, std::exchange(at_, 0));
+      piece.own = std::exchange(held_, std::move(rest));
+      piece.rows = {};
+    }
+    done_ = at_;
+    return piece;
   }
   can_cut_ = false;
   return std::nullopt;
 }
 
-/// Where what is held can be cut last, and the number of the row behind; 0 where it cannot be.
-std::pair<std::size_t, std::size_t> XlsxPieces::find_cut() const {
-  const char* const behind = held_.data() + held_.size();
-  for (std::size_t at = held_.rfind(between_); at != std::string::npos && at > 0;
-       at = held_.rfind(between_, at - 1)) {
+/// Where it can be cut last, and the number of the row behind; 0 where it cannot be.
+std::pair<std::size_t, std::size_t> XlsxPieces::find_cut(std::string_view text) const {
+  const char* const behind = text.data() + text.size();
+  for (std::size_t at = text.rfind(between_); at != std::string_view::npos && at > 0;
+       at = text.rfind(between_, at - 1)) {
     std::size_t row = 0;
-    const auto [end, error] = std::from_chars(held_.data() + at + between_.size(), behind, row);
+    const auto [end, error] = std::from_chars(text.data() + at + between_.size(), behind, row);
     if (error == std::errc{} && end != behind && *end == '"') return {at + end_tag_, row};
   }
   return {0, 0};
@@ -101,18 +216,33 @@ bool XlsxPieces::unpack(std::size_t size) {
   const std::size_t wanted = held_.size() + size;
   while (held_.size() < wanted) {
     const std::size_t before = held_.size();
-    held_.resize(wanted);
-    const std::size_t got = package_.read(held_.data() + before, wanted - before);
+    const std::size_t step = std::min(wanted - before, k_most_piece);
+    held_.resize(before + step);
+    const std::size_t got = package_.read(held_.data() + before, step);
     held_.resize(before + got);
     if (got == 0) return false;
   }
   return true;
 }
 
+double XlsxPieces::taken() const {
+  if (!whole_) return package_.taken();
+  const double size = static_cast<double>(held_.size());
+  return held_.empty() ? 1.0 : static_cast<double>(done_.load()) / size;
+}
+
 std::size_t XlsxPieces::read(char* to, std::size_t size) {
-  if (!rest_) rest_.emplace(head_, held_);
+  if (!rest_) rest_.emplace(head_, held());
   const std::size_t count = rest_->read(to, size);
-  return count > 0 ? count : package_.read(to, size);
+  if (count > 0 || whole_) {
+    if (whole_) done_ = std::min(held_.size(), done_ + count);
+    return count;
+  }
+  return package_.read(to, size);
+}
+
+void XlsxPieces::finish() {
+  if (!whole_) package_.finish();
 }
 
 }  // namespace cutback::io

@@ -1,11 +1,13 @@
-// The rows of one sheet, in pieces that can be read on several threads.
+// The rows of the sheets of a workbook, in pieces that can be read on several threads.
 
 #include "cutback/io/xlsx_rows.hpp"
 
 #include <atomic>
 #include <cstdint>
+#include <optional>
 #include <utility>
 
+#include "cutback/io/files.hpp"
 #include "io/xlsx_pieces.hpp"
 #include "io/xlsx_sheet.hpp"
 #include "io/xlsx_workbook.hpp"
@@ -13,53 +15,83 @@
 namespace cutback::io {
 namespace {
 
-constexpr std::uint64_t k_most_bytes = std::uint64_t{4} << 30U;
-
-}  // namespace
-
-class XlsxRows::Reader {
- public:
-  Reader(std::string_view bytes, std::string name, const Options& options)
-      : package_(bytes, std::move(name)),
-        workbook_(read_xlsx_workbook(package_)),
-        pieces_(package_) {
-    const XlsxSheet& sheet = find_xlsx_sheet(workbook_, options.sheet, package_.name());
-    frame_.file = package_.name();
-    frame_.part = sheet.part;
-    frame_.name = sheet.name;
-    frame_.how = {.from_1904 = workbook_.from_1904, .decimal = options.decimal};
-    if (!workbook_.styles.empty()) frame_.formats = read_xlsx_styles(package_, workbook_.styles);
-    if (!workbook_.strings.empty()) frame_.strings = XlsxStrings(package_, workbook_.strings);
-    package_.open(sheet.part, k_most_bytes);
+/// What the sheets of a workbook share.
+struct Book {
+  Book(std::string_view bytes, std::string name, char decimal)
+      : package(bytes, std::move(name)), workbook(read_xlsx_workbook(package)) {
+    how = {.from_1904 = workbook.from_1904, .decimal = decimal};
+    if (!workbook.styles.empty()) styles = read_xlsx_styles(package, workbook.styles);
+    if (!workbook.strings.empty()) strings = XlsxStrings(package, workbook.strings);
   }
 
-  [[nodiscard]] const std::string& sheet() const { return frame_.name; }
-  [[nodiscard]] double taken() const { return package_.taken(); }
+  std::optional<MappedFile> mapped;  ///< what the package is a view of, where it is a file
+  XlsxPackage package;
+  XlsxWorkbook workbook;
+  XlsxNotation how;
+  std::vector<XlsxStyle> styles;
+  XlsxStrings strings;
+};
 
-  bool read(RowBlock& block) {
+class Sheet final : public RowSource {
+ public:
+  Sheet(std::shared_ptr<Book> book, std::size_t sheet)
+      : book_(std::move(book)),
+        frame_{.file = book_->package.name(),
+               .part = book_->workbook.sheets[sheet].part,
+               .name = book_->workbook.sheets[sheet].name,
+               .how = book_->how,
+               .styles = &book_->styles,
+               .strings = &book_->strings,
+               .merges = {},
+               .as_text = {}},
+        pieces_(book_->package, frame_.part) {}
+
+  bool restart() override {
+    at_end_ = false;
+    begun_ = false;
+    rest_.reset();
+    return true;
+  }
+
+  void show_as_text(const std::vector<std::size_t>& columns) override {
+    frame_.as_text.clear();
+    for (const std::size_t column : columns) {
+      if (frame_.as_text.size() <= column) frame_.as_text.resize(column + 1);
+      frame_.as_text[column] = true;
+    }
+  }
+
+  [[nodiscard]] std::optional<double> taken() const override { return pieces_.taken(); }
+  [[nodiscard]] std::string_view row_word() const override { return "row"; }
+
+  bool read(RowBlock& block) override {
     block.rows = 0;
     block.piece = {};
     if (at_end_) return false;
     at_end_ = true;  // also after an error
-    if (!begun_) pieces_.begin(frame_.part);
-    begun_ = true;
+    begin();
     if (auto piece = pieces_.cut()) {
-      block.text = std::move(piece->rows);
-      block.piece = block.text;
+      block.text = std::move(piece->own);
+      block.piece = piece->rows.empty() ? std::string_view(block.text) : piece->rows;
       block.line = piece->next_row;
+      // What a merged cell says must be known before rows below are read on another thread.
+      if (frame_.merges.cross(piece->first_row, piece->next_row)) finish(block);
       at_end_ = false;
       return true;
     }
     if (!rest_) rest_.emplace(frame_, pieces_, XmlEnd::whole);
     at_end_ = !rest_->read(block);
     if (block.rows > 0) any_ = true;
-    if (at_end_ && !any_) throw empty();
-    return block.rows > 0;
+    if (!at_end_ || any_) return block.rows > 0;
+    throw xlsx_fault(ErrorCode::missing, "the sheet is empty",
+                     frame_.file + ", sheet " + frame_.name, "", "name another with --sheet");
   }
 
-  void finish(RowBlock& block) const {
+  void finish(RowBlock& block) const override {
     if (block.piece.empty()) return;
-    const std::string rows = std::exchange(block.text, {});
+    const std::string own = std::exchange(block.text, {});
+    // A short text moves with its string.
+    const std::string_view rows = own.empty() ? block.piece : std::string_view(own);
     block.piece = {};
     ByteViews bytes(pieces_.head(), rows);
     XlsxSheetReader reader(frame_, bytes, XmlEnd::cut);
@@ -69,39 +101,55 @@ class XlsxRows::Reader {
   }
 
  private:
-  [[nodiscard]] InputError empty() const {
-    return InputError(Fault{
-        .code = ErrorCode::missing,
-        .what = "the sheet is empty",
-        .where = frame_.file + ", sheet " + frame_.name,
-        .given = {},
-        .allowed = {},
-        .hint = "name another with --sheet; the workbook has " + xlsx_sheet_names(workbook_)});
+  void begin() {
+    if (begun_) return;
+    if (!looked_) frame_.merges = pieces_.look();
+    looked_ = true;
+    pieces_.begin();
+    begun_ = true;
   }
 
-  XlsxPackage package_;
-  XlsxWorkbook workbook_;
+  std::shared_ptr<Book> book_;
   XlsxSheetFrame frame_;
   XlsxPieces pieces_;
   std::optional<XlsxSheetReader> rest_;  ///< of what cannot be cut into pieces
+  bool looked_ = false;
   bool begun_ = false;
   bool at_end_ = false;
   mutable std::atomic<bool> any_ = false;  ///< whether a cell was found that says anything
 };
 
-XlsxRows::XlsxRows(std::string_view bytes, std::string name, const Options& options)
-    : reader_(std::make_unique<Reader>(bytes, std::move(name), options)) {}
-XlsxRows::XlsxRows(const std::string& path, const Options& options)
-    : mapped_(std::make_unique<MappedFile>(path)),
-      reader_(std::make_unique<Reader>(mapped_->text(), path, options)) {}
-XlsxRows::~XlsxRows() = default;
+class Xlsx final : public Workbook {
+ public:
+  explicit Xlsx(std::shared_ptr<Book> book) : book_(std::move(book)) {
+    for (const XlsxSheet& sheet : book_->workbook.sheets) {
+      sheets_.push_back(
+          {.name = sheet.name, .hidden = sheet.hidden, .has_cells = !sheet.part.empty()});
+    }
+  }
 
-const std::string& XlsxRows::sheet() const { return reader_->sheet(); }
+  [[nodiscard]] const std::vector<SheetName>& sheets() const override { return sheets_; }
+  [[nodiscard]] std::unique_ptr<RowSource> open(std::size_t sheet) override {
+    return std::make_unique<Sheet>(book_, sheet);
+  }
 
-bool XlsxRows::read(RowBlock& block) { return reader_->read(block); }
+ private:
+  std::shared_ptr<Book> book_;
+  std::vector<SheetName> sheets_;
+};
 
-void XlsxRows::finish(RowBlock& block) const { reader_->finish(block); }
+}  // namespace
 
-std::optional<double> XlsxRows::taken() const { return reader_->taken(); }
+std::unique_ptr<Workbook> open_xlsx(const std::string& path, char decimal) {
+  MappedFile mapped(path);
+  const std::string_view bytes = mapped.text();
+  auto book = std::make_shared<Book>(bytes, path, decimal);
+  book->mapped.emplace(std::move(mapped));  // the bytes stay where they are
+  return std::make_unique<Xlsx>(std::move(book));
+}
+
+std::unique_ptr<Workbook> open_xlsx(std::string_view bytes, std::string name, char decimal) {
+  return std::make_unique<Xlsx>(std::make_shared<Book>(bytes, std::move(name), decimal));
+}
 
 }  // namespace cutback::io

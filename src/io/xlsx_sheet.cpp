@@ -23,17 +23,8 @@ bool is_blank(std::string_view text) {
                      [](char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; });
 }
 
-/// The column of a reference such as AB12, from 0; k_most_columns where there is none.
-std::size_t column_of(std::string_view reference) {
-  std::size_t column = 0;
-  std::size_t letters = 0;
-  while (letters < reference.size() && letters < 4 && reference[letters] >= 'A' &&
-         reference[letters] <= 'Z') {
-    column = column * 26 + static_cast<std::size_t>(reference[letters] - 'A' + 1);
-    ++letters;
-  }
-  return letters == 0 || column > k_most_columns ? k_most_columns : column - 1;
-}
+// A merged cell covers no more columns than this: a title over the whole sheet has no more to say.
+constexpr std::size_t k_most_covered = 256;
 
 }  // namespace
 
@@ -73,7 +64,7 @@ void XlsxSheetReader::start(std::string_view element, const XmlAttributes& attri
       start_value(element);
       break;
     case Place::text:
-      text_.start(element);
+      text_.start(element, attributes);
       break;
     case Place::value:
       break;
@@ -112,6 +103,7 @@ void XlsxSheetReader::end(std::string_view element) {
 void XlsxSheetReader::text(std::string_view piece) {
   if (place_ != Place::value && !(place_ == Place::text && text_.wants())) return;
   cell_.value += piece;
+  if (place_ == Place::text) text_.take(piece);
   if (cell_.value.size() > k_most_cell) {
     throw fault(ErrorCode::out_of_range, "a cell holds more text than a cell can", "");
   }
@@ -125,6 +117,9 @@ void XlsxSheetReader::start_row(const XmlAttributes& attributes) {
   next_column_ = 0;
   first_cell_ = ends_.size();
   row_text_ = block_->text.size();
+  // A row without height is not seen either.
+  row_hidden_ = attributes.is_true("hidden") || attributes.text("ht") == "0";
+  marks_.clear();
 }
 
 void XlsxSheetReader::set_row(std::string_view text) {
@@ -138,7 +133,10 @@ void XlsxSheetReader::set_row(std::string_view text) {
 
 void XlsxSheetReader::start_cell(const XmlAttributes& attributes) {
   cell_.column = next_column_;
-  if (const char* given = attributes.find('r')) cell_.column = column_of(given);
+  if (const char* given = attributes.find('r')) {
+    const auto [column, letters] = xlsx_column(given);
+    cell_.column = letters == 0 ? k_most_columns : column;
+  }
   if (cell_.column >= k_most_columns) {
     throw fault(ErrorCode::out_of_range, "more columns than a sheet has (16,384)",
                 std::string(attributes.text("r")));
@@ -151,16 +149,17 @@ void XlsxSheetReader::start_cell(const XmlAttributes& attributes) {
   if (!type) throw damaged("a cell of an unknown kind: " + std::string(attributes.text("t")));
   cell_.type = *type;
   const char* style = attributes.find('s');
-  cell_.format = style != nullptr ? format_of(style) : XlsxFormat::number;
+  cell_.style = style != nullptr ? style_of(style) : nullptr;
+  cell_.as_text = cell_.column < frame_.as_text.size() && frame_.as_text[cell_.column];
   cell_.formula = false;
   cell_.value.clear();
   place_ = Place::cell;
 }
 
-XlsxFormat XlsxSheetReader::format_of(std::string_view style) const {
+const XlsxStyle* XlsxSheetReader::style_of(std::string_view style) const {
   std::size_t index = 0;
   std::from_chars(style.data(), style.data() + style.size(), index);
-  return index < frame_.formats.size() ? frame_.formats[index] : XlsxFormat::number;
+  return index < frame_.styles->size() ? &(*frame_.styles)[index] : nullptr;
 }
 
 void XlsxSheetReader::start_value(std::string_view element) {
@@ -176,7 +175,7 @@ void XlsxSheetReader::end_cell() {
   place_ = Place::row;
   std::string& out = block_->text;
   const std::size_t begin = out.size();
-  if (!append_xlsx_cell(out, cell_, frame_.strings, frame_.how)) {
+  if (!append_xlsx_cell(out, cell_, *frame_.strings, frame_.how)) {
     throw damaged("a cell names a text that is not there: " + cell_.value);
   }
   if (is_blank(std::string_view(out).substr(begin))) {
@@ -188,18 +187,88 @@ void XlsxSheetReader::end_cell() {
   }
   ends_.resize(first_cell_ + cell_.column, begin);  // cells that were left out are empty
   ends_.push_back(out.size());
+  if (cell_.style != nullptr && cell_.style->struck) {
+    mark(CellMark::Kind::struck);
+  } else if (cell_.type == XlsxCellType::shared || cell_.type == XlsxCellType::text) {
+    const XlsxStruck struck =
+        cell_.type == XlsxCellType::text ? text_.struck() : frame_.strings->struck(cell_.value);
+    if (struck == XlsxStruck::all) mark(CellMark::Kind::struck);
+    if (struck == XlsxStruck::part) mark(CellMark::Kind::struck_in_part);
+  }
+}
+
+void XlsxSheetReader::mark(CellMark::Kind kind) {
+  marks_.push_back({static_cast<std::uint16_t>(cell_.column), kind});
 }
 
 void XlsxSheetReader::end_row() {
   place_ = Place::data;
+  if (!frame_.merges.empty()) cover();
   if (ends_.size() == first_cell_) return;
   if (block_->records.size() == block_->rows) block_->records.emplace_back();
-  block_->records[block_->rows++].line = row_;
+  CsvRecord& record = block_->records[block_->rows++];
+  record.line = row_;
+  record.hidden = row_hidden_;
+  record.marks = marks_;
   row_ends_.push_back(ends_.size());
   if (end_ == XmlEnd::cut) return;
   if (block_->rows >= k_rows_a_block || block_->text.size() > k_much_text ||
       ends_.size() > k_many_cells) {
     parser_.pause();
+  }
+}
+
+/// Puts the texts of merged cells into all the cells of the row that they cover, and keeps those
+/// that go on below.
+void XlsxSheetReader::cover() {
+  const auto& list = frame_.merges.list();
+  for (; next_merge_ < list.size() && list[next_merge_].top <= row_; ++next_merge_) {
+    if (list[next_merge_].bottom >= row_) open_merges_.push_back(&list[next_merge_]);
+  }
+  open_merges_.erase(std::remove_if(open_merges_.begin(), open_merges_.end(),
+                                    [&](const XlsxMerge* each) { return each->bottom < row_; }),
+                     open_merges_.end());
+  if (open_merges_.empty()) return;
+  std::string& out = block_->text;
+  std::vector<std::string> cells;
+  std::size_t begin = row_text_;
+  for (std::size_t i = first_cell_; i < ends_.size(); ++i) {
+    cells.push_back(out.substr(begin, ends_[i] - begin));
+    begin = ends_[i];
+  }
+  for (const XlsxMerge* merge : open_merges_) cover_with(*merge, cells);
+  while (!cells.empty() && cells.back().empty()) cells.pop_back();
+  out.resize(row_text_);
+  ends_.resize(first_cell_);
+  for (const std::string& cell : cells) {
+    out += cell;
+    ends_.push_back(out.size());
+  }
+  if (out.size() - row_text_ > k_most_row || out.size() > k_most_text) {
+    throw fault(ErrorCode::out_of_range, "a row holds more text than any cable needs", "");
+  }
+}
+
+void XlsxSheetReader::cover_with(const XlsxMerge& merge, std::vector<std::string>& cells) {
+  const bool above = merge.top < row_;
+  if (!above) {
+    merge.text = merge.left < cells.size() ? cells[merge.left] : std::string();
+    merge.struck = std::any_of(marks_.begin(), marks_.end(), [&](const CellMark& each) {
+      return each.cell == merge.left && each.kind == CellMark::Kind::struck;
+    });
+  }
+  const std::size_t end = std::min(merge.right, merge.left + k_most_covered - 1) + 1;
+  const std::size_t first = above ? merge.left : merge.left + 1;
+  if (cells.size() < end && !merge.text.empty()) cells.resize(end);
+  for (std::size_t i = first; i < std::min(end, cells.size()); ++i) {
+    cells[i] = merge.text;  // what a covered cell holds itself is not seen
+    marks_.erase(std::remove_if(marks_.begin(), marks_.end(),
+                                [&](const CellMark& each) { return each.cell == i; }),
+                 marks_.end());
+    if (merge.text.empty()) continue;
+    marks_.push_back(
+        {static_cast<std::uint16_t>(i), above ? CellMark::Kind::above : CellMark::Kind::beside});
+    if (merge.struck) marks_.push_back({static_cast<std::uint16_t>(i), CellMark::Kind::struck});
   }
 }
 

@@ -7,6 +7,7 @@
 
 #include "cutback/io/rows.hpp"
 #include "io/xlsx_cell.hpp"
+#include "io/xlsx_merges.hpp"
 #include "io/xlsx_xml.hpp"
 
 namespace cutback::io {
@@ -17,8 +18,10 @@ struct XlsxSheetFrame {
   std::string part;
   std::string name;
   XlsxNotation how;
-  std::vector<XlsxFormat> formats;
-  XlsxStrings strings;
+  const std::vector<XlsxStyle>* styles = nullptr;
+  const XlsxStrings* strings = nullptr;
+  XlsxMerges merges;
+  std::vector<bool> as_text;  ///< columns in which numbers are wanted as the sheet shows them
 };
 
 /// Puts the rows of a sheet, or of a piece of one, into blocks.
@@ -44,10 +47,13 @@ class XlsxSheetReader final : public XmlHandler {
   void start_row(const XmlAttributes& attributes);
   void set_row(std::string_view text);
   void start_cell(const XmlAttributes& attributes);
-  [[nodiscard]] XlsxFormat format_of(std::string_view style) const;
+  [[nodiscard]] const XlsxStyle* style_of(std::string_view style) const;
   void start_value(std::string_view element);
   void end_cell();
   void end_row();
+  void mark(CellMark::Kind kind);
+  void cover();
+  void cover_with(const XlsxMerge& merge, std::vector<std::string>& cells);
   void set_views();
   [[nodiscard]] std::string where() const;
   [[nodiscard]] InputError damaged(std::string what) const;
@@ -66,6 +72,10 @@ class XlsxSheetReader final : public XmlHandler {
   RowBlock* block_ = nullptr;
   std::vector<std::size_t> ends_;      ///< of the cells, in the block's text
   std::vector<std::size_t> row_ends_;  ///< of the rows, in ends_
+  bool row_hidden_ = false;
+  std::vector<CellMark> marks_;                ///< of the row
+  std::size_t next_merge_ = 0;                 ///< the first that has not begun
+  std::vector<const XlsxMerge*> open_merges_;  ///< those that reach the row
 };
 
 }  // namespace cutback::io

@@ -11,9 +11,16 @@ constexpr std::uint64_t k_most_bytes = std::uint64_t{512} << 20U;  // ends_ coun
 
 }  // namespace
 
-void XlsxText::start(std::string_view element) {
+void XlsxText::start(std::string_view element, const XmlAttributes& attributes) {
   if (is_element(element, "t")) in_text_ = true;
   if (is_element(element, "rPh")) ++phonetic_;
+  if (is_element(element, "r")) run_struck_ = false;
+  if (is_element(element, "strike")) run_struck_ = !attributes.is_false("val");
+}
+
+void XlsxText::take(std::string_view piece) {
+  const bool blank = piece.find_first_not_of(" \t\r\n") == std::string_view::npos;
+  if (!blank) (run_struck_ ? struck_ : plain_) += piece.size();
 }
 
 void XlsxText::end(std::string_view element) {
@@ -24,11 +31,12 @@ void XlsxText::end(std::string_view element) {
 class XlsxStrings::Handler final : public XmlHandler {
  public:
   explicit Handler(XlsxStrings& strings) : strings_(strings) {}
-  void start(std::string_view element, const XmlAttributes&) override {
+  void start(std::string_view element, const XmlAttributes& attributes) override {
     if (is_element(element, "si")) {
       in_item_ = true;
+      text_ = {};
     } else if (in_item_) {
-      text_.start(element);
+      text_.start(element, attributes);
     }
   }
   void end(std::string_view element) override {
@@ -40,7 +48,9 @@ class XlsxStrings::Handler final : public XmlHandler {
     }
   }
   void text(std::string_view piece) override {
-    if (in_item_ && text_.wants()) strings_.text_ += piece;
+    if (!in_item_ || !text_.wants()) return;
+    strings_.text_ += piece;
+    text_.take(piece);
   }
 
  private:
@@ -50,6 +60,9 @@ class XlsxStrings::Handler final : public XmlHandler {
       const std::string plain = unescaped_xlsx(std::string_view(strings_.text_).substr(begin));
       strings_.text_.resize(begin);
       strings_.text_ += plain;
+    }
+    if (text_.struck() != XlsxStruck::none) {
+      strings_.struck_.emplace(strings_.ends_.size(), text_.struck());
     }
     strings_.ends_.push_back(static_cast<std::uint32_t>(strings_.text_.size()));
   }
@@ -62,6 +75,14 @@ class XlsxStrings::Handler final : public XmlHandler {
 XlsxStrings::XlsxStrings(XlsxPackage& package, const std::string& part) {
   Handler handler(*this);
   read_xml_part(package, part, k_most_bytes, "sst", handler);
+}
+
+XlsxStruck XlsxStrings::struck(std::string_view number) const {
+  if (struck_.empty()) return XlsxStruck::none;
+  std::size_t index = 0;
+  std::from_chars(number.data(), number.data() + number.size(), index);
+  const auto found = struck_.find(index);
+  return found == struck_.end() ? XlsxStruck::none : found->second;
 }
 
 std::optional<std::string_view> XlsxStrings::find(std::string_view number) const {

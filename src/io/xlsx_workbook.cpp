@@ -23,7 +23,9 @@ std::string_view after_last_slash(std::string_view text) {
 }
 
 /// The part that a relationship of a part in `folder` names (ISO/IEC 29500-2, 6.5.3).
-std::string resolve(std::string_view folder, std::string_view target) {
+std::string resolve(std::string_view folder, std::string target_text) {
+  std::replace(target_text.begin(), target_text.end(), '\\', '/');
+  std::string_view target = target_text;
   std::string path = target.starts_with('/') ? "" : std::string(folder);
   while (!target.empty()) {
     const std::size_t end = std::min(target.find('/'), target.size());
@@ -47,7 +49,7 @@ class Relationships final : public XmlHandler {
     if (element != "Relationship" || attributes.text("TargetMode") == "External") return;
     list.push_back({std::string(attributes.text("Id")),
                     std::string(after_last_slash(attributes.text("Type"))),
-                    resolve(folder_, attributes.text("Target"))});
+                    resolve(folder_, std::string(attributes.text("Target")))});
   }
   void end(std::string_view) override {}
   void text(std::string_view) override {}
@@ -134,41 +136,6 @@ XlsxWorkbook read_xlsx_workbook(XlsxPackage& package) {
     if (to.type == "styles") workbook.styles = to.part;
   }
   return workbook;
-}
-
-std::string xlsx_sheet_names(const XlsxWorkbook& workbook) {
-  constexpr std::size_t k_most = 20;
-  std::string names;
-  for (std::size_t i = 0; i < std::min(workbook.sheets.size(), k_most); ++i) {
-    names += (i > 0 ? ", " : "") + workbook.sheets[i].name;
-  }
-  if (workbook.sheets.size() > k_most) {
-    names += " and " + std::to_string(workbook.sheets.size() - k_most) + " more";
-  }
-  return names;
-}
-
-const XlsxSheet& find_xlsx_sheet(const XlsxWorkbook& workbook, const std::string& sheet,
-                                 const std::string& file) {
-  const auto found =
-      std::find_if(workbook.sheets.begin(), workbook.sheets.end(), [&](const XlsxSheet& each) {
-        return sheet.empty() ? !each.hidden && !each.part.empty() : each.name == sheet;
-      });
-  if (found == workbook.sheets.end()) {
-    Fault fault{.code = ErrorCode::unknown_name,
-                .what = sheet.empty() ? "the workbook has no sheet of cells that is not hidden"
-                                      : "the workbook has no such sheet",
-                .where = sheet.empty() ? file : "--sheet",
-                .given = sheet,
-                .allowed = xlsx_sheet_names(workbook),
-                .hint = sheet.empty() ? "name one with --sheet" : ""};
-    throw InputError(std::move(fault));
-  }
-  if (found->part.empty()) {
-    throw xlsx_fault(ErrorCode::bad_value, "this sheet holds no cells (a chart, for example)",
-                     "--sheet", sheet, "");
-  }
-  return *found;
 }
 
 }  // namespace cutback::io

@@ -25,12 +25,4 @@ struct XlsxWorkbook {
 /// @throws InputError when it is no workbook of this format
 [[nodiscard]] XlsxWorkbook read_xlsx_workbook(XlsxPackage& package);
 
-/// @param sheet  its name; empty: the first sheet of cells that is not hidden
-/// @throws InputError that names the sheets when there is none of this name
-[[nodiscard]] const XlsxSheet& find_xlsx_sheet(const XlsxWorkbook& workbook,
-                                               const std::string& sheet, const std::string& file);
-
-/// "A, B and 3 more".
-[[nodiscard]] std::string xlsx_sheet_names(const XlsxWorkbook& workbook);
-
 }  // namespace cutback::io

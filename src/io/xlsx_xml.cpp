@@ -43,6 +43,11 @@ bool XmlAttributes::is_true(std::string_view name) const {
   return value == "1" || value == "true";
 }
 
+bool XmlAttributes::is_false(std::string_view name) const {
+  const std::string_view value = text(name);
+  return value == "0" || value == "false";
+}
+
 /// What expat calls. No exception may pass through it, so one is kept until it has returned.
 struct XmlParser::Callbacks {
   template <class Do>

@@ -34,6 +34,8 @@ class XmlAttributes {
   [[nodiscard]] std::string_view relationship() const;
   /// Whether it is there and says yes.
   [[nodiscard]] bool is_true(std::string_view name) const;
+  /// Whether it is there and says no.
+  [[nodiscard]] bool is_false(std::string_view name) const;
 
  private:
   const char** list_;

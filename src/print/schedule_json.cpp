@@ -55,6 +55,7 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
                           const schedule::Decision& decision) {
   ordered_json item = json_head();
   item["line"] = name.line;
+  item["source"] = std::string(name.source);
   item["tag"] = std::string(name.tag);
   item["end"] = std::string(name.end);
   item["verdict"] = std::string(schedule::verdict_word(decision));

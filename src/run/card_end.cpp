@@ -54,7 +54,7 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
 CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const ChosenEnd& chosen,
                    std::string place, const schedule::Settings& settings) {
   CardEnd end;
-  end.tag = schedule::cell(cells, layout.tag);
+  end.tag = schedule::tag_of(layout, cells);
   end.end = end_words(layout, cells, side);
   end.place = std::move(place);
   if (chosen.gland != nullptr) end.part = chosen.gland->part;

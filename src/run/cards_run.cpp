@@ -14,18 +14,6 @@
 
 namespace cutback::run {
 
-/// What the ends of a schedule that wait borrow.
-struct CardsRun::OpenSchedule {
-  /// `cables.csv, line 7: `
-  [[nodiscard]] std::string place_of(std::size_t line) const {
-    return name + ", " + file->row_name(line) + ": ";
-  }
-
-  std::string name;
-  std::unique_ptr<io::RowSource> rows;
-  std::unique_ptr<io::ScheduleFile> file;
-};
-
 CardsRun::CardsRun(CardsSettings settings) : settings_(std::move(settings)) {
   for (const std::string& tag : settings_.only) missing_.emplace(tag, Nearest(tag));
 }
@@ -161,43 +149,49 @@ void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
   put(tag, input.end.value_or(""), [decided] { return std::move(*decided); });
 }
 
-void CardsRun::add_schedule(const std::string& path, std::unique_ptr<io::RowSource> rows,
-                            std::unique_ptr<io::ScheduleFile> file, ChosenParts* chosen) {
-  OpenSchedule& open = *schedules_.emplace_back(std::make_unique<OpenSchedule>());
-  open.name = path;
-  open.rows = std::move(rows);
-  open.file = std::move(file);
+void CardsRun::add_schedule(Schedule schedule, ChosenParts* chosen) {
+  const Schedule& kept = schedules_.emplace_back(std::move(schedule));
+  for (const ScheduleTable& table : kept.tables) add_table(table, chosen);
+  if (chosen != nullptr) chosen->finish();
+}
+
+void CardsRun::add_table(const ScheduleTable& table, ChosenParts* chosen) {
   io::RowBlock block;
+  schedule::SkippedRows skipped;
   double begun = 0.0;  // part of the file before this block
-  while (open.file->read(block)) {
-    open.file->finish(block);
-    const auto taken = open.rows->taken();
+  while (table.file->read(block)) {
+    table.file->finish(block);
+    for (const schedule::SkippedRow& row : block.skipped) skipped.add(row);
+    const auto taken = table.rows->taken();
     for (std::size_t i = 0; i < block.rows; ++i) {
       if (taken && settings_.order == CardOrder::given) {
         const double done = static_cast<double>(i) / static_cast<double>(block.rows);
         settings_.progress(begun + (*taken - begun) * done);
       }
-      add_row(open, block.records[i], chosen);
+      add_row(table, block.records[i], chosen);
     }
     begun = taken.value_or(0.0);
   }
-  if (chosen != nullptr) chosen->finish();
+  const std::string text = skipped.text(table.rows->row_word());
+  if (!text.empty()) settings_.warn(table.name + ": skipped " + text);
 }
 
-void CardsRun::add_row(const OpenSchedule& open, const io::CsvRecord& record, ChosenParts* chosen) {
-  const schedule::Layout& layout = open.file->layout();
-  const std::string tag(schedule::cell(record.fields, layout.tag));
+void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
+                       ChosenParts* chosen) {
+  const schedule::Layout& layout = table.file->layout();
+  const std::string tag(schedule::tag_of(layout, record.fields));
   const bool is_wanted = wanted(tag);
   for (const schedule::Side side : layout.ends()) {
     const std::string_view name = schedule::end_name(layout, record.fields, side);
     const ChosenEnd given = chosen != nullptr ? chosen->next(tag, name) : ChosenEnd{};
     if (!is_wanted) continue;
     put(tag, end_words(layout, record.fields, side),
-        [this, &open, cells = std::vector<std::string>(record.fields.begin(), record.fields.end()),
+        [this, &table, cells = std::vector<std::string>(record.fields.begin(), record.fields.end()),
          side, given, line = record.line] {
           const std::vector<std::string_view> views(cells.begin(), cells.end());
-          return decide_row(open.file->layout(), views, side, given, open.place_of(line),
-                            settings_.deciding());
+          const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
+                                    std::to_string(line) + ": ";
+          return decide_row(table.file->layout(), views, side, given, place, settings_.deciding());
         });
   }
 }

@@ -1,6 +1,7 @@
 #pragma once
 // The ends of jobs and schedules, one card each.
 
+#include <deque>
 #include <functional>
 #include <map>
 #include <memory>
@@ -11,13 +12,13 @@
 
 #include "cutback/fit/select.hpp"
 #include "cutback/gland/gland.hpp"
-#include "cutback/io/schedule_file.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/schedule/decide.hpp"
 #include "cutback/tables/standards.hpp"
 #include "run/card_end.hpp"
 #include "run/chosen_parts.hpp"
+#include "run/open_schedule.hpp"
 #include "run/tag_register.hpp"
 
 namespace cutback::run {
@@ -65,10 +66,9 @@ class CardsRun {
   /// @throws InputError, FileError: a job is a whole file, and one that is wrong is not printed
   /// @param path  of it, for messages
   void add_job(const std::string& path, const job::JobInput& input);
-  /// @param rows    kept until finish()
-  /// @param chosen  may be null
-  void add_schedule(const std::string& path, std::unique_ptr<io::RowSource> rows,
-                    std::unique_ptr<io::ScheduleFile> file, ChosenParts* chosen);
+  /// @param schedule  kept until finish()
+  /// @param chosen    may be null
+  void add_schedule(Schedule schedule, ChosenParts* chosen);
   /// Prints what waits.
   void finish();
 
@@ -81,14 +81,14 @@ class CardsRun {
   [[nodiscard]] std::string other_cuts() const;
 
  private:
-  struct OpenSchedule;
   struct Waiting {
     std::string key;
     std::function<CardEnd()> decide;
   };
   void put(const std::string& tag, const std::string& end, std::function<CardEnd()> decide);
   bool wanted(const std::string& tag);
-  void add_row(const OpenSchedule& open, const io::CsvRecord& record, ChosenParts* chosen);
+  void add_table(const ScheduleTable& table, ChosenParts* chosen);
+  void add_row(const ScheduleTable& table, const io::CsvRecord& record, ChosenParts* chosen);
   void print(CardEnd end);
   void print_sheet(CardEnd& end);
   void print_none(const CardEnd& end);
@@ -96,7 +96,7 @@ class CardsRun {
   void compare_cuts(const sheet::Sheet& sheet, const Cuts& stated, const std::string& name);
 
   CardsSettings settings_;
-  std::vector<std::unique_ptr<OpenSchedule>> schedules_;
+  std::deque<Schedule> schedules_;  ///< what the ends that wait borrow
   std::vector<Waiting> waiting_;
   /// Of `only`, what no end has so far, with the nearest that one has.
   std::map<std::string, Nearest> missing_;

@@ -1,10 +1,14 @@
 #include "run/open_schedule.hpp"
 
+#include <algorithm>
 #include <filesystem>
 #include <system_error>
+#include <utility>
 
+#include "cutback/error.hpp"
 #include "cutback/io/csv_rows.hpp"
 #include "cutback/io/table_kind.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::run {
 namespace {
@@ -13,6 +17,147 @@ bool is_ordinary(const std::string& path) {
   std::error_code error;
   return std::filesystem::is_regular_file(io::input_place(path), error);
 }
+
+/// Whether what is wrong is that a sheet holds no schedule, and not that the file is damaged.
+bool is_no_schedule(const InputError& error) {
+  return std::none_of(error.faults().begin(), error.faults().end(), [](const Fault& fault) {
+    return fault.code == ErrorCode::bad_syntax || fault.code == ErrorCode::out_of_range;
+  });
+}
+
+/// Opens the tables of one file after the other.
+class Opener {
+ public:
+  explicit Opener(const Opening& opening)
+      : opening_(opening), found_(opening.sheets.size(), false) {}
+
+  void add(const ScheduleInput& input) {
+    first_of_file_ = schedule_.tables.size();
+    if (!input.pipe && is_workbook(input.path)) {
+      if (opening_.open_workbook == nullptr) throw InternalError("no workbook can be opened");
+      add_workbook(input.path);
+    } else {
+      add_csv(input);
+    }
+    for (std::size_t i = first_of_file_; i < schedule_.tables.size(); ++i) {
+      files_.push_back(input.path);
+    }
+  }
+
+  Schedule finish() {
+    for (std::size_t i = 0; i < found_.size(); ++i) {
+      if (found_[i]) continue;
+      throw InputError(
+          make_fault(names_.empty() ? ErrorCode::contradiction : ErrorCode::unknown_name,
+                     names_.empty() ? "the file is no workbook (.xlsx) and has no sheets"
+                                    : "the workbook has no such sheet",
+                     opening_.sheets_option, opening_.sheets[i], joined(names_, ", "),
+                     names_.empty() ? "leave " + opening_.sheets_option + " out" : std::string()));
+    }
+    name_tables();
+    return std::move(schedule_);
+  }
+
+ private:
+  void add_csv(const ScheduleInput& input) {
+    auto rows = input.pipe ? std::make_unique<io::CsvRows>(input.pipe->text(), input.path)
+                           : std::make_unique<io::CsvRows>(input.path);
+    if (opening_.check_first) rows->check_all();
+    auto file =
+        std::make_unique<io::ScheduleFile>(*rows, input.path, opening_.format, opening_.header_row);
+    schedule_.tables.push_back({input.path, std::move(rows), std::move(file)});
+    sheets_.emplace_back();
+  }
+
+  void add_workbook(const std::string& path) {
+    const auto book = opening_.open_workbook(io::input_place(path), opening_.format.decimal);
+    std::optional<InputError> why;
+    const std::vector<std::size_t> chosen = chosen_of(path, book->sheets());
+    for (const std::size_t place : chosen) {
+      const std::string& sheet = book->sheets()[place].name;
+      const std::string name = chosen.size() > 1 ? path + ", sheet " + sheet : path;
+      try {
+        add_sheet(name, *book, place);
+        sheets_.push_back(sheet);
+      } catch (const InputError& error) {
+        if (!opening_.sheets.empty() || !is_no_schedule(error)) throw;
+        // Where no sheet is a schedule, the one that comes nearest says why.
+        if (!why || why->faults().front().what.starts_with("there is no row of headings")) {
+          why = error;
+        }
+        const Fault& fault = error.faults().front();
+        schedule_.not_read.push_back("sheet " + sheet + ": " + fault.what);
+      }
+    }
+    if (schedule_.tables.size() > first_of_file_ || !opening_.sheets.empty()) return;
+    if (why) throw InputError(*why);
+    throw InputError(make_fault(ErrorCode::missing,
+                                "the workbook has no sheet of cells that is not hidden", path, "",
+                                joined(names_, ", "), "name one with " + opening_.sheets_option));
+  }
+
+  std::vector<std::size_t> chosen_of(const std::string& path,
+                                     const std::vector<io::SheetName>& sheets) {
+    std::vector<std::size_t> chosen;
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+      names_.push_back(sheets[i].name);
+      const auto asked = std::find(opening_.sheets.begin(), opening_.sheets.end(), sheets[i].name);
+      const bool named = asked != opening_.sheets.end();
+      if (named) found_[static_cast<std::size_t>(asked - opening_.sheets.begin())] = true;
+      if (named && !sheets[i].has_cells) {
+        throw InputError(
+            make_fault(ErrorCode::bad_value, "this sheet holds no cells (a chart, for example)",
+                       opening_.sheets_option, sheets[i].name + " of " + path, "", ""));
+      }
+      if (named || (opening_.sheets.empty() && !sheets[i].hidden && sheets[i].has_cells)) {
+        chosen.push_back(i);
+      } else {
+        const char* const why = !sheets[i].has_cells ? "it holds no cells"
+                                : sheets[i].hidden   ? "it is hidden"
+                                                     : "another is asked for";
+        schedule_.not_read.push_back("sheet " + sheets[i].name + ": " + why);
+      }
+    }
+    return chosen;
+  }
+
+  void add_sheet(const std::string& name, io::Workbook& book, std::size_t place) {
+    auto rows = book.open(place);
+    auto file =
+        std::make_unique<io::ScheduleFile>(*rows, name, opening_.format, opening_.header_row);
+    if (opening_.check_first) {
+      io::RowBlock block;
+      while (rows->read(block)) rows->finish(block);
+      rows->restart();
+    }
+    schedule_.tables.push_back({name, std::move(rows), std::move(file)});
+  }
+
+  /// Of several tables each row is named with its own.
+  void name_tables() {
+    auto& tables = schedule_.tables;
+    if (tables.size() < 2) {
+      if (!sheets_.front().empty()) tables.front().file->set_place(0, "", sheets_.front());
+      return;
+    }
+    const bool one_file = std::count(files_.begin(), files_.end(), files_.front()) ==
+                          static_cast<std::ptrdiff_t>(files_.size());
+    for (std::size_t i = 0; i < tables.size(); ++i) {
+      std::string source = one_file ? "" : files_[i];
+      if (!sheets_[i].empty()) source += (source.empty() ? "sheet " : ", sheet ") + sheets_[i];
+      const std::string name = one_file ? sheets_[i] : source;
+      tables[i].file->set_place(i, source + ", ", name);
+    }
+  }
+
+  const Opening& opening_;
+  Schedule schedule_;
+  std::size_t first_of_file_ = 0;
+  std::vector<std::string> files_;   ///< of the tables
+  std::vector<std::string> sheets_;  ///< the same; empty of a file that has none
+  std::vector<std::string> names_;   ///< of all sheets
+  std::vector<bool> found_;          ///< of the sheets that are asked for
+};
 
 }  // namespace
 
@@ -25,19 +170,10 @@ bool is_workbook(const std::string& path) {
   return io::table_kind(first) != io::TableKind::text;
 }
 
-std::unique_ptr<io::RowSource> open_schedule(const std::string& path, const Opening& opening) {
-  if (opening.open_workbook != nullptr) {
-    if (opening.check_first) {
-      const auto rows = opening.open_workbook(path, opening.sheet, opening.decimal);
-      io::RowBlock block;
-      while (rows->read(block)) rows->finish(block);
-    }
-    return opening.open_workbook(path, opening.sheet, opening.decimal);
-  }
-  auto rows = opening.pipe != nullptr ? std::make_unique<io::CsvRows>(opening.pipe->text(), path)
-                                      : std::make_unique<io::CsvRows>(path);
-  if (opening.check_first) rows->check_all();
-  return rows;
+Schedule open_schedule(const std::deque<ScheduleInput>& inputs, const Opening& opening) {
+  Opener opener(opening);
+  for (const ScheduleInput& input : inputs) opener.add(input);
+  return opener.finish();
 }
 
 std::optional<io::MappedFile> take_pipe(const std::string& path) {

@@ -1,12 +1,15 @@
 #pragma once
-// The file of a cable schedule, whatever kind it is.
+// The files of a cable schedule, whatever kind they are, and the tables in them.
 
+#include <deque>
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cutback/io/files.hpp"
-#include "cutback/io/rows.hpp"
+#include "cutback/io/schedule_file.hpp"
+#include "cutback/io/workbook.hpp"
 
 namespace cutback::run {
 
@@ -15,21 +18,41 @@ namespace cutback::run {
 /// @throws FileError
 [[nodiscard]] bool is_workbook(const std::string& path);
 
-/// How a schedule is opened.
-struct Opening {
-  /// Reads a sheet of a workbook; null: the file is CSV.
-  std::unique_ptr<io::RowSource> (*open_workbook)(const std::string& path, const std::string& sheet,
-                                                  char decimal) = nullptr;
-  std::string sheet;   ///< of a workbook; empty: the first that is not hidden
-  char decimal = '.';  ///< mark with which the numbers of a workbook are given
-  /// The whole file is read once before, so that a fault in it is known before anything is written.
-  bool check_first = false;
-  const io::MappedFile* pipe = nullptr;  ///< what take_pipe() took; null: the file itself is read
+/// One file that is named.
+struct ScheduleInput {
+  std::string path;
+  std::optional<io::MappedFile> pipe;  ///< what take_pipe() took
 };
 
+/// How a schedule is opened.
+struct Opening {
+  /// Opens a workbook; null in a program that cannot.
+  std::unique_ptr<io::Workbook> (*open_workbook)(const std::string& path, char decimal) = nullptr;
+  std::vector<std::string> sheets;  ///< of workbooks; empty: all that are not hidden
+  std::string sheets_option;        ///< what names them, for messages
+  schedule::Format format;
+  std::optional<std::size_t> header_row;
+  /// The whole file is read once before, so that a fault in it is known before anything is written.
+  bool check_first = false;
+};
+
+/// A sheet, or a file that is one table.
+struct ScheduleTable {
+  std::string name;  ///< of the file, and of the sheet where the file has several: for messages
+  std::unique_ptr<io::RowSource> rows;
+  std::unique_ptr<io::ScheduleFile> file;
+};
+
+struct Schedule {
+  std::vector<ScheduleTable> tables;  ///< one at least
+  std::vector<std::string> not_read;  ///< sheets, each with the reason
+};
+
+/// Of a workbook all sheets that are not hidden and have the headings of a schedule, or those that
+/// are named.
 /// @throws InputError, FileError
-[[nodiscard]] std::unique_ptr<io::RowSource> open_schedule(const std::string& path,
-                                                           const Opening& opening);
+[[nodiscard]] Schedule open_schedule(const std::deque<ScheduleInput>& inputs,
+                                     const Opening& opening);
 
 /// All of a pipe, so that it can be opened more than once; nothing of an ordinary file.
 /// @throws FileError

@@ -49,9 +49,9 @@ class Worker {
   void row(Chunk& chunk, const io::CsvRecord& record) {
     const auto fault = schedule::fault_of_row(layout_, record.fields);
     for (const Side side : layout_.ends()) {
-      const EndName name{schedule::cell(record.fields, layout_.tag),
+      const EndName name{schedule::tag_of(layout_, record.fields),
                          schedule::end_name(layout_, record.fields, side), record.line,
-                         file_.source().row_word()};
+                         file_.row_word(), file_.source_name()};
       if (fault) {
         Decision decision;
         decision.faults.push_back(*fault);
@@ -68,7 +68,8 @@ class Worker {
   }
 
   void add(Chunk& chunk, const EndName& name, Side side, const schedule::PartSet& parts) {
-    WantedEnd end{.line = name.line, .side = side, .group = grouper_.add(parts, 0), .name = {}};
+    WantedEnd end{
+        .row = file_.row_id(name.line), .side = side, .group = grouper_.add(parts, 0), .name = {}};
     if (keep_ == Keep::ends) end.name = std::string(name.tag) + " " + std::string(name.end);
     chunk.ends.push_back(std::move(end));
   }
@@ -89,8 +90,8 @@ class Worker {
 
 }  // namespace
 
-GroupedSchedule group_schedule(io::ScheduleFile& file, const schedule::Settings& settings,
-                               unsigned threads, Keep keep) {
+GroupedSchedule group_schedule(std::span<io::ScheduleFile* const> files,
+                               const schedule::Settings& settings, unsigned threads, Keep keep) {
   GroupedSchedule result;
   schedule::Grouper grouper;
   const auto deliver = [&](Chunk& chunk, Worker& worker) {
@@ -101,12 +102,16 @@ GroupedSchedule group_schedule(io::ScheduleFile& file, const schedule::Settings&
     if (keep == Keep::ends) {
       std::move(chunk.ends.begin(), chunk.ends.end(), std::back_inserter(result.ends));
     }
+    for (const schedule::SkippedRow& row : chunk.block.skipped) result.skipped.back().add(row);
     result.rows += chunk.block.rows;
     result.not_served.add(std::move(chunk.not_served));
   };
-  work_through_rows<Chunk>(
-      file, threads, [&] { return std::make_unique<Worker>(file, settings, keep); }, deliver,
-      [](Worker&) {});
+  for (io::ScheduleFile* const file : files) {
+    result.skipped.emplace_back();
+    work_through_rows<Chunk>(
+        *file, threads, [&] { return std::make_unique<Worker>(*file, settings, keep); }, deliver,
+        [](Worker&) {});
+  }
   result.groups = grouper.groups();
   return result;
 }

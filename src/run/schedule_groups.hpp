@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "cutback/io/schedule_file.hpp"
@@ -19,13 +20,14 @@ struct GroupedSchedule {
   std::vector<schedule::WantedEnd> ends;
   /// The ends that no gland fits or that cannot be used, with their list.
   schedule::Tally not_served;
+  std::vector<schedule::SkippedRows> skipped;  ///< of each table
 };
 
 /// What is kept beside the groups.
 enum class Keep { ends, not_served };
 
 /// On several threads; what comes out does not depend on how many.
-[[nodiscard]] GroupedSchedule group_schedule(io::ScheduleFile& file,
+[[nodiscard]] GroupedSchedule group_schedule(std::span<io::ScheduleFile* const> files,
                                              const schedule::Settings& settings, unsigned threads,
                                              Keep keep);
 

@@ -48,19 +48,19 @@ class Worker {
  private:
   void row(Chunk& chunk, const io::CsvRecord& record) {
     ++tally_.rows;
-    const std::string_view tag = schedule::cell(record.fields, layout_.tag);
+    const std::string_view tag = schedule::tag_of(layout_, record.fields);
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     const auto fault = schedule::fault_of_row(layout_, record.fields);
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag, schedule::end_name(layout_, record.fields, side),
-                                   record.line, file_.source().row_word()};
+                                   record.line, file_.row_word(), file_.source_name()};
       if (fault) {
         Decided decided;
         decided.decision.faults.push_back(*fault);
         put(chunk, name, decided);
       } else {
         const auto* const supply =
-            run_.supplies != nullptr ? run_.supplies->of(record.line, side) : nullptr;
+            run_.supplies != nullptr ? run_.supplies->of(file_.row_id(record.line), side) : nullptr;
         Decided& decided = decider_.decide({record.fields, record.bare}, side, supply);
         // As when the file changes between the two readings: stock must not be given out twice.
         if (run_.supplies != nullptr && supply == nullptr && decided.decision.fits > 0) {
@@ -108,7 +108,13 @@ class Worker {
 /// What comes of all chunks.
 class Collected {
  public:
-  Collected(const io::ScheduleFile& file, const ScheduleRun& run) : file_(file), run_(run) {}
+  Collected(std::span<io::ScheduleFile* const> files, const ScheduleRun& run)
+      : files_(files), run_(run) {}
+
+  void begin(std::size_t file) {
+    at_ = file;
+    result_.skipped.emplace_back();
+  }
 
   void put_out(Chunk& chunk) {
     run_.write(chunk.text);
@@ -118,8 +124,13 @@ class Collected {
     }
     find_twice(chunk);
     for (const auto& [group, line] : chunk.exceptions) run_.write_exception(group, line);
+    for (const schedule::SkippedRow& row : chunk.block.skipped) result_.skipped.back().add(row);
     rows_ += chunk.block.rows;
-    if (run_.progress) run_.progress(rows_, chunk.taken);
+    if (!run_.progress) return;
+    auto taken = chunk.taken;
+    const auto files = static_cast<double>(files_.size());
+    if (taken) taken = (static_cast<double>(at_) + *taken) / files;
+    run_.progress(rows_, taken);
   }
 
   void add(schedule::Tally&& tally) { result_.tally.add(std::move(tally)); }
@@ -132,23 +143,31 @@ class Collected {
  private:
   void find_twice(const Chunk& chunk) {
     constexpr std::size_t k_ahead = 16;
-    const Layout& layout = file_.layout();
+    const io::ScheduleFile& file = *files_[at_];
+    const Layout& layout = file.layout();
     for (std::size_t i = 0; i < chunk.block.rows; ++i) {
       if (i + k_ahead < chunk.block.rows) tags_.expect(chunk.tag_hashes[i + k_ahead]);
       if (chunk.tag_hashes[i] == 0) continue;
       const io::CsvRecord& record = chunk.block.records[i];
-      const auto before = tags_.put(chunk.tag_hashes[i], record.line);
+      // Rows are counted from 1, so that the number is never 0.
+      const auto before = tags_.put(chunk.tag_hashes[i], file.row_id(record.line));
       if (!before || ++result_.twice_count > k_most_twice) continue;
-      std::string name(schedule::cell(record.fields, layout.tag));
+      std::string name(schedule::tag_of(layout, record.fields));
       if (!layout.two_ends)
         name += " " + std::string(schedule::end_name(layout, record.fields, Side::both));
-      result_.twice.push_back("the tag " + name + " stands on " + file_.row_name(*before) +
-                              " and on " + file_.row_name(record.line) + "; both are answered");
+      result_.twice.push_back("the tag " + name + " stands on " + row_name(*before) + " and on " +
+                              file.row_name(record.line) + "; both are answered");
     }
   }
 
-  const io::ScheduleFile& file_;
+  [[nodiscard]] std::string row_name(std::size_t id) const {
+    constexpr std::size_t k_line = (std::size_t{1} << io::ScheduleFile::k_line_bits) - 1;
+    return files_[id >> io::ScheduleFile::k_line_bits]->row_name(id & k_line);
+  }
+
+  std::span<io::ScheduleFile* const> files_;
   const ScheduleRun& run_;
+  std::size_t at_ = 0;  ///< the table at hand
   std::size_t rows_ = 0;
   ScheduleResult result_;
   TagRegister tags_;
@@ -156,12 +175,16 @@ class Collected {
 
 }  // namespace
 
-ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run) {
-  Collected all(file, run);
-  work_through_rows<Chunk>(
-      file, run.threads, [&] { return std::make_unique<Worker>(file, run); },
-      [&](Chunk& chunk, Worker&) { all.put_out(chunk); },
-      [&](Worker& worker) { all.add(worker.take_tally()); });
+ScheduleResult run_schedule(std::span<io::ScheduleFile* const> files, const ScheduleRun& run) {
+  Collected all(files, run);
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    io::ScheduleFile& file = *files[i];
+    all.begin(i);
+    work_through_rows<Chunk>(
+        file, run.threads, [&] { return std::make_unique<Worker>(file, run); },
+        [&](Chunk& chunk, Worker&) { all.put_out(chunk); },
+        [&](Worker& worker) { all.add(worker.take_tally()); });
+  }
   return all.result();
 }
 

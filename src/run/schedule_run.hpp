@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,11 +35,13 @@ struct ScheduleResult {
   schedule::Tally tally;
   std::vector<std::string> twice;  ///< the first ends that stand in the schedule twice
   std::size_t twice_count = 0;
+  std::vector<schedule::SkippedRows> skipped;  ///< of each table
   bool all_compared = true;  ///< false where there were too many rows to look for tags given twice
 };
 
-/// Reads `file` to its end.
-/// @throws what reading throws: the first error in the order of the file
-[[nodiscard]] ScheduleResult run_schedule(io::ScheduleFile& file, const ScheduleRun& run);
+/// Reads the tables to their ends, one after the other.
+/// @throws what reading throws: the first error in the order of the rows
+[[nodiscard]] ScheduleResult run_schedule(std::span<io::ScheduleFile* const> files,
+                                          const ScheduleRun& run);
 
 }  // namespace cutback::run

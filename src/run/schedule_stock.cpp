@@ -3,10 +3,11 @@
 #include "run/schedule_groups.hpp"
 
 namespace cutback::run {
-SharedStock share_stock(io::ScheduleFile& file, const schedule::Settings& settings,
-                        unsigned threads, const schedule::TransportSolver& solve) {
+SharedStock share_stock(std::span<io::ScheduleFile* const> files,
+                        const schedule::Settings& settings, unsigned threads,
+                        const schedule::TransportSolver& solve) {
   const auto glands = settings.glands->glands();
-  GroupedSchedule grouped = group_schedule(file, settings, threads, Keep::ends);
+  GroupedSchedule grouped = group_schedule(files, settings, threads, Keep::ends);
   schedule::Wanted wanted{.parts = schedule::parts_of(glands), .groups = std::move(grouped.groups)};
   schedule::Share share = schedule::share_out(wanted, solve);
   schedule::Supplies supplies(wanted, share, grouped.ends, glands);

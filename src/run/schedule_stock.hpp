@@ -13,9 +13,10 @@ struct SharedStock {
   schedule::Supplies supplies;
 };
 
-/// @param file   is read to its end: to decide its rows it has to be opened again
+/// @param files  are read to their ends: to decide their rows they have to be opened again
 /// @param solve  finds the cheapest plan
-[[nodiscard]] SharedStock share_stock(io::ScheduleFile& file, const schedule::Settings& settings,
-                                      unsigned threads, const schedule::TransportSolver& solve);
+[[nodiscard]] SharedStock share_stock(std::span<io::ScheduleFile* const> files,
+                                      const schedule::Settings& settings, unsigned threads,
+                                      const schedule::TransportSolver& solve);
 
 }  // namespace cutback::run

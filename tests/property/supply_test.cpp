@@ -149,7 +149,7 @@ struct Shared {
       for (const Side side : layout.ends()) {
         ends.push_back({cells, side, i + 2, decider.fitting({cells}, side)});
         if (ends.back().fitting.empty()) continue;
-        wanted_ends.push_back({.line = i + 2,
+        wanted_ends.push_back({.row = i + 2,
                                .side = side,
                                .group = grouper.add(ends.back().fitting, 1),
                                .name = rows[i][0]});

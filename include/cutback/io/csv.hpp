@@ -2,6 +2,7 @@
 // A strict reader of comma-separated values (RFC 4180), with line numbers.
 
 #include <cstddef>
+#include <cstdint>
 #include <deque>
 #include <string>
 #include <string_view>
@@ -10,6 +11,18 @@
 #include "cutback/error.hpp"
 
 namespace cutback::io {
+
+/// What a spreadsheet shows of a cell beside its text.
+struct CellMark {
+  enum class Kind : std::uint8_t {
+    above,           ///< covered by a merged cell that begins in a row above; its text stands here
+    beside,          ///< covered by one that begins to the left, in this row
+    struck,          ///< struck through
+    struck_in_part,  ///< some of its text is
+  };
+  std::uint16_t cell = 0;
+  Kind kind = Kind::struck;
+};
 
 /// One record: its fields without quotes, and the line of the text on which it began (from 1).
 /// The fields are views into the reader's text, or into the reader itself where a field held
@@ -20,6 +33,8 @@ struct CsvRecord {
   /// The fields stand in one text, a comma between every two and none in quotes. Not said of every
   /// such row.
   bool bare = false;
+  bool hidden = false;          ///< the row is, in a spreadsheet
+  std::vector<CellMark> marks;  ///< of a spreadsheet, by cell
 };
 
 /// Reads records one after the other. Fields are separated by commas; a field may stand in quotes

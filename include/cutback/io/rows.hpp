@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cutback/io/csv.hpp"
+#include "cutback/schedule/row_kind.hpp"
 
 namespace cutback::io {
 
@@ -26,6 +27,8 @@ struct RowBlock {
   /// piece.
   std::size_t line = 1;
   std::unique_ptr<CsvReader> reader;
+  bool is_ready = false;                      ///< nothing is left to be done with it
+  std::vector<schedule::SkippedRow> skipped;  ///< rows of a schedule that are no ends
 };
 
 /// Gives out a table's rows. Rows without a cell that says anything may be among them.
@@ -43,6 +46,10 @@ class RowSource {
   /// Does what read() left to be done, on any thread; only then the rows are there.
   /// @throws InputError
   virtual void finish(RowBlock& block) const { static_cast<void>(block); }
+  /// Goes back to the first row, where the source can; false where it cannot, and nothing changes.
+  virtual bool restart() { return false; }
+  /// In these columns a number is wanted as the sheet shows it (0012), not as it is kept (12).
+  virtual void show_as_text(const std::vector<std::size_t>& columns) { static_cast<void>(columns); }
   /// How much of the file has been taken, 0 to 1; nothing where its size is not known (a pipe).
   [[nodiscard]] virtual std::optional<double> taken() const = 0;
   /// What a row is called in messages: `line` or `row`.

@@ -2,6 +2,7 @@
 // A cable schedule, read row by row.
 
 #include <cstddef>
+#include <deque>
 #include <optional>
 #include <string>
 
@@ -14,28 +15,51 @@ namespace cutback::io {
 class ScheduleFile {
  public:
   /// @param source      borrowed
-  /// @param name        of the file, for messages
-  /// @param header_row  row of the headings, from 1; without it they are looked for in the first
-  /// rows: the first row with two headings of a schedule
-  /// @throws InputError when there are no headings, or nothing below them
+  /// @param name        of the file, with its sheet, for messages
+  /// @param header_row  first row of the headings, from 1; without it they are looked for in the
+  /// first thirty rows: the row, or rows, with the most headings of a schedule, two at least
+  /// @throws InputError when there are no headings, or no cable below them
   ScheduleFile(RowSource& source, const std::string& name, const schedule::Format& format,
                std::optional<std::size_t> header_row);
 
   [[nodiscard]] const schedule::Layout& layout() const { return layout_; }
   [[nodiscard]] const RowSource& source() const { return source_; }
-  /// What a message calls the row: `line 7`.
+  /// Which of several tables it is. @param place  before the row in messages, `sheet Level 2, `
+  /// @param source  what results call the table; empty where there is no other
+  void set_place(std::size_t number, const std::string& place, std::string source) {
+    number_ = number;
+    row_word_ = place + std::string(source_.row_word());
+    source_name_ = std::move(source);
+  }
+  [[nodiscard]] const std::string& source_name() const { return source_name_; }
+  /// A number that no other row of any table has; ascending.
+  [[nodiscard]] std::size_t row_id(std::size_t line) const {
+    return (number_ << k_line_bits) | line;
+  }
+  static constexpr unsigned k_line_bits = 40;
+  /// What a message calls the rows: `line`, or `sheet Level 2, row`.
+  [[nodiscard]] const std::string& row_word() const { return row_word_; }
+  /// The same of one row: `line 7`.
   [[nodiscard]] std::string row_name(std::size_t number) const;
 
   /// Takes the next rows; one thread at a time. @return false at the end
   bool read(RowBlock& block);
-  /// Makes them ready, on any thread. Rows without a cell that says anything are taken out.
+  /// Makes them ready, on any thread: rows that are no cables are taken out, and stand in
+  /// `block.skipped`.
   /// @throws InputError where the text cannot be read as a table
   void finish(RowBlock& block) const;
 
  private:
+  void keep_cables(RowBlock& block) const;
+  [[nodiscard]] schedule::RowKind kind_of(CsvRecord& record) const;
+
   RowSource& source_;
+  std::size_t number_ = 0;
+  std::string row_word_;
+  std::string source_name_;
   schedule::Layout layout_;
-  std::optional<RowBlock> first_;  ///< the rows that came together with the headings
+  std::size_t last_heading_ = 0;  ///< the line of the last row of the headings
+  std::deque<RowBlock> first_;    ///< what was read to find them, where the source cannot go back
 };
 
 }  // namespace cutback::io

@@ -72,6 +72,7 @@ struct EndName {
   std::string_view end;
   std::size_t line = 0;
   std::string_view row_word = "line";  ///< what the file's rows are called
+  std::string_view source = {};        ///< the file or sheet, where there are several
 };
 
 /// Why an end cannot be used, in one line.

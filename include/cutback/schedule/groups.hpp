@@ -35,7 +35,7 @@ struct EndGroup {
 
 /// One end that something fits.
 struct WantedEnd {
-  std::size_t line = 0;  ///< of the schedule's file
+  std::size_t row = 0;  ///< a number that no other row of the schedule has, ascending
   Side side = Side::both;
   std::uint32_t group = 0;  ///< its place in Wanted::groups
   std::string name;         ///< tag and end, for messages

@@ -2,6 +2,7 @@
 // The columns of a cable schedule: which heading means what, and what a row says of its ends.
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
@@ -11,16 +12,21 @@
 
 #include "cutback/error.hpp"
 #include "cutback/job/input.hpp"
+#include "cutback/schedule/headings.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::schedule {
 
 /// How the schedule at hand is written.
 struct Format {
-  /// Own headings: a column of ours, and the heading that stands for it.
+  /// Own headings: a column of ours, and the heading that stands for it, or its letter (H).
   std::vector<std::pair<std::string, std::string>> headings;
+  std::vector<std::string> ignored;  ///< headings that nobody is to look at
+  /// What the trade usually means; borrowed. Null: columns are known by their own names alone.
+  const UsualHeadings* usual = nullptr;
   /// `.` or `,`. With a decimal comma, places of a reading are separated by `;`.
   char decimal = '.';
+  std::vector<std::string> blanks;  ///< words that mean "not given", besides the usual ones
   /// Of the figures of a row that says nothing of its evidence; absent: by their notation.
   std::optional<measure::Evidence> evidence;
 };
@@ -34,6 +40,8 @@ struct Column {
   std::string heading;   ///< as it stands in the file
   Side side = Side::both;
   const job::Field* field = nullptr;
+  bool inches = false;  ///< the heading says so: its readings are inches
+  bool metric = false;  ///< the heading says so: a bare size of its entries is a metric thread's
 };
 
 /// Where one end's value of a field stands, by the places of the columns in a layout: the prefixed
@@ -56,9 +64,24 @@ struct Layout {
   bool two_ends = false;
   char decimal = '.';
   std::optional<measure::Evidence> evidence;
-  std::vector<std::string> warnings;  ///< headings that are not known and are ignored
+  std::vector<std::string> blanks;    ///< words that mean "not given", in small letters
+  std::uint32_t blank_lengths = 0;    ///< bit n: one of them has n bytes
+  std::string where;                  ///< of the headings, for messages
+  std::vector<std::string> warnings;  ///< headings that are not known, or left alone
+  /// Headings that were taken for a column because the trade usually means that, and the column.
+  std::vector<std::pair<std::string, std::string>> matches;
+  /// All headings that are read, and their columns: what --save-columns writes.
+  std::vector<std::pair<std::string, std::string>> mapping;
+  std::string tag_heading;  ///< as it stands in the file
 
   static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
+  /// Whether a cell says that there is nothing: TBC, N/A, -.
+  [[nodiscard]] bool is_not_given(std::string_view text) const {
+    if (text.empty()) return true;
+    return text.size() < 32 && (blank_lengths >> text.size() & 1U) != 0 &&
+           !is_digit(text.front()) && is_blank_word(text);
+  }
+  [[nodiscard]] bool is_blank_word(std::string_view text) const;
   [[nodiscard]] std::span<const Side> ends() const;
   /// The fields that a row gives of this end.
   [[nodiscard]] std::vector<Source> sources(Side side) const;
@@ -74,14 +97,26 @@ struct Row {
 };
 
 /// How many of the headings are columns of a schedule; to find the row of headings.
-[[nodiscard]] std::size_t known_headings(Cells headings, const Format& format);
+struct KnownHeadings {
+  std::size_t count = 0;
+  std::size_t joined = 0;  ///< of them, by what stands in several rows
+};
+[[nodiscard]] KnownHeadings known_headings(std::span<const Heading> headings, const Format& format);
 
 /// A fault for each own heading that is given to a column which a schedule does not have.
 [[nodiscard]] std::vector<Fault> unknown_columns(const Format& format);
 
-/// @param where  of the headings, for messages
-/// @throws InputError with every fault: a heading given twice, an own heading that is not there, no
-/// tag, nothing that tells the sheath diameter, `end` together with prefixed columns
+/// Some rows below the headings, to see what a column that may mean several things holds.
+using Sample = std::span<const std::vector<std::string>>;
+
+/// @param where   of the headings, for messages
+/// @param sample  may be empty: then nothing speaks against a usual heading
+/// @throws InputError with every fault: a heading given twice, an own heading that is not there or
+/// stands there twice, a unit that is not the column's, no tag, nothing that tells the sheath
+/// diameter, `end` together with prefixed columns
+[[nodiscard]] Layout make_layout(std::span<const Heading> headings, const Format& format,
+                                 const std::string& where, Sample sample = {});
+/// The same of headings in one row.
 [[nodiscard]] Layout make_layout(Cells headings, const Format& format, const std::string& where);
 
 /// The cell without spaces round it; blank where the row is too short.
@@ -90,6 +125,12 @@ struct Row {
   const std::string_view text = cells[place];
   // Most cells have no space round them, and every space is at most ' '.
   return !text.empty() && text.front() > ' ' && text.back() > ' ' ? text : trimmed(text);
+}
+
+/// The tag of a row; empty where none is given.
+[[nodiscard]] inline std::string_view tag_of(const Layout& layout, Cells cells) {
+  const std::string_view text = cell(cells, layout.tag);
+  return layout.is_not_given(text) ? std::string_view() : text;
 }
 
 /// The column that speaks for this end in this row, and what stands in it; null where it is blank.
@@ -102,7 +143,7 @@ struct Given {
     if (place == Layout::k_none) continue;
     const Column& column = layout.columns[place];
     const std::string_view text = cell(cells, column.cell);
-    if (!text.empty()) return {&column, text};
+    if (!layout.is_not_given(text)) return {&column, text};
   }
   return {};
 }

@@ -23,11 +23,11 @@ class Supplies {
            std::span<const gland::Gland> glands);
 
   /// @return null for an end that nothing fits
-  [[nodiscard]] const Supply* of(std::size_t line, Side side) const;
+  [[nodiscard]] const Supply* of(std::size_t row, Side side) const;
 
  private:
   struct Place {
-    std::size_t line = 0;
+    std::size_t row = 0;
     Side side = Side::both;
     std::uint32_t supply = 0;
   };

@@ -25,6 +25,7 @@ struct Exception {
   std::string nearest;  ///< part code; may be empty
   std::string reason;
   std::string change;
+  std::string source;  ///< the file or sheet of the line, where it has a name of its own
 };
 
 /// How often a gland is wanted.

@@ -1,8 +1,11 @@
 #include "core/schedule/cell_text.hpp"
 
 #include <algorithm>
+#include <array>
+#include <initializer_list>
 
 #include "cutback/job/field_text.hpp"
+#include "cutback/schedule/headings.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::schedule {
@@ -82,36 +85,222 @@ std::string with_points(const job::Field& field, std::string_view text, char dec
   return plain;
 }
 
+/// The unit that a run of letters and signs is, as the field table writes it.
+std::string_view unit_of(std::string_view text) {
+  const HeadingForm form = heading_form("x (" + std::string(text) + ")");
+  if (!form.unit.empty()) {
+    for (const std::string_view unit :
+         {"mm", "mm2", "m", "C", "kA", "V", "s", "ohm", "cm3", "in"}) {
+      if (form.unit == unit) return unit;
+    }
+  }
+  return text == "''" ? "in" : std::string_view();
+}
+
+/// Without no-break spaces, signs for a diameter, and spaces round it.
+std::string bare_text(std::string_view text) {
+  std::string out(text);
+  for (const std::string_view space : {"\xC2\xA0", "\xE2\x80\xAF", "\xE2\x80\x89"}) {
+    for (std::size_t at = out.find(space); at != std::string::npos; at = out.find(space, at)) {
+      out.replace(at, space.size(), " ");
+    }
+  }
+  std::string_view rest = trimmed(out);
+  for (const std::string_view sign : {"\xC3\x98", "\xC3\xB8", "\xE2\x8C\x80", "\xCE\xA6",
+                                      "\xCF\x86", "dia.", "Dia.", "dia", "Dia"}) {
+    if (!rest.starts_with(sign)) continue;
+    rest = trimmed(rest.substr(sign.size()));
+    break;
+  }
+  return std::string(rest);
+}
+
+bool ends_word(char c) {
+  return is_digit(c) || c == '+' || c == ',' || c == ';' || c == '.' || c == '-';
+}
+
+/// A figure, or readings, without the column's own unit behind each.
+/// @param inches  gets whether a reading says inches, `mm` whether one says millimetres
+std::string without_unit(const job::Field& field, std::string_view text, bool& inches, bool& mm) {
+  const bool readings = field.kind == FieldKind::readings;
+  const std::string_view own = readings ? "mm" : field.allowed;
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    const bool behind_figure = !out.empty() && (is_digit(out.back()) || out.back() == '.');
+    std::size_t begin = i;
+    while (begin < text.size() && text[begin] == ' ') ++begin;
+    std::size_t end = begin;
+    // A 2 or 3 behind a letter, and a point, belong to a unit: mm2, sq.mm.
+    const auto goes_on = [&](char c) {
+      return !ends_word(c) || (end > begin && (c == '2' || c == '3' || c == '.'));
+    };
+    while (end < text.size() && goes_on(text[end])) ++end;
+    const std::string_view unit = unit_of(trimmed(text.substr(begin, end - begin)));
+    if (behind_figure && !unit.empty() && unit == own) {
+      mm = mm || readings;
+      i = end;
+    } else if (behind_figure && readings && unit == "in") {
+      out += "in";
+      inches = true;
+      i = end;
+    } else {
+      out += text[i++];
+    }
+  }
+  trim_end(out);
+  return out;
+}
+
+/// Every reading as inches.
+std::string as_inches(std::string_view text, char next_place) {
+  std::string out;
+  std::string reading;
+  const auto put = [&] {
+    out += reading;
+    if (!reading.empty() && !reading.ends_with("in")) out += "in";
+    reading.clear();
+  };
+  for (const char c : text) {
+    if (c == '+' || c == next_place) {
+      put();
+      out += c;
+    } else if (c != ' ') {
+      reading += c;
+    }
+  }
+  put();
+  return out;
+}
+
+/// A number with thousands signs that can be nothing else: three digits behind each, and a decimal
+/// mark of the other kind behind them.
+std::string without_thousands(std::string_view text, char decimal) {
+  const char sign = decimal == '.' ? ',' : '.';
+  const std::size_t point = text.find(decimal);
+  const std::size_t first = text.find(sign);
+  const auto is_plain = [&](char c) { return is_digit(c) || c == sign || c == decimal; };
+  if (point == std::string_view::npos || first == std::string_view::npos || first == 0 ||
+      first > 3 || text.find(sign, point) != std::string_view::npos ||
+      !std::all_of(text.begin(), text.end(), is_plain) ||
+      text.find(decimal, point + 1) != std::string_view::npos) {
+    return std::string(text);
+  }
+  for (std::size_t at = first; at < point; at += 4) {
+    if (text[at] != sign) return std::string(text);
+  }
+  if ((point - first) % 4 != 0) return std::string(text);
+  std::string out(text);
+  out.erase(std::remove(out.begin(), out.end(), sign), out.end());
+  return out;
+}
+
+/// Without a word that the column says already, and the spaces behind it.
+std::string without_word(std::string_view text, std::initializer_list<std::string_view> words) {
+  for (const std::string_view word : words) {
+    if (text.size() <= word.size()) continue;
+    if (heading_form(text.substr(0, word.size())).full != word) continue;
+    const std::string_view rest = trimmed(text.substr(word.size()));
+    if (!rest.empty()) return std::string(rest);
+  }
+  return std::string(text);
+}
+
+/// An entry that is a bare size: M25 where the heading says metric, else nothing certain.
+std::string entry_text(const Column& column, std::string_view text) {
+  std::string_view size = text;
+  const std::size_t digits = size.find_first_not_of("0123456789");
+  if (digits == 0) return std::string(text);
+  if (digits != std::string_view::npos) {
+    if (unit_of(trimmed(size.substr(digits))) != "mm") return std::string(text);
+    size = size.substr(0, digits);
+  }
+  return column.metric ? "M" + std::string(size) : std::string();
+}
+
+/// The rated voltages of the built-in constructions, however they are written.
+std::string voltage_text(std::string_view text) {
+  std::string plain;
+  for (const char c : heading_form(text).full) {
+    if (c != ' ') plain += c;
+  }
+  for (const std::string_view unit : {"kv", "v"}) {
+    if (plain.ends_with(unit)) plain.resize(plain.size() - unit.size());
+  }
+  if (plain == "600/1000" || plain == "0.6/1" || plain == "0.6/1.0") return "0.6/1";
+  if (plain == "1900/3300" || plain == "1.9/3.3") return "1.9/3.3";
+  return std::string(text);
+}
+
+std::string word_text(const job::Field& field, std::string_view text) {
+  if (field.key == "zone") return without_word(text, {"zone", "zn", "z"});
+  if (field.key == "gas_group" || field.key == "dust_group") {
+    return without_word(text, {"gas group", "group", "gp", "grp"});
+  }
+  if (field.key == "protection") return without_word(text, {"ex", "eex"});
+  if (field.key == "level") return without_word(text, {"epl"});
+  if (field.key == "voltage") return voltage_text(text);
+  return std::string(text);
+}
+
 }  // namespace
 
-std::optional<Fault> to_plain_text(const job::Field& field, std::string_view text, char decimal,
+bool is_sheet_error(std::string_view text) {
+  if (!text.starts_with('#')) return false;
+  constexpr std::array<std::string_view, 12> k_errors{
+      "#REF!",  "#N/A",    "#VALUE!", "#DIV/0!",       "#NAME?",          "#NUM!",
+      "#NULL!", "#SPILL!", "#CALC!",  "#GETTING_DATA", "#not-calculated", "#####"};
+  return text.starts_with("#struck-through") ||
+         std::find(k_errors.begin(), k_errors.end(), text) != k_errors.end();
+}
+
+std::optional<Fault> to_plain_text(const Column& column, std::string_view raw, char decimal,
                                    std::string& plain) {
+  const job::Field& field = *column.field;
+  if (is_sheet_error(raw) || (raw.starts_with('#') && field.kind != FieldKind::text)) {
+    if (raw.starts_with("#struck-through")) {
+      return fault_of(ErrorCode::bad_value, "the cell, or part of it, is struck through", field, "",
+                      "write what holds, and strike the whole row out where nothing does");
+    }
+    return fault_of(ErrorCode::bad_value, "the cell holds a spreadsheet's error, not a value",
+                    field, raw, "mend the formula and save again");
+  }
   if (field.kind == FieldKind::text) {
-    plain = text;
+    plain = field.key == "entry" ? entry_text(column, raw)
+            : field.key == "ip"  ? without_word(raw, {"ip"})
+                                 : std::string(raw);
     return std::nullopt;
   }
-  if (text.front() == '=' || text.front() == '@') {
-    return fault_of(ErrorCode::bad_value, "the cell holds a formula, not a value", field, text,
+  if (raw.front() == '=' || raw.front() == '@') {
+    return fault_of(ErrorCode::bad_value, "the cell holds a formula, not a value", field, raw,
                     "save the schedule with the values in place of the formulas");
   }
-  if (text.front() == '#') {
-    return fault_of(ErrorCode::bad_value, "the cell holds a spreadsheet's error, not a value",
-                    field, text, "mend the formula and save again");
-  }
   if (field.kind == FieldKind::words || field.kind == FieldKind::yes_no) {
-    plain = text;
+    plain = word_text(field, raw);
     return std::nullopt;
   }
-  if (is_range(text)) {
-    return fault_of(ErrorCode::bad_number, "the cell holds a range, not one figure", field, text,
+  // Nearly every cell is a figure and nothing else.
+  const bool figure =
+      std::all_of(raw.begin(), raw.end(), [](char c) { return is_digit(c) || c == '.'; });
+  bool inches = false;
+  bool mm = false;
+  const std::string bare = figure ? std::string(raw) : bare_text(raw);
+  if (is_range(bare)) {
+    return fault_of(ErrorCode::bad_number, "the cell holds a range, not one figure", field, raw,
                     "give the nominal figure, and half of the range as its allowance");
   }
+  std::string text = figure ? bare : without_unit(field, bare, inches, mm);
   if (has_unit(text, field.kind)) {
-    return fault_of(ErrorCode::bad_number, "the cell holds more than a figure", field, text,
-                    "give the figure alone, without its unit: the heading says it");
+    return fault_of(ErrorCode::bad_number, "the cell holds more than a figure", field, raw,
+                    "give the figure alone, or with the unit of its column");
   }
+  if (column.inches && mm) {
+    return fault_of(ErrorCode::contradiction, "millimetres under a heading that says inches", field,
+                    raw, "write every reading of the column in one unit");
+  }
+  if (field.kind != FieldKind::readings) text = without_thousands(text, decimal);
   if (auto fault = check_marks(field, text, decimal)) return fault;
   plain = with_points(field, text, decimal);
+  if (column.inches) plain = as_inches(plain, ',');
   return std::nullopt;
 }
 

@@ -79,7 +79,8 @@ class KeyCells {
     if (row.bare && runs_.size() == 1) return text_of(runs_.front(), row.cells);
     store.clear();
     if (row.bare) {
-      for (const Run& run : runs_) store.append(text_of(run, row.cells)) += ',';
+      // No cell of a bare row has a line break, whatever stands between its cells.
+      for (const Run& run : runs_) store.append(text_of(run, row.cells)) += '\n';
     } else {
       for (const Source& source : sources_) {
         const Given cell = given(layout, source, row.cells);
@@ -138,6 +139,7 @@ struct KeyHash {
 struct Figure {
   std::string figures;
   job::Layer layer = job::Layer::sheath;
+  bool inches = false;
   std::string text;
   std::optional<measure::Estimate> estimate;  ///< absent: it cannot be read
 };
@@ -264,7 +266,8 @@ class Decider::State {
       const auto place = static_cast<std::size_t>(layer);
       there[place] = true;
       std::optional<measure::Estimate>& estimate = estimate_in(family.job.cable, layer);
-      const auto plain = layout_.decimal == '.' ? measure::plain_reading(cell.text) : std::nullopt;
+      const bool as_it_stands = layout_.decimal == '.' && !cell.column->inches;
+      const auto plain = as_it_stands ? measure::plain_reading(cell.text) : std::nullopt;
       if (plain && family.single[place]) {
         estimate->value_mm = *plain;
         continue;
@@ -301,15 +304,17 @@ class Decider::State {
   const Figure& figure_of(const Family& family, const Given& cell, job::Layer layer) {
     if (figures_.empty()) figures_.resize(k_figures);
     Figure& slot = figures_[(hash_of(cell.text) * 3 + static_cast<std::size_t>(layer)) % k_figures];
-    if (slot.layer == layer && slot.text == cell.text && slot.figures == family.figures) {
+    if (slot.layer == layer && slot.inches == cell.column->inches && slot.text == cell.text &&
+        slot.figures == family.figures) {
       return slot;
     }
+    slot.inches = cell.column->inches;
     slot.figures = family.figures;
     slot.layer = layer;
     slot.text = cell.text;
     slot.estimate.reset();
     std::string plain;
-    if (to_plain_text(*cell.column->field, cell.text, layout_.decimal, plain)) return slot;
+    if (to_plain_text(*cell.column, cell.text, layout_.decimal, plain)) return slot;
     try {
       slot.estimate =
           job::estimate(family.frame, layer, measure::Readings(plain, ""), *settings_.standards);

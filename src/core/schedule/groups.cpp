@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/schedule/cell_text.hpp"
+
 namespace cutback::schedule {
 
 std::vector<Part> parts_of(std::span<const gland::Gland> glands) {
@@ -24,7 +26,16 @@ std::vector<Part> parts_of(std::span<const gland::Gland> glands) {
 }
 
 std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
-  if (cell(cells, layout.tag).empty()) {
+  const std::string_view tag = tag_of(layout, cells);
+  if (is_sheet_error(tag)) {
+    return Fault{.code = ErrorCode::bad_value,
+                 .what = "the tag is a spreadsheet's error",
+                 .where = {},
+                 .given = std::string(tag),
+                 .allowed = {},
+                 .hint = "mend the formula and save again"};
+  }
+  if (tag.empty()) {
     return Fault{.code = ErrorCode::missing,
                  .what = "the tag is blank",
                  .where = {},

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/schedule/cell_text.hpp"
+#include "core/schedule/usual_values.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/text.hpp"
@@ -15,53 +16,74 @@ namespace {
 constexpr std::array k_two{Side::from, Side::to};
 constexpr std::array k_one{Side::both};
 
-bool same_heading(std::string_view a, std::string_view b) {
-  const auto lower = [](char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  };
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [&](char x, char y) { return lower(x) == lower(y); });
+/// In small letters, without spaces round it.
+std::string plain_words(std::string_view text) {
+  std::string out(trimmed(text));
+  for (char& c : out) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return out;
 }
 
 /// A column by its own name. `field` is absent for `from` and `to`.
 struct Meaning {
-  std::string_view name;
   Side side = Side::both;
   const job::Field* field = nullptr;
+  const UsualHeading* usual = nullptr;  ///< it is meant because the trade usually does
+
+  [[nodiscard]] std::string name() const {
+    const char* const prefix = side == Side::from ? "from" : side == Side::to ? "to" : "";
+    if (field == nullptr) return prefix;
+    return side == Side::both ? std::string(field->key) : prefix + ("_" + std::string(field->key));
+  }
+  friend bool operator==(const Meaning& a, const Meaning& b) {
+    return a.side == b.side && a.field == b.field;
+  }
 };
 
-std::optional<Meaning> meaning_of(std::string_view name) {
-  if (same_heading(name, "from")) return Meaning{"from", Side::from, nullptr};
-  if (same_heading(name, "to")) return Meaning{"to", Side::to, nullptr};
-  Side side = Side::both;
-  std::string_view key = name;
-  if (same_heading(name.substr(0, 5), "from_")) {
-    side = Side::from;
-    key.remove_prefix(5);
-  } else if (same_heading(name.substr(0, 3), "to_")) {
-    side = Side::to;
-    key.remove_prefix(3);
-  }
+/// The field whose key, as a heading, is this.
+const job::Field* field_of(std::string_view full) {
   for (const job::Field& field : job::fields()) {
-    if (!is_column(field) || !same_heading(field.key, key)) continue;
-    if (side != Side::both && !is_of_end(field)) return std::nullopt;
-    return Meaning{field.key, side, &field};
+    if (is_column(field) && plain_heading(field.key) == full) return &field;
+  }
+  return nullptr;
+}
+
+/// A column by its own name, as a heading.
+std::optional<Meaning> own_meaning(std::string_view full) {
+  if (full == "from") return Meaning{Side::from};
+  if (full == "to") return Meaning{Side::to};
+  if (const job::Field* field = field_of(full)) return Meaning{Side::both, field};
+  for (const auto& [prefix, side] : {std::pair("from ", Side::from), std::pair("to ", Side::to)}) {
+    if (!full.starts_with(prefix)) continue;
+    const job::Field* field = field_of(full.substr(std::string_view(prefix).size()));
+    if (field != nullptr && is_of_end(*field)) return Meaning{side, field};
   }
   return std::nullopt;
 }
 
-/// What a heading stands for: an own heading first.
-std::optional<Meaning> meaning_of(std::string_view heading, const Format& format) {
-  for (const auto& [own, theirs] : format.headings) {
-    if (trimmed(theirs) == heading) return meaning_of(own);
+/// What the trade usually means by a heading, with or without a word for the end that it is of.
+std::optional<Meaning> usual_meaning(const UsualHeadings& usual, std::string_view plain) {
+  const auto meaning = [](const UsualHeading& row) -> std::optional<Meaning> {
+    if (row.column.empty()) return Meaning{Side::both, nullptr, &row};
+    auto own = own_meaning(plain_heading(row.column));
+    if (own) own->usual = &row;
+    return own;
+  };
+  if (const UsualHeading* row = usual.find(plain)) return meaning(*row);
+  const auto side = sided(usual, plain);
+  if (!side) return std::nullopt;
+  std::optional<Meaning> found;
+  if (const UsualHeading* row = usual.find(side->rest)) {
+    found = meaning(*row);
+  } else {
+    found = own_meaning(side->rest);
   }
-  const auto meaning = meaning_of(heading);
-  if (!meaning) return std::nullopt;
-  // A column that has an own heading is not found by its plain name any more.
-  for (const auto& [own, theirs] : format.headings) {
-    if (same_heading(own, heading)) return std::nullopt;
-  }
-  return meaning;
+  if (!found || found->side != Side::both) return std::nullopt;
+  const bool never = found->field == nullptr && found->usual != nullptr;
+  if (!never && (found->field == nullptr || !is_of_end(*found->field))) return std::nullopt;
+  found->side = side->from ? Side::from : Side::to;
+  return found;
 }
 
 std::vector<std::string_view> column_names() {
@@ -72,27 +94,194 @@ std::vector<std::string_view> column_names() {
   return names;
 }
 
+/// The column of a letter such as H or AB, from 0.
+std::optional<std::size_t> letter_place(std::string_view text) {
+  if (text.empty() || text.size() > 3) return std::nullopt;
+  std::size_t place = 0;
+  for (const char c : text) {
+    if (c < 'A' || c > 'Z') return std::nullopt;
+    place = place * 26 + static_cast<std::size_t>(c - 'A' + 1);
+  }
+  return place - 1;
+}
+
+std::string letter_of(std::size_t place) {
+  std::string text;
+  for (std::size_t left = place + 1; left > 0; left = (left - 1) / 26) {
+    text.insert(text.begin(), static_cast<char>('A' + (left - 1) % 26));
+  }
+  return text;
+}
+
+/// The places of the headings that a user's name means: that are the same text, else the column of
+/// this letter, else the same text but for case, spaces and points, else but for a unit.
+std::vector<std::size_t> places_of(std::span<const Heading> headings, std::string_view name) {
+  const HeadingForm wanted = heading_form(name);
+  const auto all_with = [&](auto matches) {
+    std::vector<std::size_t> places;
+    for (std::size_t i = 0; i < headings.size(); ++i) {
+      const auto& forms = headings[i].forms;
+      if (std::any_of(forms.begin(), forms.end(), matches)) places.push_back(i);
+    }
+    return places;
+  };
+  if (wanted.full.empty()) return {};
+  auto places = all_with([&](const HeadingForm& form) { return form.shown == wanted.shown; });
+  if (!places.empty()) return places;
+  const auto letter = letter_place(trimmed(name));
+  if (letter && *letter < headings.size()) return {*letter};
+  places = all_with([&](const HeadingForm& form) { return form.full == wanted.full; });
+  if (places.empty()) {
+    places = all_with([&](const HeadingForm& form) {
+      return form.plain == wanted.plain && (wanted.unit.empty() || form.unit.empty());
+    });
+  }
+  return places;
+}
+
+/// Whether the figures of a heading's unit can stand in the column.
+bool suits(const job::Field& field, std::string_view unit) {
+  switch (field.kind) {
+    case job::FieldKind::readings:
+      return unit == "mm" || unit == "in";
+    case job::FieldKind::number:
+      return unit == field.allowed;
+    case job::FieldKind::whole:
+      return unit == "count";
+    case job::FieldKind::words:
+    case job::FieldKind::yes_no:
+    case job::FieldKind::text:
+      return true;
+  }
+  return true;
+}
+
+/// Which heading is which column.
+class Assignment {
+ public:
+  struct Place {
+    std::optional<Meaning> meaning;
+    const HeadingForm* form = nullptr;  ///< the one that has the meaning
+    bool named = false;                 ///< by the user, or by the column's own name
+    bool by_user = false;
+    bool ignored = false;
+  };
+
+  Assignment(std::span<const Heading> headings, const Format& format)
+      : headings_(headings), format_(format), places_(headings.size()) {
+    for (const auto& [own, theirs] : format.headings) name(own, theirs);
+    for (const std::string& text : format.ignored) {
+      for (const std::size_t at : places_of(headings, text)) {
+        if (!places_[at].named) places_[at].ignored = true;
+      }
+    }
+    for (std::size_t i = 0; i < headings.size(); ++i) {
+      if (!places_[i].named && !places_[i].ignored) find(i);
+    }
+  }
+
+  [[nodiscard]] const std::vector<Place>& places() const { return places_; }
+
+ private:
+  void name(const std::string& own, const std::string& theirs) {
+    const auto meaning = own_meaning(plain_heading(own));
+    if (!meaning) return;
+    const auto at = places_of(headings_, theirs);
+    if (at.size() != 1) return;
+    places_[at.front()].meaning = meaning;
+    places_[at.front()].form = form_named(headings_[at.front()], theirs);
+    places_[at.front()].named = true;
+    places_[at.front()].by_user = true;
+  }
+
+  /// Of the forms of a heading the one that the user named; the first where it was a letter.
+  static const HeadingForm* form_named(const Heading& heading, std::string_view theirs) {
+    const HeadingForm wanted = heading_form(theirs);
+    for (const HeadingForm& form : heading.forms) {
+      if (form.full == wanted.full || form.plain == wanted.plain) return &form;
+    }
+    return heading.forms.empty() ? nullptr : &heading.forms.front();
+  }
+
+  /// A column that has an own heading is not found by another any more.
+  [[nodiscard]] bool is_named(const Meaning& meaning) const {
+    return std::any_of(format_.headings.begin(), format_.headings.end(), [&](const auto& each) {
+      return own_meaning(plain_heading(each.first)) == meaning;
+    });
+  }
+
+  void find(std::size_t at) {
+    for (const HeadingForm& form : headings_[at].forms) {
+      auto meaning = own_meaning(form.full);
+      bool own = meaning.has_value();
+      if (format_.usual != nullptr && !(own && meaning->name() == form.shown)) {
+        // "Voltage" may be that of the system; `voltage` is this program's word.
+        const auto usual = usual_meaning(*format_.usual, form.plain);
+        if (usual && (!own || (usual->usual != nullptr && usual->usual->by_values))) {
+          meaning = usual;
+          own = false;
+        }
+      }
+      if (!meaning) continue;
+      if (is_named(*meaning)) continue;
+      places_[at] = {
+          .meaning = meaning, .form = &form, .named = own, .by_user = false, .ignored = false};
+      return;
+    }
+  }
+
+  std::span<const Heading> headings_;
+  const Format& format_;
+  std::vector<Place> places_;
+};
+
 /// Builds a layout and gathers everything that is wrong with the headings.
 class Builder {
  public:
-  Builder(const Format& format, const std::string& where) : format_(format), where_(where) {}
+  Builder(std::span<const Heading> headings, const Format& format, const std::string& where,
+          Sample sample)
+      : headings_(headings), format_(format), where_(where), sample_(sample) {}
 
-  Layout build(Cells headings) {
-    layout_.width = headings.size();
+  Layout build() {
+    layout_.where = where_;
+    layout_.width = headings_.size();
     layout_.decimal = format_.decimal;
     layout_.evidence = format_.evidence;
+    put_blanks();
     layout_.tag = Layout::k_none;
-    for (std::size_t i = 0; i < headings.size(); ++i) take(trimmed(headings[i]), i);
-    check_own(headings);
+    const Assignment assignment(headings_, format_);
+    const auto& places = assignment.places();
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      if (!places[i].named) continue;
+      const std::string name = places[i].meaning->name();
+      const std::string& shown = headings_[i].shown();
+      if (!places[i].by_user && shown != name) layout_.matches.emplace_back(shown, name);
+      take(i, *places[i].meaning, *places[i].form);
+    }
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      if (!places[i].named && !places[i].ignored) take_usual(i, places);
+    }
+    std::sort(layout_.columns.begin(), layout_.columns.end(),
+              [](const Column& a, const Column& b) { return a.cell < b.cell; });
+    check_own();
     check_needed();
     if (!faults_.empty()) throw InputError(std::move(faults_));
     return std::move(layout_);
   }
 
  private:
-  void take(std::string_view heading, std::size_t place);
-  void check_own(Cells headings);
+  using Place = Assignment::Place;
+  void take(std::size_t place, const Meaning& meaning, const HeadingForm& form);
+  void take_usual(std::size_t place, const std::vector<Place>& places);
+  [[nodiscard]] std::string why_not(std::size_t place, const std::vector<Place>& places) const;
+  [[nodiscard]] static std::size_t double_of(std::size_t place, const std::vector<Place>& places);
+  [[nodiscard]] bool holds(const job::Field& field, std::size_t place) const;
+  [[nodiscard]] std::string first_value(std::size_t place) const;
+  void leave(std::size_t place, const Meaning& meaning, const std::string& why);
+  void put_blanks();
+  void check_own();
   void check_needed();
+  [[nodiscard]] bool is_taken(const Meaning& meaning) const;
   [[nodiscard]] bool has(std::string_view key) const {
     return std::any_of(layout_.columns.begin(), layout_.columns.end(),
                        [&](const Column& column) { return column.field->key == key; });
@@ -107,53 +296,176 @@ class Builder {
                        .hint = std::move(hint)});
   }
 
+  std::span<const Heading> headings_;
   const Format& format_;
   const std::string& where_;
+  Sample sample_;
   Layout layout_;
   std::vector<Fault> faults_;
 };
 
-void Builder::take(std::string_view heading, std::size_t place) {
-  if (heading.empty()) return;
-  const auto meaning = meaning_of(heading, format_);
-  if (!meaning) {
-    std::string warning = where_ + ": the heading \"" + std::string(heading) +
+bool Builder::is_taken(const Meaning& meaning) const {
+  if (meaning.field == nullptr) {
+    return (meaning.side == Side::from ? layout_.from : layout_.to) != Layout::k_none;
+  }
+  if (meaning.field->key == "tag") return layout_.tag != Layout::k_none;
+  return std::any_of(layout_.columns.begin(), layout_.columns.end(), [&](const Column& column) {
+    return column.field == meaning.field && column.side == meaning.side;
+  });
+}
+
+void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm& form) {
+  const std::string& shown = headings_[place].shown();
+  if (is_taken(meaning)) {
+    add(ErrorCode::duplicate, "a column is given twice", shown, "", "leave one out");
+    return;
+  }
+  layout_.mapping.emplace_back(shown, meaning.name());
+  if (meaning.field == nullptr) {
+    (meaning.side == Side::from ? layout_.from : layout_.to) = place;
+    return;
+  }
+  if (meaning.field->key == "tag") {
+    layout_.tag = place;
+    layout_.tag_heading = shown;
+    return;
+  }
+  if (!form.unit.empty() && !suits(*meaning.field, form.unit)) {
+    add(ErrorCode::bad_value, "the heading's unit is not that of the column " + meaning.name(),
+        shown, job::allowed_text(*meaning.field), "convert the figures, or --ignore the heading");
+    return;
+  }
+  const bool metric =
+      form.unit == "mm" || (" " + form.full + " ").find(" metric ") != std::string::npos;
+  layout_.columns.push_back({.cell = place,
+                             .heading = shown,
+                             .side = meaning.side,
+                             .field = meaning.field,
+                             .inches = form.unit == "in",
+                             .metric = metric});
+}
+
+void Builder::take_usual(std::size_t place, const std::vector<Place>& places) {
+  const Heading& heading = headings_[place];
+  if (heading.forms.empty()) return;
+  if (!places[place].meaning) {
+    std::string warning = where_ + ": the heading \"" + heading.shown() +
                           "\" is no column of a schedule and is ignored";
-    const std::string hint = did_you_mean(heading, column_names());
+    const std::string hint = did_you_mean(heading.shown(), column_names());
     layout_.warnings.push_back(warning + (hint.empty() ? "" : "; " + hint));
     return;
   }
-  const auto twice = [&](bool taken) {
-    if (taken) add(ErrorCode::duplicate, "a column is given twice", heading, "", "leave one out");
-    return taken;
-  };
-  if (meaning->field == nullptr) {
-    std::size_t& of = meaning->side == Side::from ? layout_.from : layout_.to;
-    if (!twice(of != Layout::k_none)) of = place;
-  } else if (meaning->name == "tag") {
-    if (!twice(layout_.tag != Layout::k_none)) layout_.tag = place;
-  } else if (!twice(std::any_of(
-                 layout_.columns.begin(), layout_.columns.end(), [&](const Column& column) {
-                   return column.field == meaning->field && column.side == meaning->side;
-                 }))) {
-    layout_.columns.push_back({place, std::string(heading), meaning->side, meaning->field});
+  if (const std::string why = why_not(place, places); !why.empty()) {
+    // With one of them left out a hazardous place would be taken for a plain one.
+    const job::Field* const field = places[place].meaning->field;
+    if (field != nullptr && field->section == "area" && double_of(place, places) < places.size()) {
+      add(ErrorCode::duplicate, "two headings may be one column: " + why, heading.shown(), "",
+          "say --column " + places[place].meaning->name() + "=" + letter_of(place) +
+              ", or --ignore it");
+      return;
+    }
+    return leave(place, *places[place].meaning, why);
+  }
+  layout_.matches.emplace_back(heading.shown(), places[place].meaning->name());
+  take(place, *places[place].meaning, *places[place].form);
+}
+
+/// Another heading that means the same column; the number of places where there is none.
+std::size_t Builder::double_of(std::size_t place, const std::vector<Place>& places) {
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (i == place || !places[i].meaning || places[i].ignored) continue;
+    if (*places[i].meaning == *places[place].meaning) return i;
+  }
+  return places.size();
+}
+
+/// Why a heading is not taken for what the trade usually means; empty where it is.
+std::string Builder::why_not(std::size_t place, const std::vector<Place>& places) const {
+  const Meaning& meaning = *places[place].meaning;
+  // Without a row of its own it is a column's own name with a word for the end.
+  const UsualHeading* const usual = meaning.usual;
+  if (usual != nullptr && usual->column.empty()) return usual->instead;
+  const std::string name = meaning.name();
+  if (const std::size_t i = double_of(place, places); i < places.size()) {
+    return "it may be " + name + ", and so may \"" + headings_[i].shown() + "\" (column " +
+           letter_of(i) + ")";
+  }
+  if (meaning.field == nullptr) return {};
+  const std::string& unit = places[place].form->unit;
+  if (!unit.empty() && !suits(*meaning.field, unit)) {
+    return "it may be " + name + ", but its unit is " + unit;
+  }
+  if (usual == nullptr || !usual->by_values || holds(*meaning.field, place)) return {};
+  return "it may be " + name + ", but \"" + first_value(place) + "\" stands in it" +
+         (usual->instead.empty() ? "" : "; it may be " + usual->instead);
+}
+
+std::string Builder::first_value(std::size_t place) const {
+  for (const auto& row : sample_) {
+    if (place < row.size() && !trimmed(row[place]).empty()) return std::string(trimmed(row[place]));
+  }
+  return {};
+}
+
+/// Whether a value of the column stands in one of the cells at least, or in none of them anything.
+/// A place that may be hazardous is never left out for a cell that is written oddly.
+bool Builder::holds(const job::Field& field, std::size_t place) const {
+  bool any = false;
+  for (const auto& row : sample_) {
+    if (place >= row.size()) continue;
+    const std::string_view text = trimmed(row[place]);
+    // Sheets of several pages have their headings again.
+    if (text.empty() || heading_form(text).full == headings_[place].forms.back().full) continue;
+    if (may_be(field, text)) return true;
+    any = true;
+  }
+  return !any;
+}
+
+void Builder::leave(std::size_t place, const Meaning& meaning, const std::string& why) {
+  const std::string& shown = headings_[place].shown();
+  const std::string name = meaning.field != nullptr ? meaning.name() : "COLUMN";
+  std::string hint =
+      "say --column " + name + "=" + letter_of(place) + ", or --ignore \"" + shown + "\"";
+  layout_.warnings.push_back(where_ + ": the heading \"" + shown + "\" is not read: " + why + "; " +
+                             hint);
+}
+
+void Builder::put_blanks() {
+  // Common practice, no source. Not `na`: it is a type of protection.
+  for (const std::string_view word :
+       {"tbc", "tba", "tbd", "t.b.c.", "t.b.a.", "n/a", "-", "--", "---", "\xE2\x80\x93",
+        "\xE2\x80\x94", "?", "??", "not known", "unknown", "to be confirmed", "to be advised"}) {
+    layout_.blanks.emplace_back(word);
+  }
+  // Words of 32 letters and more are none that anybody writes.
+  for (const std::string& word : format_.blanks) layout_.blanks.push_back(plain_words(word));
+  for (const std::string& word : layout_.blanks) {
+    if (word.size() < 32) layout_.blank_lengths |= std::uint32_t{1} << word.size();
   }
 }
 
-void Builder::check_own(Cells headings) {
+void Builder::check_own() {
   const std::vector<Fault> unknown = unknown_columns(format_);
   faults_.insert(faults_.end(), unknown.begin(), unknown.end());
-  for (const auto& heading : format_.headings) {
-    const std::string& own = heading.first;
-    const std::string& theirs = heading.second;
-    if (!meaning_of(own)) continue;
-    const bool there = std::any_of(headings.begin(), headings.end(), [&](std::string_view text) {
-      return trimmed(text) == trimmed(theirs);
-    });
-    if (there) continue;
-    add(ErrorCode::missing, "there is no such heading", theirs, "",
-        did_you_mean(theirs, std::vector<std::string_view>(headings.begin(), headings.end())));
+  std::vector<std::string_view> shown;
+  for (const Heading& heading : headings_) shown.push_back(heading.shown());
+  const auto check = [&](const std::string& theirs, bool several) {
+    const auto at = places_of(headings_, theirs);
+    if (at.empty()) {
+      add(ErrorCode::missing, "there is no such heading", theirs, "", did_you_mean(theirs, shown));
+    } else if (at.size() > 1 && !several) {
+      std::string letters;
+      for (const std::size_t place : at)
+        letters += (letters.empty() ? "" : ", ") + letter_of(place);
+      add(ErrorCode::duplicate, "several headings are this one", theirs, "columns " + letters,
+          "give the letter of the column that is meant");
+    }
+  };
+  for (const auto& [own, theirs] : format_.headings) {
+    if (own_meaning(plain_heading(own))) check(theirs, false);
   }
+  for (const std::string& theirs : format_.ignored) check(theirs, true);
 }
 
 void Builder::check_needed() {
@@ -183,6 +495,11 @@ std::span<const Side> Layout::ends() const {
   return k_one;
 }
 
+bool Layout::is_blank_word(std::string_view text) const {
+  const std::string small = plain_words(text);
+  return std::find(blanks.begin(), blanks.end(), small) != blanks.end();
+}
+
 std::vector<Source> Layout::sources(Side side) const {
   std::vector<Source> list;
   for (std::size_t i = 0; i < columns.size(); ++i) {
@@ -196,23 +513,40 @@ std::vector<Source> Layout::sources(Side side) const {
   return list;
 }
 
-std::size_t known_headings(Cells headings, const Format& format) {
-  return static_cast<std::size_t>(std::count_if(
-      headings.begin(), headings.end(),
-      [&](std::string_view text) { return meaning_of(trimmed(text), format).has_value(); }));
+KnownHeadings known_headings(std::span<const Heading> headings, const Format& format) {
+  KnownHeadings known;
+  const Assignment assignment(headings, format);
+  for (std::size_t i = 0; i < headings.size(); ++i) {
+    const auto& place = assignment.places()[i];
+    if (!place.meaning ||
+        (place.meaning->usual != nullptr && place.meaning->usual->column.empty())) {
+      continue;
+    }
+    ++known.count;
+    const bool joined = headings[i].forms.size() > 1 && place.form == &headings[i].forms.front();
+    if (joined && !place.by_user) ++known.joined;
+  }
+  return known;
+}
+
+Layout make_layout(std::span<const Heading> headings, const Format& format,
+                   const std::string& where, Sample sample) {
+  return Builder(headings, format, where, sample).build();
 }
 
 Layout make_layout(Cells headings, const Format& format, const std::string& where) {
-  return Builder(format, where).build(headings);
+  const std::vector<std::string> row(headings.begin(), headings.end());
+  return make_layout(join_headings({&row, 1}), format, where);
 }
 
 std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input) {
   const std::string where = "column " + cell.column->heading;
   std::string plain_text;
-  if (auto fault = to_plain_text(*cell.column->field, cell.text, layout.decimal, plain_text)) {
+  if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, plain_text)) {
     fault->where = where;
     return {std::move(*fault)};
   }
+  if (plain_text.empty()) return {};
   return job::set_from_text(input, *cell.column->field, plain_text, where);
 }
 
@@ -233,7 +567,7 @@ std::vector<Fault> unknown_columns(const Format& format) {
   std::vector<Fault> faults;
   for (const auto& heading : format.headings) {
     const std::string& own = heading.first;
-    if (meaning_of(own)) continue;
+    if (own_meaning(plain_heading(own))) continue;
     const std::string hint = did_you_mean(own, column_names());
     faults.push_back({.code = ErrorCode::unknown_name,
                       .what = "a schedule has no such column",

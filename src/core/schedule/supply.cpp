@@ -97,7 +97,7 @@ Supplies::Supplies(const Wanted& wanted, const Share& share, std::span<const Wan
   for (const WantedEnd& end : ends) {
     const std::vector<Handed>& handed = share.groups[end.group];
     std::size_t& at = portion[end.group];
-    places_.push_back({end.line, end.side, first[end.group] + static_cast<std::uint32_t>(at)});
+    places_.push_back({end.row, end.side, first[end.group] + static_cast<std::uint32_t>(at)});
     if (at == handed.size()) continue;
     add_taker(end, takers[handed[at].part]);
     if (++given[end.group] < handed[at].ends) continue;
@@ -114,13 +114,13 @@ Supplies::Supplies(const Wanted& wanted, const Share& share, std::span<const Wan
   }
 }
 
-const Supply* Supplies::of(std::size_t line, Side side) const {
+const Supply* Supplies::of(std::size_t row, Side side) const {
   const auto at =
-      std::lower_bound(places_.begin(), places_.end(), std::tuple(line, side),
+      std::lower_bound(places_.begin(), places_.end(), std::tuple(row, side),
                        [](const Place& place, const std::tuple<std::size_t, Side>& key) {
-                         return std::tuple(place.line, place.side) < key;
+                         return std::tuple(place.row, place.side) < key;
                        });
-  if (at == places_.end() || at->line != line || at->side != side) return nullptr;
+  if (at == places_.end() || at->row != row || at->side != side) return nullptr;
   return &supplies_[at->supply];
 }
 

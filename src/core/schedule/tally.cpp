@@ -126,7 +126,8 @@ Exception exception_of(const EndName& name, const Decision& decision) {
           .group = group_of(decision),
           .nearest = decision.nearest != nullptr ? decision.nearest->part : "",
           .reason = usable ? decision.reason : unusable_text(decision),
-          .change = decision.change};
+          .change = decision.change,
+          .source = std::string(name.source)};
 }
 
 }  // namespace cutback::schedule

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "cutback/job/field_text.hpp"
+
 using namespace cutback;
 using Catch::Contains;
 using schedule::Format;
@@ -108,11 +110,11 @@ TEST_CASE("make_layout: a prefix stands only before what differs between ends",
 }
 
 TEST_CASE("input_of: cells that hold no value say what they hold", "[unit][schedule]") {
-  CHECK_THAT(fault_of("15 mm"), Contains("without its unit") && Contains("column sheath_od_mm"));
-  CHECK_THAT(fault_of("15mm"), Contains("without its unit"));
-  CHECK_THAT(fault_of("\xC3\x98"
-                      "15"),
-             Contains("not a number"));
+  CHECK_THAT(fault_of("15 cm"), Contains("more than a figure") && Contains("column sheath_od_mm"));
+  CHECK_THAT(fault_of("15 mm2"), Contains("more than a figure"));
+  CHECK_THAT(fault_of("15 mm thick"), Contains("more than a figure"));
+  CHECK_THAT(fault_of("15 in", '.', "wall_mm"), Contains("more than a figure"));
+  CHECK_THAT(fault_of("#struck-through"), Contains("is struck through"));
   CHECK_THAT(fault_of("18-20"), Contains("a range"));
   CHECK_THAT(fault_of("18 to 20"), Contains("a range"));
   CHECK_THAT(fault_of("18..20"), Contains("a range"));
@@ -128,7 +130,9 @@ TEST_CASE("input_of: decimal marks of the other kind are never guessed", "[unit]
   CHECK_THAT(fault_of("15,12"), Contains("--decimal ,"));
   CHECK_THAT(fault_of("2,5", '.', "wall_mm"), Contains("decimal comma"));
   CHECK_THAT(fault_of("15.12", ','), Contains("decimal point"));
-  CHECK_THAT(fault_of("1.234,5", ',', "wall_mm"), Contains("decimal point"));
+  CHECK_THAT(fault_of("1.23,5", ',', "wall_mm"), Contains("decimal point"));
+  CHECK_THAT(fault_of("1,234", '.', "wall_mm"), Contains("decimal comma"));
+  CHECK_THAT(fault_of("1,23.5", '.', "wall_mm"), Contains("decimal comma"));
 }
 
 TEST_CASE("input_of: decimal commas where they are announced", "[unit][schedule]") {
@@ -145,4 +149,86 @@ TEST_CASE("input_of: inches and exponents are figures", "[unit][schedule]") {
   const job::JobInput input = read(layout, {"C1", "0.59in+0.60in", "1e3"});
   CHECK(input.sheath_od_mm->text == "0.59in+0.60in");
   CHECK(input.volume_cm3 == 1000.0);
+}
+
+TEST_CASE("input_of: the column's own unit, a diameter sign and spaces are no part of a figure",
+          "[unit][schedule]") {
+  const Layout layout = layout_of({"tag", "sheath_od_mm", "length_m", "csa_mm2"});
+  struct Case {
+    const char* cell;
+    const char* text;
+  };
+  for (const Case& each : {Case{"22.5 mm", "22.5"}, Case{"22.5mm", "22.5"},
+                           Case{"\xC3\x98"
+                                "22.5",
+                                "22.5"},
+                           Case{"dia 22.5 mm", "22.5"}, Case{"22.5\xC2\xA0mm", "22.5"},
+                           Case{"0.885in", "0.885in"}, Case{"0.885 in", "0.885in"},
+                           Case{"0.885\"", "0.885in"}, Case{"14.9 mm + 15.1 mm", "14.9+ 15.1"},
+                           Case{"14.9mm+15.1mm,15mm+15.2mm", "14.9+15.1,15+15.2"}}) {
+    INFO(each.cell);
+    CHECK(read(layout, {"C1", each.cell}).sheath_od_mm->text == each.text);
+  }
+  CHECK(read(layout, {"C1", "15", "1,234.50"}).length_m == 1234.5);
+  CHECK(read(layout, {"C1", "15", "120 m"}).length_m == 120.0);
+  CHECK(read(layout, {"C1", "15", "", "16mm2"}).csa_mm2 == 16.0);
+  CHECK(read(layout, {"C1", "15", "", "16 sq.mm"}).csa_mm2 == 16.0);
+  CHECK(read(layout, {"C1", "15", "", "16 mm\xC2\xB2"}).csa_mm2 == 16.0);
+}
+
+TEST_CASE("input_of: a bare size is a metric entry only where the heading says so",
+          "[unit][schedule]") {
+  const Layout any = layout_of({"tag", "sheath_od_mm", "entry"});
+  CHECK_FALSE(read(any, {"C1", "15", "25"}).entry.has_value());
+  CHECK_FALSE(read(any, {"C1", "15", "25mm"}).entry.has_value());
+  CHECK(read(any, {"C1", "15", "M25"}).entry == "M25");
+  CHECK(read(any, {"C1", "15", "to-suit"}).entry == "to-suit");
+  Format format;
+  for (const char* heading : {"Entry (mm)", "Metric entry", "Entry, metric"}) {
+    format.headings = {{"entry", heading}};
+    const Layout metric = layout_of({"tag", "sheath_od_mm", heading}, format);
+    CHECK(read(metric, {"C1", "15", "25"}).entry == "M25");
+    CHECK(read(metric, {"C1", "15", "25 mm"}).entry == "M25");
+    CHECK(read(metric, {"C1", "15", "NPT 1/2"}).entry == "NPT 1/2");
+  }
+}
+
+TEST_CASE("input_of: words for nothing are blank, and those for the column are left out",
+          "[unit][schedule]") {
+  Format format;
+  format.blanks = {"Later"};
+  const Layout layout =
+      layout_of({"tag", "sheath_od_mm", "zone", "gas_group", "ip", "protection"}, format);
+  for (const char* nothing : {"TBC", "tba", "N/A", "-", "\xE2\x80\x93", "?", "later"}) {
+    CHECK_FALSE(read(layout, {"C1", nothing}).sheath_od_mm.has_value());
+    CHECK_FALSE(job::text_of(read(layout, {"C1", "15", nothing}), job::field_named("zone")));
+    CHECK(schedule::tag_of(layout, Words{nothing}).empty());
+  }
+  const job::JobInput place = read(layout, {"C1", "15", "Zone 21", "Group IIB", "IP 66", "Ex e"});
+  for (const auto& [key, value] : {std::pair("zone", "21"), std::pair("gas_group", "IIB"),
+                                   std::pair("ip", "66"), std::pair("protection", "e")}) {
+    CHECK(job::text_of(place, job::field_named(key)) == value);
+  }
+  const job::JobInput mark = read(layout, {"C1", "15", "", "", "", "nA"});
+  CHECK(job::text_of(mark, job::field_named("protection")) == "nA");
+}
+
+TEST_CASE("make_layout: own headings are matched loosely, or by letter", "[unit][schedule]") {
+  Format format;
+  format.headings = {{"sheath_od_mm", "o/d"}, {"entry", "C"}};
+  const Layout layout =
+      layout_of({"Cable", "O/D (mm)", "x"},
+                {.headings = {{"tag", "cable"}, {"sheath_od_mm", "o/d"}, {"entry", "C"}}});
+  CHECK(layout.columns.at(1).heading == "x");
+  CHECK(read(layout, {"C1", "15", "M20"}).entry == "M20");
+  CHECK_THAT(message_of({"tag", "O/D (mm)", "O/D mm"}, {.headings = {{"sheath_od_mm", "o/d"}}}),
+             Contains("several headings are this one") && Contains("columns B, C"));
+  CHECK_THAT(message_of({"tag", "O/D (cm)"}, {.headings = {{"sheath_od_mm", "O/D (cm)"}}}),
+             Contains("the heading's unit is not that of the column sheath_od_mm"));
+  const Layout inches =
+      layout_of({"tag", "O/D (in)"}, {.headings = {{"sheath_od_mm", "O/D (in)"}}});
+  CHECK(read(inches, {"C1", "0.59+0.6,0.61"}).sheath_od_mm->text == "0.59in+0.6in,0.61in");
+  CHECK(layout_of({"tag", "sheath_od_mm", "Shade"}, {.ignored = {"shade"}}).warnings.empty());
+  CHECK_THAT(message_of({"tag", "sheath_od_mm"}, {.ignored = {"shade"}}),
+             Contains("no such heading"));
 }

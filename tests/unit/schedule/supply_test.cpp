@@ -34,7 +34,7 @@ struct OneGroup {
       : wanted{.parts = schedule::parts_of(glands), .groups = {{.ends = count, .parts = {}}}} {
     for (std::uint32_t i = 0; i < glands.size(); ++i) wanted.groups[0].parts.push_back(i);
     for (std::size_t i = 1; i <= static_cast<std::size_t>(count); ++i) {
-      ends.push_back({.line = i + 1, .name = "C" + std::to_string(i) + " a"});
+      ends.push_back({.row = i + 1, .name = "C" + std::to_string(i) + " a"});
     }
   }
   schedule::Wanted wanted;

@@ -1,0 +1,73 @@
+#pragma once
+// The headings of a schedule as people write them, and what the trade usually means by them.
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/tables/standards.hpp"
+
+namespace cutback::schedule {
+
+/// One way to read a heading.
+struct HeadingForm {
+  std::string shown;  ///< as it stands in the file, its rows with " / " between them
+  /// Small letters, one space between two words; no line breaks, points, colons and brackets.
+  std::string full;
+  std::string plain;  ///< the same without its unit
+  std::string unit;   ///< mm, mm2, m, kV, C ... as the field table writes it; in, cm ...; or empty
+};
+
+/// The heading of one column: its forms, the one that says most first. A heading of two rows is
+/// read with both, and, where that means nothing, by its lower row alone.
+struct Heading {
+  std::vector<HeadingForm> forms;
+  [[nodiscard]] const std::string& shown() const;
+};
+
+/// @param text  UTF-8
+[[nodiscard]] HeadingForm heading_form(std::string_view text);
+/// `heading_form(text).full`, for names that a user gives.
+[[nodiscard]] std::string plain_heading(std::string_view text);
+
+/// The cells of some rows that are one row of headings, as texts. A cell that a merged cell covers
+/// holds its text.
+using HeadingRows = std::span<const std::vector<std::string>>;
+/// One heading a column. What stands in the first of two rows over several columns counts for those
+/// to the right of it that it leaves blank.
+[[nodiscard]] std::vector<Heading> join_headings(HeadingRows rows);
+
+/// What the trade usually means: rows of the table schedule_headings.
+struct UsualHeading {
+  std::string plain;
+  std::string column;      ///< key of the field; `from` and `to` are places
+  bool by_values = false;  ///< it means other things too: only where the cells suit the column
+  std::string instead;     ///< what else it may mean; for a heading that is never applied, why
+};
+
+struct SideWord {
+  std::string plain;
+  bool from = false;
+};
+
+/// The tables schedule_headings and schedule_sides.
+struct UsualHeadings {
+  std::vector<UsualHeading> headings;
+  std::vector<SideWord> sides;
+
+  /// Null where the trade has no such heading.
+  [[nodiscard]] const UsualHeading* find(std::string_view plain) const;
+};
+[[nodiscard]] UsualHeadings usual_headings(const tables::Standards& standards);
+
+/// A heading without the word that says which end it is of, at its beginning or its end.
+struct SidedHeading {
+  std::string_view rest;
+  bool from = false;
+};
+[[nodiscard]] std::optional<SidedHeading> sided(const UsualHeadings& usual, std::string_view plain);
+
+}  // namespace cutback::schedule

@@ -1,0 +1,302 @@
+#include "cutback/schedule/headings.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "cutback/text.hpp"
+
+namespace cutback::schedule {
+namespace {
+
+struct UnitName {
+  std::string_view written;
+  std::string_view unit;
+  bool bare = false;  ///< recognised at the end of a heading without brackets
+};
+
+// A unit that no column has stands here too: its figures must not be taken for those of another.
+constexpr std::array k_units{UnitName{"mm", "mm", true},
+                             UnitName{"millimetres", "mm", true},
+                             UnitName{"mm2", "mm2", true},
+                             UnitName{"mm\xC2\xB2", "mm2", true},
+                             UnitName{"mm^2", "mm2", true},
+                             UnitName{"sqmm", "mm2", true},
+                             UnitName{"sq mm", "mm2", true},
+                             UnitName{"mm sq", "mm2", true},
+                             UnitName{"square mm", "mm2", true},
+                             UnitName{"m", "m", true},
+                             UnitName{"mtr", "m", true},
+                             UnitName{"mtrs", "m", true},
+                             UnitName{"metres", "m", true},
+                             UnitName{"meters", "m", true},
+                             UnitName{"kv", "kV", true},
+                             UnitName{"v", "V"},
+                             UnitName{"a", "A"},
+                             UnitName{"ka", "kA", true},
+                             UnitName{"s", "s"},
+                             UnitName{"sec", "s"},
+                             UnitName{"ms", "ms"},
+                             UnitName{"c", "C"},
+                             UnitName{"\xC2\xB0"
+                                      "c",
+                                      "C", true},
+                             UnitName{"deg c", "C", true},
+                             UnitName{"f", "F"},
+                             UnitName{"\xC2\xB0"
+                                      "f",
+                                      "F"},
+                             UnitName{"deg f", "F"},
+                             UnitName{"ohm", "ohm", true},
+                             UnitName{"\xCE\xA9", "ohm", true},
+                             UnitName{"\xE2\x84\xA6", "ohm", true},
+                             UnitName{"cm3", "cm3", true},
+                             UnitName{"cm\xC2\xB3", "cm3", true},
+                             UnitName{"l", "l"},
+                             UnitName{"litres", "l"},
+                             UnitName{"in", "in"},
+                             UnitName{"inch", "in", true},
+                             UnitName{"inches", "in", true},
+                             UnitName{"\"", "in"},
+                             UnitName{"cm", "cm", true},
+                             UnitName{"ft", "ft", true},
+                             UnitName{"feet", "ft", true},
+                             UnitName{"km", "km", true},
+                             UnitName{"awg", "AWG", true},
+                             UnitName{"kcmil", "kcmil", true},
+                             UnitName{"mcm", "kcmil", true},
+                             UnitName{"no", "count"},
+                             UnitName{"nos", "count"},
+                             UnitName{"nr", "count"},
+                             UnitName{"number", "count"},
+                             UnitName{"qty", "count"}};
+
+std::string_view unit_named(std::string_view text, bool bare) {
+  if (text.starts_with("in ")) text.remove_prefix(3);  // "in mm"
+  for (const UnitName& each : k_units) {
+    if (each.written == text && (each.bare || !bare)) return each.unit;
+  }
+  return {};
+}
+
+/// Spaces that are more than one byte in UTF-8, and what shows nothing.
+constexpr std::array<std::string_view, 6> k_wide_spaces{
+    "\xC2\xA0", "\xE2\x80\xAF", "\xE2\x80\x89", "\xE2\x80\x83", "\xE2\x80\x82", "\xE3\x80\x80"};
+constexpr std::array<std::string_view, 4> k_nothing{"\xE2\x80\x8B", "\xEF\xBB\xBF", "\xC2\xAD",
+                                                    "\xE2\x80\x8E"};
+
+bool take(std::string_view& text, std::span<const std::string_view> what) {
+  for (const std::string_view each : what) {
+    if (!text.starts_with(each)) continue;
+    text.remove_prefix(each.size());
+    return true;
+  }
+  return false;
+}
+
+bool is_word(char c) {
+  return is_digit(c) || (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80;
+}
+
+/// Small letters, one space between words, without points and colons; brackets stay.
+std::string smoothed(std::string_view text) {
+  std::string out;
+  bool space = false;
+  const auto put = [&](char c) {
+    if (space && !out.empty()) out += ' ';
+    space = false;
+    out += c;
+  };
+  while (!text.empty()) {
+    if (take(text, k_wide_spaces)) {
+      space = true;
+      continue;
+    }
+    if (take(text, k_nothing)) continue;
+    const char c = text.front();
+    text.remove_prefix(1);
+    if (c <= ' ' && c >= '\0') {
+      space = true;
+    } else if (c == '_') {
+      space = true;
+    } else if (c == '.' || c == ':' || c == '*' || c == '\'') {
+      // A point between two digits is a decimal point.
+      if (c == '.' && !out.empty() && !space && is_digit(out.back()) && !text.empty() &&
+          is_digit(text.front())) {
+        put(c);
+      }
+    } else if (c >= 'A' && c <= 'Z') {
+      put(static_cast<char>(c - 'A' + 'a'));
+    } else {
+      put(c);
+    }
+  }
+  return out;
+}
+
+/// A hyphen between two words is a space, and so is a stroke with a space on a side of it.
+std::string without_strokes(std::string text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char before = i > 0 ? text[i - 1] : ' ';
+    const char behind = i + 1 < text.size() ? text[i + 1] : ' ';
+    const bool hyphen = text[i] == '-' &&
+                        ((is_word(before) && is_word(behind)) || (before == ' ' && behind == ' '));
+    const bool stroke = text[i] == '/' && (before == ' ' || behind == ' ');
+    const char c = hyphen || stroke ? ' ' : text[i];
+    if (c == ' ' && (out.empty() || out.back() == ' ')) continue;
+    out += c;
+  }
+  trim_end(out);
+  return out;
+}
+
+/// Takes a unit in brackets out of `text`, which is smoothed. Other brackets are opened.
+std::string take_units(const std::string& text, std::string& unit, std::string& full) {
+  std::string plain;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    const std::size_t close =
+        c == '(' || c == '[' || c == '{' ? text.find_first_of(")]}", i) : std::string::npos;
+    if (close == std::string::npos) {
+      const bool bracket = c == ')' || c == ']' || c == '}' || c == '(' || c == '[' || c == '{';
+      plain += bracket ? ' ' : c;
+      full += bracket ? ' ' : c;
+      continue;
+    }
+    const std::string_view inside = trimmed(std::string_view(text).substr(i + 1, close - i - 1));
+    const std::string_view name = unit_named(inside, false);
+    full += ' ';
+    full += inside;
+    full += ' ';
+    plain += ' ';
+    if (name.empty()) {
+      plain += inside;
+      plain += ' ';
+    } else {
+      unit = name;
+    }
+    i = close;
+  }
+  return plain;
+}
+
+/// Takes a unit off the end of a heading without brackets: "od mm", "size sq mm".
+void take_last_unit(std::string& plain, std::string& unit) {
+  for (const std::size_t words : {std::size_t{2}, std::size_t{1}}) {
+    std::size_t at = plain.size();
+    for (std::size_t i = 0; i < words && at != std::string::npos && at > 0; ++i) {
+      at = plain.rfind(' ', at - 1);
+    }
+    if (at == std::string::npos || at == 0) continue;
+    const std::string_view name = unit_named(std::string_view(plain).substr(at + 1), true);
+    if (name.empty()) continue;
+    unit = name;
+    plain.resize(at);
+    if (plain.ends_with(" in")) plain.resize(plain.size() - 3);
+    return;
+  }
+}
+
+}  // namespace
+
+const std::string& Heading::shown() const {
+  static const std::string k_none;
+  return forms.empty() ? k_none : forms.front().shown;
+}
+
+HeadingForm heading_form(std::string_view text) {
+  HeadingForm form;
+  const std::string smooth = smoothed(text);
+  // Line breaks are no part of how it is shown.
+  for (const char c : trimmed(text)) form.shown += c == '\n' || c == '\r' || c == '\t' ? ' ' : c;
+  std::string full;
+  form.plain = without_strokes(take_units(smooth, form.unit, full));
+  form.full = without_strokes(full);
+  if (form.unit.empty()) take_last_unit(form.plain, form.unit);
+  return form;
+}
+
+std::string plain_heading(std::string_view text) { return heading_form(text).full; }
+
+std::vector<Heading> join_headings(HeadingRows rows) {
+  std::size_t width = 0;
+  for (const auto& row : rows) width = std::max(width, row.size());
+  const auto cell = [&](std::size_t row, std::size_t column) {
+    return column < rows[row].size() ? trimmed(rows[row][column]) : std::string_view{};
+  };
+  std::vector<Heading> headings(width);
+  std::vector<std::string_view> groups(rows.size());
+  for (std::size_t column = 0; column < width; ++column) {
+    std::vector<std::string_view> parts;
+    for (std::size_t row = 0; row < rows.size(); ++row) {
+      std::string_view part = cell(row, column);
+      const bool last = row + 1 == rows.size();
+      if (!last && part.empty() && !cell(row + 1, column).empty()) {
+        part = groups[row];
+      } else {
+        groups[row] = !last && !cell(row + 1, column).empty() ? part : std::string_view{};
+      }
+      if (part.empty() || (!parts.empty() && parts.back() == part)) continue;
+      parts.push_back(part);
+    }
+    for (std::size_t first = 0; first < parts.size(); ++first) {
+      std::string text;
+      for (std::size_t i = first; i < parts.size(); ++i) {
+        if (i > first) text += " / ";
+        text += parts[i];
+      }
+      HeadingForm form = heading_form(text);
+      // The unit of a group counts for what stands under it.
+      if (first > 0 && form.unit.empty()) form.unit = headings[column].forms.front().unit;
+      headings[column].forms.push_back(std::move(form));
+    }
+  }
+  return headings;
+}
+
+const UsualHeading* UsualHeadings::find(std::string_view plain) const {
+  const auto found = std::lower_bound(
+      headings.begin(), headings.end(), plain,
+      [](const UsualHeading& each, std::string_view key) { return each.plain < key; });
+  return found != headings.end() && found->plain == plain ? &*found : nullptr;
+}
+
+UsualHeadings usual_headings(const tables::Standards& standards) {
+  UsualHeadings usual;
+  const tables::Table& table = standards.table("schedule_headings");
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    usual.headings.push_back({.plain = heading_form(table.text(i, "heading")).plain,
+                              .column = table.text(i, "column"),
+                              .by_values = table.text(i, "applied") == "values",
+                              .instead = table.text(i, "instead")});
+  }
+  std::sort(usual.headings.begin(), usual.headings.end(),
+            [](const UsualHeading& a, const UsualHeading& b) { return a.plain < b.plain; });
+  const tables::Table& sides = standards.table("schedule_sides");
+  for (std::size_t i = 0; i < sides.rows.size(); ++i) {
+    usual.sides.push_back({.plain = heading_form(sides.text(i, "word")).full,
+                           .from = sides.text(i, "side") == "from"});
+  }
+  // The longest first, so that "a end" is not taken for "a".
+  std::stable_sort(
+      usual.sides.begin(), usual.sides.end(),
+      [](const SideWord& a, const SideWord& b) { return a.plain.size() > b.plain.size(); });
+  return usual;
+}
+
+std::optional<SidedHeading> sided(const UsualHeadings& usual, std::string_view plain) {
+  for (const SideWord& side : usual.sides) {
+    const std::size_t size = side.plain.size();
+    if (plain.size() <= size + 1) continue;
+    if (plain.starts_with(side.plain) && plain[size] == ' ') {
+      return SidedHeading{plain.substr(size + 1), side.from};
+    }
+    if (plain.ends_with(side.plain) && plain[plain.size() - size - 1] == ' ') {
+      return SidedHeading{plain.substr(0, plain.size() - size - 1), side.from};
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace cutback::schedule

@@ -1,0 +1,242 @@
+#!/usr/bin/env python3
+"""Writes the sheets of this gallery, each as some program writes it; by hand, when they are to change:
+
+    /usr/bin/python3 make.py
+
+It needs python3-openpyxl, python3-xlsxwriter, python3-pandas, gnumeric (ssconvert) and LibreOffice.
+The cables are invented. What each sheet must give stands in ../gallery_test.py.
+"""
+import os
+import pathlib
+import shutil
+import subprocess
+import tempfile
+import zipfile
+
+import openpyxl
+import pandas
+import xlsxwriter
+from openpyxl.styles import Font
+
+HERE = pathlib.Path(__file__).parent
+HEAD = ["Cable No", "From", "To", "O/D (mm)", "Bedding (mm)", "Wire (mm)", "Entry", "Zone", "Ex", "Gas", "IP"]
+SMALL = [13.9, 9.2, 0.9, "M20"]
+LARGE = [20.9, 15.1, 1.25, "M25"]
+HAZARDOUS = [1, "e", "IIB", 66]
+PLAIN = ["none", "none", None, 54]
+
+
+def cable(tag, figures=None, area=None, ends=("MCC-1", "Pump")):
+    return [tag, *ends, *(figures or SMALL), *(area or PLAIN)]
+
+
+def openpyxl_book(name, rows, change=None, title="Cables"):
+    book = openpyxl.Workbook()
+    book.active.title = title
+    for row in rows:
+        book.active.append(row)
+    if change:
+        change(book, book.active)
+    book.save(HERE / name)
+
+
+def xlsxwriter_book(name, fill):
+    with xlsxwriter.Workbook(HERE / name) as book:
+        fill(book)
+
+
+def converted(name, program, source):
+    """`source` as another spreadsheet program writes it."""
+    with tempfile.TemporaryDirectory() as folder:
+        if program == "gnumeric":
+            subprocess.run(["ssconvert", source, HERE / name], check=True, capture_output=True)
+        else:
+            subprocess.run(["soffice", "--headless", "--convert-to", pathlib.Path(name).suffix[1:], "--outdir",
+                            folder, source], check=True, capture_output=True,
+                           env=os.environ | {"HOME": folder})
+            shutil.copy(pathlib.Path(folder) / (pathlib.Path(source).stem + pathlib.Path(name).suffix), HERE / name)
+
+
+def text_file(name, text, encoding="utf-8"):
+    (HERE / name).write_bytes(text.encode(encoding))
+
+
+# ---- merged cells -----------------------------------------------------------------------------
+
+def merged_area(_, sheet):
+    """Zone, type, gas and IP of six cables stand in one merged cell each."""
+    for column in "HIJK":
+        sheet.merge_cells(f"{column}2:{column}7")
+
+
+def merged_rows():
+    rows = [HEAD, cable("C-01", area=HAZARDOUS)]
+    rows += [cable(f"C-0{i}", area=[None] * 4) for i in range(2, 7)]
+    return rows + [cable("C-07")]
+
+
+openpyxl_book("merged_area.xlsx", merged_rows(), merged_area)
+
+
+def merged_area_by_xlsxwriter(book):
+    sheet = book.add_worksheet("Cables")
+    for i, row in enumerate(merged_rows()):
+        sheet.write_row(i, 0, row)
+    for column, value in enumerate(HAZARDOUS, 7):
+        sheet.merge_range(1, column, 6, column, value)
+
+
+xlsxwriter_book("merged_area_xlsxwriter.xlsx", merged_area_by_xlsxwriter)
+converted("merged_area_gnumeric.xlsx", "gnumeric", HERE / "merged_area.xlsx")
+converted("merged_area_libreoffice.xlsx", "libreoffice", HERE / "merged_area_xlsxwriter.xlsx")
+
+
+def merged_block(_, sheet):
+    """One block over two columns and three rows: what it says counts in all six cells."""
+    sheet.merge_cells("H2:I4")
+
+
+openpyxl_book("merged_block.xlsx", [
+    ["Cable No", "O/D (mm)", "Bedding (mm)", "Wire (mm)", "Entry", "A Ex", "B Ex", "A Zone", "B Zone", "Gas", "IP"],
+    ["C-01", *SMALL, "e", "e", 1, None, "IIB", 66],
+    ["C-02", *SMALL, "e", "e", None, None, "IIB", 66],
+    ["C-03", *SMALL, "e", "e", None, None, "IIB", 66]], merged_block)
+
+# A long merged cell over several pieces of a sheet that is cut for threads.
+openpyxl_book("merged_long.xlsx", [HEAD, cable("C-0001", area=HAZARDOUS)]
+              + [cable(f"C-{i:04}", area=[None] * 4) for i in range(2, 1201)],
+              lambda _, sheet: [sheet.merge_cells(f"{c}2:{c}1201") for c in "HIJK"])
+
+
+def merged_headings(_, sheet):
+    sheet.merge_cells("A1:A2")
+    for cells in ("B1:C1", "D1:F1", "G1:H1", "I1:J1", "K1:K2", "L1:L2", "M1:M2"):
+        sheet.merge_cells(cells)
+
+
+openpyxl_book("merged_headings.xlsx", [
+    ["Cable No", "Location", None, "Diameters (mm)", None, None, "Entry", None, "Zone", None, "Ex", "IP", "Gas"],
+    [None, "From", "To", "O/D", "Bedding", "Wire", "From", "To", "From", "To", None, None, None],
+    ["C-01", "MCC-1", "Pump", 13.9, 9.2, 0.9, "M20", "M20", "none", 1, "e", 66, "IIB"],
+    ["C-02", "MCC-1", "Pump", 13.9, 9.2, 0.9, "M20", "M20", "none", "none", "none", 54, None]], merged_headings)
+
+openpyxl_book("units_row.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "Entry", "Length"],
+    [None, "mm", "mm", "mm", None, "m"],
+    ["C-01", *SMALL, 40], ["C-02", *LARGE, 12]])
+
+openpyxl_book("line_breaks.xlsx", [
+    ["CABLE\nNo.", "Overall\nDiameter\n[mm]", "Diameter under\u00a0armour (mm)", "Armour Wire\nDia. (mm)", "CABLE ENTRY"],
+    ["C-01", *SMALL]])
+
+openpyxl_book("tag_over_two_rows.xlsx", [
+    ["Cable No", "end", "O/D (mm)", "Bedding (mm)", "Wire (mm)", "Entry"],
+    ["C-01", "motor", *SMALL], [None, "panel", None, None, None, "M20"],
+    ["C-02", "motor", *LARGE], [None, "panel", None, None, None, "M20"]],
+    lambda _, sheet: [sheet.merge_cells(f"{c}{r}:{c}{r + 1}") for c in "ACDE" for r in (2, 4)])
+
+# ---- rows that are no cables ------------------------------------------------------------------
+
+openpyxl_book("titles_and_sums.xlsx", [
+    ["INVENTED SITE"], [], HEAD + ["Length"],
+    ["PUMP HOUSE"], cable("C-01") + [40], cable("C-02") + [10], [None] * 11 + [50], [],
+    ["TANK FARM 2"], cable("C-03", area=HAZARDOUS) + [20], ["Total"] + [None] * 10 + [70],
+    [None, "all lengths are estimates"]])
+
+openpyxl_book("title_merged.xlsx", [HEAD, ["SECTION-1"], cable("C-01"), ["SECTION-2"], cable("C-02")],
+              lambda _, sheet: [sheet.merge_cells(f"A{r}:K{r}") for r in (2, 4)])
+
+openpyxl_book("headings_again.xlsx", [HEAD, cable("C-01"), HEAD, cable("C-02")])
+openpyxl_book("tag_forgotten.xlsx", [HEAD, cable("C-01"), cable(None), ["C-03"]])
+
+
+def hidden(_, sheet):
+    sheet.row_dimensions[3].hidden = True
+    sheet.row_dimensions[4].height = 0
+
+
+openpyxl_book("hidden_rows.xlsx", [HEAD, cable("C-01"), cable("C-02"), cable("C-03"), cable("C-04")], hidden)
+
+
+def struck(_, sheet):
+    for cell in sheet[3]:
+        cell.font = Font(strike=True)
+    sheet["A4"].font = Font(strike=True)
+    sheet["D5"].font = Font(strike=True)
+
+
+openpyxl_book("struck_rows.xlsx", [HEAD, *(cable(f"C-0{i}") for i in range(1, 6))], struck)
+
+
+def struck_by_xlsxwriter(book):
+    sheet = book.add_worksheet("Cables")
+    out = book.add_format({"font_strikeout": True})
+    for i, row in enumerate([HEAD, cable("C-01"), cable("C-02")]):
+        sheet.write_row(i, 0, row, out if i == 1 else None)
+    row = cable("C-03")
+    sheet.write_row(3, 0, row)
+    sheet.write_rich_string(3, 6, out, "M20", " M25")
+
+
+xlsxwriter_book("struck_xlsxwriter.xlsx", struck_by_xlsxwriter)
+
+
+def filtered(book):
+    sheet = book.add_worksheet("Cables")
+    for i, row in enumerate([HEAD, cable("C-01", ends=("MCC-1", "Pump")), cable("C-02", ends=("MCC-2", "Pump"))]):
+        sheet.write_row(i, 0, row)
+    sheet.autofilter(0, 0, 2, 10)
+    sheet.filter_column(1, "x == MCC-1")
+    sheet.set_row(2, options={"hidden": True})
+
+
+xlsxwriter_book("filtered.xlsx", filtered)
+
+# ---- sheets ----------------------------------------------------------------------------------
+
+
+def sheets(book, sheet):
+    for title, rows in (("Level 2", [["Rev 3"], HEAD, cable("C-03", area=HAZARDOUS)]), ("Notes", [["All by hand"]]),
+                        ("Old", [HEAD, cable("C-99")]), ("Lengths", [["Cable No", "Length (m)"], ["C-01", 40]])):
+        other = book.create_sheet(title)
+        for row in rows:
+            other.append(row)
+    book["Old"].sheet_state = "hidden"
+
+
+openpyxl_book("several_sheets.xlsx", [HEAD, cable("C-01"), cable("C-02")], sheets, "Level 1")
+
+
+def with_chart(book):
+    sheet = book.add_worksheet("Cables")
+    for i, row in enumerate([HEAD, cable("C-01")]):
+        sheet.write_row(i, 0, row)
+    chart = book.add_chart({"type": "column"})
+    chart.add_series({"values": "=Cables!$D$2:$D$2"})
+    book.add_chartsheet("Chart").set_chart(chart)
+
+
+xlsxwriter_book("chart_sheet.xlsx", with_chart)
+
+# ---- headings --------------------------------------------------------------------------------
+
+openpyxl_book("ambiguous.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "Entry", "Voltage", "Material", "Level", "Zone"],
+    ["C-01", *SMALL, 11000, "Cu", "Ground floor", "Area 3"]])
+openpyxl_book("zone_in_words.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "Entry", "Zone", "Ex", "Gas Group", "IP Rating"],
+    ["C-01", *SMALL, "Zone 1", "e", "IIB", 66], ["C-02", *SMALL, "1", "e", "IIB", 66]])
+openpyxl_book("two_zones.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "Entry", "Zone", "Hazardous Area"],
+    ["C-01", *SMALL, 1, 2]])
+openpyxl_book("inches.xlsx", [
+    ["Cable No", "O/D (in)", "Bedding (inch)", "Wire (mm)", "Entry"],
+    ["C-01", 0.547, 0.362, 0.9, "M20"]])
+openpyxl_book("wrong_unit.xlsx", [
+    ["Cable No", "O/D (cm)", "Bedding (mm)", "Wire (mm)", "Entry"], ["C-01", 1.39, 9.2, 0.9, "M20"]])
+openpyxl_book("letters.xlsx", [
+    ["Ref", "a", "b", "c", "d"], ["C-01", *SMALL]])
+pandas.DataFrame([cable("C-01"), cable("C-02", area=HAZARDOUS)], columns=HEAD).to_excel(
+    HERE / "pandas.xlsx", sheet_name="Cables", engine="openpyxl")
+pandas.DataFrame([cable("C-01"), cable("C-02", area=HAZARDOUS)], columns=HEAD).set_index(
+    ["Cable No", "From"]).to_excel(HERE / "pandas_index.xlsx", sheet_name="Cables", engine="xlsxwriter")
