@@ -23,7 +23,7 @@ void add(std::string& line, std::string_view field) {
 
 std::string_view schedule_csv_head() {
   return "tag,end,verdict,part,fits,price,outer_margin_mm,inner_margin_mm,armour_margin_mm,barrier,"
-         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,line,source\n";
+         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,state,not_asked,line,source\n";
 }
 
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision) {
@@ -48,6 +48,10 @@ void append_schedule_csv_tail(std::string& out, const schedule::Decision& decisi
   number(decision.sheath_cut_mm, 1);
   number(decision.bedding_cut_mm, 1);
   add(out, decision.reason);
+  out += ',';
+  out += to_string(decision.state);
+  out += ',';
+  out += decision.not_asked;
 }
 
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
@@ -60,6 +64,7 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
     out += ",unusable,,,,,,,,,,,";
     append_csv_field(out, std::string(name.row_word) + " " + std::to_string(name.line) + ": " +
                               schedule::unusable_text(decision));
+    out += ",none,";
   }
   out += ',';
   append_plain(out, static_cast<double>(name.line), 0);

@@ -11,7 +11,7 @@
 namespace cutback::io {
 namespace {
 
-constexpr std::array<XlsxColumn, 16> k_results{{{"tag", 18},
+constexpr std::array<XlsxColumn, 18> k_results{{{"tag", 18},
                                                 {"end", 18},
                                                 {"verdict", 17},
                                                 {"part", 20},
@@ -25,6 +25,8 @@ constexpr std::array<XlsxColumn, 16> k_results{{{"tag", 18},
                                                 {"sheath_cut_mm", 16},
                                                 {"bedding_cut_mm", 17},
                                                 {"reason", 80},
+                                                {"state", 10},
+                                                {"not_asked", 24},
                                                 {"line", 8},
                                                 {"source", 24}}};
 constexpr std::array<XlsxColumn, 9> k_takeoff{{{"part", 24},
@@ -57,7 +59,7 @@ lxw_format* verdict_look(const XlsxLooks& looks, std::string_view verdict) {
 lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
   constexpr std::size_t k_fits = 4;
   constexpr std::size_t k_price = 5;
-  constexpr std::size_t k_line = 14;
+  constexpr std::size_t k_line = 16;
   if (column == k_fits || column == k_line) return looks.count;
   if (column == k_price) return looks.money;
   if (column >= 6 && column <= 8) return looks.length_3;

@@ -80,6 +80,18 @@ ordered_json lacks_json(const std::vector<fit::Lack>& lacks) {
   return list;
 }
 
+ordered_json assumptions_json(const std::vector<Assumption>& assumptions) {
+  ordered_json list = ordered_json::array();
+  for (const Assumption& assumption : assumptions) {
+    ordered_json item;
+    item["fact"] = assumption.fact;
+    item["taken"] = assumption.taken;
+    item["why"] = assumption.why;
+    list.push_back(std::move(item));
+  }
+  return list;
+}
+
 ordered_json topics_json(const std::vector<fit::Topic>& topics) {
   ordered_json list = ordered_json::array();
   for (const fit::Topic topic : topics) list.push_back(std::string(to_string(topic)));
@@ -108,6 +120,8 @@ std::string fit_json(const fit::Question& question, std::span<const fit::GlandFi
   root["state"] = std::string(to_string(
       fit::state_of(ranked.empty() ? Verdict::no_fit : ranked.front().verdict, job.cable)));
   root["not_asked"] = topics_json(fit::not_asked(question));
+  root["assumptions"] =
+      assumptions_json(fit::assumptions(question, ranked.empty() ? nullptr : ranked.front().gland));
   root["lacks"] =
       lacks_json(ranked.empty() ? std::vector<fit::Lack>{} : fit::lacks_of(ranked.front()));
   root["cable"] = cable_json(job.cable);

@@ -16,6 +16,7 @@ nlohmann::ordered_json demand_json(const area::Demand& demand);
 nlohmann::ordered_json earth_object(const earth::EarthResult& result, const EarthAsked& asked);
 nlohmann::ordered_json check_json(const fit::Check& check);
 nlohmann::ordered_json lacks_json(const std::vector<fit::Lack>& lacks);
+nlohmann::ordered_json assumptions_json(const std::vector<Assumption>& assumptions);
 nlohmann::ordered_json topics_json(const std::vector<fit::Topic>& topics);
 nlohmann::ordered_json gland_fit_json(const fit::GlandFit& fit);
 

@@ -25,6 +25,8 @@ void put_decision(ordered_json& item, const schedule::Decision& decision) {
   item["sheath_cut_mm"] = json_number(decision.sheath_cut_mm);
   item["bedding_cut_mm"] = json_number(decision.bedding_cut_mm);
   item["reason"] = decision.reason;
+  item["state"] = std::string(to_string(decision.state));
+  item["not_asked"] = decision.not_asked;
   item["wavers_between"] = ordered_json::array();
   if (decision.wavering) {
     item["wavers_between"] = {decision.wavering.one->part, decision.wavering.other->part};

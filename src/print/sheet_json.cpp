@@ -90,6 +90,7 @@ std::string sheet_json(const sheet::Sheet& sheet) {
   root["not_ready"] = sheet.not_ready;
   root["lacks"] = lacks_json(sheet.lacks);
   root["not_asked"] = topics_json(sheet.not_asked);
+  root["assumptions"] = assumptions_json(sheet.assumptions);
   root["gates"] = gates_json(sheet.gates);
   root["cable"] = cable_json(job.cable);
   root["demand"] = demand_json(*sheet.demand);

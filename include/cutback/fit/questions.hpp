@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cutback/assumption.hpp"
 #include "cutback/fit/fit.hpp"
 
 namespace cutback::fit {
@@ -19,6 +20,11 @@ namespace cutback::fit {
 
 /// Whether every diameter that decides is measured.
 [[nodiscard]] bool is_measured(const cable::Cable& cable);
+
+/// What is taken for facts that nobody gave, of the end and, where there is one, of its gland. No
+/// other missing fact is replaced by anything.
+[[nodiscard]] std::vector<Assumption> assumptions(const Question& question,
+                                                  const gland::Gland* gland);
 
 /// What keeps the fit from being proven, each fact once, in the order of the questions: facts that
 /// nobody gave, figures of the gland that its list lacks, and what only a standard or a certificate

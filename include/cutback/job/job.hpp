@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cutback/area/area.hpp"
+#include "cutback/assumption.hpp"
 #include "cutback/cable/cable.hpp"
 #include "cutback/cable/construction.hpp"
 #include "cutback/earth/armour_earth.hpp"
@@ -28,6 +29,7 @@ struct Job {
   area::Area area;
   strip::Tails tails;
   measure::Caliper caliper;              ///< what is and will be measured with
+  std::vector<Assumption> assumed;       ///< of caliper, allowances and kind of armour
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
   earth::EarthFault fault;
   std::optional<cable::Insulation> insulation;  ///< as given: a construction fills one in

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cutback/error.hpp"
+#include "cutback/fit/questions.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/input.hpp"
@@ -50,7 +51,9 @@ struct Decision {
   /// Of figures that are not measured: the choice wavers between these two parts within the spread
   /// of the figures. Both null where it does not.
   fit::Wavering wavering;
-  bool out_of_stock = false;  ///< glands fit, but none of them was left for this end
+  bool out_of_stock = false;            ///< glands fit, but none of them was left for this end
+  fit::State state = fit::State::none;  ///< what the answer is good for
+  std::string not_asked;                ///< questions that nobody asked, separated by spaces
   bool proven = false;  ///< the end is done: it fits and, where marks are asked for, can be cut
 
   [[nodiscard]] bool usable() const { return faults.empty(); }

@@ -65,12 +65,13 @@ struct Test {
 struct Sheet {
   const job::Job* job = nullptr;
   const area::Demand* demand = nullptr;
-  std::optional<fit::GlandFit> fit;    ///< the gland; absent when there is none to be made off
+  std::optional<fit::GlandFit> fit;  ///< the gland; absent when there is none to be made off
   State state = State::none;
-  std::vector<fit::Lack> lacks;        ///< what is missing, each once; empty for `cut` and `none`
-  fit::Gates gates;                    ///< what the diameters must read before anything is cut
-  std::vector<fit::Topic> not_asked;   ///< questions that nobody asked
-  std::vector<std::string> not_ready;  ///< why nothing may be cut yet; empty when it may
+  std::vector<fit::Lack> lacks;         ///< what is missing, each once; empty for `cut` and `none`
+  fit::Gates gates;                     ///< what the diameters must read before anything is cut
+  std::vector<fit::Topic> not_asked;    ///< questions that nobody asked
+  std::vector<Assumption> assumptions;  ///< what is taken for facts that nobody gave
+  std::vector<std::string> not_ready;   ///< why nothing may be cut yet; empty when it may
   std::string fits_instead;  ///< where the named gland does not fit: the first one that does
   std::string chosen_because;
   fit::Advice advice;  ///< where no gland fits

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "core/fit/rules.hpp"
+#include "cutback/entry/hardware.hpp"
 
 namespace cutback::fit {
 namespace {
@@ -94,6 +95,48 @@ bool is_measured(const cable::Cable& cable) {
   if (!measured(cable.sheath_od)) return false;
   return cable.armour == cable::ArmourKind::none ||
          (measured(cable.bedding) && measured(cable.wire));
+}
+
+std::vector<Assumption> assumptions(const Question& question, const gland::Gland* gland) {
+  const job::Job& job = *question.job;
+  const entry::Entry& entry = job.entry;
+  std::vector<Assumption> list = job.assumed;
+  const auto take = [&](bool given, const char* fact, const char* taken, const char* why) {
+    if (!given) list.push_back({fact, taken, why});
+  };
+  if (is_asked(Topic::joint, question)) {
+    if (gland != nullptr && !entry.washer_mm && gland->washer_mm) {
+      list.push_back({"washer_mm", "the gland's own", "the gland list"});
+    }
+    if (gland != nullptr && !entry.locknut_mm && gland->locknut_mm) {
+      list.push_back({"locknut_mm", "the gland's own", "the gland list"});
+    }
+    take(entry.tag_mm.has_value(), "tag_mm", "0 mm", "no earth tag where none is stated");
+    take(entry.serrated_mm.has_value(), "serrated_mm", "0 mm", "none where none is stated");
+    if (entry::hole_of(entry) == entry::Hole::threaded) {
+      take(entry.chamfer_mm.has_value(), "chamfer_mm", "2 mm",
+           "the deepest that IEC 60079-1 allows a flameproof entry");
+      take(entry.undercut_mm.has_value(), "undercut_mm", "0 mm", "none where none is stated");
+    } else {
+      take(entry.undercut_mm.has_value(), "undercut_mm", "0 mm", "none where none is stated");
+      take(entry.hole_dia_mm.has_value(), "hole_dia_mm", "one made for the thread",
+           "common practice, no source");
+    }
+  }
+  if (is_asked(Topic::earth, question) && !entry.tag_mm) {
+    list.push_back(
+        {"tag_mm", "bare metal under the locknut of a metal wall", "a hold point of the sheet"});
+  }
+  const auto append = [&](const std::vector<Assumption>& more) {
+    list.insert(list.end(), more.begin(), more.end());
+  };
+  append(area::assumptions_of(job.area));
+  if (gland == nullptr) return list;
+  append(gland::assumptions_of(*gland));
+  if (!gland->bore_mm && gland->inner) {
+    list.push_back({"bore_mm", "upper limit of the inner seal", "the seal lies in the same bore"});
+  }
+  return list;
 }
 
 std::vector<Lack> lacks_of(const GlandFit& fit) {

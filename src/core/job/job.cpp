@@ -3,6 +3,7 @@
 #include "core/job/resolve.hpp"
 #include "cutback/error.hpp"
 #include "cutback/job/construction.hpp"
+#include "cutback/number.hpp"
 
 namespace cutback::job {
 namespace {
@@ -10,6 +11,42 @@ namespace {
 using cable::ArmourKind;
 using detail::Faults;
 using measure::Estimate;
+
+/// What is taken for the caliper, the allowances and the kind of armour where they are not given.
+std::vector<Assumption> assumed_in(const JobInput& in) {
+  std::vector<Assumption> list;
+  const auto take = [&](bool given, const char* fact, std::string taken, const char* why) {
+    if (!given) list.push_back({fact, std::move(taken), why});
+  };
+  constexpr const char* k_practice = "common practice, no source";
+  if (!in.armour) {
+    list.push_back({"armour", "wire", "round wire where nothing else is said of the armour"});
+  }
+  take(in.step_mm.has_value(), "step_mm", plain(k_caliper_step_mm) + " mm",
+       "the step of a common vernier caliper");
+  take(in.mpe_mm.has_value(), "mpe_mm", "what its step has", "DIN 862, as tabulated");
+  take(in.evidence.has_value(), "evidence", "by what was typed",
+       "a figure alone in a file is a datasheet's, on the command line a caliper's");
+  take(in.zero_mm.has_value(), "zero_mm", "0 mm", "jaws that close show 0");
+  constexpr const char* k_compare = "there is no construction to compare the readings with";
+  take(in.cores.has_value(), "cores", "no construction", k_compare);
+  take(in.csa_mm2.has_value(), "csa_mm2", "no construction", k_compare);
+  if (in.cores && in.csa_mm2) {
+    constexpr const char* k_usual = "the construction that readings are compared with";
+    take(in.insulation.has_value(), "insulation", "as usual for the voltage", k_usual);
+    take(in.conductor.has_value(), "conductor", "as usual for the size", k_usual);
+    take(in.voltage.has_value(), "voltage", "0.6/1 kV", k_usual);
+    take(in.pattern.has_value(), "pattern", "british", k_usual);
+    take(in.earth_csa_mm2.has_value(), "earth_csa_mm2", "none", k_usual);
+  }
+  const bool measured = in.evidence == measure::Evidence::measured;
+  take(measured || in.od_allow_mm, "od_allow_mm", plain(k_od_allow_mm) + " mm", k_practice);
+  take(measured || in.bedding_allow_mm, "bedding_allow_mm", plain(k_bedding_allow_mm) + " mm",
+       k_practice);
+  take(measured || in.armour_allow_mm, "armour_allow_mm", plain(k_wire_allow_mm) + " mm",
+       k_practice);
+  return list;
+}
 
 std::optional<cable::Construction> construction_of(const JobInput& in,
                                                    const tables::Standards& standards,
@@ -110,6 +147,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
   job.cable = cable_without_diameters(in);
   job.construction = construction_of(in, standards, frame.notes);
   job.caliper = detail::caliper_of(in);
+  job.assumed = assumed_in(in);
   job.entry = detail::resolve_entry(in, faults);
   job.area = detail::resolve_area(in, faults);
   faults.add(put_tails(in, job));

@@ -96,10 +96,14 @@ void say_from_stock(const Supply& supply, std::size_t fits, std::string& reason)
 
 /// As a fresh one, but the storage of its texts is kept.
 void clear(Decision& decision) {
-  for (std::string* text : {&decision.reason, &decision.group, &decision.change}) text->clear();
+  for (std::string* text :
+       {&decision.reason, &decision.group, &decision.change, &decision.not_asked}) {
+    text->clear();
+  }
   decision.faults.clear();
   decision.remarks.clear();
   decision.verdict = Verdict::no_fit;
+  decision.state = fit::State::none;
   decision.gland = nullptr;
   decision.nearest = nullptr;
   decision.fits = 0;
@@ -220,6 +224,11 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
   decision.remarks = job.cable.warnings;
   const fit::Found found = search.find();
   decision.verdict = found.verdict;
+  decision.state = fit::state_of(found.verdict, job.cable);
+  for (const fit::Topic topic : fit::not_asked(question)) {
+    if (!decision.not_asked.empty()) decision.not_asked += ' ';
+    decision.not_asked += to_string(topic);
+  }
   decision.fits = found.fits;
   if (supply != nullptr) {
     take_supply(question, *supply, decision);

@@ -235,6 +235,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
   }
   sheet.gates = fit::gates_of(question, *chosen->gland);
   sheet.not_asked = fit::not_asked(question);
+  sheet.assumptions = fit::assumptions(question, chosen->gland);
   put_state(sheet);
   if (sheet.state == State::measure && sheet.plan) {
     for (const fit::Lack& lack : sheet.plan->lacks) {
