@@ -54,7 +54,6 @@ struct Area {
   std::optional<double> cable_max_degc;    ///< what the cable is rated for
   std::optional<bool> bare_live_parts;     ///< in an increased-safety enclosure
   RuleSet rules = RuleSet::strict;
-  bool asked = false;  ///< asked about whatever is given: another end speaks of its place
 };
 
 /// Whether the place is asked about: protection, zone, level, group, volume or ignition source is

@@ -38,6 +38,14 @@ struct Answer {
   std::string source;  ///< document, edition and clause
 };
 
+/// A fact of the place that nobody gave.
+struct NotGiven {
+  std::string says;      ///< a sentence
+  std::string fact;      ///< in a few words
+  std::string_view key;  ///< of the field
+  [[nodiscard]] bool any() const { return !says.empty(); }
+};
+
 /// A marking that serves, and how surely.
 template <class Mark>
 struct Serves {
@@ -53,8 +61,8 @@ struct MarkDemand {
   std::string needed;  ///< in words: `level Gb`, `gas group IIB`, `an entry of type d`
   std::string source;
   std::string otherwise;  ///< why no other marking serves; may be empty
-  /// The fact of the place without which no marking can be judged, as a sentence; else empty.
-  std::string not_given;
+  /// The fact of the place without which no marking can be judged; empty where it is given.
+  NotGiven not_given;
   std::vector<Serves<Mark>> serves;
 };
 
@@ -75,7 +83,7 @@ struct IngressDemand {
   };
   std::string needed;  ///< in words
   std::string source;
-  std::string not_given;  ///< as of a MarkDemand
+  NotGiven not_given;  ///< as of a MarkDemand
   std::vector<Rung> rungs;
 };
 
@@ -116,10 +124,12 @@ struct Demand {
 /// What the area asks of a gland for this cable. A fact that is not known falls to the stricter
 /// side; a rule known only from memory makes a demand stricter, and where it would allow something
 /// the verdict is not_known. `strict` demands a barrier where either edition does.
+/// @param asked  the place is asked about though nothing may be said of it, as in a schedule of
+///               which another end speaks of its place
 /// @throws InputError with every contradiction of the area's data
 /// @source IEC 60079-14:2007 10.4.2; IEC 60079-14:2013 10.6.2, Table 1, Table 10; and the tables
 ///         named in data/standards/
 [[nodiscard]] Demand make_demand(const Area& area, const cable::Cable& cable,
-                                 const tables::Standards& standards);
+                                 const tables::Standards& standards, bool asked = false);
 
 }  // namespace cutback::area

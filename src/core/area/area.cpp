@@ -62,7 +62,7 @@ void check_kind(const Area& area, Hazard hazard, std::vector<Fault>& faults) {
 }  // namespace
 
 bool is_asked(const Area& area) {
-  return area.asked || area.protection || area.zone || area.level || area.gas_group || area.dust_group ||
+  return area.protection || area.zone || area.level || area.gas_group || area.dust_group ||
          area.volume_cm3 || area.ignition_source;
 }
 

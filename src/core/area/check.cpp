@@ -32,6 +32,21 @@ Check start(CheckName name) {
   return check;
 }
 
+constexpr fit::Lack::Where k_elsewhere = fit::Lack::Where::elsewhere;
+
+/// A fact of the place that the check needs.
+void not_given(const std::string& needed, const NotGiven& fact, const std::string& source,
+               Check& check) {
+  add(check, Verdict::not_known, needed + ": " + fact.says, source);
+  check.lacks.push_back({fact.fact, fact.key, k_elsewhere});
+}
+
+/// A column that the gland list leaves blank.
+void lacks_column(const char* column, Check& check) {
+  // No key: a field of the end may have the same name.
+  check.lacks.push_back({std::string(column) + " of the gland", "", k_elsewhere});
+}
+
 template <class Mark>
 std::string words_of(std::span<const Mark> marks) {
   std::string text;
@@ -43,8 +58,8 @@ std::string words_of(std::span<const Mark> marks) {
 template <class Mark>
 void judge_marks(const MarkDemand<Mark>& demand, std::span<const Mark> marks, const char* column,
                  Check& check) {
-  if (!demand.not_given.empty()) {
-    add(check, Verdict::not_known, demand.needed + ": " + demand.not_given, demand.source);
+  if (demand.not_given.any()) {
+    not_given(demand.needed, demand.not_given, demand.source, check);
     return;
   }
   if (demand.serves.empty()) {
@@ -54,6 +69,7 @@ void judge_marks(const MarkDemand<Mark>& demand, std::span<const Mark> marks, co
   if (marks.empty()) {
     add(check, Verdict::not_known,
         demand.needed + " is asked for; the gland list does not state " + column, demand.source);
+    lacks_column(column, check);
     return;
   }
   const Serves<Mark>* best = nullptr;
@@ -197,13 +213,14 @@ std::optional<Check> check_ingress(const Demand& demand, const Gland& gland) {
   if (demand.ingress.empty()) return std::nullopt;
   Check check = start(CheckName::ingress);
   for (const IngressDemand& one : demand.ingress) {
-    if (!one.not_given.empty()) {
-      add(check, Verdict::not_known, one.needed + ": " + one.not_given, one.source);
+    if (one.not_given.any()) {
+      not_given(one.needed, one.not_given, one.source, check);
       continue;
     }
     if (gland.ip.empty()) {
       add(check, Verdict::not_known, one.needed + " is asked for; the gland list does not state ip",
           one.source);
+      lacks_column("ip", check);
       continue;
     }
     Verdict verdict = Verdict::no_fit;
@@ -237,6 +254,7 @@ std::optional<Check> check_temperature(const Demand& demand, const Gland& gland)
     if (!stated) {
       add(check, Verdict::not_known, what + "; the gland list does not state " + column,
           needed.source);
+      lacks_column(column, check);
       return;
     }
     const bool stands = lowest ? at_most(*stated, *asked) : at_least(*stated, *asked);
@@ -252,6 +270,7 @@ std::optional<Check> check_temperature(const Demand& demand, const Gland& gland)
         "the entry may come to " + plain(*needed.entry_up_to_degc) +
             " degC, for its temperature is not given (entry_temp_c)",
         needed.source);
+    check.lacks.push_back({"temperature at the entry", "entry_temp_c", k_elsewhere});
   }
   if (!needed.cable_says.empty()) {
     add(check, needed.cable, needed.cable_says.substr(2), needed.source);

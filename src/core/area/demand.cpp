@@ -33,6 +33,7 @@ struct Place {
   const cable::Cable& cable;
   const Standards& standards;
   Hazard hazard;
+  bool asked;
   [[nodiscard]] bool is(Type type) const {
     return area.protection && type_of(*area.protection) == type;
   }
@@ -87,8 +88,9 @@ MarkDemand<Level> level_demand(const Place& place) {
   MarkDemand<Level> demand;
   demand.source = source_of(zones, std::size_t{0});
   if (!needed.known()) {
-    demand.needed = "a level for " + word(place.hazard);
-    demand.not_given = "neither the zone nor the level of the place is given (zone)";
+    demand.needed = place.hazard == Hazard::none ? "a level" : "a level for " + word(place.hazard);
+    demand.not_given = {"neither the zone nor the level of the place is given (zone)", "zone",
+                        "zone"};
     return demand;
   }
   demand.needed = level_words(place, needed);
@@ -116,7 +118,10 @@ MarkDemand<Mark> group_demand(const Table& table, const std::optional<Group>& gr
   demand.source = table.source();
   if (!group) {
     demand.needed = "a " + kind + " group";
-    demand.not_given = "the " + kind + " group of the place is not given (" + kind + "_group)";
+    const std::string_view key = std::is_same_v<Group, GasGroup> ? "gas_group" : "dust_group";
+    demand.not_given = {
+        "the " + kind + " group of the place is not given (" + std::string(key) + ")",
+        kind + " group", key};
     return demand;
   }
   demand.needed = kind + " group " + word(*group);
@@ -243,7 +248,8 @@ MarkDemand<Protection> protection_demand(const Place& place) {
   demand.source = source_of(matrix, matrix.status);
   if (!place.area.protection) {
     demand.needed = "an enclosure in a hazardous place";
-    demand.not_given = "the type of protection of the enclosure is not given (protection)";
+    demand.not_given = {"the type of protection of the enclosure is not given (protection)",
+                        "protection of the enclosure", "protection"};
     return demand;
   }
   if (place.is(Type::none)) {
@@ -279,10 +285,10 @@ IpCode code_in(const Table& table, std::size_t row) {
 std::vector<IngressDemand> given_ingress(const Place& place) {
   std::vector<IngressDemand> demands;
   const std::string source = place.standards.table("ip_water").source();
-  if (place.area.ip.empty() && is_asked(place.area)) {
+  if (place.area.ip.empty() && place.asked) {
     demands.push_back({.needed = "an IP for the place",
                        .source = source,
-                       .not_given = "what the place asks for is not given (ip)",
+                       .not_given = {"what the place asks for is not given (ip)", "IP", "ip"},
                        .rungs = {}});
   }
   for (const IpCode& code : place.area.ip) {
@@ -401,7 +407,7 @@ void judge_cable(const Area& area, const Table& table, TemperatureDemand& demand
 /// What the gland meets: as given, and in a place that is asked about what is taken for the rest.
 std::optional<TemperatureDemand> temperature_demand(const Place& place) {
   const Area& area = place.area;
-  const bool asked = is_asked(area);
+  const bool asked = place.asked;
   if (!asked && !area.ambient_min_degc && !area.ambient_max_degc && !area.entry_temp_degc &&
       !area.branch_temp_degc) {
     return std::nullopt;
@@ -518,15 +524,18 @@ void put_sealing(const Place& place, Demand& demand) {
 
 }  // namespace
 
-Demand make_demand(const Area& area, const cable::Cable& cable, const Standards& standards) {
+Demand make_demand(const Area& area, const cable::Cable& cable, const Standards& standards,
+                   bool asked) {
   std::vector<Fault> faults = contradictions(area);
   if (!faults.empty()) throw InputError(std::move(faults));
-  const Place place{area, cable, standards, hazard_of(area)};
+  const Place place{area, cable, standards, hazard_of(area), asked || is_asked(area)};
   Demand demand;
   demand.hazard = place.hazard;
   demand.water_rules = water_rules(standards);
   demand.ingress = ingress_demands(place);
   demand.temperature = temperature_demand(place);
+  // Of a place of which nothing is said the zone comes first: it may be a plain room.
+  if (place.asked && !is_asked(area)) demand.level = level_demand(place);
   if (place.hazard == Hazard::none) return demand;
   demand.protection = protection_demand(place);
   demand.enclosure = enclosure_finding(place);

@@ -29,9 +29,8 @@ const Check& GlandFit::deciding() const {
 }
 
 Question ask(const job::Job& job, const tables::Standards& standards, const Asking& asking) {
-  area::Area area = job.area;
-  area.asked = area.asked || asking.place;
-  return {&job, &standards, area::make_demand(area, job.cable, standards), asking};
+  return {&job, &standards, area::make_demand(job.area, job.cable, standards, asking.place),
+          asking};
 }
 
 std::vector<CheckName> check_names() {

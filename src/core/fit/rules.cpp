@@ -120,46 +120,24 @@ std::optional<Check> check_bend(const Case& at, GlandFit& /*fit*/) {
 
 // ---- place ----------------------------------------------------------------------------------
 
-/// The fact of the place, else of the gland, that a check which is not known lacks.
-std::optional<Check> with_lack(std::optional<Check> check, bool place_given, const char* fact,
-                               std::string_view key, const char* of_gland) {
-  if (!check || check->verdict != Verdict::not_known) return check;
-  if (!place_given) {
-    check->lacks = {{fact, key, Lack::Where::elsewhere}};
-  } else {
-    check->lacks = {{of_gland, "", Lack::Where::elsewhere}};
-  }
-  return check;
-}
-
 std::optional<Check> check_protection(const Case& at, GlandFit& /*fit*/) {
-  return with_lack(area::check_protection(at.question.demand, at.gland),
-                   at.question.job->area.protection.has_value(), "protection of the enclosure",
-                   "protection", "a protection of the gland that serves for certain");
+  return area::check_protection(at.question.demand, at.gland);
 }
 
 std::optional<Check> check_level(const Case& at, GlandFit& /*fit*/) {
-  const area::Area& area = at.question.job->area;
-  return with_lack(area::check_level(at.question.demand, at.gland), area.zone || area.level, "zone",
-                   "zone", "level of the gland");
+  return area::check_level(at.question.demand, at.gland);
 }
 
 std::optional<Check> check_group(const Case& at, GlandFit& /*fit*/) {
-  const area::Area& area = at.question.job->area;
-  const bool dust = at.question.demand.hazard == area::Hazard::dust;
-  return with_lack(area::check_group(at.question.demand, at.gland),
-                   area.gas_group || area.dust_group, dust ? "dust group" : "gas group",
-                   dust ? "dust_group" : "gas_group", "group of the gland");
+  return area::check_group(at.question.demand, at.gland);
 }
 
 std::optional<Check> check_ingress(const Case& at, GlandFit& /*fit*/) {
-  return with_lack(area::check_ingress(at.question.demand, at.gland),
-                   !at.question.job->area.ip.empty(), "IP", "ip", "IP of the gland");
+  return area::check_ingress(at.question.demand, at.gland);
 }
 
 std::optional<Check> check_temperature(const Case& at, GlandFit& /*fit*/) {
-  return with_lack(area::check_temperature(at.question.demand, at.gland), true, "", "",
-                   "temperatures of the gland");
+  return area::check_temperature(at.question.demand, at.gland);
 }
 
 /// @param enclosing_mm  a diameter in which all cores lie, where one is known

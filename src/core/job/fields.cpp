@@ -19,8 +19,7 @@ constexpr Feeds k_figure{Into::figure};
 constexpr Feeds k_figures{Into::figures};
 constexpr Feeds k_route{Into::route};
 constexpr Feeds k_armour{Into::rest,
-                         {inner_seal, bore, armour, build_up, entry, bend, sealing, metals, earth,
-                          fault}};
+                         {inner_seal, bore, armour, build_up, entry, bend, sealing, earth, fault}};
 constexpr Feeds k_layers{Into::rest, {build_up, entry, bend, sealing, fault}};
 constexpr Feeds k_cores{Into::rest, {build_up, entry, bend, sealing, earth, fault}};
 constexpr Feeds k_armour_metal{Into::rest, {earth, fault}};

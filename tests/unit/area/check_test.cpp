@@ -167,6 +167,23 @@ TEST_CASE("check_area: one fact of the place asks for all of them", "[unit][area
   }
 }
 
+TEST_CASE("check_area: a place that only others speak of asks for its zone first", "[unit][area]") {
+  const auto checks =
+      area::check_area(area::make_demand({}, solid(), standards(), true), solid(), full_gland());
+  CHECK(one(checks, CheckName::level).verdict == Verdict::not_known);
+  CHECK(one(checks, CheckName::level).lacks.at(0).key == "zone");
+  CHECK(one(checks, CheckName::ingress).lacks.at(0).key == "ip");
+  CHECK(one(checks, CheckName::temperature).verdict == Verdict::fits);
+  CHECK(checks.size() == 3);
+  Area room;
+  room.zone = area::Zone::none;
+  room.ip = *area::parse_ip_codes("20");
+  for (const Check& check : area::check_area(area::make_demand(room, solid(), standards(), true),
+                                             solid(), full_gland())) {
+    CHECK(check.verdict == Verdict::fits);
+  }
+}
+
 TEST_CASE("check_area: a plain room is asked for ingress and temperature alone", "[unit][area]") {
   Area room;
   room.zone = area::Zone::none;
