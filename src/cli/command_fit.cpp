@@ -23,9 +23,9 @@ constexpr const char* k_description =
 
 constexpr const char* k_example =
     "Example: the caliper showed 14.9 and 15.1 on the sheath, 9.9 and 10.1 on the\n"
-    "bedding, 0.9 on a wire, and the box has an M20 clearance hole:\n"
+    "bedding, 0.9 on a wire; the box has an M20 clearance hole in a wall of 2.5 mm:\n"
     "  cutback fit --od 14.9+15.1 --bedding 9.9+10.1 --wire 0.9 \\\n"
-    "    --entry M20 --hole clearance";
+    "    --entry M20 --hole clearance --wall 2.5";
 
 struct FitOptions {
   JobOptions job;

@@ -133,6 +133,7 @@ const Gland* adapted_by_hand(const fit::Question& question, const std::vector<Gl
     }
     job::Job job = *question.job;
     job.entry.adaptors.push_back({*job.entry.thread, fit.gland->entry_thread, {}});
+    if (!job.entry.adaptor_material) job.entry.adaptor_material = "brass";  // one is ordered
     fit::Question with = question;
     with.job = &job;
     // Lengths and bore of an adaptor that nobody has yet are not known.

@@ -13,7 +13,7 @@ import support
 from support import GLANDS, SOURCE, WORK, run
 
 SITE = SOURCE / "tests/cli/schedule/one_end.csv"
-TEXTS = {"tag", "end", "verdict", "part", "barrier", "reason", "description", "group", "nearest", "change"}
+TEXTS = {"state", "not_asked", "tag", "end", "verdict", "part", "barrier", "reason", "description", "group", "nearest", "change"}
 
 
 def rows_of(path):

@@ -151,6 +151,7 @@ std::optional<Check> check_path(const cable::Cable& cable, const entry::Entry& e
   Check check;
   check.name = fit::CheckName::earth;
   check.verdict = Verdict::fits;
+  if (single) judge_single_core(cable, entry, gland, check);
   if (path) {
     judge_metal("gland", gland.material, "the gland list does not state material",
                 {"gland's material", "material", k_elsewhere}, check);
@@ -165,7 +166,6 @@ std::optional<Check> check_path(const cable::Cable& cable, const entry::Entry& e
            k_single_source, {"number of cores", "cores", k_at_the_end});
     }
   }
-  if (single) judge_single_core(cable, entry, gland, check);
   return check;
 }
 
