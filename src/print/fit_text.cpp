@@ -230,7 +230,8 @@ std::string first_line(const fit::Question& question, std::span<const GlandFit> 
     return wrapped(word + std::string(width - plain_word.size(), ' '), text);
   };
   if (state == State::none) {
-    return padded(std::to_string(ranked.size()) + " looked at, every one is outside");
+    const std::string nearest = fit::advise(*question.job, ranked).nearest_says;
+    return padded(nearest.empty() ? "the list is empty" : "nearest " + nearest);
   }
   if (state == State::not_yet) {
     return padded(lacks_words(fit::lacks_of(ranked.front())));
@@ -238,7 +239,6 @@ std::string first_line(const fit::Question& question, std::span<const GlandFit> 
   const gland::Gland& gland = *ranked.front().gland;
   if (state == State::order)
     return word + "\n" + one_line("Gland", gland.part + "  " + price_words(gland));
-  (void)question;
   return word + std::string(k_label - 4, ' ') +
          line_of(cell(gland.part, 34) + "  " + price_words(gland));
 }

@@ -76,12 +76,17 @@ const char* outcome_words(Verdict verdict) {
 void say_whole(fit::Check& check, const Passage& passage, const cable::Cable& cable) {
   const std::optional<Estimate>& whole = enclosing(cable);
   const std::string name(passer_name(passer_of(cable.armour, false)));
+  const fit::Lack lack{name, name == "sheath" ? "sheath_od_mm" : "bedding_mm",
+                       fit::Lack::Where::at_the_end};
   if (!whole) {
     check.says += "; the diameter of the " + name + " is not given";
+    check.lacks = {lack};
     return;
   }
   const measure::Judgement judged = measure::judge(*whole, passage.range);
   check.verdict = judged.verdict;
+  const bool estimated = whole->evidence == measure::Evidence::estimated;
+  if (estimated && judged.verdict == Verdict::marginal_inside) check.lacks = {lack};
   check.value = whole->value_mm;
   check.margin_mm = judged.margin_mm;
   check.counts_for_margin = true;
@@ -204,6 +209,11 @@ fit::Check check_passage(const Passage& passage, const cable::Cable& cable, bool
   const char* const doubt = doubt_of(passage);
   if (doubt != nullptr) check.counts_for_margin = false;  // it is not the diameter that fails
   if (doubt != nullptr && check.verdict == Verdict::not_known) {
+    check.lacks.clear();
+    if (passage.bore_missing) {
+      check.lacks.push_back(
+          {"smallest bore of the adaptor", "adaptor_bore_mm", fit::Lack::Where::elsewhere});
+    }
     check.says += std::string("; ") + doubt;
   }
   return check;
