@@ -126,13 +126,12 @@ std::string drawing_text(const job::Job& job, const CutPlan& plan) {
   if (armoured) text += line_of(side_line(stops, true, true, false, false));
   text += line_of(side_line(stops, true, false, false, false));
   text += mark_line(stops, armoured);
-  text +=
-      wrapped("", stops.mm_per_column > 0.0
-                      ? fmt::format("To scale along the cable, one character is {} mm{}. S: the "
-                                    "gland's shoulder.",
-                                    plain(stops.mm_per_column),
-                                    stops.broken ? ", the cores broken at //" : "")
-                      : std::string("Not to scale: figures of the gland are missing."));
+  text += wrapped("", stops.mm_per_column > 0.0
+                          ? fmt::format("To scale along the cable, one character is {} mm{}.{}",
+                                        plain(stops.mm_per_column),
+                                        stops.broken ? ", the cores broken at //" : "",
+                                        stops.shoulder > 0 ? " S: the gland's shoulder." : "")
+                          : std::string("Not to scale: figures of the gland are missing."));
   return text;
 }
 
