@@ -20,6 +20,7 @@
 #include "cutback/print/cards.hpp"
 #include "cutback/print/paper.hpp"
 #include "run/cards_run.hpp"
+#include "run/place_asked.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -225,7 +226,10 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
   if (!options.results.empty()) {
     chosen.emplace(options.results, list, "write them with cutback schedule FILE --output RESULTS");
   }
-  run.add_schedule(std::move(schedule), chosen ? &*chosen : nullptr);
+  const bool place =
+      run::has_place_column(schedule) &&
+      run::speaks_of_place(open_schedule(input, options.format, typed.format, standards, runtime));
+  run.add_schedule(std::move(schedule), place, chosen ? &*chosen : nullptr);
 }
 
 int run_cards(const CardsOptions& options, Runtime& runtime) {

@@ -15,6 +15,7 @@
 #include "cutback/number.hpp"
 #include "cutback/print/kit.hpp"
 #include "cutback/schedule/kit.hpp"
+#include "run/place_asked.hpp"
 #include "run/schedule_groups.hpp"
 
 namespace cutback::cli {
@@ -111,17 +112,23 @@ class TimedSolver {
 int run_kit(const KitOptions& options, Runtime& runtime) {
   Typed typed = understand(options);
   const tables::Standards standards = runtime.standards();
-  const auto inputs = schedule_inputs(options.format.files, false);
-  const run::Schedule schedule =
-      open_schedule(inputs, options.format, typed.format, standards, runtime);
+  const auto inputs = schedule_inputs(options.format.files, true);
+  const auto open = [&] {
+    return open_schedule(inputs, options.format, typed.format, standards, runtime);
+  };
+  const run::Schedule schedule = open();
   const gland::GlandList list = runtime.glands(standards);
   if (typed.by == schedule::KitBy::price) check_prices(list);
   report_headings(schedule, options.format, runtime);
   const fit::Selector glands(list.glands, fit::Prefer::price);
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
+  const bool place = run::has_place_column(schedule) && run::speaks_of_place(open());
   run::GroupedSchedule grouped =
-      run::group_schedule(files_of(schedule), {.standards = &standards, .glands = &glands}, cores,
-                          run::Keep::not_served);
+      run::group_schedule(files_of(schedule),
+                          {.standards = &standards,
+                           .glands = &glands,
+                           .asking = {.purpose = fit::Purpose::schedule, .place = place}},
+                          cores, run::Keep::not_served);
   report_skipped(schedule, grouped.skipped, runtime);
   schedule::Wanted wanted{.parts = schedule::parts_of(list.glands),
                           .groups = std::move(grouped.groups)};

@@ -145,17 +145,18 @@ void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
   const std::string tag = input.tag.value_or("");
   if (!wanted(tag)) return;
   // Errors in any file come before the first page.
-  const auto decided = std::make_shared<CardEnd>(decide_job(path, input, settings_.deciding()));
+  const auto decided =
+      std::make_shared<CardEnd>(decide_job(path, input, settings_.deciding(false)));
   put(tag, input.end.value_or(""), [decided] { return std::move(*decided); });
 }
 
-void CardsRun::add_schedule(Schedule schedule, ChosenParts* chosen) {
+void CardsRun::add_schedule(Schedule schedule, bool place, ChosenParts* chosen) {
   const Schedule& kept = schedules_.emplace_back(std::move(schedule));
-  for (const ScheduleTable& table : kept.tables) add_table(table, chosen);
+  for (const ScheduleTable& table : kept.tables) add_table(table, place, chosen);
   if (chosen != nullptr) chosen->finish();
 }
 
-void CardsRun::add_table(const ScheduleTable& table, ChosenParts* chosen) {
+void CardsRun::add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen) {
   io::RowBlock block;
   schedule::SkippedRows skipped;
   double begun = 0.0;  // part of the file before this block
@@ -168,7 +169,7 @@ void CardsRun::add_table(const ScheduleTable& table, ChosenParts* chosen) {
         const double done = static_cast<double>(i) / static_cast<double>(block.rows);
         settings_.progress(begun + (*taken - begun) * done);
       }
-      add_row(table, block.records[i], chosen);
+      add_row(table, block.records[i], asks_place, chosen);
     }
     begun = taken.value_or(0.0);
   }
@@ -176,7 +177,7 @@ void CardsRun::add_table(const ScheduleTable& table, ChosenParts* chosen) {
   if (!text.empty()) settings_.warn(table.name + ": skipped " + text);
 }
 
-void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
+void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record, bool asks_place,
                        ChosenParts* chosen) {
   const schedule::Layout& layout = table.file->layout();
   const std::string tag(schedule::tag_of(layout, record.fields));
@@ -186,12 +187,14 @@ void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
     const ChosenEnd given = chosen != nullptr ? chosen->next(tag, name) : ChosenEnd{};
     if (!is_wanted) continue;
     put(tag, end_words(layout, record.fields, side),
-        [this, &table, cells = std::vector<std::string>(record.fields.begin(), record.fields.end()),
-         side, given, line = record.line] {
+        [this, &table, asks_place,
+         cells = std::vector<std::string>(record.fields.begin(), record.fields.end()), side, given,
+         line = record.line] {
           const std::vector<std::string_view> views(cells.begin(), cells.end());
           const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
                                     std::to_string(line) + ": ";
-          return decide_row(table.file->layout(), views, side, given, place, settings_.deciding());
+          return decide_row(table.file->layout(), views, side, given, place,
+                            settings_.deciding(asks_place));
         });
   }
 }

@@ -42,10 +42,11 @@ struct CardsSettings {
   std::function<void(const std::string&)> warn;
   std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
 
-  [[nodiscard]] schedule::Settings deciding() const {
+  /// @param place  the schedule of the end speaks of places
+  [[nodiscard]] schedule::Settings deciding(bool place) const {
     return {.standards = standards,
             .glands = glands,
-            .asking = {.purpose = fit::Purpose::sheet}};
+            .asking = {.purpose = fit::Purpose::sheet, .place = place}};
   }
 };
 
@@ -68,7 +69,8 @@ class CardsRun {
   void add_job(const std::string& path, const job::JobInput& input);
   /// @param schedule  kept until finish()
   /// @param chosen    may be null
-  void add_schedule(Schedule schedule, ChosenParts* chosen);
+  /// @param place  it speaks of places (speaks_of_place)
+  void add_schedule(Schedule schedule, bool place, ChosenParts* chosen);
   /// Prints what waits.
   void finish();
 
@@ -87,8 +89,9 @@ class CardsRun {
   };
   void put(const std::string& tag, const std::string& end, std::function<CardEnd()> decide);
   bool wanted(const std::string& tag);
-  void add_table(const ScheduleTable& table, ChosenParts* chosen);
-  void add_row(const ScheduleTable& table, const io::CsvRecord& record, ChosenParts* chosen);
+  void add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen);
+  void add_row(const ScheduleTable& table, const io::CsvRecord& record, bool asks_place,
+               ChosenParts* chosen);
   void print(CardEnd end);
   void print_sheet(CardEnd& end);
   void print_none(const CardEnd& end);
