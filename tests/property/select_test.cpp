@@ -1,4 +1,5 @@
 #include "cutback/fit/select.hpp"
+#include "core/fit/rules.hpp"
 
 #include <fmt/format.h>
 #include <rapidcheck.h>
@@ -146,7 +147,12 @@ const Gland* adapted_by_hand(const fit::Question& question, const std::vector<Gl
           return check.verdict == Verdict::fits ||
                  (of_adaptor && check.verdict == Verdict::not_known);
         });
-    if (helps) return fit.gland;
+    // Of an adaptor without a marking the entry is not known; what passes through it is looked at
+    // all the same.
+    const fit::detail::Case at(question, *fit.gland);
+    const auto passing = fit::detail::against_passage(at, &job.entry.adaptors.back());
+    const bool passes = fit::detail::finding_of(passing, job.cable).verdict >= Verdict::not_known;
+    if (helps && passes) return fit.gland;
   }
   return nullptr;
 }
