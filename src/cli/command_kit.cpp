@@ -112,7 +112,7 @@ class TimedSolver {
 int run_kit(const KitOptions& options, Runtime& runtime) {
   Typed typed = understand(options);
   const tables::Standards standards = runtime.standards();
-  const auto inputs = schedule_inputs(options.format.files, true);
+  const auto inputs = schedule_inputs(options.format.files, false);
   const auto open = [&] {
     return open_schedule(inputs, options.format, typed.format, standards, runtime);
   };
@@ -122,7 +122,8 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   report_headings(schedule, options.format, runtime);
   const fit::Selector glands(list.glands, fit::Prefer::price);
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
-  const bool place = run::has_place_column(schedule) && run::speaks_of_place(open());
+  const bool place =
+      run::has_place_column(schedule) && (!can_open_again(inputs) || run::speaks_of_place(open()));
   run::GroupedSchedule grouped =
       run::group_schedule(files_of(schedule),
                           {.standards = &standards,

@@ -163,7 +163,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
       options.xlsx.empty() ? 0 : source_date_unix_s(runtime).value_or(k_any_day_unix_s);
   const tables::Standards standards = runtime.standards();
   const std::string path = names_of(options.format.files);
-  const auto inputs = schedule_inputs(options.format.files, true);
+  const auto inputs = schedule_inputs(options.format.files, options.use_stock);
   const auto open = [&] {
     return open_schedule(inputs, options.format, typed.format, standards, runtime);
   };
@@ -171,7 +171,8 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const gland::GlandList list = runtime.glands(standards);
   report_headings(opened, options.format, runtime);
   const fit::Selector glands(list.glands, typed.prefer);
-  const bool place = run::has_place_column(opened) && run::speaks_of_place(open());
+  const bool place =
+      run::has_place_column(opened) && (!can_open_again(inputs) || run::speaks_of_place(open()));
   run::ScheduleRun run{.settings = {.standards = &standards,
                                     .glands = &glands,
                                     .asking = {.purpose = fit::Purpose::schedule, .place = place}},

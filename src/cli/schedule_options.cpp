@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
@@ -187,6 +188,13 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
 
 bool any_workbook(std::span<const std::string> files) {
   return std::any_of(files.begin(), files.end(), run::is_workbook);
+}
+
+bool can_open_again(const std::deque<run::ScheduleInput>& inputs) {
+  return std::all_of(inputs.begin(), inputs.end(), [](const run::ScheduleInput& input) {
+    std::error_code none;  // what cannot be looked at is no ordinary file
+    return input.pipe || std::filesystem::is_regular_file(input.path, none);
+  });
 }
 
 std::deque<run::ScheduleInput> schedule_inputs(std::span<const std::string> files, bool twice) {

@@ -52,6 +52,11 @@ void add_format(CLI::App& command, FormatOptions& options);
 /// Whether one of the files is a workbook. @throws FileError
 [[nodiscard]] bool any_workbook(std::span<const std::string> files);
 
+/// Whether every file can be opened a second time. Of a pipe that is not kept nobody knows whether
+/// a row speaks of its place before all are read: a column for it is then taken for a row that
+/// does.
+[[nodiscard]] bool can_open_again(const std::deque<run::ScheduleInput>& inputs);
+
 /// The files, for open_schedule. @param twice  pipes are kept, so that they can be read again
 [[nodiscard]] std::deque<run::ScheduleInput> schedule_inputs(std::span<const std::string> files,
                                                              bool twice);
