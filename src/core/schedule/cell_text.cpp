@@ -87,6 +87,7 @@ std::string with_points(const job::Field& field, std::string_view text, char dec
 
 /// The unit that a run of letters and signs is, as the field table writes it.
 std::string_view unit_of(std::string_view text) {
+  if (text.empty()) return {};  // as between most characters of most cells
   const HeadingForm form = heading_form("x (" + std::string(text) + ")");
   if (!form.unit.empty()) {
     for (const std::string_view unit :

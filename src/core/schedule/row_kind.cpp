@@ -57,8 +57,23 @@ bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
 }
 
+/// Whether the first letters are those of a word for a sum. Nearly every tag has others, and is not
+/// looked at any further.
+bool may_be_sum(std::string_view tag) {
+  const auto first = std::find_if(tag.begin(), tag.end(), is_letter);
+  const auto begins = [&](std::string_view word) {
+    const auto left = static_cast<std::size_t>(tag.end() - first);
+    return left >= word.size() && std::equal(word.begin(), word.end(), first, [](char a, char b) {
+             return a == (b >= 'A' && b <= 'Z' ? static_cast<char>(b - 'A' + 'a') : b);
+           });
+  };
+  return begins("tot") || begins("sub") || begins("gra") || begins("sum") || begins("car") ||
+         begins("bro");
+}
+
 /// Words for a sum, which stand where tags do.
 bool is_sum(std::string_view tag) {
+  if (!may_be_sum(tag)) return false;
   const std::string text = small(tag);
   for (const std::string_view word : {"total", "subtotal", "sub total", "grand total", "sum"}) {
     if (text == word || (text.starts_with(word) && text[word.size()] == ' ')) return true;
