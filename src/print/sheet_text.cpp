@@ -19,20 +19,6 @@ std::string labelled(std::string_view label, std::string_view text) {
   return wrapped(cell(label, k_label), text);
 }
 
-std::string state_word(const Sheet& sheet) {
-  switch (sheet.state) {
-    case sheet::State::cut:
-      return "CUT";
-    case sheet::State::measure:
-      return "MEASURE FIRST";
-    case sheet::State::not_yet:
-      return "NOT YET";
-    case sheet::State::none:
-      return sheet.fits_instead.empty() ? "NO GLAND FITS" : "DOES NOT FIT";
-  }
-  return {};
-}
-
 std::string name_of(const job::Job& job) {
   std::string names = job.tag;
   if (!job.end.empty()) names += (names.empty() ? "" : ", ") + job.end;
@@ -43,7 +29,7 @@ std::string name_of(const job::Job& job) {
 /// State, what it lacks, gland, entry: what the hands need before anything else.
 std::string head(const Sheet& sheet, const Style& style) {
   const job::Job& job = *sheet.job;
-  const std::string word = state_word(sheet);
+  const std::string word(state_words(sheet.state));
   std::string shown = cell(word, std::max(k_label, word.size() + 2));
   if (style.colour) shown = "\x1b[1m" + shown + "\x1b[0m";
   std::string text = wrapped(shown, name_of(job));
@@ -115,7 +101,7 @@ std::string mark_place(const strip::CutPlan& plan, const std::optional<double>& 
                        const std::optional<double>& at_mm, double slack_mm) {
   if (mark_mm) return plain(*mark_mm, 1) + " mm from the end";
   if (at_mm && plan.axis.inside_face_mm) {
-    return "route + " + plain(*plan.axis.inside_face_mm - *at_mm + slack_mm, 1) +
+    return "route + strip + " + plain(*plan.axis.inside_face_mm - *at_mm + slack_mm, 1) +
            " mm from the end";
   }
   return "no figure: see below";
