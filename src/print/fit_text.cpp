@@ -191,13 +191,12 @@ std::vector<const GlandFit*> misses_of(std::span<const GlandFit> ranked) {
   return list;
 }
 
-std::string nearest_misses(std::span<const GlandFit> ranked, std::size_t count,
+std::string nearest_misses(std::span<const GlandFit* const> misses, std::size_t count,
                            const Style& style) {
-  const std::vector<const GlandFit*> list = misses_of(ranked);
-  if (list.empty() || count == 0) return {};
+  if (misses.empty() || count == 0) return {};
   std::string text = heading("nearest misses", style);
-  for (std::size_t i = 0; i < std::min(count, list.size()); ++i) {
-    text += line_of(cell(list[i]->gland->part, 18) + " " + cell(reason(*list[i]), 60));
+  for (const GlandFit* miss : misses.first(std::min(count, misses.size()))) {
+    text += line_of(cell(miss->gland->part, 18) + " " + cell(reason(*miss), 60));
   }
   return text;
 }
@@ -367,12 +366,14 @@ std::string fit_text(const fit::Question& question, std::span<const GlandFit> ra
   const Verdict best = ranked.empty() ? Verdict::no_fit : ranked.front().verdict;
   const State state = fit::state_of(best, job.cable);
   const bool passes = state == State::fits || state == State::order;
+  const std::vector<const GlandFit*> misses = misses_of(ranked);
+  std::string begin = top(question, ranked, state, style);
+  if (!passes) begin += what_to_do(job, ranked, state);
   const auto screen = [&](std::size_t rows, std::size_t near, std::size_t looks) {
-    std::string text = top(question, ranked, state, style);
-    if (!passes) text += what_to_do(job, ranked, state);
+    std::string text = begin;
     if (passes) text += also(ranked, 1, rows, Verdict::fits, "ALSO FIT", style);
     if (state == State::not_yet) text += also(ranked, 0, rows, best, "LIKELY", style);
-    return text + nearest_misses(ranked, near, style) + foot(question, ranked, list_name, looks);
+    return text + nearest_misses(misses, near, style) + foot(question, ranked, list_name, looks);
   };
   std::size_t rows = k_also + (state == State::not_yet ? 1 : 0);
   std::size_t near = k_misses;
