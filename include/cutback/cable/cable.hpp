@@ -91,6 +91,11 @@ enum class Supply { ac, dc };
 /// A cable: its diameters with their spread, and what is known of its make. An absent member is
 /// not known. `bedding` is the diameter under the armour; `wire` the diameter of one armour wire
 /// (or the thickness of a tape or strip, or the strand of a braid).
+/// What a cable as made may differ by from its datasheet, where nothing else is said (common
+/// practice, no source).
+inline constexpr double k_od_allow_mm = 2.0;
+inline constexpr double k_bedding_allow_mm = 1.0;
+
 /// Something about the readings that cannot well be true.
 struct Remark {
   std::string says;    ///< what does not agree, with its figures

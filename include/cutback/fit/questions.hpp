@@ -18,7 +18,9 @@ namespace cutback::fit {
 /// verdict stands.
 [[nodiscard]] std::vector<Topic> not_asked(const Question& question);
 
-/// Whether every diameter that decides is measured.
+/// The diameters that decide and are not measured, each as what is to be read at the end.
+[[nodiscard]] std::vector<Lack> not_measured(const cable::Cable& cable);
+/// Whether there is none.
 [[nodiscard]] bool is_measured(const cable::Cable& cable);
 
 /// What is taken for facts that nobody gave, of the end and, where there is one, of its gland. No

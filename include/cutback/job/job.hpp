@@ -43,8 +43,8 @@ struct Job {
 
 /// Allowances on datasheet figures (common practice, no source: as-built cable differs from the
 /// book by one or two millimetres).
-inline constexpr double k_od_allow_mm = 2.0;
-inline constexpr double k_bedding_allow_mm = 1.0;
+using cable::k_bedding_allow_mm;
+using cable::k_od_allow_mm;
 inline constexpr double k_wire_allow_mm = 0.05;
 /// Smallest step of a caliper that is assumed when none is given.
 inline constexpr double k_caliper_step_mm = 0.05;

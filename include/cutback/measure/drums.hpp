@@ -21,7 +21,7 @@ struct DrumsInput {
   /// How far the mean of a drum may lie from the mean of all, +-; used for a drum that was not
   /// measured when only one was.
   std::optional<double> between_mm;
-  double ovality_limit_ratio = 0.15;
+  double ovality_limit_ratio = k_ovality_limit_ratio;
   std::optional<double> declared_ovality_mm;  ///< max - min width, where it is known
   Range range;                                ///< without any limit no verdict is given
   bool unmeasured = false;                    ///< the question is about a drum not measured

@@ -69,11 +69,17 @@ enum class Section {
   round,  ///< a drawn wire is round: one reading is a place mean
 };
 
+/// Readings of one place that differ by more than this share of their mean are not those of a round
+/// cable (IEC 60227-1 and others, from memory).
+inline constexpr double k_ovality_limit_ratio = 0.15;
+/// Above it IEC 60811-203:2012 4.2 measures the circumference by tape, to 0.5 mm.
+inline constexpr double k_tape_above_mm = 25.0;
+
 struct MeasureInput {
   std::vector<Place> places;  ///< at least one
   Caliper caliper;
   Section section = Section::oval;
-  double ovality_limit_ratio = 0.15;
+  double ovality_limit_ratio = k_ovality_limit_ratio;
   double level_ratio = 0.95;                  ///< coverage of the interval
   std::optional<double> declared_ovality_mm;  ///< max - min width, where it is known
 };

@@ -16,9 +16,6 @@ constexpr const char* k_point_source =
     "over "
     "armour is from memory";
 constexpr const char* k_model_source = "cable diameter model, fitted to HD 604 S1/A1";
-// What a cable as made may differ by from its datasheet (common practice, no source).
-constexpr double k_od_book_mm = 2.0;
-constexpr double k_bedding_book_mm = 1.0;
 constexpr const char* k_wire_source = "HD 604 S1/A1, armour wire tolerances";
 
 std::string text_of(double value_mm, double expanded_mm) {
@@ -177,9 +174,9 @@ std::vector<Remark> implausible_readings(const Cable& cable, const Construction*
     check_sheath(cable, construction, standards, remarks);
   if (construction != nullptr) {
     check_against("sheath OD", cable.sheath_od, construction->sheath_od_mm,
-                  construction->expanded_mm, k_od_book_mm, remarks);
+                  construction->expanded_mm, k_od_allow_mm, remarks);
     check_against("bedding", cable.bedding, construction->bedding_diameter_mm,
-                  construction->bedding_expanded_mm, k_bedding_book_mm, remarks);
+                  construction->bedding_expanded_mm, k_bedding_allow_mm, remarks);
   }
   check_wire(cable, construction, remarks);
   return remarks;

@@ -19,8 +19,6 @@ using measure::Range;
 
 constexpr double k_step_mm = 0.1;
 constexpr double k_wire_step_mm = 0.01;
-constexpr double k_ovality = 0.15;  // as readings are judged: 15 % of their mean
-constexpr double k_tape_above_mm = 25.0;
 
 void narrow(Range& range, const Range& by) {
   if (by.low_mm) range.low_mm = std::max(range.low_mm.value_or(*by.low_mm), *by.low_mm);
@@ -58,22 +56,24 @@ Ranges ranges_of(const Question& question, const gland::Gland& gland) {
   return ranges;
 }
 
-/// U [mm] of two crossed readings at one place, near a diameter.
-double crossed_expanded_mm(const Question& question, double diameter_mm) {
-  return measure::measure_here({.places = {{{diameter_mm, diameter_mm}}},
+/// U [mm] of readings at one place, near a diameter: two crossed ones, of a round wire one.
+double expanded_mm(const Question& question, double diameter_mm, measure::Section section) {
+  const bool round = section == measure::Section::round;
+  const std::vector<double> readings(round ? 1 : 2, diameter_mm);
+  return measure::measure_here({.places = {{readings}},
                                 .caliper = {.step_mm = question.job->caliper.step_mm,
-                                            .mpe_mm = question.job->caliper.mpe_mm}},
+                                            .mpe_mm = question.job->caliper.mpe_mm},
+                                .section = section},
                                question.standards->caliper_limits)
       .expanded_mm;
 }
 
+double crossed_expanded_mm(const Question& question, double diameter_mm) {
+  return expanded_mm(question, diameter_mm, measure::Section::oval);
+}
+
 double wire_expanded_mm(const Question& question, double diameter_mm) {
-  return measure::measure_here({.places = {{{diameter_mm}}},
-                                .caliper = {.step_mm = question.job->caliper.step_mm,
-                                            .mpe_mm = question.job->caliper.mpe_mm},
-                                .section = measure::Section::round},
-                               question.standards->caliper_limits)
-      .expanded_mm;
+  return expanded_mm(question, diameter_mm, measure::Section::round);
 }
 
 bool can_be_measured(double diameter_mm) {
@@ -85,8 +85,9 @@ Gate gate_of(const Question& question, const Range& range) {
   Gate gate;
   if (range.low_mm && can_be_measured(*range.low_mm)) {
     double least = *range.low_mm + crossed_expanded_mm(question, *range.low_mm);
-    const double above = *range.low_mm + crossed_expanded_mm(question, k_tape_above_mm + 0.1);
-    if (above > k_tape_above_mm) least = std::max(least, above);
+    const double above =
+        *range.low_mm + crossed_expanded_mm(question, measure::k_tape_above_mm + 0.1);
+    if (above > measure::k_tape_above_mm) least = std::max(least, above);
     gate.low_mm = round_up(least, k_step_mm);
   }
   if (range.high_mm && can_be_measured(*range.high_mm)) {
@@ -165,7 +166,7 @@ std::vector<WireGate> wire_gates(const Question& question, const Range& clamp, c
 /// How far apart two readings inside a gate may be and still be those of a round cable.
 std::optional<double> apart_mm(const Gate& gate) {
   if (!gate.low_mm || !gate.high_mm || gate.empty()) return std::nullopt;
-  const double most = round_down(k_ovality * *gate.low_mm, k_step_mm);
+  const double most = round_down(measure::k_ovality_limit_ratio * *gate.low_mm, k_step_mm);
   if (at_most(*gate.high_mm - *gate.low_mm, most)) return std::nullopt;
   return most;
 }

@@ -91,6 +91,19 @@ std::vector<Topic> not_asked(const Question& question) {
   return topics;
 }
 
+std::vector<Lack> not_measured(const cable::Cable& cable) {
+  std::vector<Lack> lacks;
+  const auto add = [&](const char* name, std::string_view key,
+                       const std::optional<measure::Estimate>& diameter) {
+    if (!measured(diameter)) lacks.push_back({name, key, Lack::Where::at_the_end});
+  };
+  add("sheath", "sheath_od_mm", cable.sheath_od);
+  if (cable.armour == cable::ArmourKind::none) return lacks;
+  add("bedding", "bedding_mm", cable.bedding);
+  add("wire", "armour_mm", cable.wire);
+  return lacks;
+}
+
 bool is_measured(const cable::Cable& cable) {
   if (!measured(cable.sheath_od)) return false;
   return cable.armour == cable::ArmourKind::none ||

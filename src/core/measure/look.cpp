@@ -10,17 +10,17 @@
 namespace cutback::detail {
 
 namespace {
-constexpr double k_tape_above_mm = 25.0;
 constexpr double k_tape_step_mm = 0.5;
 }  // namespace
 
 std::string tape_note(double diameter_mm) {
-  if (at_most(diameter_mm, k_tape_above_mm)) return {};
+  if (at_most(diameter_mm, measure::k_tape_above_mm)) return {};
   return "; above 25 mm IEC 60811-203:2012 4.2 takes it from the circumference, by tape, to 0.5 mm";
 }
 
 double step_for(double step_mm, double diameter_mm) {
-  return at_most(diameter_mm, k_tape_above_mm) ? step_mm : std::max(step_mm, k_tape_step_mm);
+  return at_most(diameter_mm, measure::k_tape_above_mm) ? step_mm
+                                                        : std::max(step_mm, k_tape_step_mm);
 }
 
 void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> ovality_mm,

@@ -13,13 +13,6 @@ namespace {
 using fit::GlandFit;
 using gland::Gland;
 
-bool all_measured(const cable::Cable& cable) {
-  const auto measured = [](const std::optional<measure::Estimate>& estimate) {
-    return !estimate || estimate->evidence == measure::Evidence::measured;
-  };
-  return measured(cable.sheath_od) && measured(cable.bedding) && measured(cable.wire);
-}
-
 Accessories accessories_of(const job::Job& job, const GlandFit& fit) {
   Accessories list;
   if (fit.adaptor) {
@@ -182,13 +175,13 @@ void take_supply(const fit::Question& question, const Supply& supply, Decision& 
 }
 
 /// Figures that are not measured: what is to be measured, and why.
-void add_measuring(const job::Job& job, Decision& decision) {
+void add_measuring(Decision& decision) {
   if (decision.wavering) {
     decision.reason += "; measure before ordering: ";
     decision.reason += decision.wavering.one->part;
     decision.reason += " or ";
     decision.reason += decision.wavering.other->part;
-  } else if (decision.verdict == Verdict::fits && !all_measured(job.cable)) {
+  } else if (decision.state == fit::State::order) {
     decision.reason += "; measure before cutting";
   }
 }
@@ -233,7 +226,7 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
   if (supply != nullptr) {
     take_supply(question, *supply, decision);
     if (decision.out_of_stock) return;
-    add_measuring(job, decision);
+    add_measuring(decision);
     take_gland(question, *supply->gland, fittings_of, decision);
     return;
   }
@@ -246,7 +239,7 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
     take_advice(question, found, fit, search, decision);
     if (nearest != nullptr) *nearest = std::move(fit);
   }
-  add_measuring(job, decision);
+  add_measuring(decision);
   if (found.verdict >= Verdict::marginal_inside) {
     take_gland(question, *found.first, fittings_of, decision);
   }

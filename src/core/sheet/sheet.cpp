@@ -39,21 +39,6 @@ std::string why_chosen(const fit::GlandFit& fit, const std::vector<fit::GlandFit
          std::to_string(ranked.size()) + " in the list";
 }
 
-/// Which diameters are not measured; empty where all are.
-std::vector<fit::Lack> not_measured(const cable::Cable& cable) {
-  std::vector<fit::Lack> lacks;
-  const auto add = [&](const char* name, const char* key,
-                       const std::optional<measure::Estimate>& estimate) {
-    if (estimate && estimate->evidence == measure::Evidence::measured) return;
-    lacks.push_back({name, key, fit::Lack::Where::at_the_end});
-  };
-  add("sheath", "sheath_od_mm", cable.sheath_od);
-  if (cable.armour == cable::ArmourKind::none) return lacks;
-  add("bedding", "bedding_mm", cable.bedding);
-  add("wire", "armour_mm", cable.wire);
-  return lacks;
-}
-
 void add_source(std::vector<std::string>& sources, const std::string& source) {
   if (!source.empty() && std::find(sources.begin(), sources.end(), source) == sources.end()) {
     sources.push_back(source);
@@ -69,7 +54,7 @@ std::vector<std::string> reasons_not_ready(const job::Job& job, const fit::Gland
                       std::string(to_string(check.verdict)) + ": " + check.says);
   }
   std::string names;
-  for (const fit::Lack& lack : not_measured(job.cable)) {
+  for (const fit::Lack& lack : fit::not_measured(job.cable)) {
     names += (names.empty() ? "" : ", ") + lack.fact;
   }
   if (!names.empty()) reasons.push_back("not measured: " + names + "; measure before cutting");
@@ -101,7 +86,7 @@ void put_state(Sheet& sheet) {
     return;
   }
   add_lacks(sheet.lacks, fit::lacks_of(fit));
-  add_lacks(sheet.lacks, not_measured(sheet.job->cable));
+  add_lacks(sheet.lacks, fit::not_measured(sheet.job->cable));
   if (sheet.plan) add_lacks(sheet.lacks, sheet.plan->lacks);
   const bool unread = is_only_unread(fit);
   const bool all_read_here =
