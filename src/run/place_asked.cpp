@@ -1,18 +1,16 @@
 #include "run/place_asked.hpp"
 
 #include <algorithm>
-#include <array>
-#include <string_view>
+
+#include "cutback/area/area.hpp"
 
 namespace cutback::run {
 namespace {
 
-/// The facts by which a place is asked about.
 bool speaks(const schedule::Column& column) {
-  constexpr std::array<std::string_view, 7> k_keys{
-      "protection", "zone", "level", "gas_group", "dust_group", "volume_cm3", "ignition_source"};
+  constexpr auto& keys = area::k_asking_fields;
   return column.field != nullptr &&
-         std::find(k_keys.begin(), k_keys.end(), column.field->key) != k_keys.end();
+         std::find(keys.begin(), keys.end(), column.field->key) != keys.end();
 }
 
 bool speaks_of_place(const ScheduleTable& table) {

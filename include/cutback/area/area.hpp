@@ -61,6 +61,10 @@ struct Area {
 /// it. Zone `none` is asked about as well, a plain room: of it only ingress and temperature are.
 [[nodiscard]] bool is_asked(const Area& area);
 
+/// The fields by any of which it is asked about.
+inline constexpr std::array<std::string_view, 7> k_asking_fields{
+    "protection", "zone", "level", "gas_group", "dust_group", "volume_cm3", "ignition_source"};
+
 /// What the place holds: by zone, level or group, else by a type of protection that is for one
 /// hazard alone, else gas. None where the place is not asked about or is a plain room.
 [[nodiscard]] Hazard hazard_of(const Area& area);

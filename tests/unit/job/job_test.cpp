@@ -284,3 +284,19 @@ TEST_CASE("resolve: the codes of an IP are read once", "[unit][job]") {
     CHECK_THROWS_AS(codes(text), InputError);
   }
 }
+
+TEST_CASE("resolve: the place is asked about by the fields that are said to ask", "[unit][job]") {
+  for (const job::Field& field : job::fields()) {
+    if (field.section != "area") continue;
+    INFO(field.key);
+    job::JobInput in = test::small_cable();
+    const auto words = job::words_of(field);
+    const std::string text = field.key == "ip" ? "66"
+                             : words.empty()   ? "20"
+                                               : std::string(words[0]);
+    CHECK(job::set_from_text(in, field, text, "test").empty());
+    const auto& asking = area::k_asking_fields;
+    const bool asks = std::find(asking.begin(), asking.end(), field.key) != asking.end();
+    CHECK(area::is_asked(test::resolved(in).area) == asks);
+  }
+}
