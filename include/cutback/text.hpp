@@ -13,6 +13,10 @@ namespace cutback {
 /// Without what of `spaces` stands round it.
 [[nodiscard]] std::string_view trimmed(std::string_view text, std::string_view spaces = " \t\r\n");
 
+/// As a terminal may show it: control characters but line ends and tabs as \\x1b. What a file holds
+/// must not move a cursor or change a colour.
+[[nodiscard]] std::string without_controls(std::string_view text);
+
 /// Takes the spaces off its end.
 void trim_end(std::string& text);
 

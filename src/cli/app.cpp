@@ -23,6 +23,7 @@
 #include "cli/file_clash.hpp"
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -133,7 +134,8 @@ std::string overview(const CLI::App& app) {
 void report(const Error& error, const Context& context, std::ostream& err) {
   if (!context.common.json) {
     for (const Fault& fault : error.faults()) {
-      err << "cutback: error[" << to_string(fault.code) << "]: " << to_line(fault) << '\n';
+      err << "cutback: error[" << to_string(fault.code) << "]: " << without_controls(to_line(fault))
+          << '\n';
     }
     return;
   }

@@ -18,6 +18,7 @@
 #include "cutback/io/schedule_results.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
+#include "cutback/text.hpp"
 #include "run/place_asked.hpp"
 #include "run/schedule_notes.hpp"
 #include "run/schedule_run.hpp"
@@ -114,7 +115,14 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
     writer = std::make_unique<io::FileWriter>(runtime.common.output);
     run.write = [&](std::string_view text) { writer->append(text); };
   } else {
-    run.write = [&](std::string_view text) { runtime.out << text; };
+    const bool terminal = runtime.environment.out_is_terminal;
+    run.write = [&runtime, terminal](std::string_view text) {
+      if (terminal) {
+        runtime.out << without_controls(text);
+      } else {
+        runtime.out << text;
+      }
+    };
   }
   Progress progress(runtime.err, "rows");
   if (runtime.environment.err_is_terminal && !runtime.common.quiet) {

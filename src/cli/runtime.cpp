@@ -7,6 +7,7 @@
 #include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::cli {
 
@@ -38,7 +39,7 @@ void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& sta
 }
 
 void Runtime::warn(const std::string& text) const {
-  if (!common.quiet) err << "cutback: " << text << '\n';
+  if (!common.quiet) err << "cutback: " << without_controls(text) << '\n';
 }
 
 const Extras& Runtime::extras() const {

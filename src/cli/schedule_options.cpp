@@ -228,6 +228,7 @@ void report_headings(const run::Schedule& schedule, const FormatOptions& options
   const schedule::Layout* last = nullptr;
   for (const run::ScheduleTable& table : schedule.tables) {
     const schedule::Layout& layout = table.file->layout();
+    for (const std::string& note : table.notes) runtime.warn(table.name + ": " + note);
     for (const std::string& warning : layout.warnings) runtime.warn(warning);
     const bool same = last != nullptr && last->matches == layout.matches;
     if (!layout.matches.empty()) {

@@ -12,16 +12,21 @@ namespace {
 constexpr std::string_view k_byte_order_mark = "\xEF\xBB\xBF";
 
 /// True for the bytes that end a field without quotes, or cannot stand in one.
+template <char Separator>
 constexpr std::array<bool, 256> k_ends_bare = [] {
   std::array<bool, 256> ends{};
-  for (const char c : {',', '\n', '\r', '"'}) ends[static_cast<unsigned char>(c)] = true;
+  for (const char c : {Separator, '\n', '\r', '"'}) ends[static_cast<unsigned char>(c)] = true;
   return ends;
 }();
 
-bool ends_bare(char c) { return k_ends_bare[static_cast<unsigned char>(c)]; }
+const std::array<bool, 256>& ends_bare_of(char separator) {
+  if (separator == ';') return k_ends_bare<';'>;
+  return separator == '\t' ? k_ends_bare<'\t'> : k_ends_bare<','>;
+}
 
 bool needs_quotes(std::string_view field) {
-  return std::any_of(field.begin(), field.end(), ends_bare);
+  return std::any_of(field.begin(), field.end(),
+                     [](char c) { return k_ends_bare<','>[static_cast<unsigned char>(c)]; });
 }
 
 std::size_t count_lines(std::string_view text) {
@@ -30,11 +35,18 @@ std::size_t count_lines(std::string_view text) {
 
 }  // namespace
 
-CsvReader::CsvReader(std::string_view text, std::string name, std::size_t first_line)
-    : text_(text), name_(std::move(name)), first_line_(first_line), line_(first_line) {
+CsvReader::CsvReader(std::string_view text, std::string name, std::size_t first_line,
+                     char separator, bool checked)
+    : text_(text),
+      name_(std::move(name)),
+      separator_(separator),
+      ends_bare_(&ends_bare_of(separator)),
+      first_line_(first_line),
+      line_(first_line) {
   if (first_line == 1 && text_.starts_with(k_byte_order_mark))
     text_.remove_prefix(k_byte_order_mark.size());
-  first_bad_byte_ = std::min(text_.find('\0'), first_invalid_utf8(text_));
+  first_bad_byte_ =
+      checked ? std::string_view::npos : std::min(text_.find('\0'), first_invalid_utf8(text_));
 }
 
 bool CsvReader::next(CsvRecord& record) {
@@ -61,13 +73,15 @@ bool CsvReader::next(CsvRecord& record) {
 
 /// Reads fields without quotes as far as they go. @return whether they were the whole row
 bool CsvReader::take_bare_fields(CsvRecord& record) {
+  const std::array<bool, 256>& ends_bare = *ends_bare_;
+  const char separator = separator_;
   for (std::size_t at = position_; at < text_.size(); ++at) {
     const char c = text_[at];
-    if (!ends_bare(c)) continue;
-    if (c != ',' && c != '\n') return false;
+    if (!ends_bare[static_cast<unsigned char>(c)]) continue;
+    if (c != separator && c != '\n') return false;
     record.fields.push_back(text_.substr(position_, at - position_));
     position_ = at + 1;
-    if (c == ',') continue;
+    if (c == separator) continue;
     ++line_;
     return true;
   }
@@ -81,7 +95,7 @@ bool CsvReader::take_field(CsvRecord& record) {
   record.fields.push_back(in_quotes ? quoted() : bare());
   if (position_ == text_.size()) return false;
   const char end = text_[position_];
-  if (end == ',') {
+  if (end == separator_) {
     ++position_;
     return true;
   }
@@ -96,8 +110,9 @@ bool CsvReader::take_field(CsvRecord& record) {
                 "save the file with line ends LF or CRLF");
   }
   if (in_quotes) {
-    throw fault("text after a closing quote" + field, line_,
-                "inside quotes a quote is written twice; nothing but a comma follows the last one");
+    throw fault(
+        "text after a closing quote" + field, line_,
+        "inside quotes a quote is written twice; nothing but a separator follows the last one");
   }
   throw fault("a quote inside a field that does not start with one" + field, start_line,
               "put the whole field in quotes and write the quote twice");
@@ -108,7 +123,7 @@ std::string_view CsvReader::bare() {
   const char* const data = text_.data();
   const std::size_t size = text_.size();
   std::size_t i = start;
-  while (i < size && !ends_bare(data[i])) ++i;
+  while (i < size && !(*ends_bare_)[static_cast<unsigned char>(data[i])]) ++i;
   position_ = i;
   return text_.substr(start, i - start);
 }
@@ -170,6 +185,26 @@ void append_csv_field(std::string& out, std::string_view field) {
     out += c;
   }
   out += '"';
+}
+
+namespace {
+
+/// Whether a spreadsheet would run it, or it looks as if it had been marked before.
+bool is_run(std::string_view text) {
+  const std::size_t at = text.find_first_not_of('\'');
+  constexpr std::string_view k_run = "=+-@\t\r";
+  return at != std::string_view::npos && k_run.find(text[at]) != std::string_view::npos;
+}
+
+}  // namespace
+
+void append_csv_text(std::string& out, std::string_view text) {
+  if (!is_run(text)) return append_csv_field(out, text);
+  append_csv_field(out, "'" + std::string(text));
+}
+
+std::string_view text_of_csv(std::string_view field) {
+  return field.starts_with('\'') && is_run(field) ? field.substr(1) : field;
 }
 
 std::string csv_field(std::string_view field) {

@@ -1,6 +1,7 @@
 #include "cutback/io/csv_rows.hpp"
 
 #include "cutback/io/table_kind.hpp"
+#include "io/encoding.hpp"
 
 namespace cutback::io {
 namespace {
@@ -49,15 +50,60 @@ CsvRows::CsvRows(const std::string& path) : name_(path) {
   auto pipe = std::make_unique<PieceReader>(place);
   if (pipe->is_file()) {
     mapped_ = std::make_unique<MappedFile>(place);
-    rest_ = mapped_->text();
-    size_ = rest_.size();
+    open_text(mapped_->text());
   } else {
     pipe_ = std::move(pipe);
   }
 }
 
-CsvRows::CsvRows(std::string_view text, std::string name)
-    : name_(std::move(name)), rest_(text), size_(text.size()) {}
+CsvRows::CsvRows(std::string_view text, std::string name) : name_(std::move(name)) {
+  open_text(text);
+}
+
+/// @param text  whole; borrowed, where it need not be decoded
+void CsvRows::open_text(std::string_view text) {
+  rest_ = text;
+  if (auto made = decoded(text, name_)) {
+    decoded_ = std::move(made->text);
+    encoding_ = std::move(made->encoding);
+    rest_ = decoded_;
+  }
+  checked_ = rest_.find('\0') == std::string_view::npos;
+  size_ = rest_.size();
+}
+
+/// Reads the beginning of a pipe; all of it, where it must be decoded.
+/// @return whether it is still a pipe
+bool CsvRows::begin_pipe() {
+  if (pipe_ == nullptr) return false;
+  if (pipe_begun_) return true;
+  pipe_begun_ = true;
+  pipe_more_ = pipe_->read(carried_, k_piece);
+  // A character may be cut through at the end of what was read.
+  const std::size_t whole = pipe_more_ ? carried_.rfind('\n') : carried_.size();
+  const bool other = table_kind(carried_) == TableKind::text &&
+                     needs_decoding(std::string_view(carried_).substr(0, whole));
+  if (!other) return true;
+  while (pipe_more_) pipe_more_ = pipe_->read(carried_, k_piece);
+  auto made = decoded(carried_, name_);
+  if (!made) return true;
+  decoded_ = std::move(made->text);
+  encoding_ = std::move(made->encoding);
+  rest_ = decoded_;
+  size_ = rest_.size();
+  checked_ = true;
+  carried_.clear();
+  pipe_.reset();
+  return false;
+}
+
+std::string_view CsvRows::beginning() {
+  const std::string_view text = begin_pipe() ? std::string_view(carried_) : rest_;
+  const bool whole = text.size() <= k_piece && !(pipe_ != nullptr && pipe_more_);
+  if (whole) return text;
+  const std::string_view first = text.substr(0, k_piece);
+  return first.substr(0, whole_rows(first));
+}
 
 CsvRows::~CsvRows() = default;
 
@@ -75,18 +121,21 @@ void CsvRows::fill(RowBlock& block) {
   block.text = std::move(carried_);
   block.text.reserve(k_piece);
   carried_.clear();
-  bool more = true;
+  bool more = pipe_more_;
+  bool first = line_ == 1;
   do {
-    more = pipe_->read(block.text, k_piece);
+    if (more && !first) more = pipe_->read(block.text, k_piece);
+    first = false;
     block.piece = cut(block.text, more);
   } while (more && block.piece.empty() && block.text.size() < k_longest_row);
   if (block.piece.empty()) block.piece = block.text;  // a row that has no end: finish() says so
   carried_ = block.text.substr(block.piece.size());
+  pipe_more_ = more;
 }
 
 void CsvRows::check_all() const {
   if (pipe_) return;
-  CsvReader reader(rest_, name_);
+  CsvReader reader(rest_, name_, 1, separator_, checked_);
   CsvRecord record;
   while (reader.next(record)) {
   }
@@ -96,13 +145,19 @@ bool CsvRows::read(RowBlock& block) {
   block.rows = 0;
   block.line = line_;
   block.reader.reset();
-  if (pipe_) {
+  if (begin_pipe()) {
     fill(block);
   } else {
     block.piece = cut(rest_, false);
     rest_.remove_prefix(block.piece.size());
   }
-  if (line_ == 1 && table_kind(block.text) != TableKind::text) throw workbook_in_pipe(name_);
+  if (line_ == 1 && pipe_) {
+    const TableKind kind = table_kind(block.text);
+    if (kind == TableKind::xlsx || kind == TableKind::old_workbook || kind == TableKind::locked) {
+      throw workbook_in_pipe(name_);
+    }
+    if (kind != TableKind::text && kind != TableKind::empty) refuse_table(kind, name_);
+  }
   if (line_ == 1 && block.piece.starts_with(k_byte_order_mark)) {
     block.piece.remove_prefix(k_byte_order_mark.size());
   }
@@ -112,7 +167,7 @@ bool CsvRows::read(RowBlock& block) {
 
 void CsvRows::finish(RowBlock& block) const {
   if (block.piece.empty()) return;
-  block.reader = std::make_unique<CsvReader>(block.piece, name_, block.line);
+  block.reader = std::make_unique<CsvReader>(block.piece, name_, block.line, separator_, checked_);
   block.piece = {};
   for (;; ++block.rows) {
     if (block.records.size() == block.rows) block.records.emplace_back();

@@ -100,6 +100,8 @@ class HeadingSearch {
   void look_at(std::size_t first) {
     if (header_row_ && seen_[first].line != *header_row_) return;
     for (std::size_t rows = 1; rows <= k_rows_of_headings && first + rows <= seen_.size(); ++rows) {
+      // Rows of figures, which are most, are no part of headings.
+      if (rows > 1 && known_alone(first) == 0 && known_alone(first + 1) == 0) return;
       const auto known = schedule::known_headings(headings_of(first, rows), format_);
       const auto better = [&] {
         if (found_.rows == 0) return true;
@@ -109,6 +111,13 @@ class HeadingSearch {
       };
       if (better()) found_ = {first, rows, known};
     }
+  }
+
+  /// How many headings one row by itself has.
+  std::size_t known_alone(std::size_t row) {
+    if (alone_.size() <= row) alone_.resize(row + 1);
+    if (!alone_[row]) alone_[row] = schedule::known_headings(headings_of(row, 1), format_).count;
+    return *alone_[row];
   }
 
   void check_width(const CsvRecord& record) const {
@@ -141,6 +150,7 @@ class HeadingSearch {
   const schedule::Format& format_;
   std::optional<std::size_t> header_row_;
   std::vector<Seen> seen_;
+  std::vector<std::optional<std::size_t>> alone_;  ///< of the rows that were asked for
   Found found_;
 };
 
@@ -178,7 +188,52 @@ std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
   return shown;
 }
 
+/// The most headings that one row, or two, of a text have with this sign between the cells.
+std::size_t headings_with(char separator, std::string_view text, const schedule::Format& format) {
+  CsvReader reader(text, "", 1, separator);
+  CsvRecord record;
+  std::vector<std::vector<std::string>> rows;
+  try {
+    while (rows.size() < k_rows_searched && reader.next(record)) {
+      rows.emplace_back(record.fields.begin(), record.fields.end());
+    }
+  } catch (const InputError&) {
+    // What was read before still counts; the fault is told when the table is read.
+  }
+  std::size_t most = 0;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    for (std::size_t depth = 1; depth <= 2 && i + depth <= rows.size(); ++depth) {
+      const schedule::HeadingRows some(rows.data() + i, depth);
+      most = std::max(most, schedule::known_headings(schedule::join_headings(some), format).count);
+    }
+  }
+  return most;
+}
+
 }  // namespace
+
+char find_separator(std::string_view beginning, const schedule::Format& format) {
+  constexpr std::string_view k_said = "sep=";
+  constexpr std::string_view k_signs = ",;\t";
+  std::string_view text = beginning;
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  if (text.starts_with(k_said) && text.size() > k_said.size() &&
+      k_signs.find(text[k_said.size()]) != std::string_view::npos) {
+    return text[k_said.size()];
+  }
+  char best = ',';
+  std::size_t most = 0;
+  for (const char sign : k_signs) {
+    if (sign != ',' && text.find(sign) == std::string_view::npos) continue;
+    // Without any other sign nothing is to be found out.
+    if (sign == ',' && text.find_first_of(";\t") == std::string_view::npos) return ',';
+    const std::size_t count = headings_with(sign, text, format);
+    if (count <= most) continue;
+    best = sign;
+    most = count;
+  }
+  return best;
+}
 
 ScheduleFile::ScheduleFile(RowSource& source, const std::string& name,
                            const schedule::Format& format, std::optional<std::size_t> header_row)

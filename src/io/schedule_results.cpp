@@ -16,14 +16,14 @@ std::string price(const std::optional<double>& value) {
 
 void add(std::string& line, std::string_view field) {
   line += ',';
-  append_csv_field(line, field);
+  append_csv_text(line, field);
 }
 
 }  // namespace
 
 std::string_view schedule_csv_head() {
   return "tag,end,verdict,part,fits,price,outer_margin_mm,inner_margin_mm,armour_margin_mm,barrier,"
-         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,state,not_asked,line,source\n";
+         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,state,not_asked,line,source,quantity\n";
 }
 
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision) {
@@ -56,7 +56,7 @@ void append_schedule_csv_tail(std::string& out, const schedule::Decision& decisi
 
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
                          const schedule::Decision& decision, std::string_view tail) {
-  append_csv_field(out, name.tag);
+  append_csv_text(out, name.tag);
   add(out, name.end);
   if (decision.usable()) {
     out += tail;
@@ -69,6 +69,8 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
   out += ',';
   append_plain(out, static_cast<double>(name.line), 0);
   add(out, name.source);
+  out += ',';
+  append_plain(out, static_cast<double>(name.quantity), 0);
   out += '\n';
 }
 
@@ -76,7 +78,7 @@ std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines) {
   std::string out = "part,description,ends,quantity,not_proven,stock,to_order,unit_price,total\n";
   std::optional<double> sum;
   for (const schedule::TakeoffLine& line : lines) {
-    out += csv_field(line.part);
+    append_csv_text(out, line.part);
     add(out, line.description);
     add(out, std::to_string(line.ends));
     add(out, std::to_string(line.quantity));

@@ -11,7 +11,7 @@
 namespace cutback::io {
 namespace {
 
-constexpr std::array<XlsxColumn, 18> k_results{{{"tag", 18},
+constexpr std::array<XlsxColumn, 19> k_results{{{"tag", 18},
                                                 {"end", 18},
                                                 {"verdict", 17},
                                                 {"part", 20},
@@ -28,7 +28,8 @@ constexpr std::array<XlsxColumn, 18> k_results{{{"tag", 18},
                                                 {"state", 10},
                                                 {"not_asked", 24},
                                                 {"line", 8},
-                                                {"source", 24}}};
+                                                {"source", 24},
+                                                {"quantity", 10}}};
 constexpr std::array<XlsxColumn, 9> k_takeoff{{{"part", 24},
                                                {"description", 44},
                                                {"ends", 9},
@@ -60,7 +61,8 @@ lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
   constexpr std::size_t k_fits = 4;
   constexpr std::size_t k_price = 5;
   constexpr std::size_t k_line = 16;
-  if (column == k_fits || column == k_line) return looks.count;
+  constexpr std::size_t k_quantity = 18;
+  if (column == k_fits || column == k_line || column == k_quantity) return looks.count;
   if (column == k_price) return looks.money;
   if (column >= 6 && column <= 8) return looks.length_3;
   if (column >= 10 && column <= 12) return looks.length_1;
@@ -103,13 +105,14 @@ class Workbook final : public ScheduleWorkbook {
   void add_result(std::size_t column, std::string_view field) {
     constexpr std::size_t k_verdict = 2;
     constexpr std::size_t k_reason = 13;
-    if (column == k_reason) return results_.put_wrapped(column, field);
+    if (column == k_reason) return results_.put_wrapped(column, text_of_csv(field));
     lxw_format* look = result_look(looks_, column);
     const auto value = look != nullptr ? parse_number(field) : std::nullopt;
     if (value) {
       results_.put(column, *value, look);
     } else {
-      results_.put(column, field, column == k_verdict ? verdict_look(looks_, field) : looks_.text);
+      results_.put(column, text_of_csv(field),
+                   column == k_verdict ? verdict_look(looks_, field) : looks_.text);
     }
   }
 
@@ -162,12 +165,14 @@ class Workbook final : public ScheduleWorkbook {
     constexpr std::size_t k_line = 1;
     constexpr std::size_t k_verdict = 4;
     constexpr std::size_t k_reason = 6;  // and what would change it
-    if (column == k_reason || column == k_reason + 1) return table.put_wrapped(column, field);
+    if (column == k_reason || column == k_reason + 1)
+      return table.put_wrapped(column, text_of_csv(field));
     const auto line = column == k_line ? parse_number(field) : std::nullopt;
     if (line) {
       table.put(column, *line, looks_.count);
     } else {
-      table.put(column, field, column == k_verdict ? verdict_look(looks_, field) : looks_.text);
+      table.put(column, text_of_csv(field),
+                column == k_verdict ? verdict_look(looks_, field) : looks_.text);
     }
   }
 

@@ -78,10 +78,8 @@ struct XlsxPackage::Memory {
 
 XlsxPackage::XlsxPackage(std::string_view bytes, std::string name)
     : name_(std::move(name)), memory_(std::make_unique<Memory>()) {
-  if (table_kind(bytes) == TableKind::old_workbook) {
-    throw xlsx_fault(ErrorCode::bad_syntax, "an old workbook (.xls), or one with a password", name_,
-                     "", "save it as .xlsx without a password, or as CSV in UTF-8");
-  }
+  const TableKind kind = table_kind(bytes.substr(0, k_kind_bytes));
+  if (kind != TableKind::xlsx && kind != TableKind::text) refuse_table(kind, name_);
   memory_->bytes = bytes;
   zlib_filefunc64_def functions{};
   functions.zopen64_file = &Memory::open;

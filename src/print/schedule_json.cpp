@@ -40,8 +40,8 @@ void put_decision(ordered_json& item, const schedule::Decision& decision) {
 
 std::string columns_json() {
   std::string out;
-  for (const job::Field& field : job::fields()) {
-    if (!schedule::is_column(field)) continue;
+  for (const job::Field* const each : schedule::column_fields()) {
+    const job::Field& field = *each;
     ordered_json item = json_head();
     item["column"] = field.key;
     item["section"] = field.section;
@@ -58,6 +58,7 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
   ordered_json item = json_head();
   item["line"] = name.line;
   item["source"] = std::string(name.source);
+  item["quantity"] = name.quantity;
   item["tag"] = std::string(name.tag);
   item["end"] = std::string(name.end);
   item["verdict"] = std::string(schedule::verdict_word(decision));

@@ -55,8 +55,8 @@ std::string columns_text(const Style& style) {
               "ends) make two ends a row as well. A job file (JSON) has the same keys, those of a "
               "section in an object of its name.");
   std::string_view section = "none yet";
-  for (const job::Field& field : job::fields()) {
-    if (!schedule::is_column(field)) continue;
+  for (const job::Field* const each : schedule::column_fields()) {
+    const job::Field& field = *each;
     if (field.section != section) {
       section = field.section;
       text += section_heading(section, style);

@@ -73,8 +73,8 @@ ChosenEnd ChosenParts::next(std::string_view tag, std::string_view end) {
                            .allowed = {},
                            .hint = "make them again from this schedule"});
   }
-  const std::string_view given_tag = schedule::cell(row->fields, tag_);
-  const std::string_view given_end = schedule::cell(row->fields, end_);
+  const std::string_view given_tag = io::text_of_csv(schedule::cell(row->fields, tag_));
+  const std::string_view given_end = io::text_of_csv(schedule::cell(row->fields, end_));
   if (given_tag != tag || given_end != end) {
     throw InputError(Fault{.code = ErrorCode::contradiction,
                            .what = "the results are in another order than the schedule",
@@ -91,7 +91,7 @@ ChosenEnd ChosenParts::next(std::string_view tag, std::string_view end) {
 }
 
 const gland::Gland* ChosenParts::gland_of(const io::CsvRecord& row) const {
-  const std::string_view part = schedule::cell(row.fields, part_);
+  const std::string_view part = io::text_of_csv(schedule::cell(row.fields, part_));
   if (part.empty()) return nullptr;
   const auto found = parts_.find(part);
   if (found != parts_.end()) return found->second;

@@ -18,6 +18,15 @@ bool is_ordinary(const std::string& path) {
   return std::filesystem::is_regular_file(io::input_place(path), error);
 }
 
+/// What an ordinary file is; what comes through a pipe shows when it is read.
+io::TableKind kind_of(const std::string& path) {
+  if (!is_ordinary(path)) return io::TableKind::text;
+  io::PieceReader file(io::input_place(path));
+  std::string first;
+  file.read(first, io::k_kind_bytes);
+  return io::table_kind(first);
+}
+
 /// Whether what is wrong is that a sheet holds no schedule, and not that the file is damaged.
 bool is_no_schedule(const InputError& error) {
   return std::none_of(error.faults().begin(), error.faults().end(), [](const Fault& fault) {
@@ -33,7 +42,13 @@ class Opener {
 
   void add(const ScheduleInput& input) {
     first_of_file_ = schedule_.tables.size();
-    if (!input.pipe && is_workbook(input.path)) {
+    const io::TableKind kind = input.pipe
+                                   ? io::table_kind(input.pipe->text().substr(0, io::k_kind_bytes))
+                                   : kind_of(input.path);
+    if (kind != io::TableKind::text && kind != io::TableKind::xlsx) {
+      io::refuse_table(kind, input.path);
+    }
+    if (!input.pipe && kind == io::TableKind::xlsx) {
       if (opening_.open_workbook == nullptr) throw InternalError("no workbook can be opened");
       add_workbook(input.path);
     } else {
@@ -62,10 +77,16 @@ class Opener {
   void add_csv(const ScheduleInput& input) {
     auto rows = input.pipe ? std::make_unique<io::CsvRows>(input.pipe->text(), input.path)
                            : std::make_unique<io::CsvRows>(input.path);
+    const char separator = io::find_separator(rows->beginning(), opening_.format);
+    rows->set_separator(separator);
+    std::vector<std::string> notes;
+    if (!rows->encoding().empty()) notes.push_back("the text is " + rows->encoding());
+    if (separator == ';') notes.emplace_back("semicolons stand between the cells");
+    if (separator == '\t') notes.emplace_back("tabs stand between the cells");
     if (opening_.check_first) rows->check_all();
     auto file =
         std::make_unique<io::ScheduleFile>(*rows, input.path, opening_.format, opening_.header_row);
-    schedule_.tables.push_back({input.path, std::move(rows), std::move(file)});
+    schedule_.tables.push_back({std::move(notes), input.path, std::move(rows), std::move(file)});
     sheets_.emplace_back();
   }
 
@@ -130,7 +151,7 @@ class Opener {
       while (rows->read(block)) rows->finish(block);
       rows->restart();
     }
-    schedule_.tables.push_back({name, std::move(rows), std::move(file)});
+    schedule_.tables.push_back({{}, name, std::move(rows), std::move(file)});
   }
 
   /// Of several tables each row is named with its own.
@@ -161,14 +182,7 @@ class Opener {
 
 }  // namespace
 
-bool is_workbook(const std::string& path) {
-  if (!is_ordinary(path)) return false;
-  constexpr std::size_t k_enough = 8;
-  io::PieceReader file(io::input_place(path));
-  std::string first;
-  file.read(first, k_enough);
-  return io::table_kind(first) != io::TableKind::text;
-}
+bool is_workbook(const std::string& path) { return kind_of(path) == io::TableKind::xlsx; }
 
 Schedule open_schedule(const std::deque<ScheduleInput>& inputs, const Opening& opening) {
   Opener opener(opening);

@@ -38,6 +38,7 @@ struct Opening {
 
 /// A sheet, or a file that is one table.
 struct ScheduleTable {
+  std::vector<std::string> notes;  ///< how the file is written, where that is not as usual
   std::string name;  ///< of the file, and of the sheet where the file has several: for messages
   std::unique_ptr<io::RowSource> rows;
   std::unique_ptr<io::ScheduleFile> file;

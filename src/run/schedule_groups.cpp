@@ -5,6 +5,7 @@
 #include <memory>
 #include <string>
 
+#include "cutback/error.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "run/row_pipeline.hpp"
 
@@ -48,10 +49,15 @@ class Worker {
  private:
   void row(Chunk& chunk, const io::CsvRecord& record) {
     const auto fault = schedule::fault_of_row(layout_, record.fields);
+    const std::uint64_t quantity = schedule::quantity_of(layout_, record.fields).value_or(1);
+    if (quantity > 1 && keep_ == Keep::ends) throw several_runs(record.line, quantity);
     for (const Side side : layout_.ends()) {
       const EndName name{schedule::tag_of(layout_, record.fields),
-                         schedule::end_name(layout_, record.fields, side), record.line,
-                         file_.row_word(), file_.source_name()};
+                         schedule::end_name(layout_, record.fields, side),
+                         record.line,
+                         file_.row_word(),
+                         file_.source_name(),
+                         quantity};
       if (fault) {
         Decision decision;
         decision.faults.push_back(*fault);
@@ -68,15 +74,25 @@ class Worker {
   }
 
   void add(Chunk& chunk, const EndName& name, Side side, const schedule::PartSet& parts) {
-    WantedEnd end{
-        .row = file_.row_id(name.line), .side = side, .group = grouper_.add(parts, 0), .name = {}};
+    WantedEnd end{.row = file_.row_id(name.line),
+                  .side = side,
+                  .quantity = static_cast<std::int64_t>(name.quantity),
+                  .group = grouper_.add(parts, 0),
+                  .name = {}};
     if (keep_ == Keep::ends) end.name = std::string(name.tag) + " " + std::string(name.end);
     chunk.ends.push_back(std::move(end));
   }
 
+  [[nodiscard]] InputError several_runs(std::size_t line, std::uint64_t quantity) const {
+    return InputError(
+        make_fault(ErrorCode::contradiction, "stock is shared out to single cables",
+                   file_.row_name(line), "a quantity of " + std::to_string(quantity), "1",
+                   "write the cables as rows of their own, or leave the limit of stock out"));
+  }
+
   void leave_out(Chunk& chunk, const EndName& name, const Decision& decision) const {
     if (keep_ != Keep::not_served) return;
-    chunk.not_served.add(decision);
+    chunk.not_served.add(decision, name.quantity);
     chunk.not_served.list.push_back(schedule::exception_of(name, decision));
   }
 
@@ -97,7 +113,7 @@ GroupedSchedule group_schedule(std::span<io::ScheduleFile* const> files,
   const auto deliver = [&](Chunk& chunk, Worker& worker) {
     for (WantedEnd& end : chunk.ends) {
       end.group = worker.number_in(grouper, end.group);
-      grouper.add_to(end.group, 1);
+      grouper.add_to(end.group, end.quantity);
     }
     if (keep == Keep::ends) {
       std::move(chunk.ends.begin(), chunk.ends.end(), std::back_inserter(result.ends));

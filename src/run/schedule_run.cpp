@@ -51,9 +51,14 @@ class Worker {
     const std::string_view tag = schedule::tag_of(layout_, record.fields);
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     const auto fault = schedule::fault_of_row(layout_, record.fields);
+    const std::uint64_t quantity = schedule::quantity_of(layout_, record.fields).value_or(1);
     for (const Side side : layout_.ends()) {
-      const schedule::EndName name{tag, schedule::end_name(layout_, record.fields, side),
-                                   record.line, file_.row_word(), file_.source_name()};
+      const schedule::EndName name{tag,
+                                   schedule::end_name(layout_, record.fields, side),
+                                   record.line,
+                                   file_.row_word(),
+                                   file_.source_name(),
+                                   quantity};
       if (fault) {
         Decided decided;
         decided.decision.faults.push_back(*fault);
@@ -90,7 +95,7 @@ class Worker {
       if (end.text.empty() && decision.usable()) io::append_schedule_csv_tail(end.text, decision);
       io::append_schedule_csv(run_.json ? chunk.csv : chunk.text, name, decision, end.text);
     }
-    tally_.add(decision);
+    tally_.add(decision, name.quantity);
     if (decision.proven || !run_.write_exception) return;
     const schedule::Exception exception = schedule::exception_of(name, decision);
     auto& [group, line] = chunk.exceptions.emplace_back(exception.group, "");

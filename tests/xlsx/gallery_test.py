@@ -79,12 +79,43 @@ CASES = {
                       "bedding_mm=C", "--column", "armour_mm=D", "--column", "entry=E"), ["2 C-01 PLAIN-20"], ()),
     "pandas.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ()),
     "pandas_index.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ()),
+    "backslashes.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ()),
+    # Text files. The decimal mark is never guessed at.
+    "semicolons.csv": (("--decimal", ","), PLAIN_PAIR + both(3, "C-02", "EX-20"),
+                       ("semicolons.csv: semicolons stand between the cells",)),
+    "semicolons_points.csv": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ("semicolons stand between the cells",)),
+    "commas_in_semicolons.csv": ((), both(2, "C-01", "unusable"), ("semicolons stand between the cells",)),
+    "sep_line.csv": ((), both(3, "C-01", "PLAIN-20") + both(4, "C-02", "EX-20"), ("semicolons",)),
+    "tabs.txt": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ("tabs stand between the cells",)),
+    "utf_16.txt": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ("the text is UTF-16", "tabs stand between")),
+    "utf_16_big.csv": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ("the text is UTF-16",)),
+    "windows_1252.csv": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ("the text is Windows-1252",)),
+    "pandas_semicolons.csv": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ("semicolons",)),
+    "gnumeric.csv": ((), PLAIN_PAIR + both(3, "C-02", "EX-20"), ()),
+    "libreoffice.csv": ((), both(3, "C-01", "PLAIN-20", "EX-20") + both(4, "C-02", "PLAIN-20"),
+                        ("to_zone = Zone / To", "bedding_mm = Diameters (mm) / Bedding")),
+    # Cells.
+    "units_in_cells.xlsx": ((), ["2 C-01 PLAIN-20", "3 C-02 PLAIN-20", "4 C-03 unusable"], ()),
+    "bare_entries.xlsx": ((), ["2 C-01 PLAIN-20", "3 C-02 not-known"], ()),
+    "number_formats.xlsx": ((), ["2 0012 PLAIN-20", "3 P-101 PLAIN-20", "4 #REF! unusable"], ()),
+    # An estimate never passes a gland, and what no layer rule covers is not estimated.
+    "cable_size.xlsx": ((), ["2 C-01 marginal-inside", "3 C-02 unusable", "4 C-03 unusable", "5 C-04 unusable",
+                             "6 C-05 PLAIN-20"], ("cable_size = Cores x Size",)),
 }
 
 # name: what the one error says
 REFUSED = {
     "two_zones.xlsx": 'two headings may be one column: it may be zone, and so may \\"Hazardous Area\\" (column G)',
     "letters.xlsx": "there is no row of headings",
+    "stray_quote.csv": "a quote inside a field that does not start with one, field 3",
+    "mixed.csv": "bytes that are not UTF-8, in a file that is UTF-8 up to there",
+    "empty.csv": "the file is empty",
+    "web_page.xls": "a web page (HTML), whatever its name says",
+    "old.xls": "an old workbook (.xls)",
+    "old_libreoffice.xls": "an old workbook (.xls)",
+    "open_document.ods": "an OpenDocument file, not a workbook (.xlsx)",
+    "xml_2003.xml": "a workbook in the XML of 2003",
+    "locked.xlsx": "a workbook that is locked with a password",
 }
 
 

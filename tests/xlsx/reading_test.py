@@ -189,7 +189,7 @@ class Rows(unittest.TestCase):
         rows = [line.split(",") for line in site.read_text().splitlines()]
         path = book_of([[number(cell) for cell in row] for row in rows], "same.xlsx")
         status, out, _ = run(path)
-        self.assertEqual((status, out.replace(",Cables\n", ",\n")), run(site)[:2])
+        self.assertEqual((status, out.replace(",Cables,", ",,")), run(site)[:2])
         self.assertIn("ARM-16-M20", out)
         with path.open("rb") as file:  # an ordinary file as standard input
             done = support.subprocess.run(

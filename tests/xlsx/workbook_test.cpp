@@ -77,5 +77,13 @@ TEST_CASE("table_kind: by the first bytes alone", "[xlsx]") {
   CHECK(io::table_kind("PK\x05\x06....") == io::TableKind::xlsx);
   CHECK(io::table_kind("\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1"sv) == io::TableKind::old_workbook);
   CHECK(io::table_kind("PK-1,tag") == io::TableKind::text);
-  CHECK(io::table_kind("") == io::TableKind::text);
+  CHECK(io::table_kind("") == io::TableKind::empty);
+  CHECK(
+      io::table_kind(
+          "\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1..E\0n\0c\0r\0y\0p\0t\0e\0d\0P\0a\0c\0k\0a\0g\0e\0"sv) ==
+      io::TableKind::locked);
+  CHECK(io::table_kind("\r\n<HTML xmlns:x=\"a\"><TABLE>") == io::TableKind::web_page);
+  CHECK(io::table_kind("<?xml version=\"1.0\"?><Workbook xmlns=\"urn:schemas-microsoft-com:office:"
+                       "spreadsheet\">") == io::TableKind::xml_workbook);
+  CHECK(io::table_kind("<25 kV,tag") == io::TableKind::text);
 }

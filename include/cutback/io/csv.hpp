@@ -1,6 +1,7 @@
 #pragma once
 // A strict reader of comma-separated values (RFC 4180), with line numbers.
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <deque>
@@ -30,22 +31,25 @@ struct CellMark {
 struct CsvRecord {
   std::size_t line = 0;
   std::vector<std::string_view> fields;
-  /// The fields stand in one text, a comma between every two and none in quotes. Not said of every
-  /// such row.
+  /// The fields stand in one text, a separator between every two and none in quotes. Not said of
+  /// every such row.
   bool bare = false;
   bool hidden = false;          ///< the row is, in a spreadsheet
   std::vector<CellMark> marks;  ///< of a spreadsheet, by cell
 };
 
-/// Reads records one after the other. Fields are separated by commas; a field may stand in quotes
-/// and then holds commas, line breaks and doubled quotes; lines end in LF or CRLF; a UTF-8 byte
-/// order mark at the start is skipped; lines without any character are skipped.
-/// Borrowed, not copied: `text` must outlive the reader.
+/// Reads records one after the other. Fields are separated by commas, or by another sign; a field
+/// may stand in quotes and then holds such signs, line breaks and doubled quotes; lines end in LF
+/// or CRLF; a UTF-8 byte order mark at the start is skipped; lines without any character are
+/// skipped. Borrowed, not copied: `text` must outlive the reader.
 class CsvReader {
  public:
   /// @param name        of the file, for messages
   /// @param first_line  number of the text's first line, where the text is a part of a file
-  CsvReader(std::string_view text, std::string name, std::size_t first_line = 1);
+  /// @param separator   a comma, a semicolon or a tab
+  /// @param checked     the text is known to be UTF-8 without a NUL byte
+  CsvReader(std::string_view text, std::string name, std::size_t first_line = 1,
+            char separator = ',', bool checked = false);
   CsvReader(const CsvReader&) = delete;
   CsvReader& operator=(const CsvReader&) = delete;
 
@@ -66,6 +70,8 @@ class CsvReader {
 
   std::string_view text_;
   std::string name_;
+  char separator_;
+  const std::array<bool, 256>* ends_bare_;  ///< the bytes that a bare field does not hold
   std::size_t position_ = 0;
   std::size_t first_line_;
   std::size_t line_;
@@ -77,5 +83,12 @@ class CsvReader {
 [[nodiscard]] std::string csv_field(std::string_view field);
 /// The same, put behind `out`.
 void append_csv_field(std::string& out, std::string_view field);
+
+/// A text that may come from anywhere, put behind `out` as a field that no spreadsheet runs: where
+/// it begins with = + - @, a tab or a carriage return, with or without apostrophes before it, one
+/// apostrophe more stands before it. Numbers are not for this.
+void append_csv_text(std::string& out, std::string_view text);
+/// What append_csv_text was given.
+[[nodiscard]] std::string_view text_of_csv(std::string_view field);
 
 }  // namespace cutback::io

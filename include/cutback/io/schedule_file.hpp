@@ -11,6 +11,10 @@
 
 namespace cutback::io {
 
+/// What stands between the cells of a CSV text: the sign with which its first rows have the most
+/// headings of a schedule; a comma where no sign is better. A first line such as `sep=;` says it.
+[[nodiscard]] char find_separator(std::string_view beginning, const schedule::Format& format);
+
 /// The headings of a table found and understood, and the rows below them.
 class ScheduleFile {
  public:

@@ -2,6 +2,7 @@
 // One end of a schedule, decided: by exactly the code of `fit` and `sheet`.
 
 #include <cstddef>
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -76,6 +77,7 @@ struct EndName {
   std::size_t line = 0;
   std::string_view row_word = "line";  ///< what the file's rows are called
   std::string_view source = {};        ///< the file or sheet, where there are several
+  std::uint64_t quantity = 1;          ///< of cables that the row stands for
 };
 
 /// Why an end cannot be used, in one line.

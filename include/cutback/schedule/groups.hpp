@@ -37,8 +37,9 @@ struct EndGroup {
 struct WantedEnd {
   std::size_t row = 0;  ///< a number that no other row of the schedule has, ascending
   Side side = Side::both;
-  std::uint32_t group = 0;  ///< its place in Wanted::groups
-  std::string name;         ///< tag and end, for messages
+  std::int64_t quantity = 1;  ///< of such ends
+  std::uint32_t group = 0;    ///< its place in Wanted::groups
+  std::string name;           ///< tag and end, for messages
 };
 
 /// A schedule as the solvers see it. Two groups differ in their parts.
@@ -50,7 +51,8 @@ struct Wanted {
 /// The glands as parts; prices rounded to whole cents.
 [[nodiscard]] std::vector<Part> parts_of(std::span<const gland::Gland> glands);
 
-/// What makes a whole row unusable: a blank tag, more cells than headings.
+/// What makes a whole row unusable: a blank tag, a quantity that is
+/// none, more cells than headings.
 [[nodiscard]] std::optional<Fault> fault_of_row(const Layout& layout, Cells cells);
 
 /// Gathers ends into groups, which are numbered in the order of their first end.

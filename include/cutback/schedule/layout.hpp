@@ -60,6 +60,7 @@ struct Layout {
   std::size_t tag = 0;
   std::size_t from = k_none;
   std::size_t to = k_none;
+  std::size_t quantity = k_none;
   std::size_t width = 0;  ///< number of headings
   bool two_ends = false;
   char decimal = '.';
@@ -133,6 +134,10 @@ using Sample = std::span<const std::vector<std::string>>;
   return layout.is_not_given(text) ? std::string_view() : text;
 }
 
+/// How many cables a row stands for: 1 where it does not say. Nothing where the cell holds no such
+/// number.
+[[nodiscard]] std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells);
+
 /// The column that speaks for this end in this row, and what stands in it; null where it is blank.
 struct Given {
   const Column* column = nullptr;
@@ -148,10 +153,23 @@ struct Given {
   return {};
 }
 
+/// What the cells of a row say beside their values.
+struct RowNotes {
+  /// The cable is none that the built-in layer rules cover: a voltage beyond them, pairs, an earth
+  /// core of unknown size. Its diameters are then not estimated from its construction.
+  bool no_estimate = false;
+};
+
 /// Puts a cell into the input, its notation that of the schedule.
-/// @param where  of a fault: the column
+/// @param notes  gets what the cell says beside its value
+/// @return the faults, each with its column
 [[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
-                                          job::JobInput& input);
+                                          job::JobInput& input, RowNotes& notes);
+/// After the last cell of a row that says something of the cable.
+void finish_input(const Layout& layout, const RowNotes& notes, job::JobInput& input);
+
+/// Every column that a schedule may have, but `from` and `to`: those of a job, and its own.
+[[nodiscard]] std::vector<const job::Field*> column_fields();
 
 /// Whether a field may be a column: a schedule asks for glands, and one that is chosen already is a
 /// job's.

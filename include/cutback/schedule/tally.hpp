@@ -51,7 +51,8 @@ struct Tally {
   std::map<std::string, std::uint64_t> groups;  ///< exceptions by what they lack
   std::vector<Exception> list;                  ///< only where it is asked for
 
-  void add(const Decision& decision);
+  /// @param quantity  of ends that are decided so
+  void add(const Decision& decision, std::uint64_t quantity = 1);
   void add(Tally&& other);
 };
 

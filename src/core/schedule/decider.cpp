@@ -15,6 +15,7 @@
 #include "core/schedule/decide_detail.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/measure/reading.hpp"
+#include "cutback/number.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -105,6 +106,11 @@ class KeyCells {
   std::vector<Source> sources_;
   std::vector<Run> runs_;
 };
+
+/// Whether a cell may fill more fields than its own: 4C x 16mm2 in a column of cores or sizes.
+bool may_say_more(const job::Field& field, std::string_view cell) {
+  return (field.key == "cores" || field.key == "csa_mm2") && !parse_number(cell);
+}
 
 /// Where the cells of one end stand that decide anything.
 struct Sources {
@@ -296,7 +302,8 @@ class Decider::State {
     family.routed = !routes_.empty();
     job::JobInput input = family.frame.in;
     for (const Given& cell : routes_) {
-      if (!set_cell(layout_, cell, input).empty()) return false;
+      RowNotes none;
+      if (!set_cell(layout_, cell, input, none).empty()) return false;
     }
     return job::put_tails(input, family.job).empty();
   }
@@ -340,9 +347,9 @@ class Decider::State {
   std::string text_of(Wanted wanted) const {
     std::string text;
     for (const Source& source : sources().family.sources()) {
-      if (!wanted(*source.field)) continue;
       const std::string_view cell = given(layout_, source, row_.cells).text;
       if (cell.empty()) continue;
+      if (!wanted(*source.field) && !may_say_more(*source.field, cell)) continue;
       ((text += source.field->key) += '=') += cell;
       text += '\0';
     }
@@ -351,11 +358,12 @@ class Decider::State {
 
   void make_family(Family& family) {
     job::JobInput input;
+    RowNotes notes;
     for (const Source& source : sources().family.sources()) {
       const Given cell = given(layout_, source, row_.cells);
-      if (cell.column != nullptr && !set_cell(layout_, cell, input).empty()) return;
+      if (cell.column != nullptr && !set_cell(layout_, cell, input, notes).empty()) return;
     }
-    if (!input.evidence) input.evidence = layout_.evidence;
+    finish_input(layout_, notes, input);
     family.figures =
         text_of([](const job::Field& field) { return field.feeds.into == Into::figures; });
     try {

@@ -43,6 +43,14 @@ std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
                  .allowed = {},
                  .hint = "name the cable, or take the row out"};
   }
+  if (!quantity_of(layout, cells)) {
+    return Fault{.code = ErrorCode::bad_number,
+                 .what = "not a number of cables",
+                 .where = "column quantity",
+                 .given = std::string(cell(cells, layout.quantity)),
+                 .allowed = "a whole number from 1 to 10000, or nothing for 1",
+                 .hint = "take a row out that stands for no cable"};
+  }
   if (cells.size() <= layout.width) return std::nullopt;
   return Fault{.code = ErrorCode::bad_syntax,
                .what = "more cells than headings",

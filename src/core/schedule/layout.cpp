@@ -2,13 +2,19 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <functional>
+#include <map>
 #include <optional>
 
 #include "core/schedule/cell_text.hpp"
+#include "core/schedule/own_fields.hpp"
 #include "core/schedule/usual_values.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/number.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/cores.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -43,10 +49,14 @@ struct Meaning {
 
 /// The field whose key, as a heading, is this.
 const job::Field* field_of(std::string_view full) {
-  for (const job::Field& field : job::fields()) {
-    if (is_column(field) && plain_heading(field.key) == full) return &field;
-  }
-  return nullptr;
+  static const auto k_fields = [] {
+    std::map<std::string, const job::Field*, std::less<>> fields;
+    for (const job::Field* field : column_fields())
+      fields.emplace(plain_heading(field->key), field);
+    return fields;
+  }();
+  const auto found = k_fields.find(full);
+  return found != k_fields.end() ? found->second : nullptr;
 }
 
 /// A column by its own name, as a heading.
@@ -88,9 +98,7 @@ std::optional<Meaning> usual_meaning(const UsualHeadings& usual, std::string_vie
 
 std::vector<std::string_view> column_names() {
   std::vector<std::string_view> names{"from", "to"};
-  for (const job::Field& field : job::fields()) {
-    if (is_column(field)) names.push_back(field.key);
-  }
+  for (const job::Field* field : column_fields()) names.push_back(field->key);
   return names;
 }
 
@@ -186,6 +194,7 @@ class Assignment {
   void name(const std::string& own, const std::string& theirs) {
     const auto meaning = own_meaning(plain_heading(own));
     if (!meaning) return;
+    named_.push_back(*meaning);
     const auto at = places_of(headings_, theirs);
     if (at.size() != 1) return;
     places_[at.front()].meaning = meaning;
@@ -205,9 +214,7 @@ class Assignment {
 
   /// A column that has an own heading is not found by another any more.
   [[nodiscard]] bool is_named(const Meaning& meaning) const {
-    return std::any_of(format_.headings.begin(), format_.headings.end(), [&](const auto& each) {
-      return own_meaning(plain_heading(each.first)) == meaning;
-    });
+    return std::find(named_.begin(), named_.end(), meaning) != named_.end();
   }
 
   void find(std::size_t at) {
@@ -221,6 +228,8 @@ class Assignment {
           meaning = usual;
           own = false;
         }
+        // "Entry (mm)": a column's own name, and a unit that its name does not have.
+        if (!meaning && !form.unit.empty()) meaning = own_meaning(form.plain);
       }
       if (!meaning) continue;
       if (is_named(*meaning)) continue;
@@ -232,6 +241,7 @@ class Assignment {
 
   std::span<const Heading> headings_;
   const Format& format_;
+  std::vector<Meaning> named_;  ///< columns that have an own heading
   std::vector<Place> places_;
 };
 
@@ -309,6 +319,7 @@ bool Builder::is_taken(const Meaning& meaning) const {
     return (meaning.side == Side::from ? layout_.from : layout_.to) != Layout::k_none;
   }
   if (meaning.field->key == "tag") return layout_.tag != Layout::k_none;
+  if (meaning.field->key == "quantity") return layout_.quantity != Layout::k_none;
   return std::any_of(layout_.columns.begin(), layout_.columns.end(), [&](const Column& column) {
     return column.field == meaning.field && column.side == meaning.side;
   });
@@ -328,6 +339,10 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
   if (meaning.field->key == "tag") {
     layout_.tag = place;
     layout_.tag_heading = shown;
+    return;
+  }
+  if (meaning.field->key == "quantity") {
+    layout_.quantity = place;
     return;
   }
   if (!form.unit.empty() && !suits(*meaning.field, form.unit)) {
@@ -474,7 +489,7 @@ void Builder::check_needed() {
     add(ErrorCode::missing, "there is no column tag", "", "", hint + "tag=\"Cable No\"");
   }
   const bool construction = has("cores") && has("csa_mm2");
-  if (!has("sheath_od_mm") && !has("bedding_mm") && !construction) {
+  if (!has("sheath_od_mm") && !has("bedding_mm") && !construction && !has("cable_size")) {
     add(ErrorCode::missing, "nothing tells the sheath diameter", "",
         "sheath_od_mm, or cores and csa_mm2 for an estimate", hint + "sheath_od_mm=\"O/D (mm)\"");
   }
@@ -498,6 +513,18 @@ std::span<const Side> Layout::ends() const {
 bool Layout::is_blank_word(std::string_view text) const {
   const std::string small = plain_words(text);
   return std::find(blanks.begin(), blanks.end(), small) != blanks.end();
+}
+
+std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells) {
+  constexpr double k_most = 10000.0;
+  if (layout.quantity == Layout::k_none) return 1;
+  const std::string_view text = cell(cells, layout.quantity);
+  if (layout.is_not_given(text)) return 1;
+  const auto number = parse_number(text);
+  if (!number || *number < 1.0 || *number > k_most || *number != std::floor(*number)) {
+    return std::nullopt;
+  }
+  return static_cast<std::uint64_t>(*number);
 }
 
 std::vector<Source> Layout::sources(Side side) const {
@@ -539,27 +566,127 @@ Layout make_layout(Cells headings, const Format& format, const std::string& wher
   return make_layout(join_headings({&row, 1}), format, where);
 }
 
-std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input) {
+std::vector<const job::Field*> column_fields() {
+  std::vector<const job::Field*> fields;
+  for (const job::Field& field : job::fields()) {
+    if (is_column(field)) fields.push_back(&field);
+  }
+  for (const job::Field& field : own_fields()) fields.push_back(&field);
+  return fields;
+}
+
+namespace {
+
+/// Puts a value into a field that another cell of the row may have filled already.
+std::vector<Fault> set_once(job::JobInput& input, const job::Field& field, std::string_view text,
+                            const std::string& where) {
+  const auto before = job::text_of(input, field);
+  auto faults = job::set_from_text(input, field, text, where);
+  if (!faults.empty() || !before || job::text_of(input, field) == before) return faults;
+  return {make_fault(ErrorCode::contradiction,
+                     "two cells of the row give another " + std::string(field.key), where, text,
+                     *before, "make them alike, or leave one out")};
+}
+
+/// A cell with cores and size, and what else stands there.
+std::vector<Fault> set_written(const Layout& layout, const Given& cell, const std::string& where,
+                               job::JobInput& input, RowNotes& notes) {
+  const written::CoresReading reading = written::read_cores(cell.text, layout.decimal);
+  if (!reading.cores) {
+    return {make_fault(ErrorCode::bad_value,
+                       "the cores and sizes cannot be read for certain: " + reading.why_not, where,
+                       cell.text, "a form such as 4C x 16mm2, 3x25+16, 12G1.5 or 2x2x1.5",
+                       "or give them in columns of their own, cores and csa_mm2")};
+  }
+  const written::Cores& cores = *reading.cores;
+  std::vector<Fault> faults;
+  const auto put = [&](std::string_view key, const std::string& text) {
+    if (text.empty()) return;
+    for (Fault& fault : set_once(input, job::field_named(key), text, where)) {
+      faults.push_back(std::move(fault));
+    }
+  };
+  const auto figure = [](const std::optional<double>& value) {
+    return value ? plain(*value, 9) : std::string();
+  };
+  put("cores", cores.cores > 0 ? std::to_string(cores.cores) : "");
+  put("csa_mm2", figure(cores.csa_mm2));
+  put("earth_csa_mm2", figure(cores.earth_csa_mm2));
+  put("insulation", cores.insulation);
+  put("armour", cores.armour);
+  put("armour_material", cores.armour_material);
+  if (cores.groups || cores.earth_unknown) notes.no_estimate = true;
+  return faults;
+}
+
+/// One voltage or two, which no built-in construction has: 11 kV, 6.35/11, 300/500 V.
+bool is_other_voltage(std::string_view text) {
+  const std::string full = heading_form(text).full;
+  std::size_t figures = 0;
+  for (std::string_view part : {std::string_view(full)}) {
+    for (const std::string_view unit : {"kv", "v"}) {
+      if (part.ends_with(unit)) part = trimmed(part.substr(0, part.size() - unit.size()));
+    }
+    while (!part.empty()) {
+      const std::size_t end = std::min(part.find('/'), part.size());
+      const auto number = parse_number(trimmed(part.substr(0, end)));
+      if (!number || *number <= 0.0) return false;
+      ++figures;
+      part.remove_prefix(std::min(end + 1, part.size()));
+    }
+  }
+  return figures == 1 || figures == 2;
+}
+
+}  // namespace
+
+std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input,
+                            RowNotes& notes) {
+  const job::Field& field = *cell.column->field;
   const std::string where = "column " + cell.column->heading;
+  if (is_sheet_error(cell.text)) {
+    std::string none;
+    if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, none)) {
+      fault->where = where;
+      return {std::move(*fault)};
+    }
+  }
+  if (field.key == "cable_size") return set_written(layout, cell, where, input, notes);
   std::string plain_text;
   if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, plain_text)) {
+    // 4C, 3c+e; and 4C x 16mm2 in a column of sizes.
+    const bool counts = field.key == "cores" || field.key == "csa_mm2";
+    if (counts && cell.text.front() != '=') return set_written(layout, cell, where, input, notes);
     fault->where = where;
     return {std::move(*fault)};
   }
   if (plain_text.empty()) return {};
-  return job::set_from_text(input, *cell.column->field, plain_text, where);
+  auto faults = set_once(input, field, plain_text, where);
+  if (!faults.empty() && field.key == "voltage" && is_other_voltage(plain_text)) {
+    notes.no_estimate = true;
+    return {};
+  }
+  return faults;
+}
+
+void finish_input(const Layout& layout, const RowNotes& notes, job::JobInput& input) {
+  if (!input.evidence) input.evidence = layout.evidence;
+  if (!notes.no_estimate) return;
+  input.csa_mm2.reset();
+  input.earth_csa_mm2.reset();
 }
 
 bool decides(const job::Field& field) { return field.key != "job" && field.key != "end"; }
 
 job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults) {
   job::JobInput input;
+  RowNotes notes;
   for (const Source& source : layout.sources(side)) {
     const Given cell = given(layout, source, cells);
     if (cell.column == nullptr) continue;
-    for (Fault& fault : set_cell(layout, cell, input)) faults.push_back(std::move(fault));
+    for (Fault& fault : set_cell(layout, cell, input, notes)) faults.push_back(std::move(fault));
   }
-  if (!input.evidence) input.evidence = layout.evidence;
+  finish_input(layout, notes, input);
   return input;
 }
 

@@ -37,22 +37,25 @@ TakeoffLine line_of(const gland::Gland& gland, const Count& count, double spare_
 
 }  // namespace
 
-void Tally::add(const Decision& decision) {
-  ++ends;
+void Tally::add(const Decision& decision, std::uint64_t quantity) {
+  ends += quantity;
   if (!decision.proven) {
-    ++exceptions;
-    ++groups[group_of(decision)];
+    exceptions += quantity;
+    groups[group_of(decision)] += quantity;
   }
   if (!decision.usable()) {
-    ++unusable;
+    unusable += quantity;
     return;
   }
-  ++(decision.out_of_stock ? out_of_stock : by_verdict[static_cast<std::size_t>(decision.verdict)]);
-  if (!decision.remarks.empty()) ++remarked;
-  if (decision.wavering) ++wavering;
+  (decision.out_of_stock ? out_of_stock : by_verdict[static_cast<std::size_t>(decision.verdict)]) +=
+      quantity;
+  if (!decision.remarks.empty()) remarked += quantity;
+  if (decision.wavering) wavering += quantity;
   if (decision.gland == nullptr) return;
-  if (decision.barrier.value_or(false)) ++barrier;
-  const auto count = [&](Count& one) { ++(decision.proven ? one.proven : one.not_proven); };
+  if (decision.barrier.value_or(false)) barrier += quantity;
+  const auto count = [&](Count& one) {
+    (decision.proven ? one.proven : one.not_proven) += quantity;
+  };
   count(glands[decision.gland]);
   if (decision.accessories != nullptr) count(accessories[decision.accessories]);
 }

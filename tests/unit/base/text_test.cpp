@@ -33,3 +33,12 @@ TEST_CASE("is_digit: the ten ASCII digits", "[unit][text]") {
   CHECK(is_digit('9'));
   for (const char c : {'/', ':', 'a', '-', '\xB2'}) CHECK_FALSE(is_digit(c));
 }
+
+TEST_CASE("without_controls: no character moves a cursor or changes a colour", "[unit][base]") {
+  CHECK(without_controls("a\x1b[31mb") == "a\\x1b[31mb");
+  CHECK(without_controls("a\tb\n") == "a\tb\n");
+  CHECK(without_controls("\r\x7f\x07") == "\\x0d\\x7f\\x07");
+  CHECK(without_controls("\xC2\x9B"
+                         "31m") == "\\x9b31m");
+  CHECK(without_controls("K\xC3\xBChler \xC2\xBD") == "K\xC3\xBChler \xC2\xBD");
+}

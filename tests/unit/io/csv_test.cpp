@@ -1,5 +1,6 @@
 #include "cutback/io/csv.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "io/utf8.hpp"
@@ -139,5 +140,39 @@ TEST_CASE("first_invalid_utf8: well-formed and ill-formed sequences", "[unit][cs
     INFO(bad);
     CHECK(io::first_invalid_utf8(bad) == 0);
     CHECK(io::first_invalid_utf8("12345678ab" + std::string(bad)) == 10);
+  }
+}
+
+TEST_CASE("append_csv_text: no spreadsheet runs it, and it is read back as it was", "[unit][io]") {
+  for (const std::string_view text : {"=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx", "'=1", "''=1",
+                                      "'", "''", "'a", "a=b", "", "C-01", "=a,\"b\"", "'-", "-"}) {
+    INFO(text);
+    std::string line;
+    io::append_csv_text(line, text);
+    line += '\n';
+    io::CsvReader reader(line, "t.csv");
+    io::CsvRecord record;
+    if (!reader.next(record)) {
+      CHECK(text.empty());
+      continue;
+    }
+    const std::string_view field = record.fields.at(0);
+    CHECK(field.find_first_of("=+-@\t\r") != 0);
+    CHECK(io::text_of_csv(field) == text);
+  }
+}
+
+TEST_CASE("CsvReader: semicolons and tabs between the fields", "[unit][io]") {
+  for (const char sign : {';', '\t'}) {
+    std::string text = "a|\"b|c\"|d,e\n1|2|3\n";
+    std::replace(text.begin(), text.end(), '|', sign);
+    io::CsvReader reader(text, "t.csv", 1, sign);
+    io::CsvRecord record;
+    REQUIRE(reader.next(record));
+    const std::string quoted = std::string("b") + sign + "c";
+    CHECK(record.fields == std::vector<std::string_view>{"a", quoted, "d,e"});
+    REQUIRE(reader.next(record));
+    CHECK(record.bare);
+    CHECK(record.fields.size() == 3);
   }
 }

@@ -64,7 +64,7 @@ TEST_CASE("ScheduleFile: what is no schedule is refused", "[unit][schedule]") {
   CHECK_THAT(fault_of("tag,sheath_od_mm\n"), Contains("no cable below"));
   CHECK_THAT(fault_of("tag,sheath_od_mm\nC1,15\nC2,\"16\n"),
              Contains("never closed: t.csv, line 3"));
-  CHECK_THAT(fault_of("tag,sheath_od_mm\nC1,\xFF\n"), Contains("not UTF-8"));
+  CHECK_THAT(fault_of("tag,sheath_od_mm\nC1,\x81\n"), Contains("neither UTF-8 nor"));
   CHECK_THAT(fault_of("PK\x03\x04" + std::string(1, '\0')), Contains("not a text file"));
 }
 

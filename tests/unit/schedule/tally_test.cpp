@@ -83,3 +83,18 @@ TEST_CASE("grouped: the largest group first and in the schedule's order within",
   CHECK(list[1]->line == 4);
   CHECK(list[2]->line == 3);
 }
+
+TEST_CASE("Tally: a row of several cables counts as often", "[unit][schedule]") {
+  const gland::Gland gland = test::small_gland();
+  schedule::Decision decision;
+  decision.verdict = Verdict::fits;
+  decision.gland = &gland;
+  decision.proven = true;
+  schedule::Tally tally;
+  tally.add(decision, 3);
+  tally.add(decision);
+  CHECK(tally.ends == 4);
+  CHECK(tally.by_verdict[static_cast<std::size_t>(Verdict::fits)] == 4);
+  const std::vector<gland::Gland> list{gland};
+  CHECK(tally.glands.at(&gland).proven == 4);
+}

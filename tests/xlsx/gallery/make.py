@@ -240,3 +240,72 @@ pandas.DataFrame([cable("C-01"), cable("C-02", area=HAZARDOUS)], columns=HEAD).t
     HERE / "pandas.xlsx", sheet_name="Cables", engine="openpyxl")
 pandas.DataFrame([cable("C-01"), cable("C-02", area=HAZARDOUS)], columns=HEAD).set_index(
     ["Cable No", "From"]).to_excel(HERE / "pandas_index.xlsx", sheet_name="Cables", engine="xlsxwriter")
+
+# ---- text files as exported ------------------------------------------------------------------
+
+LINES = [",".join("" if cell is None else str(cell) for cell in row)
+         for row in (HEAD, cable("C-01"), cable("C-02", area=HAZARDOUS, ends=("MCC-1", "Kühler ½")))]
+text_file("semicolons.csv", "\n".join(line.replace(",", ";").replace(".", ",") for line in LINES) + "\n")
+text_file("semicolons_points.csv", "\n".join(line.replace(",", ";") for line in LINES) + "\n")
+text_file("sep_line.csv", "sep=;\r\n" + "\r\n".join(line.replace(",", ";") for line in LINES) + "\r\n")
+text_file("tabs.txt", "\r\n".join(line.replace(",", "\t") for line in LINES) + "\r\n")
+text_file("utf_16.txt", "\ufeff" + "\r\n".join(line.replace(",", "\t") for line in LINES) + "\r\n", "utf-16-le")
+text_file("utf_16_big.csv", "\r\n".join(LINES) + "\r\n", "utf-16-be")
+text_file("windows_1252.csv", "\r\n".join(LINES) + "\r\n", "cp1252")
+text_file("commas_in_semicolons.csv", "\n".join(line.replace(",", ";").replace(".", ",") for line in LINES[:2]) + "\n")
+text_file("stray_quote.csv", "\n".join(LINES[:2]) + '\nC-03,MCC-1,Pump 3" line,13.9,9.2,0.9,M20\n')
+text_file("empty.csv", "")
+text_file("mixed.csv", "tag,sheath_od_mm\nKühler,15\nK")
+with (HERE / "mixed.csv").open("ab") as file:
+    file.write(b"\xfcbel,15\n")
+pandas.DataFrame([cable("C-01"), cable("C-02", area=HAZARDOUS)], columns=HEAD).to_csv(
+    HERE / "pandas_semicolons.csv", sep=";", index=False)
+converted("gnumeric.csv", "gnumeric", HERE / "pandas.xlsx")
+converted("libreoffice.csv", "libreoffice", HERE / "merged_headings.xlsx")
+
+# ---- what is no workbook of today ------------------------------------------------------------
+
+text_file("web_page.xls", "<html xmlns:x='a'><body><table><tr><td>Cable No</td></tr></table></body></html>")
+converted("old.xls", "gnumeric", HERE / "pandas.xlsx")
+converted("old_libreoffice.xls", "libreoffice", HERE / "pandas.xlsx")
+converted("open_document.ods", "libreoffice", HERE / "pandas.xlsx")
+text_file("xml_2003.xml", '<?xml version="1.0"?><Workbook xmlns="urn:schemas-microsoft-com:office:spreadsheet"/>')
+(HERE / "locked.xlsx").write_bytes(b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(504) + bytes(512)
+                                   + "EncryptedPackage".encode("utf-16-le"))  # by hand: a directory's name alone
+
+
+def backslashes(source, name):
+    """The same parts under names with backslashes, as some writers name them."""
+    with zipfile.ZipFile(HERE / source) as old, zipfile.ZipFile(HERE / name, "w", zipfile.ZIP_DEFLATED) as new:
+        for item in old.infolist():
+            new.writestr(zipfile.ZipInfo(item.filename.replace("/", "\\")), old.read(item))
+
+
+backslashes("pandas.xlsx", "backslashes.xlsx")
+
+# ---- cells -----------------------------------------------------------------------------------
+
+openpyxl_book("units_in_cells.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "Entry (mm)", "Length"],
+    ["C-01", "13.9 mm", "Ø9.2", "0.9mm", 20, "1,234.50"],
+    ["C-02", "0.547in", "9.2", "0.9 mm", "20mm", "40 m"],
+    ["C-03", "TBC", "N/A", "-", "M20", "?"]])
+openpyxl_book("bare_entries.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "entry"], ["C-01", *SMALL], ["C-02", 13.9, 9.2, 0.9, 20]])
+
+
+def formats(_, sheet):
+    sheet["A2"].number_format = "0000"
+    sheet["A3"].number_format = '"P-"0'
+    sheet["B2"].number_format = '0.0" mm"'
+
+
+openpyxl_book("number_formats.xlsx", [["Cable No", "O/D", "Bedding", "Wire", "Entry"],
+                                      [12, *SMALL], [101, *SMALL], ["#REF!", *SMALL]], formats)
+openpyxl_book("cable_size.xlsx", [
+    ["Cable No", "Cores x Size", "O/D", "Bedding", "Wire", "Entry", "Voltage"],
+    ["C-01", "3C x 2.5mm2 XLPE/SWA/PVC", None, None, None, "M20", "600/1000V"],
+    ["C-02", "3x25/16", *SMALL, "0.6/1 kV"],
+    ["C-03", "2x2x1.5", None, None, None, "M20", "300/500 V"],
+    ["C-04", "3C x 2.5mm2", None, None, None, "M20", "6.35/11 kV"],
+    ["C-05", "3c+e 2.5", *SMALL, "0.6/1"]])

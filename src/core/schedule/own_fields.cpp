@@ -1,0 +1,35 @@
+#include "core/schedule/own_fields.hpp"
+
+#include <array>
+
+namespace cutback::schedule {
+
+std::span<const job::Field> own_fields() {
+  using job::FieldKind;
+  using Into = job::Feeds::Into;
+  static constexpr std::array k_fields{
+      job::Field{"cable",
+                 "cable_size",
+                 "",
+                 FieldKind::text,
+                 &job::JobInput::job,
+                 0,
+                 0,
+                 "cores and size such as 4C x 16mm2, 3x25+16 or 12G1.5",
+                 "Cores, size and layers in one cell",
+                 {Into::rest, fit::Reads::all()}},
+      job::Field{"",
+                 "quantity",
+                 "",
+                 FieldKind::whole,
+                 &job::JobInput::cores,
+                 1,
+                 10000,
+                 "runs",
+                 "How many cables the row stands for (default 1)",
+                 {Into::nothing}},
+  };
+  return k_fields;
+}
+
+}  // namespace cutback::schedule
