@@ -23,6 +23,8 @@ nlohmann::ordered_json gland_fit_json(const fit::GlandFit& fit);
 /// "Cable", "Entry" and "Area" as lines with a first column of nine.
 std::string cable_lines(const cable::Cable& cable);
 std::string entry_line(const entry::Entry& entry);
+/// The word of a check's verdict; of those that are never a verdict by themselves, CAUTION.
+std::string check_word(const fit::Check& check, const Style& style, std::size_t width);
 /// What the area asks of the gland, and the path to the sealing; empty in an ordinary place.
 std::string area_lines(const job::Job& job, const area::Demand& demand);
 

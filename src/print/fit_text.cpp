@@ -3,6 +3,7 @@
 
 #include "cutback/entry/parts.hpp"
 #include "cutback/fit/questions.hpp"
+#include "cutback/fit/taken.hpp"
 #include "cutback/job/input.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
@@ -268,6 +269,14 @@ std::string top(const fit::Question& question, std::span<const GlandFit> ranked,
   return text;
 }
 
+/// What was taken for facts that nobody gave and could be otherwise.
+std::string taken_line(const fit::Question& question, std::span<const GlandFit> ranked) {
+  if (ranked.empty() || ranked.front().verdict <= Verdict::marginal_outside) return {};
+  const GlandFit& best = ranked.front();
+  const auto taken = fit::taken_that_may_fail(fit::assumptions(question, best.gland), best);
+  return taken.empty() ? std::string() : labelled("Taken", joined(taken, ", "));
+}
+
 std::string foot(const fit::Question& question, std::span<const GlandFit> ranked,
                  const std::string& list_name, std::size_t looks) {
   const job::Job& job = *question.job;
@@ -275,6 +284,7 @@ std::string foot(const fit::Question& question, std::span<const GlandFit> ranked
   for (std::size_t i = 0; i < std::min(looks, job.cable.warnings.size()); ++i) {
     text += one_line("Look", job.cable.warnings[i]);
   }
+  text += taken_line(question, ranked);
   const std::string not_asked = not_asked_words(question);
   if (!not_asked.empty()) text += labelled("Not asked", not_asked);
   text += "Certificate, instructions and local code come first; a competent person decides.\n";
@@ -300,7 +310,7 @@ std::string what_to_do(const job::Job& job, std::span<const GlandFit> ranked, St
 std::string whole_reasons(const GlandFit& best, const Style& style) {
   std::string text = heading("why " + best.gland->part, style);
   for (const fit::Check& check : best.checks) {
-    text += "  " + cell(to_string(check.name), 12) + verdict_word(check.verdict, style, 0) +
+    text += "  " + cell(to_string(check.name), 12) + check_word(check, style, 0) +
             (check.margin_mm ? "  " + margin_text(*check.margin_mm) + " mm" : "") + "\n";
     text += wrapped("      ", check.says);
   }
@@ -338,6 +348,12 @@ std::string cable_lines(const cable::Cable& cable) {
 
 std::string entry_line(const entry::Entry& entry) {
   return wrapped("Entry    ", entry_words(entry));
+}
+
+std::string check_word(const fit::Check& check, const Style& style, std::size_t width) {
+  const bool caution = check.name == CheckName::bend || check.name == CheckName::metals;
+  if (!caution || check.verdict != Verdict::fits) return verdict_word(check.verdict, style, width);
+  return width > 0 ? cell("CAUTION", width) : "CAUTION";
 }
 
 std::string area_lines(const job::Job& job, const area::Demand& demand) {

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "cutback/fit/taken.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/print/words.hpp"
@@ -176,9 +177,9 @@ std::string check_rows(const fit::GlandFit& fit, const Style& style) {
     const std::string margin = check.margin_mm ? margin_text(*check.margin_mm) + " mm" : "";
     text += "  " + cell(to_string(check.name), 12);
     if (margin.empty()) {
-      text += verdict_word(check.verdict, style, 0);
+      text += check_word(check, style, 0);
     } else {
-      text += verdict_word(check.verdict, style, 17) + right(margin, 10);
+      text += check_word(check, style, 17) + right(margin, 10);
     }
     if (check.probability && check.counts_for_margin) {
       text += "   probability " + probability_text(*check.probability);
@@ -274,12 +275,19 @@ std::string signing(const Sheet& sheet, const Style& style) {
   return text;
 }
 
-std::string not_asked_line(const Sheet& sheet) {
+/// What nobody asked, and what was taken for facts that nobody gave.
+std::string open_lines(const Sheet& sheet) {
   std::string names;
   for (const fit::Topic topic : sheet.not_asked) {
     names += (names.empty() ? "" : ", ") + std::string(to_string(topic));
   }
-  return names.empty() ? names : "\n" + labelled("Not asked", names);
+  std::string text;
+  if (!names.empty()) text += labelled("Not asked", names);
+  if (sheet.fit) {
+    const auto taken = fit::taken_that_may_fail(sheet.assumptions, *sheet.fit);
+    if (!taken.empty()) text += labelled("Taken", joined(taken, ", "));
+  }
+  return text.empty() ? text : "\n" + text;
 }
 
 }  // namespace
@@ -302,7 +310,7 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
   if (sheet.fit) text += gland_lines(sheet);
   text += area_lines(job, *sheet.demand) + earth_rows(sheet, style);
   if (sheet.fit) text += check_rows(*sheet.fit, style);
-  text += not_asked_line(sheet);
+  text += open_lines(sheet);
   if (sheet.has_marks()) {
     text += test_rows(sheet, style) + inspection_rows(sheet, style) + signing(sheet, style);
   }

@@ -114,26 +114,25 @@ bool falls_silent(const End& before, const End& after) {
 }  // namespace
 
 TEST_CASE("laws: a fact of an end taken away never makes it pass", "[property][laws]") {
+  constexpr int k_ends_per_round = 25;
   int taken = 0;
   int ends = 0;
   CHECK(rc::check("every field, one at a time", [&] {
-    const job::JobInput in = near_pass();
-    const Purpose purpose = any_purpose();
-    const auto before = end_of(in, purpose);
-    const bool there = before != nullptr;
-    RC_PRE(there);
-    ++ends;
-    for (int i = 0; i < 8; ++i) {
+    for (int i = 0; i < k_ends_per_round; ++i) {
+      const job::JobInput in = near_pass();
+      const Purpose purpose = any_purpose();
       const gland::Gland gland = near_gland();
+      const auto before = end_of(in, purpose);
+      if (before == nullptr) continue;
+      ++ends;
       if (before->verdict(gland) == Verdict::fits) continue;
       for (const job::Field& field : job::fields()) {
+        if (!job::text_of(in, field)) continue;
         job::JobInput less = in;
         job::take_away(less, field);
         const auto after = end_of(less, purpose);
-        if (after == nullptr || after->verdict(gland) != Verdict::fits) {
-          ++taken;
-          continue;
-        }
+        ++taken;
+        if (after == nullptr || after->verdict(gland) != Verdict::fits) continue;
         if (falls_silent(*before, *after)) continue;
         // Ingress and temperature are asked alone as well, and then by their own figure.
         const bool alone = field.section == "area" && !fit::is_asked(Topic::place, after->question);
@@ -142,7 +141,7 @@ TEST_CASE("laws: a fact of an end taken away never makes it pass", "[property][l
       }
     }
   }));
-  CHECK(ends * 8 >= 600);
+  CHECK(ends >= 2000);
   CHECK(taken > 20000);
 }
 
