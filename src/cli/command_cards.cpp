@@ -26,21 +26,22 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "A strip-length card for every end of jobs and cable schedules, as PDF: the marks\n"
-    "at true size to lay the cable on, depths, tails, parts, fields to write in, and\n"
-    "the job as a code. Print at 100 % and measure the check bars before use.";
+    "A strip-length card for every end of jobs and cable schedules, as PDF: what the\n"
+    "cable must read, the marks and depths, the tails, what is written in, and along\n"
+    "the paper's edge the marks at true size to lay the cable beside. Print at 100 %\n"
+    "and measure the check bars before use.";
 
 constexpr const char* k_example =
-    "Example: two jobs, and a schedule as cards of a quarter of a page:\n"
+    "Example: two jobs on A5, and a schedule as two cards on a page of A4:\n"
     "  cutback cards pump.json switch.json --output cards.pdf\n"
-    "  cutback cards cables.csv --per-page 4 --sort tag --output cards.pdf\n"
+    "  cutback cards cables.csv --paper A4 --sort tag --output cards.pdf\n"
     "An end without a gland, or one that cannot be used, has a card that says why.";
 
 struct CardsOptions {
   FormatOptions format;
   std::vector<std::string> files;
-  std::string paper = "A4";
-  std::string per_page = "1";
+  std::string paper = "A5";
+  std::string per_page;
   bool landscape = false;
   std::vector<std::string> only;
   std::string sort = "given";
@@ -58,15 +59,18 @@ struct Typed {
 };
 
 print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
+  constexpr int k_usual = 0;
+  constexpr int k_none = -1;
   const auto count = parse_number(options.per_page);
   const auto cards = [&] {
+    if (options.per_page.empty()) return k_usual;
     for (const int possible : {1, 2, 4}) {
       if (count && *count == possible) return possible;
     }
-    return 0;
+    return k_none;
   }();
-  if (const auto paper = print::paper_of(options.paper, cards, options.landscape)) return *paper;
-  const bool named = print::paper_of(options.paper, 1, false).has_value();
+  if (const auto paper = print::paper_of(options.paper, cards)) return *paper;
+  const bool named = print::paper_of(options.paper, k_usual).has_value();
   if (!named) {
     constexpr std::array<std::string_view, 4> k_names{"A4", "A5", "A6", "Letter"};
     faults.push_back({.code = ErrorCode::bad_value,
@@ -81,7 +85,7 @@ print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
          .what = "not a number of cards for a page of this paper",
          .where = "--per-page",
          .given = options.per_page,
-         .allowed = cards == 0 ? "1, 2 or 4" : "1 on A5 and A6; 1, 2 or 4 on A4 and Letter",
+         .allowed = cards == k_none ? "1, 2 or 4" : "1 on A5 and A6; 1, 2 or 4 on A4 and Letter",
          .hint = {}});
   }
   return {};
@@ -294,13 +298,15 @@ void add_cards(CLI::App& app, Context& context) {
       ->type_name("FILE")
       ->required();
   const auto pages = [&](CLI::Option* option) { option->group("Pages"); };
-  pages(command->add_option("--paper", options->paper, "A4, A5, A6 or Letter (default A4)")
+  pages(command->add_option("--paper", options->paper, "A4, A5, A6 or Letter (default A5)")
             ->type_name("NAME"));
   pages(command
             ->add_option("--per-page", options->per_page,
-                         "Cards on a page of A4 or Letter: 1, 2 or 4 (default 1)")
+                         "Cards on a page of A4 or Letter: 1, 2 or 4 (default 2)")
             ->type_name("N"));
-  pages(command->add_flag("--landscape", options->landscape, "The page lies on its long side"));
+  // Every card lies on its long side since the drawing runs along it; command lines that ask for
+  // that go on working.
+  command->add_flag("--landscape", options->landscape)->group("");
   pages(command->add_flag("--dated", options->dated,
                           "Print today's date on the pages, or that of SOURCE_DATE_EPOCH"));
   command

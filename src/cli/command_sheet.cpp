@@ -10,6 +10,7 @@
 #include "cutback/error.hpp"
 #include "cutback/io/job_file.hpp"
 #include "cutback/job/job.hpp"
+#include "cutback/print/pages.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/sheet/sheet.hpp"
 #include "run/require_sheath.hpp"
@@ -79,14 +80,25 @@ std::string code_text(job::JobInput input, const sheet::Sheet& sheet, job::Unsta
   if (unstated == job::Unstated::measured && !input.evidence) {
     input.evidence = measure::Evidence::measured;
   }
-  return io::write_job(sheet::with_gland(std::move(input), sheet), -1) + "\n";
+  return io::write_job(sheet::with_gland(std::move(input), sheet), -1);
+}
+
+job::Unstated unstated_of(const SheetOptions& options) {
+  return options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
 }
 
 /// The sheet in the form that is asked for.
-std::string result_of(const sheet::Sheet& sheet, const SheetOptions& options,
-                      const Runtime& runtime) {
+std::string result_of(const sheet::Sheet& sheet, const job::JobInput& input,
+                      const SheetOptions& options, const Runtime& runtime) {
   if (options.pdf) {
-    return runtime.extras().sheet_pdf(sheet,
+    const print::Card card{.tag = sheet.job->tag,
+                           .end = sheet.job->end,
+                           .sheet = &sheet,
+                           .why = {},
+                           .remedy = {},
+                           .qr_text = code_text(input, sheet, unstated_of(options)),
+                           .strip_mm = input.strip_mm};
+    return runtime.extras().sheet_pdf(card,
                                       {.program = "cutback " CUTBACK_VERSION,
                                        .dated = options.dated ? utc_date(runtime) : std::string()});
   }
@@ -104,8 +116,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const fit::Prefer prefer = parse_prefer(options.prefer, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
-  const job::Unstated unstated =
-      options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
+  const job::Unstated unstated = unstated_of(options);
   const job::Job job = job::resolve(input, standards, unstated);
   run::require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
   const gland::GlandList list = runtime.glands(standards);
@@ -115,10 +126,10 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const sheet::Sheet sheet =
       sheet::make_sheet(question, sheet::choose(job, ranked, gland), list.name);
   if (options.qr_text) {
-    runtime.emit(code_text(input, sheet, unstated));
+    runtime.emit(code_text(input, sheet, unstated) + "\n");
     return k_exit_fits;
   }
-  runtime.emit(result_of(sheet, options, runtime));
+  runtime.emit(result_of(sheet, input, options, runtime));
   return sheet.state == sheet::State::cut ? k_exit_fits : k_exit_no_fit;
 }
 

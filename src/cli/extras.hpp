@@ -28,7 +28,7 @@ struct Extras {
   schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;
   std::unique_ptr<print::CardPrinter> (*new_card_printer)(
       const print::Paper&, print::PageNote, std::function<void(std::string_view)> write) = nullptr;
-  std::string (*sheet_pdf)(const sheet::Sheet&, const print::PageNote&) = nullptr;
+  std::string (*sheet_pdf)(const print::Card&, const print::PageNote&) = nullptr;
   std::string (*sheet_svg)(const sheet::Sheet&) = nullptr;
 };
 

@@ -8,6 +8,7 @@ std::string cards_json(const CardsReport& report) {
   nlohmann::ordered_json root = json_head();
   root["ends"] = count.ends;
   root["cards"] = count.cards;
+  root["sides"] = count.sides;
   root["pages"] = count.pages;
   root["contents_pages"] = count.contents_pages;
   root["fitting"] = report.fitting;

@@ -15,7 +15,7 @@ std::string counted(std::size_t number, const char* one) {
 std::string cards_summary(const CardsReport& report) {
   const CardCount& count = report.count;
   std::string pages = counted(count.ends, "end") + ", " + counted(count.cards, "card") + ", " +
-                      counted(count.pages, "page");
+                      counted(count.sides, "side") + ", " + counted(count.pages, "page");
   if (count.contents_pages > 0) {
     pages += " and " + counted(count.contents_pages, "page") + " of contents";
   }

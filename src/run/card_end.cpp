@@ -27,6 +27,21 @@ std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
   return name.empty() ? words : words + ": " + std::string(name);
 }
 
+namespace {
+
+/// Why the end is not proven, and what would help: in the words of the exceptions of a schedule.
+void put_remedy(CardEnd& end, const schedule::Decision& decision) {
+  if (!end.choice.fits_instead.empty()) {
+    end.remedy = "use " + end.choice.fits_instead + ", which fits";
+    return;
+  }
+  if (!decision.usable()) return;
+  end.why = decision.reason;
+  end.remedy = decision.change;
+}
+
+}  // namespace
+
 CardEnd decide_job(const std::string& path, const job::JobInput& input,
                    const schedule::Settings& settings) {
   CardEnd end;
@@ -47,6 +62,9 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
     throw at_place(error, end.place);
   }
   end.choice.advice.nearest = nullptr;  // one of `ranked`
+  if (end.choice.fit.verdict != Verdict::fits) {
+    put_remedy(end, schedule::decide(input, settings));
+  }
   end.part = input.gland.value_or(ranked.front().gland->part);
   return end;
 }
@@ -87,6 +105,7 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
     if (decision.proven) end.choice.fits_instead = decision.gland->part;
     end.choice.advice = fit::advise(*end.job, end.choice.fit);
     end.choice.advice.nearest = nullptr;  // the fit that moves with this end
+    put_remedy(end, decision);
   }
   return end;
 }

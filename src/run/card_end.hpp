@@ -25,6 +25,8 @@ struct CardEnd {
   bool is_file = false;  ///< a job is a whole file, and one that is wrong is not printed
   std::string part;      ///< under which it is looked for; empty where there is none
   std::string why_none;  ///< not empty: it cannot be used, and the rest is empty
+  std::string why;       ///< where no gland fits: as the exceptions of a schedule say it
+  std::string remedy;    ///< where the gland is not proven: what would help, as there
   job::JobInput input;
   std::unique_ptr<const job::Job> job;
   fit::Question question;  ///< of this job

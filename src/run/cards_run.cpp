@@ -104,7 +104,7 @@ void CardsRun::print_none(const CardEnd& end) {
   print::Card card;
   card.tag = end.tag;
   card.end = end.end;
-  card.why_none = end.why_none;
+  card.why = end.why_none;
   hand_on(card);
 }
 
@@ -117,8 +117,10 @@ void CardsRun::print_sheet(CardEnd& end) {
   card.tag = end.tag;
   card.end = end.end;
   card.sheet = &sheet;
+  card.why = std::move(end.why);
+  card.remedy = std::move(end.remedy);
+  card.strip_mm = end.input.strip_mm;
   card.qr_text = io::write_job(sheet::with_gland(std::move(end.input), sheet), -1);
-  card.list_name = settings_.list->name;
   hand_on(card);
 }
 

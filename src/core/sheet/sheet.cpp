@@ -228,6 +228,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
     }
   }
   sheet.cautions = detail::cautions_of(job, *chosen, standards);
+  sheet.own_cautions = detail::own_cautions_of(job, *chosen, standards);
   gather_sources(sheet, standards, list_name);
   return sheet;
 }

@@ -7,6 +7,7 @@
 #include "cutback/print/words.hpp"
 #include "print/pages/card_layout.hpp"
 #include "print/pages/card_text.hpp"
+#include "print/pages/card_type.hpp"
 #include "print/pages/page_frame.hpp"
 #include "print/pages/pdf_file.hpp"
 #include "print/pages/surface.hpp"
@@ -16,7 +17,6 @@ namespace {
 
 constexpr std::size_t k_batch_pages = 32;  // that are in memory at a time
 constexpr std::size_t k_no_contents = 10;  // cards up to which there are none
-constexpr double k_high_share = 0.16;      // of a card's height at most for the cable
 
 /// Roman, for the pages of the contents: the cards count from 1 whatever stands before them.
 std::string roman(std::size_t number) {
@@ -92,7 +92,8 @@ struct Entry {
   std::string tag;
   std::string end;
   std::string gland;
-  std::size_t page = 0;
+  std::string state;
+  std::string page;
 };
 
 class PdfCards : public CardPrinter {
@@ -102,28 +103,39 @@ class PdfCards : public CardPrinter {
         note_(std::move(note)),
         frames_(frames_of(paper)),
         page_{.width = paper.width_mm, .height = paper.height_mm},
+        type_(paper.small ? k_small_type : k_large_type),
         file_(std::move(write)),
         cards_(paper_, text_, file_, PdfFile::Place::next),
         contents_(paper_, text_, file_, PdfFile::Place::front) {}
 
   void add(const Card& card) override {
-    const double width = frames_.front().width - margins_.left - margins_.right;
-    const double height = frames_.front().height - margins_.top - margins_.bottom;
-    const CardText text = card_text(card, std::max(12.0, height * k_high_share));
-    const CardLayout layout = lay_out_card(Pen(nullptr, text_), text, width, height);
+    const Frame& one = frames_.front();
+    const CardText text = card_text(card);
+    const Pen measure(nullptr, text_);
+    const CardRoom room{.width = one.width - margins_.left - margins_.right,
+                        .height = one.height - margins_.top,
+                        .margin = margins_.bottom};
+    CardLayout layout = lay_out_card(measure, card, text, type_, room);
     count(card, layout);
-    for (std::size_t part = 0; part < layout.cards.size(); ++part) {
+    // A card of this paper has two sides, so that the next one does not stand on its back.
+    if (paper_.small && layout.sides.size() % 2 == 1) layout.sides.emplace_back();
+    const std::size_t sides = layout.sides.size();
+    // The sides of one card lie on one sheet of paper where it has room for them.
+    if (next_frame_ > 0 && next_frame_ + sides > frames_.size()) end_page();
+    list(card, text);
+    for (std::size_t side = 0; side < sides; ++side) {
       const Pen pen = cards_.pen();
       const Frame& frame = frames_[next_frame_];
       const double x = frame.x + margins_.left;
       const double y = frame.y + margins_.top;
-      if (part == 0) list(card);
-      put_card(pen, layout, part, x, y);
-      if (part == 0 && layout.code_mm > 0.0) {
-        cards_.put_under(qr_content(*text.code, x + width - layout.code_mm, y, layout.code_mm,
+      for (const CardLayout::Placed& part : layout.sides[side]) {
+        part.put({pen, layout.type, room.width}, x, y + part.y);
+      }
+      if (side == layout.code_side && layout.code_mm > 0.0) {
+        cards_.put_under(qr_content(*text.code, x + room.width - layout.code_mm, y, layout.code_mm,
                                     paper_.height_mm));
       }
-      put_check_bars(pen, frame, foot_of(note_, std::to_string(cards_.count() + 1)));
+      put_page_head(pen, frame, running(text.running, side, sides));
       if (++next_frame_ == frames_.size()) end_page();
     }
   }
@@ -143,9 +155,21 @@ class PdfCards : public CardPrinter {
   }
 
  private:
+  [[nodiscard]] std::string running(const std::string& words, std::size_t side,
+                                    std::size_t sides) const {
+    std::string text = words;
+    const auto add = [&](const std::string& more) {
+      text += (text.empty() ? "" : " \u00b7 ") + more;
+    };
+    if (sides > 1) add("side " + std::to_string(side + 1) + " of " + std::to_string(sides));
+    add(made_by(note_));
+    return text;
+  }
+
   void count(const Card& card, const CardLayout& layout) {
-    ++count_.ends;
-    count_.cards += layout.cards.size();
+    count_.ends += std::max<std::size_t>(1, card.serves.size());
+    ++count_.cards;
+    count_.sides += layout.sides.size();
     if (card.sheet == nullptr) {
       ++count_.unusable;
     } else if (card.sheet->state == sheet::State::none) {
@@ -165,30 +189,20 @@ class PdfCards : public CardPrinter {
     next_frame_ = 0;
   }
 
-  void list(const Card& card) {
-    Entry entry{.tag = tag_words(card.tag),
-                .end = card.end,
-                .gland = "unusable: nothing to cut by",
-                .page = cards_.count() + 1};
-    if (card.sheet != nullptr) {
-      const sheet::Sheet& sheet = *card.sheet;
-      const std::string part = sheet.fit ? sheet.fit->gland->part : std::string();
-      switch (sheet.state) {
-        case sheet::State::cut:
-          entry.gland = part + (lacks_marks(sheet) ? ", a mark to be measured" : "");
-          break;
-        case sheet::State::measure:
-          entry.gland = part + ", measure first";
-          break;
-        case sheet::State::not_yet:
-          entry.gland = part + ", not yet";
-          break;
-        case sheet::State::none:
-          entry.gland = sheet.fits_instead.empty() ? "no gland fits" : part + ", does not fit";
-          break;
-      }
-    }
-    entries_.push_back(std::move(entry));
+  /// Where on the paper the card at hand begins.
+  [[nodiscard]] std::string page_words() const {
+    std::string page = std::to_string(cards_.count() + 1);
+    if (frames_.size() == 2) page += next_frame_ == 0 ? ", upper half" : ", lower half";
+    if (frames_.size() == 4) page += next_frame_ < 2 ? ", upper half" : ", lower half";
+    return page;
+  }
+
+  void list(const Card& card, const CardText& text) {
+    entries_.push_back({.tag = text.tag,
+                        .end = card.end,
+                        .gland = text.gland,
+                        .state = card.sheet == nullptr ? "unusable" : text.state,
+                        .page = page_words()});
     // What fills a page is printed at once; the first ones wait until there are enough for any.
     if (entries_.size() >= std::max(k_no_contents + 1, rows_a_page())) put_contents();
   }
@@ -207,44 +221,52 @@ class PdfCards : public CardPrinter {
       const double width = paper_.width_mm - margins_.left - margins_.right;
       pen.text(x, margins_.top, "Contents", Font{.size_mm = 4.4, .bold = true}, width);
       double y = margins_.top + k_title_mm;
-      put_row(pen, y, {.tag = "cable", .end = "end", .gland = "gland"}, "page", true);
+      put_row(pen, y,
+              {.tag = "cable", .end = "end", .gland = "gland", .state = "state", .page = "page"},
+              true);
       y += k_row_mm;
       pen.line(x, y - 0.6, x + width, y - 0.6, 0.2);
       for (std::size_t i = first; i < std::min(entries_.size(), first + rows); ++i) {
-        put_row(pen, y, entries_[i], std::to_string(entries_[i].page), false);
+        put_row(pen, y, entries_[i], false);
         y += k_row_mm;
       }
-      put_check_bars(pen, page_, foot_of(note_, roman(contents_.count() + 1)));
+      put_page_head(pen, page_,
+                    "contents " + roman(contents_.count() + 1) + " \u00b7 " + made_by(note_));
       contents_.end_page();
     }
     entries_.clear();
   }
 
-  void put_row(const Pen& pen, double y, const Entry& entry, const std::string& page,
-               bool bold) const {
+  void put_row(const Pen& pen, double y, const Entry& entry, bool bold) const {
     const double width = paper_.width_mm - margins_.left - margins_.right;
     constexpr double k_gap_mm = 2.0;
-    Font font{.size_mm = 2.6, .bold = bold, .most_lines = 1};
+    constexpr double k_box_mm = 2.8;
+    Font font{.size_mm = 2.8, .bold = bold, .most_lines = 1};
     double x = margins_.left;
+    if (!bold) pen.rectangle(x, y + 0.3, k_box_mm, k_box_mm, 0.25);
+    x += k_box_mm + k_gap_mm;
+    const double shared = width - k_box_mm - k_gap_mm;
     const auto cell = [&](const std::string& words, double share) {
-      pen.text(x, y, words, font, width * share - k_gap_mm);
-      x += width * share;
+      pen.text(x, y, words, font, shared * share - k_gap_mm);
+      x += shared * share;
     };
-    cell(entry.tag, 0.25);
-    cell(entry.end, 0.29);
-    cell(entry.gland, 0.36);
+    cell(entry.tag, 0.2);
+    cell(entry.end, 0.27);
+    cell(entry.gland, 0.2);
+    cell(entry.state, 0.16);
     font.align = Align::right;
-    cell(page, 0.1);
+    cell(entry.page, 0.17);
   }
 
   static constexpr double k_title_mm = 9.0;
-  static constexpr double k_row_mm = 4.4;
+  static constexpr double k_row_mm = 4.8;
 
   Paper paper_;
   PageNote note_;
   Margins margins_;
   std::vector<Frame> frames_;
   Frame page_;  ///< all of it
+  const CardType& type_;
   Typesetter text_;
   PdfFile file_;
   Pages cards_;
