@@ -20,6 +20,7 @@
 #include "cutback/print/cards.hpp"
 #include "cutback/print/paper.hpp"
 #include "run/cards_run.hpp"
+#include "run/content_hash.hpp"
 #include "run/place_asked.hpp"
 
 namespace cutback::cli {
@@ -45,6 +46,7 @@ struct CardsOptions {
   bool landscape = false;
   std::vector<std::string> only;
   std::string sort = "given";
+  std::string by = "end";
   std::string results;
   std::string prefer = "price";
   bool dated = false;
@@ -56,6 +58,7 @@ struct Typed {
   print::Paper paper;
   fit::Prefer prefer = fit::Prefer::price;
   run::CardOrder order = run::CardOrder::given;
+  run::CardBy by = run::CardBy::end;
 };
 
 print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
@@ -109,6 +112,18 @@ Typed understand(const CardsOptions& options, const Runtime& runtime) {
   } else {
     typed.order = static_cast<run::CardOrder>(order - k_orders.begin());
   }
+  constexpr std::array<std::string_view, 2> k_kinds{"end", "type"};
+  const auto by = std::find(k_kinds.begin(), k_kinds.end(), options.by);
+  if (by == k_kinds.end()) {
+    faults.push_back({.code = ErrorCode::bad_value,
+                      .what = "not what a card is for",
+                      .where = "--by",
+                      .given = options.by,
+                      .allowed = "end or type",
+                      .hint = did_you_mean(options.by, k_kinds)});
+  } else {
+    typed.by = static_cast<run::CardBy>(by - k_kinds.begin());
+  }
   if (!options.results.empty() && options.files.size() != 1) {
     faults.push_back({.code = ErrorCode::contradiction,
                       .what = "results belong to one schedule",
@@ -152,6 +167,10 @@ class Printer {
   void add(const print::Card& card) {
     if (!cards_) open();
     cards_->add(card);
+  }
+  void add_place(const print::PlacePage& place) {
+    if (!cards_) open();
+    cards_->add_place(place);
   }
 
   [[nodiscard]] bool is_empty() const { return cards_ == nullptr; }
@@ -205,6 +224,14 @@ class Printer {
 /// Inputs are kept as long as their rows are used.
 using Inputs = std::deque<std::deque<run::ScheduleInput>>;
 
+/// What the cards say that they are from: the file's name and a hash of what it holds.
+std::string source_of(const std::string& path, const std::optional<io::MappedFile>& pipe) {
+  const std::string hash = run::content_hash(pipe ? pipe->text() : io::MappedFile(path).text());
+  const std::size_t folder = path.rfind('/');
+  const std::string name = folder == std::string::npos ? path : path.substr(folder + 1);
+  return (path == "-" ? std::string("standard input") : name) + " " + hash;
+}
+
 void add_file(const std::string& path, const CardsOptions& options, Typed& typed,
               const tables::Standards& standards, const gland::GlandList& list, Runtime& runtime,
               Inputs& inputs, run::CardsRun& run) {
@@ -219,9 +246,11 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
                              .allowed = {},
                              .hint = "leave --results out"});
     }
-    run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path));
+    run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path),
+                source_of(path, pipe));
     return;
   }
+  const std::string source = source_of(path, pipe);
   auto& input = inputs.emplace_back();
   input.push_back({path, std::move(pipe)});
   run::Schedule schedule = open_schedule(input, options.format, typed.format, standards, runtime);
@@ -233,7 +262,7 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
   const bool place =
       run::has_place_column(schedule) &&
       run::speaks_of_place(open_schedule(input, options.format, typed.format, standards, runtime));
-  run.add_schedule(std::move(schedule), place, chosen ? &*chosen : nullptr);
+  run.add_schedule(std::move(schedule), place, chosen ? &*chosen : nullptr, source);
 }
 
 int run_cards(const CardsOptions& options, Runtime& runtime) {
@@ -250,19 +279,22 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   std::size_t printed = 0;
   std::optional<double> taken;
   Inputs inputs;
-  run::CardsRun run({.standards = &standards,
-                     .list = &list,
-                     .glands = &glands,
-                     .only = {options.only.begin(), options.only.end()},
-                     .order = typed.order,
-                     .print =
-                         [&](const print::Card& card) {
-                           printer.add(card);
-                           ++printed;
-                           if (shows) progress.show(printed, taken);
-                         },
-                     .warn = [&](const std::string& text) { runtime.warn(text); },
-                     .progress = [&](double part) { taken = part; }});
+  run::CardsRun run(
+      {.standards = &standards,
+       .list = &list,
+       .glands = &glands,
+       .only = {options.only.begin(), options.only.end()},
+       .order = typed.order,
+       .by = typed.by,
+       .print =
+           [&](const print::Card& card) {
+             printer.add(card);
+             ++printed;
+             if (shows) progress.show(printed, taken);
+           },
+       .print_place = [&](const print::PlacePage& place) { printer.add_place(place); },
+       .warn = [&](const std::string& text) { runtime.warn(text); },
+       .progress = [&](double part) { taken = part; }});
   for (const std::string& file : options.files) {
     add_file(file, options, typed, standards, list, runtime, inputs, run);
   }
@@ -276,13 +308,15 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
     runtime.warn("no end has the tag " + tag +
                  (nearest.empty() ? "" : "; did you mean \"" + nearest + "\"?"));
   }
-  const print::CardsReport report{.count = count, .fitting = run.fitting()};
+  const print::CardsReport report{.count = count, .cut = run.fitting(), .fitting = run.proven()};
   if (runtime.common.json) {
     runtime.out << print::cards_json(report);
     runtime.flush_out();
   }
   if (!runtime.common.quiet) runtime.err << print::cards_summary(report);
-  const bool all = run.fitting() == count.ends && run.not_found().empty();
+  // A card of a type is ordered and read by; that of an end is cut by.
+  const std::size_t good = typed.by == run::CardBy::type ? run.proven() : run.fitting();
+  const bool all = good == count.ends && run.not_found().empty();
   return all ? k_exit_fits : k_exit_no_fit;
 }
 
@@ -316,8 +350,17 @@ void add_cards(CLI::App& app, Context& context) {
       ->allow_extra_args(false)
       ->group("Order");
   command
-      ->add_option("--sort", options->sort,
-                   "Order of the cards: given, tag, end or gland (default given)")
+      ->add_option(
+          "--sort", options->sort,
+          "Order of the cards: given, tag, end (by place, each with a page of what it needs) "
+          "or gland (default given)")
+      ->type_name("WORD")
+      ->group("Order");
+  command
+      ->add_option(
+          "--by", options->by,
+          "A card for every end, or for every type of gland, entry and cable with the list "
+          "of its ends: end or type (default end)")
       ->type_name("WORD")
       ->group("Order");
   add_prefer(*command, options->prefer);

@@ -11,6 +11,8 @@ std::string cards_json(const CardsReport& report) {
   root["sides"] = count.sides;
   root["pages"] = count.pages;
   root["contents_pages"] = count.contents_pages;
+  root["place_pages"] = count.place_pages;
+  root["cut"] = report.cut;
   root["fitting"] = report.fitting;
   root["without_gland"] = count.without_gland;
   root["not_proven"] = count.not_proven;

@@ -17,14 +17,17 @@ InputError at_place(const InputError& error, const std::string& place) {
   return InputError(std::move(faults));
 }
 
-std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
-  std::string words(schedule::end_name(layout, cells, side));
+std::string place_of(const Layout& layout, schedule::Cells cells, Side side) {
   const std::size_t place = side == Side::from ? layout.from
                             : side == Side::to ? layout.to
                                                : Layout::k_none;
-  if (place == Layout::k_none) return words;
-  const std::string_view name = schedule::cell(cells, place);
-  return name.empty() ? words : words + ": " + std::string(name);
+  return place == Layout::k_none ? std::string() : std::string(schedule::cell(cells, place));
+}
+
+std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
+  const std::string words(schedule::end_name(layout, cells, side));
+  const std::string name = place_of(layout, cells, side);
+  return name.empty() ? words : words + ": " + name;
 }
 
 namespace {

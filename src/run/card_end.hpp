@@ -53,4 +53,8 @@ struct CardEnd {
 [[nodiscard]] std::string end_words(const schedule::Layout& layout, schedule::Cells cells,
                                     schedule::Side side);
 
+/// The place that this end of the row lies at; empty where the schedule does not say.
+[[nodiscard]] std::string place_of(const schedule::Layout& layout, schedule::Cells cells,
+                                   schedule::Side side);
+
 }  // namespace cutback::run

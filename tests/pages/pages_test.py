@@ -235,7 +235,7 @@ class Cards(Printing):
                 first = count["contents_pages"] + 1
                 found = 0
                 for page in range(first, pages_of(pdf) + 1):
-                    if "cutback" not in text_of(pdf, "-f", str(page), "-l", str(page)):
+                    if "50 mm" not in text_of(pdf, "-f", str(page), "-l", str(page)):
                         continue
                     raster = self.check_bars(pdf, page, across, down)
                     for rows in self.last_rows(raster, across, down):
@@ -533,30 +533,99 @@ class Schedules(Printing):
         names = ["P-10", "P-2", "P-1", "P-30", "P-7", "P-8"]
         path = schedule("order.csv", [{"tag": name} for name in names])
         pdf, count = self.make("given", path)
-        self.assertEqual(count["contents_pages"], 1)  # twelve cards
-        self.assertEqual(self.tags(pdf, 2), [name for name in names for _ in "ab"])
+        self.assertEqual(count["contents_pages"], 2)  # twelve cards, and the cautions
+        self.assertEqual(self.tags(pdf, 3), [name for name in names for _ in "ab"])
         contents = text_of(pdf, "-f", "1", "-l", "1", "-layout")
         for i, name in enumerate(names):
             self.assertRegex(contents, rf"{name} +from: MCC-1 +\S+ +CUT +{2 * i + 1}\n")
         pdf, _ = self.make("sorted", path, "--sort", "tag")
         self.assertEqual(
-            self.tags(pdf, 2), [n for n in ["P-1", "P-2", "P-7", "P-8", "P-10", "P-30"] for _ in "ab"]
+            self.tags(pdf, 3), [n for n in ["P-1", "P-2", "P-7", "P-8", "P-10", "P-30"] for _ in "ab"]
         )
         pdf, count = self.make("only", path, "--only", "P-7", "--only", "P-2")
-        self.assertEqual(self.tags(pdf), ["P-2", "P-2", "P-7", "P-7"])
-        self.assertEqual(count["contents_pages"], 0)
+        self.assertEqual(count["contents_pages"], 1)  # the cautions
+        self.assertEqual(self.tags(pdf, 2), ["P-2", "P-2", "P-7", "P-7"])
         pdf, _ = self.make("places", path, "--sort", "end", "--only", "P-7", "--only", "P-2")
-        self.assertEqual(self.tags(pdf), ["P-2", "P-7", "P-2", "P-7"])
+        self.assertEqual(self.tags(pdf, 2), ["MCC-1", "P-2", "P-7", "pump", "P-2", "P-7"])
         for tag, gland in [("J-1", "OUTER-16-M20"), ("J-2", "ARM-16-M20")]:
             with open(job_path("pump-motor"), encoding="utf-8") as file:
                 job = json.load(file)
             with open(place(tag + ".json"), "w", encoding="utf-8") as file:
                 json.dump({**job, "tag": tag, "gland": gland}, file)
         pdf, _ = self.make("glands", place("J-1.json"), place("J-2.json"), "--sort", "gland")
-        self.assertEqual(self.tags(pdf), ["J-2", "J-1"])
+        self.assertEqual(self.tags(pdf, 2), ["J-2", "J-1"])
         done = cutback("cards", path, "--only", "P-99", "--output", place("none.pdf"), allowed=(2,))
         self.assertIn(b"P-99", done.stderr)
         self.assertFalse(os.path.exists(place("none.pdf")))
+
+    def test_a_pack_says_what_it_is(self):
+        """Card n of N, the schedule with a hash of what it holds, bookmarks, labels, cautions once."""
+        rows = [{"tag": f"P-{i}"} for i in range(1, 7)]
+        path = schedule("pack.csv", rows)
+        pdf, count = self.make("pack", path)
+        front = count["contents_pages"]
+        words = text_of(pdf, "-raw")
+        for number in range(1, 13):
+            self.assertIn(f"card {number} of 12", words)
+        one = re.search(r"pack\.csv ([0-9a-f]{8})", words).group(1)
+        self.check_words(["Cautions for all of these cards"], text_of(pdf, "-raw", "-l", str(front)))
+        other, _ = self.make("pack_again", schedule("pack.csv", [{**rows[0], "wall_mm": "3"}] + rows[1:]))
+        self.assertNotEqual(re.search(r"pack\.csv ([0-9a-f]{8})", text_of(other, "-raw")).group(1), one)
+        with open(pdf, "rb") as file:
+            content = file.read()
+        self.assertIn(b"/Outlines", content)
+        self.assertIn(f"/PageLabels << /Nums [ 0 << /S /r >> {front} << /S /D >> ] >>".encode(), content)
+        titles = re.findall(rb"/Title <FEFF([0-9A-F]+)>", content)
+        self.assertEqual(len(titles), 12)
+        self.assertIn("P-1, from: MCC-1, CUT", [bytes.fromhex(t.decode()).decode("utf-16-be") for t in titles])
+        self.assertEqual(len(re.findall(rb"/Dest \[ \d+ 0 R /Fit \]", content)), 12)
+
+    def test_places_have_their_ends_of_either_side(self):
+        path = schedule("sides.csv", [{"tag": "P-1", "from": "A", "to": "B"}, {"tag": "P-2", "from": "B", "to": "A"}])
+        pdf, count = self.make("places", path, "--sort", "end")
+        self.assertEqual(count["place_pages"], 2)
+        first = count["contents_pages"] + 1
+        self.assertEqual(self.tags(pdf, first), ["A", "P-1", "P-2", "B", "P-1", "P-2"])
+        place = text_of(pdf, "-raw", "-f", str(first), "-l", str(first))
+        self.check_words(["2 ends", "TAKE ALONG", "2 OUTER-16-M20", "2 locknut M20", "2 sealing washer M20"], place)
+
+    def test_a_duplicate_is_said_on_both_cards(self):
+        path = schedule("twice.csv", [{"tag": "P-1"}, {"tag": "P-2"}, {"tag": "P-1", "wall_mm": "3"}])
+        pdf, count = self.make("twice", path)
+        pages = [text_of(pdf, "-raw", "-f", str(i), "-l", str(i)) for i in range(1, pages_of(pdf) + 1)]
+        cards = [page for page in pages if "card " in page]
+        self.assertEqual(["This end has 2 cards" in page for page in cards], [True, True, False, False, True, True])
+
+    def test_cards_of_types(self):
+        """The constants are the marks of the ends less their routes; every end is on one list."""
+        rows = [{"tag": f"T-{i}", "reach_mm": str(100 + 10 * i)} for i in range(40)]
+        rows += [{"tag": "W-1", "wall_mm": "6"}, {"tag": "NONE-1", "sheath_od_mm": "80", "bedding_mm": "70", "evidence": "datasheet"}]
+        path = schedule("types.csv", rows)
+        pdf, count = self.make("types", path, "--by", "type")
+        self.assertEqual(count["ends"], 2 * len(rows))
+        self.assertEqual(count["cards"], 3)  # two walls, and what has no gland
+        words = " ".join(text_of(pdf, "-raw").split())
+        for row in rows:
+            self.assertEqual(words.count(row["tag"] + " from"), 1, row["tag"])
+            self.assertEqual(words.count(row["tag"] + " to"), 1, row["tag"])
+        results = place("types_results.csv")
+        cutback("schedule", path, "--output", results, "--quiet")
+        with open(results, encoding="utf-8", newline="") as file:
+            for row in csv.DictReader(file):
+                if row["tag"] != "T-7":
+                    continue
+                self.check_words([f"reach + {plain(float(row['bedding_cut_mm']) - 170)} ="], words)
+        self.assertEqual(overlaps(pdf), [])
+        only = schedule("types_fit.csv", rows[:5])
+        self.assertEqual(call(PROGRAM, "cards", only, "--by", "type", "--output", place("x.pdf")).returncode, 0)
+        self.assertEqual(call(PROGRAM, "cards", path, "--by", "type", "--output", place("x.pdf")).returncode, 1)
+
+    def test_a_script_without_a_font_is_said(self):
+        pdf, count = self.make("no_font", schedule("no_font.csv", [{"tag": "\u6f22\u5b57-1"}, {"tag": "A-1"}]))
+        if count["without_glyph"] == 0:
+            self.skipTest("this machine has a font for it")
+        words = text_of(pdf, "-raw")
+        self.assertEqual(words.count("have no font here"), 2)
 
     def test_cards_of_results(self):
         path = schedule("results_of.csv", [{"tag": "P-1"}, {"tag": "P-2"}])
@@ -575,8 +644,12 @@ class Schedules(Printing):
         other = cutback("cards", path, "--results", results, "--output", place("own.pdf"))
         self.assertIn(b"1 end is cut elsewhere in the results", other.stderr)
         pdf, count = self.make("chosen", path, "--results", results)
-        pages = [text_of(pdf, "-f", str(i), "-l", str(i)) for i in range(1, 5)]
+        first = count["contents_pages"] + 1
+        pages = [text_of(pdf, "-f", str(i), "-l", str(i)) for i in range(first, pages_of(pdf) + 1)]
+        self.assertIn("The results cut elsewhere", pages[0])
         self.assertIn("ARM-16-M20", pages[0])
+        # What it says takes room, so that this card has a back.
+        pages = [page for page in pages if "side 2" not in page]
         for page in pages[1:]:
             self.assertIn(chosen, page)
         self.assertEqual(count["fitting"], 4)

@@ -35,6 +35,9 @@ class Layouter {
       add(put_why);
       add(put_rule);
       holds_ = left() >= 0.0;
+      made_ = warned_ = true;
+      add_serves_that_fit();
+      fill_backs();
       return std::move(layout_);
     }
     add(put_gates);
@@ -183,13 +186,8 @@ class Layouter {
       add_tails(rows);
       if (tails_left() > 0) return true;
     }
-    if (serves_left() > 0) {
-      const double head = serves_height(0);
-      const double room = left() - head;
-      const auto rows = static_cast<std::size_t>(std::max(1.0, room / serves_row(measure_)));
-      add_serves(std::min(rows, serves_left()));
-      if (serves_left() > 0) return true;
-    }
+    add_serves_that_fit();
+    if (serves_left() > 0) return true;
     const double made = made_ ? 0.0 : height(put_as_made);
     const double cautions = warned_ ? 0.0 : height(put_cautions);
     if (made + cautions > left() && y_ > begun) return true;
@@ -247,7 +245,16 @@ class Layouter {
                       0.0, 0.0) +
            (static_cast<double>(count) - 1.0) * serves_row(measure_);
   }
+  /// As many of the ends as this side has room for, but no single ones.
+  void add_serves_that_fit() {
+    constexpr std::size_t k_least = 3;
+    const double room = std::max(0.0, left() - serves_height(0));
+    const std::size_t rows =
+        std::min(static_cast<std::size_t>(room / serves_row(measure_)), serves_left());
+    if (rows >= std::min(k_least, serves_left())) add_serves(rows);
+  }
   void add_serves(std::size_t count) {
+    if (count == 0) return;
     const std::size_t first = served_;
     served_ += count;
     put(serves_height(count),

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <span>
@@ -110,8 +111,13 @@ class PdfCards : public CardPrinter {
 
   void add(const Card& card) override {
     const Frame& one = frames_.front();
-    const CardText text = card_text(card);
+    CardText text = card_text(card);
     const Pen measure(nullptr, text_);
+    if (measure.without_glyph(text.tag) + measure.without_glyph(text.end) > 0) {
+      text.notes.emplace_back(
+          "Letters of this name have no font here and stand as boxes: compare it with the "
+          "schedule.");
+    }
     const CardRoom room{.width = one.width - margins_.left - margins_.right,
                         .height = one.height - margins_.top,
                         .margin = margins_.bottom};
@@ -140,14 +146,66 @@ class PdfCards : public CardPrinter {
     }
   }
 
+  /// On a page of its own, so that it can be pinned up at the place.
+  void add_place(const PlacePage& place) override {
+    end_page();
+    const double width = paper_.width_mm - margins_.left - margins_.right;
+    const double bottom = paper_.height_mm - margins_.bottom;
+    constexpr double k_line_mm = 6.5;
+    const std::string name = place.place.empty() ? "No place given" : place.place;
+    bookmarks_.push_back({name, cards_.count(), false});
+    std::size_t next = 0;
+    do {
+      const Pen pen = cards_.pen();
+      double y = margins_.top;
+      y += pen.text(margins_.left, y, name, Font{.size_mm = type_.tag * 0.8, .bold = true}, width);
+      std::string ends = std::to_string(place.ends) + (place.ends == 1 ? " end" : " ends");
+      if (place.without > 0) {
+        ends += ", " + std::to_string(place.without) + " of them without a gland: see their cards";
+      }
+      const Font font{.size_mm = type_.hand};
+      y += pen.text(margins_.left, y, ends, font, width) + 2.0;
+      y += pen.text(margins_.left, y, "TAKE ALONG", Font{.size_mm = type_.hand, .bold = true},
+                    width);
+      constexpr double k_count_mm = 16.0;
+      constexpr double k_box_mm = 3.4;
+      Font count{.size_mm = type_.hand, .bold = true, .align = Align::right};
+      for (; next < place.parts.size() && y + k_line_mm < bottom; ++next) {
+        const PlacePage::Part& part = place.parts[next];
+        pen.rectangle(margins_.left, y + 0.8, k_box_mm, k_box_mm, 0.3);
+        pen.label(margins_.left + k_count_mm, y, std::to_string(part.count), count);
+        Font one = font;
+        one.most_lines = 1;
+        pen.text(margins_.left + k_count_mm + 4.0, y, part.name, one, width - k_count_mm - 4.0);
+        y += k_line_mm;
+      }
+      put_page_head(pen, page_, "place \u00b7 " + made_by(note_));
+      cards_.end_page();
+      ++count_.place_pages;
+      // The next card does not stand on the back of it.
+      if (paper_.small && frames_.size() == 1) {
+        static_cast<void>(cards_.pen());
+        cards_.end_page();
+        ++count_.place_pages;
+      }
+    } while (next < place.parts.size());
+    next_frame_ = 0;
+    in_place_ = true;
+  }
+
   CardCount finish() override {
     end_page();
     cards_.end_batch();
-    if (count_.cards > k_no_contents) {
-      put_contents();
-      contents_.end_batch();
+    if (count_.cards > k_no_contents) put_contents();
+    put_cautions();
+    // In front of cards with backs stands an even number of pages.
+    if (paper_.small && frames_.size() == 1 && contents_.count() % 2 == 1) {
+      static_cast<void>(contents_.pen());
+      contents_.end_page();
     }
-    file_.finish({.title = "Strip-length cards", .program = note_.program, .dated = note_.dated});
+    contents_.end_batch();
+    file_.finish({.title = "Strip-length cards", .program = note_.program, .dated = note_.dated},
+                 bookmarks_);
     count_.pages = cards_.count();
     count_.contents_pages = contents_.count();
     count_.without_glyph = text_.without_glyph();
@@ -157,27 +215,30 @@ class PdfCards : public CardPrinter {
  private:
   [[nodiscard]] std::string running(const std::string& words, std::size_t side,
                                     std::size_t sides) const {
-    std::string text = words;
+    // The number and the side first: what is too long is shortened at its end.
+    std::string text;
     const auto add = [&](const std::string& more) {
-      text += (text.empty() ? "" : " \u00b7 ") + more;
+      if (!more.empty()) text += (text.empty() ? "" : " \u00b7 ") + more;
     };
     if (sides > 1) add("side " + std::to_string(side + 1) + " of " + std::to_string(sides));
+    add(words);
     add(made_by(note_));
     return text;
   }
 
   void count(const Card& card, const CardLayout& layout) {
-    count_.ends += std::max<std::size_t>(1, card.serves.size());
     ++count_.cards;
     count_.sides += layout.sides.size();
+    const std::size_t ends = std::max<std::size_t>(1, card.serves.size());
+    count_.ends += ends;
     if (card.sheet == nullptr) {
-      ++count_.unusable;
+      (card.not_yet ? count_.not_proven : count_.unusable) += ends;
     } else if (card.sheet->state == sheet::State::none) {
-      ++count_.without_gland;
+      count_.without_gland += ends;
     } else if (card.sheet->state != sheet::State::cut) {
-      ++count_.not_proven;
+      count_.not_proven += ends;
     }
-    if (card.sheet != nullptr && lacks_marks(*card.sheet)) ++count_.without_marks;
+    if (card.sheet != nullptr && lacks_marks(*card.sheet)) count_.without_marks += ends;
     if (!card.qr_text.empty() && layout.code_mm == 0.0) ++count_.without_code;
   }
 
@@ -198,11 +259,24 @@ class PdfCards : public CardPrinter {
   }
 
   void list(const Card& card, const CardText& text) {
-    entries_.push_back({.tag = text.tag,
-                        .end = card.end,
-                        .gland = text.gland,
-                        .state = card.sheet == nullptr ? "unusable" : text.state,
-                        .page = page_words()});
+    entries_.push_back(
+        {.tag = text.tag,
+         .end = card.end,
+         .gland = text.gland,
+         .state = card.sheet == nullptr && card.serves.empty() ? "unusable" : text.state,
+         .page = page_words()});
+    std::string title = text.tag;
+    for (const std::string& word : {text.end, text.state}) {
+      if (!word.empty()) title += ", " + word;
+    }
+    bookmarks_.push_back({std::move(title), cards_.count(), in_place_});
+    if (card.sheet != nullptr) {
+      for (const std::string& caution : card.sheet->cautions) {
+        if (std::find(cautions_.begin(), cautions_.end(), caution) == cautions_.end()) {
+          cautions_.push_back(caution);
+        }
+      }
+    }
     // What fills a page is printed at once; the first ones wait until there are enough for any.
     if (entries_.size() >= std::max(k_no_contents + 1, rows_a_page())) put_contents();
   }
@@ -210,6 +284,25 @@ class PdfCards : public CardPrinter {
   [[nodiscard]] std::size_t rows_a_page() const {
     const double room = paper_.height_mm - margins_.top - margins_.bottom - k_title_mm;
     return static_cast<std::size_t>(room / k_row_mm) - 1;
+  }
+
+  /// Every caution of every end, once for all cards.
+  void put_cautions() {
+    if (cautions_.empty() || count_.cards <= 1) return;
+    const Pen pen = contents_.pen();
+    const double width = paper_.width_mm - margins_.left - margins_.right;
+    double y = margins_.top;
+    y += pen.text(margins_.left, y, "Cautions for all of these cards",
+                  Font{.size_mm = 4.4, .bold = true}, width) +
+         1.0;
+    for (const std::string& caution : cautions_) {
+      const Font font{.size_mm = type_.caution};
+      pen.label(margins_.left, y, "\u2013", font);
+      y += pen.text(margins_.left + 3.5, y, caution, font, width - 3.5) + 0.8;
+    }
+    put_page_head(pen, page_,
+                  "cautions " + roman(contents_.count() + 1) + " \u00b7 " + made_by(note_));
+    contents_.end_page();
   }
 
   /// The entries that wait, on as many pages as they need.
@@ -273,6 +366,9 @@ class PdfCards : public CardPrinter {
   Pages contents_;
   std::size_t next_frame_ = 0;
   std::vector<Entry> entries_;
+  std::vector<Bookmark> bookmarks_;
+  bool in_place_ = false;              ///< a place was begun, and the cards stand below it
+  std::vector<std::string> cautions_;  ///< of all cards, each once
   CardCount count_;
 };
 

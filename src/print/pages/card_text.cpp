@@ -228,7 +228,8 @@ void put_marks(CardText& text, const Card& card) {
   text.marks = mark_words(sheet, card.strip_mm);
   text.spread = depth_spread(sheet);
   put_tails(text, sheet);
-  put_as_made(text, sheet);
+  // Ends of a type are signed for one by one, on their sheets.
+  if (card.serves.empty()) put_as_made(text, sheet);
   put_cautions(text, sheet);
   text.has_drawing = true;
 }
@@ -321,11 +322,12 @@ CardText card_text(const Card& card) {
   text.rule = "Work dead. Certificate, instructions, local code and a competent person come first.";
   const Sheet* const sheet = card.sheet;
   if (sheet == nullptr) {
-    text.state = state_words(sheet::State::none);
+    text.state = state_words(card.not_yet ? sheet::State::not_yet : sheet::State::none);
     text.is_stop = true;
     text.first = "DO NOT CUT";
     text.why.push_back(sentence(card.why));
-    text.remedy.emplace_back("Mend it and print this card again.");
+    text.remedy.push_back(card.remedy.empty() ? "Mend it and print this card again."
+                                              : sentence(card.remedy));
     return text;
   }
   text.state = state_words(sheet->state);

@@ -71,7 +71,11 @@ void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axi
   }
   const double figure = *tip.length_mm - *axis_mm;
   mark.before = tip.before;
-  mark.figure = plain(figure, 1);
+  mark.figure = plain(std::abs(figure), 1);
+  // "reach + strip - 16"
+  if (figure < 0.0 && mark.before.ends_with("+ ")) {
+    mark.before.replace(mark.before.size() - 2, 1, "\u2212");
+  }
   mark.blank = !tip.before.empty();
   mark.after = mark.blank ? "=" : from_end(figure);
 }
