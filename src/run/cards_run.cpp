@@ -142,7 +142,6 @@ print::Card CardsRun::card_of(const CardEnd& end, const Waiting& from) const {
   print::Card card;
   card.tag = end.tag;
   card.end = end.end;
-  card.place = from.key;
   card.schedule = from.source;
   if (const auto seen = seen_.find(name_of(from.tag, from.end));
       seen != seen_.end() && seen->second > 1) {

@@ -41,7 +41,6 @@ struct Card {
   std::optional<double> strip_mm = {};  ///< of every core, where there is one but no route
   std::vector<std::string> notes = {};  ///< what whoever holds it must know: a duplicate tag
   std::vector<ServedEnd> serves = {};   ///< of a type; then `end` says what the type is
-  std::string place = {};               ///< of the end, to gather cards by; may be empty
   std::size_t number = 0;               ///< of the cards, from 1
   std::size_t of = 0;                   ///< 0: not known, and not printed
   std::string schedule = {};            ///< what it is from, with a hash of the content
