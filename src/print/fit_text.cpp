@@ -250,7 +250,8 @@ std::string top(const fit::Question& question, std::span<const GlandFit> ranked,
   std::string text = first_line(question, ranked, state, style);
   const bool passes = state == State::fits || state == State::order;
   if (passes) {
-    text += one_line("", ranked.front().gland->description);
+    const std::string& description = ranked.front().gland->description;
+    if (!description.empty()) text += one_line("", description);
     const std::string how = how_it_fits(ranked.front());
     if (!how.empty()) text += one_line("", how);
   }

@@ -9,6 +9,7 @@
 #include "cutback/area/area.hpp"
 #include "cutback/area/ip.hpp"
 #include "cutback/cable/cable.hpp"
+#include "cutback/fit/check.hpp"
 #include "cutback/tables/standards.hpp"
 #include "cutback/verdict.hpp"
 
@@ -94,7 +95,8 @@ struct TemperatureDemand {
   /// What the entry may come to where its temperature is not given: a gland for less is not known.
   std::optional<double> entry_up_to_degc;
   Verdict cable = Verdict::fits;
-  std::string cable_says;  ///< empty when nothing is to be said of the cable
+  std::string cable_says;        ///< empty when nothing is to be said of the cable
+  std::vector<fit::Lack> lacks;  ///< without which the cable is not proven
   std::string source;
 };
 
@@ -103,6 +105,8 @@ struct Demand {
   SealingDemand sealing = SealingDemand::none;
   /// Zone 0: no sealing makes an ordinary flameproof entry fit.
   bool refused = false;
+  /// The enclosure's type is not given: what is demanded of a flameproof entry may not be.
+  bool type_not_given = false;
   /// Compression is allowed by rules that are known from memory only: check against the standard.
   bool allowed_from_memory = false;
   std::vector<Answer> path;               ///< the questions in the order in which they were asked

@@ -26,10 +26,14 @@ enum class Way {
 /// the locknut is taken to stand on bare metal.
 [[nodiscard]] Way way_of(const entry::Entry& entry);
 
+/// Whether the cable is, or for all that is said may be, a single core that no steel may enclose.
+/// One on d.c. is none where the number of cores is not given.
+[[nodiscard]] bool may_be_single(const cable::Cable& cable);
+
 /// The check `earth`: gland and adaptor of metal, and a way to the enclosure; and no steel round
 /// the core of a single-core a.c. cable. A fact that is missing gives `not-known` and is named.
 /// @param adaptor  whether one stands between gland and entry, or may
-/// @return nothing for an unarmoured cable that is not a single core
+/// @return nothing for an unarmoured cable that cannot be a single core
 /// @source BS 7671 521.5.1 (single cores, secondary); the path: common practice, no source
 [[nodiscard]] std::optional<fit::Check> check_path(const cable::Cable& cable,
                                                    const entry::Entry& entry,

@@ -25,8 +25,14 @@ struct Hardware {
   std::optional<double> locknut_mm;  ///< 0 in a tapped hole, never in another one
   double tag_mm = 0.0;               ///< earth tag; none where it is not given
   double serrated_mm = 0.0;          ///< serrated washer; none where it is not given
+  /// Behind an adaptor: the gland's own washer, between its shoulder and the adaptor.
+  double gland_washer_mm = 0.0;
 
-  /// Between shoulder and wall: the washer and, in a tapped hole, tag and serrated washer.
+  /// How many sealing washers of that thickness: a tag outside is sealed on both its sides.
+  [[nodiscard]] int washers() const;
+  /// All of them together [mm].
+  [[nodiscard]] std::optional<double> washers_mm() const;
+  /// Between shoulder and wall: the washers and, in a tapped hole, tag and serrated washer.
   [[nodiscard]] std::optional<double> outside_mm() const;
   /// From the shoulder to the inside face of the wall.
   [[nodiscard]] std::optional<double> inside_face_mm() const;

@@ -5,12 +5,22 @@
 #include <span>
 #include <string>
 
+#include "cutback/area/demand.hpp"
 #include "cutback/entry/entry.hpp"
 #include "cutback/fit/check.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/tables/standards.hpp"
 
 namespace cutback::entry {
+
+/// What the joint must keep out. Borrowed.
+struct JointAsked {
+  /// Every protection that place and enclosure ask for: the joint serves the worst of them too.
+  std::span<const area::IngressDemand> ingress;
+  /// The enclosure breathes through its seals alone (nR): without a washer it does not
+  /// (IEC 60079-14:2013 Table 10, from memory).
+  bool restricted_breathing = false;
+};
 
 /// Whether the hole is closed for the ingress protection that is asked for.
 /// A sealing washer closes a hole against whatever the gland itself withstands, but not under a
@@ -21,9 +31,8 @@ namespace cutback::entry {
 /// washer. A clearance hole whose diameter is given must let the thread through, and be no wider
 /// than washer and locknut cover: half a millimetre over a metric or PG thread (common practice, no
 /// source), the printed largest hole of an inch trade size; a wider one is `not-known`.
-/// @param ip  the codes that are asked for, as `54` or `66`; all of them must be served
 [[nodiscard]] fit::Check check_joint(const gland::Gland& gland, const Entry& entry,
-                                     const Adaptor* adaptor, std::span<const area::IpCode> ip,
+                                     const Adaptor* adaptor, const JointAsked& asked,
                                      const tables::Standards& standards);
 
 }  // namespace cutback::entry

@@ -11,12 +11,22 @@
 namespace cutback::fit {
 
 /// What of a gland a check compares something with.
-enum class Figure { outer_seal, inner_seal, bore, clamp, thread_length };
+enum class Figure {
+  outer_seal,
+  inner_seal,
+  bore,
+  clamp,
+  thread_length,
+  washer,
+  exposed_armour,
+  bedding_past,
+};
 
 /// Whether the figure cannot be, so that nothing is known by it: a seal that takes more than 20 mm
 /// of difference, an inner seal wholly above the bore, a bore wider than the root of the gland's
-/// own entry thread, a clamp for wires above 4.2 mm, a thread under three pitches (common practice,
-/// no source; the root by ISO 68-1, ASME B1.20.1, DIN 40430).
+/// own entry thread, a clamp for wires above 4.2 mm, a thread under three pitches, a washer over
+/// 10 mm, exposed armour over 100 mm, bedding that goes 60 mm past its thread (common practice, no
+/// source; the root by ISO 68-1, ASME B1.20.1, DIN 40430).
 [[nodiscard]] bool is_absurd(Figure figure, const gland::Gland& gland,
                              const tables::Standards& standards);
 

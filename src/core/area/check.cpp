@@ -97,6 +97,15 @@ std::span<const Mark> one_of(const std::optional<Mark>& mark) {
 /// Whether a gland that is filled with compound takes the cores.
 void judge_chamber(const cable::Cable& cable, const Gland& gland,
                    const std::optional<SealingBundle>& bundle, Check& check) {
+  const Verdict verdict = bundle ? bundle->verdict : Verdict::not_known;
+  const bool open = verdict != Verdict::fits && verdict != Verdict::no_fit;
+  if (open && !cable.cores) {
+    check.lacks.push_back({"number of cores", "cores", fit::Lack::Where::at_the_end});
+  } else if (open && !gland.max_cores && !gland.max_bundle_mm && !gland.chamber_bore_mm) {
+    lacks_column("max_cores", check);
+  } else if (open) {
+    check.lacks.push_back({"size of the cores", "csa_mm2", k_elsewhere});
+  }
   if (bundle) {
     add(check, bundle->verdict, bundle->says, bundle->source);
     return;
@@ -272,8 +281,18 @@ std::optional<Check> check_temperature(const Demand& demand, const Gland& gland)
         needed.source);
     check.lacks.push_back({"temperature at the entry", "entry_temp_c", k_elsewhere});
   }
+  // An ambient of which one end alone is given may still lie wholly beyond the gland.
+  if (needed.max_degc && gland.temp_min_degc && !at_least(*needed.max_degc, *gland.temp_min_degc)) {
+    add(check, Verdict::no_fit,
+        "the gland is for " + plain(*gland.temp_min_degc) + " degC and warmer", needed.source);
+  }
+  if (needed.min_degc && gland.temp_max_degc && !at_most(*needed.min_degc, *gland.temp_max_degc)) {
+    add(check, Verdict::no_fit,
+        "the gland is for " + plain(*gland.temp_max_degc) + " degC and colder", needed.source);
+  }
   if (!needed.cable_says.empty()) {
     add(check, needed.cable, needed.cable_says.substr(2), needed.source);
+    check.lacks.insert(check.lacks.end(), needed.lacks.begin(), needed.lacks.end());
   }
   if (check.says.empty()) return std::nullopt;
   return check;
@@ -281,8 +300,13 @@ std::optional<Check> check_temperature(const Demand& demand, const Gland& gland)
 
 std::optional<Check> check_sealing(const Demand& demand, const cable::Cable& cable,
                                    const Gland& gland, const std::optional<SealingBundle>& bundle) {
-  if (demand.sealing == SealingDemand::none) return std::nullopt;
   Check check = start(CheckName::sealing);
+  if (demand.sealing == SealingDemand::none) {
+    // Compound round the cores must take them, whatever the place.
+    if (sealing_of(gland) != Sealing::barrier) return std::nullopt;
+    judge_chamber(cable, gland, bundle, check);
+    return check;
+  }
   const bool barrier = demand.sealing == SealingDemand::barrier;
   const bool compound = sealing_of(gland) != Sealing::compression;
   if (demand.refused) {
@@ -297,6 +321,12 @@ std::optional<Check> check_sealing(const Demand& demand, const cable::Cable& cab
     refuse_ring(demand, check);
   } else {
     judge_ring(demand, cable, gland, check);
+  }
+  if (demand.type_not_given && !compound && check.verdict == Verdict::no_fit) {
+    add(check, Verdict::not_known, "the type of protection is not given, and may ask for less",
+        demand.source);
+    check.verdict = Verdict::not_known;
+    check.lacks.push_back({"protection of the enclosure", "protection", k_elsewhere});
   }
   return check;
 }

@@ -160,6 +160,19 @@ bool letter_too_low(const Place& place, const NeededLevel& needed, Protection ma
   return level && rank_of(place.standards, *level) < needed.least;
 }
 
+/// Whether a gland with this marking would take from the level that its enclosure has.
+bool below_enclosure(const Place& place, Protection mark) {
+  const Table& levels = place.standards.table("protection_levels");
+  const auto of = [&](Protection one) -> std::optional<int> {
+    const auto row = level_row(place, levels, one);
+    const auto level = row ? maybe_in<Level>(levels, *row, "level") : std::nullopt;
+    return level ? std::optional(rank_of(place.standards, *level)) : std::nullopt;
+  };
+  const auto own = of(mark);
+  const auto enclosure = of(*place.area.protection);
+  return own && enclosure && *own < *enclosure;
+}
+
 /// Whether the enclosure's own type serves the place. Nothing where it has none, or where it or the
 /// level of the place is not given: other demands ask for that.
 std::optional<EnclosureFinding> enclosure_finding(const Place& place) {
@@ -236,6 +249,9 @@ Serves<Protection> protection_mark(const Place& place, const Table& matrix, cons
   } else if (pair.pair == Pair::documents || (from_memory(matrix, pair.row) && !like_on_like)) {
     serves.verdict = Verdict::not_known;
     serves.note = check_note(note);
+  } else if (below_enclosure(place, mark)) {
+    serves.verdict = Verdict::not_known;
+    serves.note = check_note("its level is below that of the enclosure, and takes from it");
   } else if (like_on_like && note.empty()) {
     serves.note = "like on like";
   }
@@ -252,21 +268,29 @@ MarkDemand<Protection> protection_demand(const Place& place) {
                         "protection of the enclosure", "protection"};
     return demand;
   }
+  const NeededLevel needed = needed_level(place);
   if (place.is(Type::none)) {
     demand.needed = "an enclosure without a type of protection";
+    if (!needed.known() && !place.area.gas_group && !place.area.dust_group) {
+      demand.not_given = {"whether the place is hazardous is not given (zone; none: a plain room)",
+                          "zone", "zone"};
+      return demand;
+    }
     demand.otherwise = "such an enclosure is not for a hazardous place";
     return demand;
   }
   demand.needed = "an enclosure of type " + word(type_of(*place.area.protection));
-  const NeededLevel needed = needed_level(place);
   const std::vector<PairRow> pairs = pairs_of(place, matrix);
   for (const PairRow& pair : pairs) {
     if (pair.pair == Pair::no) demand.otherwise = matrix.text(pair.row, "note");
   }
   for (const Protection mark : k_part_protections) {
-    if (letter_too_low(place, needed, mark)) continue;
     for (const PairRow& pair : pairs) {
       if (pair.pair == Pair::no || pair.gland.value_or(type_of(mark)) != type_of(mark)) continue;
+      if (letter_too_low(place, needed, mark)) {
+        demand.otherwise = "no such type has " + level_words(place, needed);
+        continue;
+      }
       demand.serves.push_back(protection_mark(place, matrix, pair, mark));
     }
   }
@@ -379,28 +403,42 @@ std::vector<IngressDemand> ingress_demands(const Place& place) {
 
 // ---- temperature ----------------------------------------------------------------------------
 
-/// Whether the cable stands the heat at the entry and where the cores branch.
-void judge_cable(const Area& area, const Table& table, TemperatureDemand& demand) {
+/// Whether the cable stands the heat at the entry, where the cores branch, and in the place.
+void judge_cable(const Area& area, const Table& table, bool asked, TemperatureDemand& demand) {
   struct Point {
     const char* name;
     const std::optional<double>& degc;
+    std::string_view key;
   };
-  for (const Point& point :
-       {Point{"entry", area.entry_temp_degc}, Point{"branching", area.branch_temp_degc}}) {
-    if (!point.degc) continue;
-    const std::string at = std::string(point.name) + " point at " + plain(*point.degc) + " degC";
+  const auto say = [&](Verdict verdict, const std::string& text) {
+    demand.cable = worst(demand.cable, verdict);
+    demand.cable_says += "; " + text;
+  };
+  const std::string stands =
+      area.cable_max_degc ? ", the cable stands " + plain(*area.cable_max_degc) + " degC" : "";
+  for (const Point& point : {Point{"entry", area.entry_temp_degc, "entry_temp_c"},
+                             Point{"branching", area.branch_temp_degc, "branch_temp_c"}}) {
     const double limit = table.number(table.row("point", point.name), "above_degc");
-    if (!area.cable_max_degc) {
-      // The limit is from memory: a figure below it does not settle the question either.
-      demand.cable = worst(demand.cable, Verdict::not_known);
-      demand.cable_says += "; " + at +
-                           (at_most(*point.degc, limit) ? " is not above " : " is above ") +
-                           plain(limit) + " degC: give what the cable stands (cable_max_c)";
-    } else if (!at_most(*point.degc, *area.cable_max_degc)) {
-      demand.cable = Verdict::no_fit;
-      demand.cable_says +=
-          "; " + at + ", the cable stands " + plain(*area.cable_max_degc) + " degC";
+    const std::string name = std::string(point.name) + " point";
+    if (point.degc && area.cable_max_degc) {
+      if (!at_most(*point.degc, *area.cable_max_degc)) {
+        say(Verdict::no_fit, name + " at " + plain(*point.degc) + " degC" + stands);
+      }
+    } else if (point.degc) {
+      // Up to the limit nothing needs to be marked, and nothing more is asked.
+      if (at_most(*point.degc, limit)) continue;
+      say(Verdict::not_known, name + " at " + plain(*point.degc) + " degC is above " +
+                                  plain(limit) + " degC: give what the cable stands (cable_max_c)");
+      demand.lacks.push_back({"what the cable stands", "cable_max_c", fit::Lack::Where::elsewhere});
+    } else if (asked && area.cable_max_degc && !at_least(*area.cable_max_degc, limit)) {
+      say(Verdict::not_known, "the " + name + " may come to " + plain(limit) + " degC" + stands +
+                                  ": give its temperature (" + std::string(point.key) + ")");
+      demand.lacks.push_back(
+          {"temperature at the " + name, point.key, fit::Lack::Where::elsewhere});
     }
+  }
+  if (demand.max_degc && area.cable_max_degc && !at_most(*demand.max_degc, *area.cable_max_degc)) {
+    say(Verdict::no_fit, "the place comes to " + plain(*demand.max_degc) + " degC" + stands);
   }
 }
 
@@ -423,7 +461,7 @@ std::optional<TemperatureDemand> temperature_demand(const Place& place) {
     demand.entry_up_to_degc = k_entry_degc;
   }
   demand.source = source_of(table, table.status);
-  judge_cable(area, table, demand);
+  judge_cable(area, table, asked, demand);
   return demand;
 }
 
@@ -502,6 +540,7 @@ void put_reasons(const std::vector<Walk>& list, Demand& demand) {
 
 void put_sealing(const Place& place, Demand& demand) {
   const bool flameproof = place.is(Type::d) || !place.area.protection;
+  demand.type_not_given = !place.area.protection;
   if (place.hazard != Hazard::gas || !flameproof) return;
   const Table& zones = place.standards.table("zone_level");
   if (gas_zone_of(place) == 0) {

@@ -128,6 +128,19 @@ void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
   if (check.says.empty()) say(Verdict::fits, "no steel round the single core");
 }
 
+/// An unarmoured cable of which nobody says how many cores it has: only steel makes it matter.
+void judge_unknown_cores(const entry::Entry& entry, const gland::Gland& gland, Check& check) {
+  const auto may_be_steel = [](const std::optional<std::string>& material) {
+    return !material || is_magnetic(*material);
+  };
+  if (!may_be_steel(entry.material) && !may_be_steel(gland.material)) {
+    add(check, Verdict::fits, "no steel round the cores", k_single_source);
+    return;
+  }
+  miss(check, "the number of cores is not given: a single core on a.c. must have no steel round it",
+       k_single_source, {"number of cores", "cores", k_at_the_end});
+}
+
 }  // namespace
 
 Way way_of(const entry::Entry& entry) {
@@ -143,15 +156,21 @@ Way way_of(const entry::Entry& entry) {
   return Way::bare_metal;
 }
 
+bool may_be_single(const cable::Cable& cable) {
+  if (cable.cores) return *cable.cores == 1;
+  return cable.supply != cable::Supply::dc;
+}
+
 std::optional<Check> check_path(const cable::Cable& cable, const entry::Entry& entry,
                                 const gland::Gland& gland, bool adaptor) {
   const bool path = cable.armour != cable::ArmourKind::none;
   const bool single = cable.cores == 1;
-  if (!path && !single) return std::nullopt;
+  if (!path && !may_be_single(cable)) return std::nullopt;
   Check check;
   check.name = fit::CheckName::earth;
   check.verdict = Verdict::fits;
   if (single) judge_single_core(cable, entry, gland, check);
+  if (!path && !single) judge_unknown_cores(entry, gland, check);
   if (path) {
     judge_metal("gland", gland.material, "the gland list does not state material",
                 {"gland's material", "material", k_elsewhere}, check);

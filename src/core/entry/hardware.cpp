@@ -15,10 +15,16 @@ std::optional<Hole> hole_of(const Entry& entry) {
   return entry.hole;
 }
 
+int Hardware::washers() const { return hole == Hole::threaded && tag_mm > 0.0 ? 2 : 1; }
+
+std::optional<double> Hardware::washers_mm() const {
+  return washer_mm ? std::optional(washers() * *washer_mm) : std::nullopt;
+}
+
 std::optional<double> Hardware::outside_mm() const {
   const double beside_mm = tag_mm + serrated_mm;
   if (!hole && beside_mm > 0.0) return std::nullopt;  // on which side they stand is not known
-  return sum(washer_mm, hole == Hole::threaded ? beside_mm : 0.0);
+  return sum(washers_mm(), hole == Hole::threaded ? beside_mm : 0.0);
 }
 
 std::optional<double> Hardware::inside_face_mm() const { return sum(outside_mm(), wall_mm); }
@@ -60,6 +66,9 @@ Hardware hardware_of(const gland::Gland& gland, const Entry& entry, bool through
   }
   out.tag_mm = entry.tag_mm.value_or(0.0);
   out.serrated_mm = entry.serrated_mm.value_or(0.0);
+  // A taper thread is made up without one.
+  const bool taper = gland.entry_thread.kind == ThreadKind::npt;
+  if (through_adaptor && !taper) out.gland_washer_mm = gland.washer_mm.value_or(0.0);
   return out;
 }
 

@@ -38,28 +38,51 @@ void add(fit::Check& check, const Finding& finding) {
   check.source += (check.source.empty() ? "" : "; ") + finding.source;
 }
 
-std::string ip_text(std::span<const area::IpCode> ip) { return "IP" + area::to_text(ip); }
+/// What is asked, in words: "IP66 for the place, IP54 for type e".
+std::string asked_words(const JointAsked& asked) {
+  std::string text;
+  for (const area::IngressDemand& one : asked.ingress) {
+    if (!one.rungs.empty()) text += (text.empty() ? "" : ", ") + one.needed;
+  }
+  if (asked.restricted_breathing) {
+    text += (text.empty() ? "" : ", ") + std::string("restricted breathing");
+  }
+  return text;
+}
 
-/// Whether a joint without a seal serves what is asked for: nothing, or where it closes by itself
-/// the protection that a thick tapped wall has.
-bool served_unsealed(std::span<const area::IpCode> ip, bool closes_itself,
-                     const tables::Standards& standards) {
+/// How far a joint without a seal serves what is asked for: it has no protection, or where it
+/// closes by itself that of a thick tapped wall.
+Verdict served_unsealed(const JointAsked& asked, bool closes_itself,
+                        const tables::Standards& standards) {
+  // An enclosure with restricted breathing needs the washer: from memory, and so stricter only.
+  if (asked.restricted_breathing) return Verdict::no_fit;
   const area::IpCode own = closes_itself ? k_self_sealing_ip : k_open;
   const auto rules = area::water_rules(standards);
-  for (const area::IpCode& code : ip) {
-    if (area::serves(code, {&own, 1}, rules).verdict != Verdict::fits) return false;
+  Verdict verdict = Verdict::fits;
+  for (const area::IngressDemand& one : asked.ingress) {
+    if (one.rungs.empty()) continue;
+    Verdict best = Verdict::no_fit;
+    for (const area::IngressDemand::Rung& rung : one.rungs) {
+      const Verdict serves = area::serves(rung.code, {&own, 1}, rules).verdict;
+      best = std::max(best, worst(serves, rung.verdict));
+    }
+    verdict = worst(verdict, best);
   }
-  return true;
+  return verdict;
 }
 
 /// The wall's hole: closed by a washer, by its own thread, or not at all.
-Finding find_wall(const Hardware& at, const Thread& thread, std::span<const area::IpCode> ip,
+Finding find_wall(const Hardware& at, const Thread& thread, const JointAsked& asked,
                   const tables::Standards& standards) {
   const bool tapped = at.hole == Hole::threaded;
   const bool taper = thread.kind == ThreadKind::npt && tapped;
   Finding out{.verdict = Verdict::fits, .says = {}, .source = "IEC 60079-14 (secondary)"};
   if (at.washer_mm && *at.washer_mm > 0.0 && !taper) {
-    out.says = fmt::format("a sealing washer of {} mm closes the hole", plain(*at.washer_mm));
+    out.says =
+        at.washers() > 1
+            ? fmt::format("a sealing washer of {} mm on each side of the tag closes the hole",
+                          plain(*at.washer_mm))
+            : fmt::format("a sealing washer of {} mm closes the hole", plain(*at.washer_mm));
     out.source = k_washer_source;
     return out;
   }
@@ -71,13 +94,16 @@ Finding find_wall(const Hardware& at, const Thread& thread, std::span<const area
                           : tapped ? "a tapped wall under 6 mm has no protection by itself"
                                    : "a clearance hole has no protection by itself";
   out.says = without + ": " + has;
-  if (served_unsealed(ip, thick, standards)) {
-    if (ip.empty()) out.says += ", and none is asked for";
+  const std::string words = asked_words(asked);
+  const Verdict served = served_unsealed(asked, thick, standards);
+  if (served == Verdict::fits) {
+    if (words.empty()) out.says += ", and none is asked for";
     return out;
   }
   const bool could_be = !at.washer_mm || taper || (tapped && !at.wall_mm);
-  out.verdict = could_be ? Verdict::not_known : Verdict::no_fit;
-  out.says += ", and " + ip_text(ip) + " is asked for";
+  out.verdict = could_be ? Verdict::not_known : served;
+  out.says +=
+      ", and " + words + (words.find(',') == std::string::npos ? " is" : " are") + " asked for";
   out.says += taper           ? ": its maker says what seals it"
               : !at.washer_mm ? ": state the washer (washer_mm)"
                               : ": a sealing washer is needed";
@@ -126,17 +152,17 @@ Finding find_hole(double hole_mm, const Thread& thread, const tables::Standards&
 }
 
 /// The gland's own joint in an adaptor, of which the tapped depth is not known.
-Finding find_in_adaptor(const gland::Gland& gland, std::span<const area::IpCode> ip,
+Finding find_in_adaptor(const gland::Gland& gland, const JointAsked& asked,
                         const tables::Standards& standards) {
   Finding out{.verdict = Verdict::fits, .says = {}, .source = k_washer_source};
   const bool taper = gland.entry_thread.kind == ThreadKind::npt;
   if (gland.washer_mm && *gland.washer_mm > 0.0 && !taper) {
     out.says = "the gland's own washer seals it in the adaptor";
-  } else if (served_unsealed(ip, false, standards)) {
+  } else if (served_unsealed(asked, false, standards) == Verdict::fits) {
     out.says = "nothing seals the gland in the adaptor, and no protection is asked for";
   } else {
     out.verdict = Verdict::not_known;
-    out.says = "what seals the gland in the adaptor for " + ip_text(ip) +
+    out.says = "what seals the gland in the adaptor for " + asked_words(asked) +
                " is not known (washer_mm of the gland)";
   }
   return out;
@@ -145,7 +171,7 @@ Finding find_in_adaptor(const gland::Gland& gland, std::span<const area::IpCode>
 }  // namespace
 
 fit::Check check_joint(const gland::Gland& gland, const Entry& entry, const Adaptor* adaptor,
-                       std::span<const area::IpCode> ip, const tables::Standards& standards) {
+                       const JointAsked& asked, const tables::Standards& standards) {
   const Hardware at = hardware_of(gland, entry, adaptor != nullptr);
   fit::Check check{.name = fit::CheckName::joint, .verdict = Verdict::fits};
   if (!at.hole) {
@@ -156,8 +182,8 @@ fit::Check check_joint(const gland::Gland& gland, const Entry& entry, const Adap
     return check;
   }
   const Thread& thread = adaptor != nullptr ? wall_side(*adaptor, gland) : gland.entry_thread;
-  add(check, find_wall(at, thread, ip, standards));
-  if (adaptor != nullptr) add(check, find_in_adaptor(gland, ip, standards));
+  add(check, find_wall(at, thread, asked, standards));
+  if (adaptor != nullptr) add(check, find_in_adaptor(gland, asked, standards));
   if (at.hole == Hole::clearance && entry.hole_dia_mm) {
     const Finding hole = find_hole(*entry.hole_dia_mm, thread, standards);
     check.value = entry.hole_dia_mm;

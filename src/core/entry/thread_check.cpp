@@ -56,7 +56,7 @@ struct Demand {
 Figures in_wall(const Hardware& at, const Entry& entry) {
   Figures out;
   out.wall_mm = at.wall_mm.value_or(0.0);
-  out.washer_mm = at.washer_mm.value_or(0.0);
+  out.washer_mm = at.washers_mm().value_or(0.0);
   out.tag_mm = at.tag_mm;
   out.serrated_mm = at.serrated_mm;
   out.locknut_mm = at.locknut_mm.value_or(0.0);
@@ -89,6 +89,7 @@ Figures gland_in_adaptor(const gland::Gland& gland, const Adaptor& adaptor, cons
   out.thread = gland.entry_thread;
   out.thread_mm = gland.entry_length_mm.value_or(0.0);
   out.undercut_mm = entry.undercut_mm.value_or(0.0);
+  out.washer_mm = hardware_of(gland, entry, true).gland_washer_mm;
   out.wall_mm = entry.adaptor_mm.value_or(0.0);
   const bool narrower = at_most(male_outside(gland.entry_thread, standards).mm,
                                 male_root(wall_side(adaptor, gland), standards).mm);
@@ -174,14 +175,36 @@ std::string remedy(ThreadFit& out, const Engagement& engagement) {
   return out.hole_says;
 }
 
-void check_ordinary(ThreadFit& out, const Figures& f) {
-  const EngagementInput in = engagement_input(f, f.chamfer_mm.value_or(0.0));
+/// The chamfer that is counted [mm]: where it is not given the deepest of a flameproof entry.
+double counted_chamfer_mm(const Figures& f, const Table& rules) {
+  return f.chamfer_mm.value_or(rules.number(rules.row("rule", "hole-chamfer"), "depth_mm"));
+}
+
+std::string counted_words(const Figures& f, double counted_mm) {
+  if (f.chamfer_mm) return {};
+  return fmt::format(" (chamfer not given, {} mm counted)", plain(counted_mm));
+}
+
+/// Where the chamfer alone stands between the hole and a pass.
+void ask_for_chamfer(ThreadFit& out) {
+  out.check.verdict = Verdict::not_known;
+  out.check.says += "; the chamfer of the hole decides: measure it";
+  out.check.lacks.push_back({"chamfer of the hole", "chamfer_mm", fit::Lack::Where::at_the_end});
+}
+
+void check_ordinary(ThreadFit& out, const Figures& f, const Table& rules) {
+  const double counted_mm = counted_chamfer_mm(f, rules);
+  const EngagementInput in = engagement_input(f, counted_mm);
   const Engagement engagement = engage(in);
   report_engagement(out, in, engagement, k_ordinary_turns * f.thread.pitch_mm);
   out.check.source = k_ordinary_source;
-  out.check.says = engagement_words(f, in, engagement);
+  out.check.says = engagement_words(f, in, engagement) + counted_words(f, counted_mm);
   if (engagement.full_turns >= k_ordinary_turns) {
     out.check.verdict = Verdict::fits;
+    return;
+  }
+  if (!f.chamfer_mm && engage(engagement_input(f, 0.0)).full_turns >= k_ordinary_turns) {
+    ask_for_chamfer(out);
     return;
   }
   out.check.verdict = engagement.full_turns >= k_least_turns ? Verdict::not_known : Verdict::no_fit;
@@ -216,7 +239,7 @@ void note_flameproof(ThreadFit& out, const Figures& f, double deepest_chamfer_mm
 void check_flameproof_parallel(ThreadFit& out, const Figures& f, const EntryJoint& joint,
                                const Table& rules) {
   const double deepest_mm = rules.number(rules.row("rule", "hole-chamfer"), "depth_mm");
-  const double counted_mm = f.chamfer_mm.value_or(deepest_mm);
+  const double counted_mm = counted_chamfer_mm(f, rules);
   const double lead_in_mm = k_lead_in_turns * f.thread.pitch_mm;
   const Demand demand = parallel_demand(rules, joint.volume_cm3);
   const auto enough = [&](double chamfer, const Demand& asked) {
@@ -230,14 +253,13 @@ void check_flameproof_parallel(ThreadFit& out, const Figures& f, const EntryJoin
   std::string& says = out.check.says;
   says = fmt::format("flameproof: {} full turns and {} mm needed; {}", plain(demand.turns),
                      plain(demand.depth_mm), engagement_words(f, in, engagement));
-  if (!f.chamfer_mm) says += fmt::format(" (chamfer not given, {} mm counted)", plain(counted_mm));
+  says += counted_words(f, counted_mm);
   if (enough(counted_mm, demand)) {
     const std::string doubt = unproven(f.thread);
     out.check.verdict = doubt.empty() ? Verdict::fits : Verdict::not_known;
     if (!doubt.empty()) says += "; " + doubt;
   } else if (!f.chamfer_mm && enough(0.0, demand)) {
-    out.check.verdict = Verdict::not_known;
-    says += "; the chamfer of the hole decides: measure it";
+    ask_for_chamfer(out);
   } else {
     out.check.verdict = Verdict::no_fit;
     says += "; too little: " + remedy(out, engagement);
@@ -275,11 +297,11 @@ void check_male_thread(ThreadFit& out, const Figures& f, const Table& rules) {
 void check_taper(ThreadFit& out, const Figures& f, bool flameproof,
                  const tables::Standards& standards) {
   const double pitch_mm = f.thread.pitch_mm;
+  const Table& rules = standards.table("flameproof_threads");
   const EngagementInput in = engagement_input(f, f.chamfer_mm.value_or(0.0));
   const Engagement provided = engage(in);
   const NptGeometry geometry = npt_geometry(f.thread, standards.table("npt_threads"));
   const double by_hand_mm = std::min(provided.engaged_mm, geometry.hand_tight_mm);
-  const Table& rules = standards.table("flameproof_threads");
   const double least = rules.number(rules.row("rule", "taper-engaged"), "turns");
   const double wanted = rules.number(rules.row("rule", "taper-provided"), "turns");
   const double needed = flameproof ? wanted : k_ordinary_turns;
@@ -321,7 +343,7 @@ void check_tapped(ThreadFit& out, const Figures& f, const EntryJoint& joint,
     check_flameproof_parallel(out, f, joint, rules);
     check_male_thread(out, f, rules);
   } else {
-    check_ordinary(out, f);
+    check_ordinary(out, f, rules);
   }
   const auto short_mm = short_engagement_mm(f.thread, standards.table("engagement_group_n"));
   if (short_mm && at_most(*out.engaged_mm, *short_mm)) {

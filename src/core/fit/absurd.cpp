@@ -17,9 +17,14 @@ constexpr double k_widest_seal_mm = 20.0;
 // A little over the largest round armour wire that is made, 4.0 mm.
 constexpr double k_thickest_wire_mm = 4.2;
 constexpr double k_least_turns = 3.0;
+// Lengths that no gland has: four times the usual and more.
+constexpr double k_thickest_washer_mm = 10.0;
+constexpr double k_most_exposed_mm = 100.0;
+constexpr double k_most_past_mm = 60.0;
 
-constexpr std::array k_figures{Figure::outer_seal, Figure::inner_seal, Figure::bore, Figure::clamp,
-                               Figure::thread_length};
+constexpr std::array k_figures{Figure::outer_seal,     Figure::inner_seal,    Figure::bore,
+                               Figure::clamp,          Figure::thread_length, Figure::washer,
+                               Figure::exposed_armour, Figure::bedding_past};
 
 bool is_wide(const Range& range) {
   return range.low_mm && range.high_mm && *range.high_mm - *range.low_mm > k_widest_seal_mm;
@@ -28,6 +33,10 @@ bool is_wide(const Range& range) {
 bool is_above_bore(const Gland& gland) {
   return gland.inner && gland.inner->low_mm && gland.bore_mm &&
          *gland.inner->low_mm > *gland.bore_mm;
+}
+
+bool is_above(const std::optional<double>& figure, double most) {
+  return figure && !at_most(*figure, most);
 }
 
 double least_thread_mm(const Gland& gland) { return k_least_turns * gland.entry_thread.pitch_mm; }
@@ -56,6 +65,12 @@ bool is_absurd(Figure figure, const Gland& gland, const tables::Standards& stand
       return gland.armour_clamp.high_mm && *gland.armour_clamp.high_mm > k_thickest_wire_mm;
     case Figure::thread_length:
       return gland.entry_length_mm && !at_least(*gland.entry_length_mm, least_thread_mm(gland));
+    case Figure::washer:
+      return is_above(gland.washer_mm, k_thickest_washer_mm);
+    case Figure::exposed_armour:
+      return is_above(gland.exposed_armour_mm, k_most_exposed_mm);
+    case Figure::bedding_past:
+      return gland.bedding_past_mm > k_most_past_mm;
   }
   return false;
 }
@@ -80,6 +95,15 @@ std::string why_absurd(Figure figure, const Gland& gland, const tables::Standard
       return "entry thread " + plain(*gland.entry_length_mm) + " mm long: three turns of " +
              entry::to_text(gland.entry_thread) + " take " + plain(least_thread_mm(gland), 2) +
              " mm";
+    case Figure::washer:
+      return "sealing washer " + plain(*gland.washer_mm) + " mm thick: no more than " +
+             plain(k_thickest_washer_mm) + " mm";
+    case Figure::exposed_armour:
+      return "exposed armour " + plain(*gland.exposed_armour_mm) + " mm: no gland clamps over " +
+             plain(k_most_exposed_mm) + " mm";
+    case Figure::bedding_past:
+      return "bedding " + plain(gland.bedding_past_mm) + " mm past the thread: no more than " +
+             plain(k_most_past_mm) + " mm";
   }
   return {};
 }

@@ -107,6 +107,8 @@ std::string next_measurement(const job::Job& job, const GlandFit& best) {
       return "the wire and the bedding: how much armour there is, is estimated";
     const Compares* const row = compares(check.name);
     if (row == nullptr) continue;
+    // What only paper tells is not measured at the cable.
+    if (check.verdict == Verdict::not_known && job.cable.*(row->estimate)) continue;
     const std::string name = row->diameter;
     const auto& diameter = job.cable.*(row->estimate);
     if (!diameter || diameter->evidence != measure::Evidence::measured) {

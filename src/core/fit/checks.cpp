@@ -92,16 +92,6 @@ std::string how_to_settle(const Estimate& estimate) {
   return single ? " once more, at right angles" : " again, it is not round";
 }
 
-/// A figure of the list that cannot be decides nothing.
-Check check_absurd(CheckName name, Figure figure, const Case& at) {
-  return {.name = name,
-          .verdict = Verdict::not_known,
-          .lacks = {{"a figure of the gland list that can be", "", Lack::Where::elsewhere}},
-          .says = "the list has a figure that cannot be: " +
-                  why_absurd(figure, at.gland, *at.question.standards),
-          .source = "the gland list"};
-}
-
 /// Puts the range and words to a diameter that is compared with it.
 Check check_diameter(CheckName name, const Case& at, const Against& against, const Range& range,
                      const Naming& naming) {
@@ -207,6 +197,15 @@ std::string names_of(const std::vector<Lack>& lacks) {
 
 }  // namespace
 
+Check check_absurd(CheckName name, Figure figure, const Case& at) {
+  return {.name = name,
+          .verdict = Verdict::not_known,
+          .lacks = {{"a figure of the gland list that can be", "", Lack::Where::elsewhere}},
+          .says = "the list has a figure that cannot be: " +
+                  why_absurd(figure, at.gland, *at.question.standards),
+          .source = "the gland list"};
+}
+
 std::optional<Against> against_outer_seal(const Case& at) {
   if (cannot_be(Figure::outer_seal, at)) return k_not_known;
   return compared(Diameter::sheath, at.gland.outer);
@@ -277,7 +276,7 @@ std::optional<Against> against_armour(const Case& at) {
   const ArmourKind kind = at.cable().armour;
   if (kind != at.gland.armour) return Against{.verdict = Verdict::no_fit};
   if (kind == ArmourKind::none) return Against{};
-  if (cannot_be(Figure::clamp, at)) return k_not_known;
+  if (cannot_be(Figure::clamp, at) || cannot_be(Figure::exposed_armour, at)) return k_not_known;
   return compared(Diameter::wire, at.gland.armour_clamp);
 }
 
@@ -290,7 +289,9 @@ std::optional<Check> check_armour(const Case& at, GlandFit& /*fit*/) {
                  .says = armour_kinds_text(cable.armour, at.gland.armour),
                  .source = "kind of armour against the gland list"};
   }
-  if (cannot_be(Figure::clamp, at)) return check_absurd(CheckName::armour, Figure::clamp, at);
+  for (const Figure figure : {Figure::clamp, Figure::exposed_armour}) {
+    if (cannot_be(figure, at)) return check_absurd(CheckName::armour, figure, at);
+  }
   if (cable.wire && cable.wire_nominal && against.range) {
     return check_nominal_wire(cable, *against.range);
   }

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/fit/rules.hpp"
+#include "cutback/fit/absurd.hpp"
 
 namespace cutback::fit::detail {
 
@@ -21,6 +22,9 @@ std::optional<Check> check_bore(const Case& at, GlandFit& fit);
 
 std::optional<Against> against_armour(const Case& at);
 std::optional<Check> check_armour(const Case& at, GlandFit& fit);
+
+/// A check against a figure of the list that cannot be: it decides nothing.
+Check check_absurd(CheckName name, Figure figure, const Case& at);
 
 /// Not asked where one of the three readings is missing, or there is no armour.
 std::optional<Verdict> build_up_alone(const Question& question);

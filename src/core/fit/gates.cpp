@@ -129,9 +129,32 @@ void put_between(const Question& question, const Gate& sheath, double size_mm, W
   wire.most_between_mm = round_down(2.0 * (armour_mm + cable::most_likely_mm(*nominal)), k_step_mm);
 }
 
+/// What a wire of no standard size must read so that it stays one and is gripped: between the bands
+/// on both sides of it.
+Gate gate_between_sizes(const Question& question, double wire_mm, const Range& clamp) {
+  const double expanded = wire_expanded_mm(question, wire_mm);
+  double low = clamp.low_mm.value_or(0.0) + expanded;
+  double high = clamp.high_mm.value_or(measure::k_largest_diameter_mm) - expanded;
+  for (const WireBand& band : question.standards->wire_bands) {
+    if (band.max_mm < wire_mm) low = std::max(low, band.max_mm + expanded);
+    if (band.min_mm > wire_mm) high = std::min(high, band.min_mm - expanded);
+  }
+  return {.low_mm = round_up(low, k_wire_step_mm), .high_mm = round_down(high, k_wire_step_mm)};
+}
+
 std::vector<WireGate> wire_gates(const Question& question, const Range& clamp, const Gate& sheath) {
   std::vector<WireGate> gates;
-  if (question.job->cable.armour == ArmourKind::wire) {
+  const cable::Cable& cable = question.job->cable;
+  if (cable.armour == ArmourKind::wire && cable.wire && !cable.wire_nominal) {
+    // Depths and steps are those of the wire that is known, whatever its size.
+    WireGate odd{.gate = gate_between_sizes(question, cable.wire->value_mm, clamp)};
+    if (odd.gate.empty()) return gates;
+    put_between(question, sheath, *odd.gate.high_mm, odd);
+    odd.most_between_mm.reset();
+    gates.push_back(odd);
+    return gates;
+  }
+  if (cable.armour == ArmourKind::wire) {
     for (const WireBand& band : question.standards->wire_bands) {
       const bool gripped = at_least(band.nominal_mm, clamp.low_mm.value_or(0.0)) &&
                            (!clamp.high_mm || at_most(band.nominal_mm, *clamp.high_mm));

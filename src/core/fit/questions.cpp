@@ -4,6 +4,7 @@
 #include <array>
 
 #include "core/fit/rules.hpp"
+#include "cutback/earth/path.hpp"
 #include "cutback/entry/hardware.hpp"
 
 namespace cutback::fit {
@@ -45,7 +46,7 @@ bool earth_is_asked(const Question& question) {
   const bool wall =
       question.asking.purpose == Purpose::sheet || question.job->entry.material.has_value();
   const bool single = cable.cores == 1;
-  if (cable.armour == cable::ArmourKind::none) return single && wall;
+  if (cable.armour == cable::ArmourKind::none) return earth::may_be_single(cable) && wall;
   return wall || (single && cable.supply != cable::Supply::dc);
 }
 
@@ -60,8 +61,10 @@ bool measured(const std::optional<measure::Estimate>& diameter) {
 
 /// A question that has no meaning for this end is not named as not asked.
 bool applies(Topic topic, const Question& question) {
-  const bool of_armour = topic == Topic::earth || topic == Topic::fault;
-  return !of_armour || question.job->cable.armour != cable::ArmourKind::none;
+  const cable::Cable& cable = question.job->cable;
+  if (cable.armour != cable::ArmourKind::none) return true;
+  if (topic == Topic::earth) return earth::may_be_single(cable);
+  return topic != Topic::fault;
 }
 
 }  // namespace
@@ -127,8 +130,10 @@ std::vector<Assumption> assumptions(const Question& question, const gland::Gland
     take(entry.tag_mm.has_value(), "tag_mm", "0 mm", "no earth tag where none is stated");
     take(entry.serrated_mm.has_value(), "serrated_mm", "0 mm", "none where none is stated");
     if (entry::hole_of(entry) == entry::Hole::threaded) {
-      take(entry.chamfer_mm.has_value(), "chamfer_mm", "2 mm",
-           "the deepest that IEC 60079-1 allows a flameproof entry");
+      const bool taper = gland != nullptr && gland->entry_thread.kind == entry::ThreadKind::npt;
+      take(entry.chamfer_mm.has_value(), "chamfer_mm", taper ? "0 mm" : "2 mm",
+           taper ? "a taper thread is gauged from its face"
+                 : "the deepest that IEC 60079-1 allows a flameproof entry");
       take(entry.undercut_mm.has_value(), "undercut_mm", "0 mm", "none where none is stated");
     } else {
       take(entry.undercut_mm.has_value(), "undercut_mm", "0 mm", "none where none is stated");

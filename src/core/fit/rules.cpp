@@ -24,6 +24,10 @@ using cable::ArmourKind;
 
 // ---- entry ----------------------------------------------------------------------------------
 
+bool is_flameproof(const Question& question) {
+  return question.demand.sealing != area::SealingDemand::none;
+}
+
 /// Adds what a second rule says to a check: the worse verdict, both sentences, both sources.
 void join(Check& check, const std::optional<Check>& other) {
   if (!other) return;
@@ -35,6 +39,16 @@ void join(Check& check, const std::optional<Check>& other) {
 /// The threads alone, with what an adaptor must be.
 Check check_threads(const Case& at) {
   Check check = entry::check_entry(at.gland, at.entry());
+  if (at.entry().to_suit && is_flameproof(at.question)) {
+    check.verdict = worst(check.verdict, Verdict::not_known);
+    check.says +=
+        "; nobody adds a hole to a flameproof enclosure but its maker: give the entry that it has";
+    check.source += "; IEC 60079-14 (from memory)";
+    check.lacks.push_back({"entry of the flameproof enclosure", "entry", Lack::Where::elsewhere});
+  } else if (at.entry().to_suit && at.question.demand.hazard != area::Hazard::none) {
+    check.says += "; caution: only where the enclosure's documents allow another hole";
+    check.source += "; IEC 60079-14 (from memory)";
+  }
   if (at.adaptor != nullptr) {
     join(check, area::check_adaptor(at.question.demand, at.adaptor->protection));
   }
@@ -83,28 +97,38 @@ std::optional<Check> check_entry_of_cores(const Case& at, GlandFit& fit) {
 
 // ---- thread ---------------------------------------------------------------------------------
 
-bool is_flameproof(const Question& question) {
-  return question.demand.sealing != area::SealingDemand::none;
-}
-
 std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
-  const std::string absurd = why_absurd(Figure::thread_length, at.gland, *at.question.standards);
-  if (!absurd.empty()) {
-    return Check{.name = CheckName::thread,
-                 .verdict = Verdict::not_known,
-                 .says = "the list has a figure that cannot be: " + absurd,
-                 .source = "the gland list"};
+  for (const Figure figure : {Figure::thread_length, Figure::washer, Figure::bedding_past}) {
+    if (is_absurd(figure, at.gland, *at.question.standards)) {
+      return check_absurd(CheckName::thread, figure, at);
+    }
   }
-  fit.thread = entry::check_thread(
-      at.gland, at.entry(), at.adaptor,
-      {.flameproof = is_flameproof(at.question), .volume_cm3 = at.question.job->area.volume_cm3},
-      *at.question.standards);
-  return fit.thread->check;
+  const auto thread_of = [&](bool flameproof) {
+    return entry::check_thread(
+        at.gland, at.entry(), at.adaptor,
+        {.flameproof = flameproof, .volume_cm3 = at.question.job->area.volume_cm3},
+        *at.question.standards);
+  };
+  fit.thread = thread_of(is_flameproof(at.question));
+  Check& check = fit.thread->check;
+  // The enclosure may be of a type that asks less of its entry.
+  if (at.question.demand.type_not_given && check.verdict == Verdict::no_fit &&
+      thread_of(false).check.verdict != Verdict::no_fit) {
+    check.verdict = Verdict::not_known;
+    check.says += "; the type of protection is not given, and may ask for less";
+    check.lacks.push_back({"protection of the enclosure", "protection", Lack::Where::elsewhere});
+  }
+  return check;
 }
 
 std::optional<Check> check_joint(const Case& at, GlandFit& /*fit*/) {
-  return entry::check_joint(at.gland, at.entry(), at.adaptor, at.question.job->area.ip,
-                            *at.question.standards);
+  const auto& protection = at.question.job->area.protection;
+  const bool breathes =
+      protection && area::type_of(*protection) == area::Type::nR && at.question.demand.protection;
+  return entry::check_joint(
+      at.gland, at.entry(), at.adaptor,
+      {.ingress = at.question.demand.ingress, .restricted_breathing = breathes},
+      *at.question.standards);
 }
 
 // ---- bend -----------------------------------------------------------------------------------

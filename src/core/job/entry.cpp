@@ -1,5 +1,6 @@
 #include "core/job/resolve.hpp"
 #include "cutback/job/field_text.hpp"
+#include "cutback/number.hpp"
 
 namespace cutback::job::detail {
 namespace {
@@ -71,7 +72,20 @@ entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   entry.adaptor_bore_mm = in.adaptor_bore_mm;
   entry.adaptor_material = in.adaptor_material;
   entry.material = in.material;
+  if (entry.hole == entry::Hole::threaded && in.hole_dia_mm) {
+    faults.add(ErrorCode::contradiction, "a tapped hole has no diameter of a clearance hole",
+               "entry.hole_dia_mm", plain(*in.hole_dia_mm), "hole_dia_mm with hole clearance",
+               "leave it out, or look which kind of hole it is");
+  }
   if (in.adaptor) resolve_adaptor(*in.adaptor, entry, faults);
+  // Through an adaptor nothing passes that is as wide as its own thread.
+  if (entry.thread && entry.thread->kind == entry::ThreadKind::metric && in.adaptor_bore_mm &&
+      !entry.adaptors.empty() && *in.adaptor_bore_mm >= entry.thread->size) {
+    faults.add(ErrorCode::contradiction, "the adaptor's bore is not smaller than its thread",
+               "entry.adaptor_bore_mm", plain(*in.adaptor_bore_mm),
+               "under " + plain(entry.thread->size) + " mm in " + entry::to_text(*entry.thread),
+               "measure its smallest bore");
+  }
   return entry;
 }
 

@@ -108,7 +108,7 @@ constexpr std::array k_fields{
           k_entry},
     Field{"entry", "hole_dia_mm", "--hole-dia", FieldKind::number, &In::hole_dia_mm, 1, 300, "mm",
           "Diameter of the clearance hole", k_entry},
-    Field{"entry", "wall_mm", "--wall", FieldKind::number, &In::wall_mm, 0, 200, "mm",
+    Field{"entry", "wall_mm", "--wall", FieldKind::number, &In::wall_mm, 0.1, 200, "mm",
           "Thickness of the wall, or depth of the tapped hole", k_entry},
     Field{"entry", "washer_mm", "--washer", FieldKind::number, &In::washer_mm, 0, 20, "mm",
           "Sealing washer between shoulder and wall", k_entry},

@@ -157,6 +157,11 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
                .loop_ohm = in.loop_ohm,
                .u0_v = in.u0_v};
   check_fault(job.fault, faults);
+  if (job.cable.armour == ArmourKind::none && earth::is_asked(job.fault)) {
+    frame.notes.emplace_back(
+        "a fault is given, but no armour carries it: it is not checked; the protective conductor "
+        "lies in the cable or beside it");
+  }
   job.insulation = in.insulation;
   frame.in = std::move(in);
   frame.faults = faults.take();

@@ -40,6 +40,12 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
         std::to_string(in.core_list.size()) + " cores listed, the cable has " + plain(*in.cores),
         "a row for each core", "list the others, spare ones with \"spare\": \"yes\"");
   }
+  if (!in.core_list.empty() && in.cores && static_cast<double>(in.core_list.size()) > *in.cores) {
+    faults.add(
+        ErrorCode::contradiction, "more routes than cores", "tails.cores",
+        std::to_string(in.core_list.size()) + " cores listed, the cable has " + plain(*in.cores),
+        "a row for each core", "look which of the two is right");
+  }
   const bool all_routed = std::all_of(
       in.core_list.begin(), in.core_list.end(),
       [](const CoreInput& c) { return c.reach_mm || c.x_mm || c.y_mm || c.z_mm || c.spare; });

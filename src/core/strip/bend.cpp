@@ -59,7 +59,7 @@ std::string because(const BendInput& in) {
     return "size or shape of the conductors is not known: the larger factor";
   }
   std::string text = in.armoured ? "armoured, " : "unarmoured, ";
-  text += *in.shaped ? "shaped conductors" : "circular conductors";
+  text += *in.shaped ? "shaped or solid conductors" : "circular conductors";
   if (in.csa_mm2) text += " of " + plain(*in.csa_mm2) + " mm2";
   return text;
 }

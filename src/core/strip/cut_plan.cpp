@@ -49,8 +49,8 @@ std::optional<double> thread_end_mm(const job::Job& job, const gland::Gland& gla
     return end_mm == gland.entry_length_mm ? end_mm : std::nullopt;
   }
   if (!at.through_adaptor) return larger(gland.entry_length_mm, parts_mm);
-  return larger(gland.entry_length_mm,
-                sum(job.entry.adaptor_mm, larger(job.entry.adaptor_thread_mm, parts_mm)));
+  return larger(gland.entry_length_mm, sum(sum(job.entry.adaptor_mm, at.gland_washer_mm),
+                                           larger(job.entry.adaptor_thread_mm, parts_mm)));
 }
 
 /// What the axis lacks, in the order in which it is measured.
@@ -72,10 +72,13 @@ std::string lacking(const job::Job& job, const gland::Gland& gland, const entry:
 
 /// Inside face and end of the bedding, and what they lack.
 void put_entry(const job::Job& job, const gland::Gland& gland, const Termination& how, Axis& axis,
-               std::vector<std::string>& missing) {
+               CutPlan& plan) {
+  std::vector<std::string>& missing = plan.missing;
   const entry::Hardware at = entry::hardware_of(gland, job.entry, how.adaptor);
   axis.inside_face_mm = at.inside_face_mm();
-  if (how.adaptor) axis.inside_face_mm = sum(axis.inside_face_mm, job.entry.adaptor_mm);
+  if (how.adaptor) {
+    axis.inside_face_mm = sum(axis.inside_face_mm, sum(job.entry.adaptor_mm, at.gland_washer_mm));
+  }
   if (how.barrier) {
     axis.bedding_end_mm = gland.bedding_end_mm;
   } else {
@@ -91,13 +94,15 @@ void put_entry(const job::Job& job, const gland::Gland& gland, const Termination
     missing.push_back(
         "bedding_end_mm of the gland is not stated: no mark for the bedding cut; "
         "take it from the gland's instructions");
+    plan.lacks.push_back({"bedding_end_mm of the gland", "", fit::Lack::Where::elsewhere});
   }
 }
 
 Axis axis_of(const job::Job& job, const gland::Gland& gland, const Termination& how,
-             std::vector<std::string>& missing) {
+             CutPlan& plan) {
+  std::vector<std::string>& missing = plan.missing;
   Axis axis;
-  put_entry(job, gland, how, axis, missing);
+  put_entry(job, gland, how, axis, plan);
   if (job.cable.armour == ArmourKind::none) return axis;
   axis.armour_stop_mm = job.armour_stop_mm ? job.armour_stop_mm : gland.armour_stop_mm;
   axis.exposed_mm = gland.exposed_armour_mm;
@@ -121,7 +126,8 @@ struct Route {
   std::string says;
 };
 
-/// |x| + |y| + |z| less 0.4292 r for each bend, one bend fewer than there are legs.
+/// |x| + |y| + |z| less 0.4292 r for each bend, one bend fewer than there are legs. A bend for
+/// which a leg is too short saves nothing: the core is then rather too long than too short.
 Route route_by_legs(const Core& core, const std::optional<double>& radius_mm,
                     std::vector<std::string>& missing) {
   double sum = 0.0;
@@ -136,17 +142,13 @@ Route route_by_legs(const Core& core, const std::optional<double>& radius_mm,
     says += (says.empty() ? "" : " + ") + plain(std::abs(*leg));
   }
   const int bends = std::max(0, legs - 1);
-  const double saved = bends * k_bend_saving * radius_mm.value_or(0.0);
-  if (legs > 0 && at_most(sum - saved, 0.0)) {
-    throw tails_error("the bends are longer than the route", "core " + core.name,
-                      says + " mm with a bend radius of " + plain(*radius_mm) + " mm",
-                      "give a smaller bend_radius_mm, or the route as reach_mm");
-  }
-  if (bends > 0 && radius_mm && shortest < *radius_mm) {
+  const bool too_tight = bends > 0 && radius_mm && !at_least(shortest, *radius_mm);
+  if (too_tight) {
     missing.push_back("core " + core.name + ": a leg of " + plain(shortest) +
                       " mm is shorter than the bend radius of " + plain(*radius_mm) +
-                      " mm, so the bend cannot be made there");
+                      " mm, so the bend cannot be made there and nothing is taken off for it");
   }
+  const double saved = too_tight ? 0.0 : bends * k_bend_saving * radius_mm.value_or(0.0);
   if (saved > 0.0) says += fmt::format(" - {} x 0.4292 x {}", bends, plain(*radius_mm));
   return {sum - saved, says + " = " + plain(sum - saved, 1)};
 }
@@ -238,7 +240,7 @@ Marks unarmoured_marks_of(const Axis& axis) {
 
 CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Termination& how) {
   CutPlan plan;
-  plan.axis = axis_of(job, gland, how, plan.missing);
+  plan.axis = axis_of(job, gland, how, plan);
   const Axis& axis = plan.axis;
   if (axis.bedding_end_mm && axis.armour_stop_mm &&
       at_most(*axis.bedding_end_mm, -*axis.armour_stop_mm)) {

@@ -91,13 +91,15 @@ TEST_CASE("check_area: an ordinary place has no checks", "[unit][area]") {
   CHECK(checks_of({}, solid(), {}).empty());
   Area wet;
   wet.ip = *area::parse_ip_codes("66");
-  const auto checks = checks_of(wet, solid(), full_gland());
+  Gland ring = full_gland();
+  ring.sealing = gland::Sealing::compression;
+  const auto checks = checks_of(wet, solid(), ring);
   REQUIRE(checks.size() == 1);
   CHECK(checks[0].name == CheckName::ingress);
   CHECK(checks[0].verdict == Verdict::fits);
   Area hot;
   hot.ambient_max_degc = 101;
-  const auto alone = checks_of(hot, solid(), full_gland());
+  const auto alone = checks_of(hot, solid(), ring);
   REQUIRE(alone.size() == 1);
   CHECK(alone[0].name == CheckName::temperature);
   CHECK(alone[0].verdict == Verdict::no_fit);
@@ -174,7 +176,8 @@ TEST_CASE("check_area: a place that only others speak of asks for its zone first
   CHECK(one(checks, CheckName::level).lacks.at(0).key == "zone");
   CHECK(one(checks, CheckName::ingress).lacks.at(0).key == "ip");
   CHECK(one(checks, CheckName::temperature).verdict == Verdict::fits);
-  CHECK(checks.size() == 3);
+  CHECK(one(checks, CheckName::sealing).verdict == Verdict::fits);  // its chamber takes the cores
+  CHECK(checks.size() == 4);
   Area room;
   room.zone = area::Zone::none;
   room.ip = *area::parse_ip_codes("20");
@@ -188,7 +191,8 @@ TEST_CASE("check_area: a plain room is asked for ingress and temperature alone",
   Area room;
   room.zone = area::Zone::none;
   const auto checks = checks_of(room, solid(), full_gland());
-  REQUIRE(checks.size() == 2);
+  REQUIRE(checks.size() == 3);
+  CHECK(one(checks, CheckName::sealing).verdict == Verdict::fits);  // its chamber takes the cores
   CHECK(one(checks, CheckName::ingress).verdict == Verdict::not_known);
   CHECK(one(checks, CheckName::temperature).verdict == Verdict::fits);
   room.ip = *area::parse_ip_codes("20");
@@ -252,7 +256,11 @@ TEST_CASE("check_area: the letter of a marking counts for the level", "[unit][ar
   gland.protection = {area::Protection::ec};
   CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::no_fit);
   place.zone = area::Zone::zone_2;
+  // It would serve the zone, but takes from the level of the enclosure.
+  CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::not_known);
+  place.protection = area::Protection::ec;
   CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::fits);
+  place.protection = area::Protection::eb;
   place.level = area::Level::Gb;
   CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::no_fit);
 }

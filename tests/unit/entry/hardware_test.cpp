@@ -66,8 +66,9 @@ TEST_CASE("hardware_of: a tapped hole has no locknut, and tag and serrated washe
   entry.locknut_mm = 4.0;
   const Hardware tapped = hardware_of(gland_with_parts(), entry, false);
   CHECK(tapped.locknut_mm == 0.0);
-  CHECK(tapped.outside_mm() == 4.5);
-  CHECK(tapped.inside_face_mm() == 9.5);
+  CHECK(tapped.washers() == 2);  // on both sides of the tag
+  CHECK(tapped.outside_mm() == 6.5);
+  CHECK(tapped.inside_face_mm() == 11.5);
   CHECK(tapped.inside_mm() == 0.0);
   entry.hole = Hole::clearance;
   const Hardware clear = hardware_of(gland_with_parts(), entry, false);

@@ -24,13 +24,21 @@ Entry wall(Hole hole, double wall_mm, std::optional<double> washer_mm) {
   return entry;
 }
 
-/// Of "": none.
-std::vector<area::IpCode> codes(const char* ip) {
-  return area::parse_ip_codes(ip).value_or(std::vector<area::IpCode>{});
+/// What the place asks for; of "": nothing.
+std::vector<area::IngressDemand> asked(const char* ip) {
+  std::vector<area::IngressDemand> demands;
+  for (const area::IpCode& code : area::parse_ip_codes(ip).value_or(std::vector<area::IpCode>{})) {
+    demands.push_back({.needed = "IP" + area::to_text(code),
+                       .source = {},
+                       .not_given = {},
+                       .rungs = {{code, Verdict::fits, {}}}});
+  }
+  return demands;
 }
 
 fit::Check joint(const Entry& entry, const char* ip, const char* thread = "M20") {
-  return check_joint(gland_of(thread), entry, nullptr, codes(ip), test::standards());
+  const auto ingress = asked(ip);
+  return check_joint(gland_of(thread), entry, nullptr, {.ingress = ingress}, test::standards());
 }
 
 Verdict verdict(const Entry& entry, const char* ip, const char* thread = "M20") {
@@ -98,13 +106,25 @@ TEST_CASE("check_joint: the hole lets the thread through and is covered", "[unit
   CHECK(hole(19.0, "M20") == Verdict::fits);
 }
 
+TEST_CASE("check_joint: restricted breathing needs the washer whatever the IP", "[unit][joint]") {
+  const auto verdict_of = [](std::optional<double> washer_mm) {
+    return check_joint(gland_of("M20"), wall(Hole::threaded, 12.0, washer_mm), nullptr,
+                       {.ingress = {}, .restricted_breathing = true}, test::standards())
+        .verdict;
+  };
+  CHECK(verdict_of(0.0) == Verdict::no_fit);
+  CHECK(verdict_of({}) == Verdict::not_known);
+  CHECK(verdict_of(1.5) == Verdict::fits);
+}
+
 TEST_CASE("check_joint: behind an adaptor both joints are sealed", "[unit][joint]") {
   Entry entry = wall(Hole::threaded, 10.0, 1.0);
   entry.thread = parse_thread("M25");
   const Adaptor adaptor{*parse_thread("M25"), *parse_thread("M20"), {}};
   gland::Gland gland = gland_of("M20");
   const auto at = [&](const char* ip) {
-    return check_joint(gland, entry, &adaptor, codes(ip), test::standards()).verdict;
+    const auto ingress = asked(ip);
+    return check_joint(gland, entry, &adaptor, {.ingress = ingress}, test::standards()).verdict;
   };
   CHECK(at("") == Verdict::fits);
   CHECK(at("66") == Verdict::not_known);

@@ -55,9 +55,9 @@ TEST_CASE("parts_in_order: a tapped hole takes no locknut, and the tag outside",
   entry.wall_mm = 5.0;
   CHECK(parts({}, entry) == List{"gland, its shoulder outside", "wall, tapped 5"});
   entry.tag_mm = 1.0;
-  CHECK(parts(gland_with_parts(), entry) == List{"gland, its shoulder outside",
-                                                 "earth tag, outside 1 *",
-                                                 "sealing washer, outside 2 *", "wall, tapped 5"});
+  CHECK(parts(gland_with_parts(), entry) ==
+        List{"gland, its shoulder outside", "sealing washer, outside, between shoulder and tag 2 *",
+             "earth tag, outside 1 *", "sealing washer, outside 2 *", "wall, tapped 5"});
 }
 
 TEST_CASE("parts_in_order: a washer that is stated as none is not listed", "[unit][entry]") {
@@ -80,12 +80,13 @@ TEST_CASE("parts_in_order: an adaptor takes the gland's place, and has no parts 
           "[unit][entry]") {
   Entry entry;
   entry.hole = Hole::clearance;
-  CHECK(parts(gland_with_parts(), entry, true) == List{"adaptor, its shoulder outside",
-                                                       "sealing washer, outside *",
-                                                       "wall, clearance hole", "locknut *"});
+  CHECK(parts(gland_with_parts(), entry, true) ==
+        List{"sealing washer, between gland and adaptor 2", "adaptor, its shoulder outside",
+             "sealing washer, outside *", "wall, clearance hole", "locknut *"});
   entry.hole = Hole::threaded;
   CHECK(parts(gland_with_parts(), entry, true) ==
-        List{"adaptor, its shoulder outside", "wall, tapped"});
+        List{"sealing washer, between gland and adaptor 2", "adaptor, its shoulder outside",
+             "wall, tapped"});
 }
 
 TEST_CASE("parts_in_order: nothing is ordered for a hole of which the kind is not known",

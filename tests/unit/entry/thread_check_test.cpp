@@ -154,9 +154,19 @@ TEST_CASE("check_thread: a PG thread is not proven flameproof", "[unit][thread]"
 
 TEST_CASE("check_thread: ordinary tapped hole", "[unit][thread]") {
   const gland::Gland gland = gland_of("M20", 10.0);
-  CHECK(check(gland, tapped(4.5), k_ordinary).check.verdict == Verdict::fits);
-  CHECK(check(gland, tapped(4.4), k_ordinary).check.verdict == Verdict::not_known);
-  CHECK(check(gland, tapped(1.4), k_ordinary).check.verdict == Verdict::no_fit);
+  const auto plain_hole = [](double depth_mm) {
+    Entry hole = tapped(depth_mm);
+    hole.chamfer_mm = 0.0;
+    return hole;
+  };
+  CHECK(check(gland, plain_hole(4.5), k_ordinary).check.verdict == Verdict::fits);
+  CHECK(check(gland, plain_hole(4.4), k_ordinary).check.verdict == Verdict::not_known);
+  CHECK(check(gland, plain_hole(1.4), k_ordinary).check.verdict == Verdict::no_fit);
+  // A chamfer that is not given counts for 2 mm, and is asked for where it decides.
+  CHECK(check(gland, tapped(6.5), k_ordinary).check.verdict == Verdict::fits);
+  const fit::Check open = check(gland, tapped(6.4), k_ordinary).check;
+  CHECK(open.verdict == Verdict::not_known);
+  CHECK(open.lacks.at(0).key == "chamfer_mm");
   const ThreadFit thin = check(gland, tapped(4.5), k_ordinary);
   REQUIRE(thin.notes.size() == 1);
   CHECK_THAT(thin.notes[0], Contains("short engagement"));
@@ -278,8 +288,8 @@ TEST_CASE("check_thread: both threads of an adaptor must engage", "[unit][thread
   };
   const ThreadFit good = through(15.0, k_ordinary);
   CHECK(good.check.verdict == Verdict::fits);
-  CHECK_THAT(good.check.says, Contains("adaptor in the wall: engaged: min(15, 10)") &&
-                                  Contains("gland in the adaptor: engaged: min(15, 27)"));
+  CHECK_THAT(good.check.says, Contains("adaptor in the wall: engaged: min(15, 10 - 2)") &&
+                                  Contains("gland in the adaptor: engaged: min(15, 27 - 2)"));
   CHECK(through(4.4, k_ordinary).check.verdict == Verdict::not_known);
   CHECK(through(4.5, k_ordinary).check.verdict == Verdict::fits);
   // A flameproof adaptor: how deep it is tapped stands in its certificate only.
