@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <array>
+#include <memory>
 #include <nlohmann/json.hpp>
 #include <sstream>
 #include <string_view>
@@ -21,6 +22,8 @@
 #include "cli/command_sheet.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/file_clash.hpp"
+#include "cli/terminal.hpp"
+#include "cli/wrong_file.hpp"
 #include "cutback/error.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/text.hpp"
@@ -47,25 +50,66 @@ std::vector<std::string> names_of(const CLI::App& app, bool options) {
   return names;
 }
 
+/// `--wa` begins --wall and --washer. One name that begins so, or that the others lengthen, is the
+/// one that is meant.
+std::string beginning_hint(const std::string& word, const std::vector<std::string>& names) {
+  constexpr std::size_t k_least = 4;  // two hyphens and two letters
+  constexpr std::size_t k_named = 4;
+  if (word.size() < k_least) return {};
+  std::vector<std::string> found;
+  for (const std::string& name : names) {
+    if (name.starts_with(word)) found.push_back(name);
+  }
+  std::sort(found.begin(), found.end(), [](const std::string& a, const std::string& b) {
+    return std::pair(a.size(), a) < std::pair(b.size(), b);
+  });
+  if (found.empty()) return {};
+  const bool one = std::all_of(found.begin(), found.end(), [&](const std::string& name) {
+    return name.starts_with(found.front());
+  });
+  if (one) return "did you mean \"" + found.front() + "\"?";
+  const bool many = found.size() > k_named;
+  if (many) found.resize(k_named);
+  return "it begins " + joined(found, ", ") + (many ? " and more" : "") + ";";
+}
+
 std::string suggestion(const CLI::App& app, const std::string& word) {
   const bool option = word.starts_with("-");
   const std::vector<std::string> names = names_of(app, option);
   const std::vector<std::string_view> views(names.begin(), names.end());
-  std::string hint = did_you_mean(word.substr(0, word.find('=')), views);
+  const std::string given = word.substr(0, word.find('='));
+  std::string hint = beginning_hint(given, names);
+  if (hint.empty()) hint = did_you_mean(given, views);
   const std::string help =
       app.get_parent() != nullptr ? "cutback " + app.get_name() + " --help" : "cutback --help";
   return hint.empty() ? "see " + help : hint + " see " + help;
 }
 
-/// Words that no option or argument took, each as a fault with the nearest name.
+/// Words that no option or argument took, one fault for each slip: of an unknown command what
+/// follows is its own, of an unknown option the word behind it is its value.
 void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
-  for (const std::string& word : app.remaining()) {
-    const bool option = word.starts_with("-") && word.size() > 1;
-    const bool top = app.get_parent() == nullptr;
-    const std::string what =
-        option ? "unknown option" : (top ? "unknown command" : "unexpected word");
+  const auto is_option = [](const std::string& word) {
+    return word.starts_with("-") && word.size() > 1;
+  };
+  const bool top = app.get_parent() == nullptr;
+  const std::vector<std::string> left = app.remaining();
+  const auto add = [&](const char* what, const std::string& where, const std::string& word) {
     faults.push_back(
-        make_fault(ErrorCode::unknown_name, what, word, "", "", suggestion(app, word)));
+        make_fault(ErrorCode::unknown_name, what, where, "", "", suggestion(app, word)));
+  };
+  for (std::size_t i = 0; i < left.size(); ++i) {
+    if (is_option(left[i])) {
+      add("unknown option", left[i], left[i]);
+      if (i + 1 < left.size() && !is_option(left[i + 1])) ++i;
+      continue;
+    }
+    if (top) {
+      add("unknown command", left[i], left[i]);
+      return;
+    }
+    std::string words = left[i];
+    while (i + 1 < left.size() && !is_option(left[i + 1])) words += " " + left[++i];
+    add("unexpected word", words, words);
   }
   for (const CLI::App* command : app.get_subcommands()) check_left_over(*command, faults);
 }
@@ -127,15 +171,40 @@ std::string overview(const CLI::App& app) {
     text += line + "\n";
   }
   return text +
-         "\n  --help    Print this help, or that of a command\n  --version Print the version\n\n" +
+         "\n  -h, --help  Print this help, or that of a command\n  --version   Print the "
+         "version\n\n" +
          app.get_footer() + "\n";
 }
 
-void report(const Error& error, const Context& context, std::ostream& err) {
+/// The example and the options that most jobs need.
+std::string brief_help(const CLI::App& command, const Brief& brief) {
+  const auto formatter = std::dynamic_pointer_cast<CLI::Formatter>(command.get_formatter());
+  if (formatter == nullptr) throw InternalError("the help has no form");
+  std::string text = brief.example + "\n\n" + command.get_description() + "\n\n" +
+                     "Usage: cutback " + command.get_name() + " " + brief.usage + "\n\n";
+  for (const std::string& name : brief.options) {
+    text += formatter->make_option(command.get_option(name), false);
+  }
+  return text + "\nEvery option: cutback " + command.get_name() + " --help-all\n\n" + k_footer +
+         "\n";
+}
+
+/// What `-h`, `--help` and `--help-all` print.
+std::string help_text(const CLI::App& app, const Context& context, bool all) {
+  const auto commands = app.get_subcommands();
+  if (commands.empty()) return overview(app);
+  const CLI::App& command = *commands.front();
+  const auto brief = context.briefs.find(command.get_name());
+  if (all || brief == context.briefs.end()) return narrowed(commands.front()->help("cutback"));
+  return narrowed(brief_help(command, brief->second));
+}
+
+void report(const Error& error, const Context& context, std::ostream& err, std::size_t columns) {
   if (!context.common.json) {
     for (const Fault& fault : error.faults()) {
-      err << "cutback: error[" << to_string(fault.code) << "]: " << without_controls(to_line(fault))
-          << '\n';
+      const std::string line = std::string("cutback: error[") + to_string(fault.code) +
+                               "]: " + without_controls(to_line(fault));
+      err << folded(line, columns) << '\n';
     }
     return;
   }
@@ -160,7 +229,8 @@ void report(const Error& error, const Context& context, std::ostream& err) {
 void build(CLI::App& app, Context& context) {
   app.name("cutback");
   app.set_version_flag("--version", "cutback " CUTBACK_VERSION, "Print the version");
-  app.set_help_flag("--help", "Print this help");
+  app.set_help_flag("-h,--help", "Print this help");
+  app.set_help_all_flag("--help-all", "Print every option");
   app.footer(k_footer);
   app.allow_extras();
   add_fit(app, context);
@@ -173,23 +243,51 @@ void build(CLI::App& app, Context& context) {
   add_earth(app, context);
   add_readings(app, context);
   add_rules(app, context);
+  app.get_option("--help-all")->group("");  // a group without a name is not listed
   for (CLI::App* command : app.get_subcommands({})) {
     command->allow_extras();
+    command->get_option("--help-all")->group("");
     command->footer(command->get_footer() + std::string("\n\n") + k_footer);
   }
 }
 
-int run_checked(std::span<const char* const> arguments, Context& context, std::ostream& out,
+/// `cutback help fit` asks for what `cutback fit --help` does.
+std::vector<const char*> with_help(std::span<const char* const> arguments) {
+  std::vector<const char*> words(arguments.begin(), arguments.end());
+  if (words.size() < 2 || std::string_view(words[1]) != "help") return words;
+  words.erase(words.begin() + 1);
+  words.push_back("--help");
+  return words;
+}
+
+/// The action; what is wrong with a file of another kind is that it is of another kind.
+int run_command(const Command& command, Runtime& runtime, std::string_view name,
+                const std::vector<NamedFile>& files) {
+  try {
+    return command.run(runtime);
+  } catch (const InputError&) {
+    if (auto fault = wrong_file(name, files)) throw InputError(*std::move(fault));
+    throw;
+  }
+}
+
+int run_checked(std::span<const char* const> given, Context& context, std::ostream& out,
                 std::ostream& err, const Environment& environment) {
   CLI::App app{
       "Which cable gland fits this wire-armoured cable, and where is each layer cut?\n"
       "Begin with: cutback fit --help"};
   build(app, context);
+  const std::vector<const char*> arguments = with_help(given);
   try {
     app.parse(static_cast<int>(arguments.size()), arguments.data());
   } catch (const CLI::CallForHelp&) {
-    const auto commands = app.get_subcommands();
-    out << (commands.empty() ? overview(app) : narrowed(commands.front()->help("cutback")));
+    std::vector<Fault> unknown;
+    check_left_over(app, unknown);
+    if (!unknown.empty() && app.get_subcommands().empty()) throw InputError(std::move(unknown));
+    out << help_text(app, context, false);
+    return k_exit_fits;
+  } catch (const CLI::CallForAllHelp&) {
+    out << help_text(app, context, true);
     return k_exit_fits;
   } catch (const CLI::Success& success) {
     return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
@@ -203,7 +301,8 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
   }
   std::vector<Fault> faults;
   check_left_over(app, faults);
-  for (Fault& fault : file_clashes(named_files(app, environment))) {
+  const std::vector<NamedFile> files = named_files(app, environment);
+  for (Fault& fault : file_clashes(files)) {
     faults.push_back(std::move(fault));
   }
   if (!faults.empty()) throw InputError(std::move(faults));
@@ -226,7 +325,7 @@ int run_checked(std::span<const char* const> arguments, Context& context, std::o
     throw InternalError("the full program was not started");
   }
   Runtime runtime{out, err, environment, context.common};
-  return command.run(runtime);
+  return run_command(command, runtime, app.get_subcommands().front()->get_name(), files);
 }
 
 }  // namespace
@@ -237,16 +336,16 @@ int run(std::span<const char* const> arguments, std::ostream& out, std::ostream&
   try {
     return run_checked(arguments, context, out, err, environment);
   } catch (const InputError& error) {
-    report(error, context, err);
+    report(error, context, err, environment.err_columns);
     return k_exit_bad_input;
   } catch (const FileError& error) {
-    report(error, context, err);
+    report(error, context, err, environment.err_columns);
     return k_exit_bad_file;
   } catch (const Error& error) {
-    report(error, context, err);
+    report(error, context, err, environment.err_columns);
     return k_exit_bug;
   } catch (const std::exception& error) {
-    report(InternalError(error.what()), context, err);
+    report(InternalError(error.what()), context, err, environment.err_columns);
     return k_exit_bug;
   }
 }

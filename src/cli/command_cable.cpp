@@ -47,7 +47,9 @@ InputError with_options(const InputError& error) {
 
 int run_cable(const JobOptions& options, Runtime& runtime) {
   job::JobInput input;
-  std::vector<Fault> faults = options.fill(input);
+  std::vector<std::string> taken;
+  std::vector<Fault> faults = options.fill(input, taken);
+  runtime.say_taken(taken);
   if (!faults.empty()) throw InputError(std::move(faults));
   need(input.cores, "--cores", "the number of cores is needed", "1 to 61", faults);
   need(input.csa_mm2, "--csa", "the cross-section of a core is needed", "a standard size in mm2",

@@ -85,7 +85,11 @@ std::optional<earth::Material> parse_line_material(std::string_view word) {
 /// Reads the numbers and words, and collects what is wrong with them.
 class Reader {
  public:
-  explicit Reader(const EarthOptions& options) : options_(options) { add(options.job.fill(input)); }
+  Reader(const EarthOptions& options, const Runtime& runtime) : options_(options) {
+    std::vector<std::string> taken;
+    add(options.job.fill(input, taken));
+    runtime.say_taken(taken);
+  }
 
   std::optional<double> number(const char* name) {
     for (const NumberOption& option : k_numbers) {
@@ -178,8 +182,9 @@ void check_asked(Reader& reader, const std::optional<double>& area,
                "for example --wires 34 --wire 1.25");
 }
 
-earth::EarthInput read_input(const EarthOptions& options, const tables::Standards& standards) {
-  Reader reader(options);
+earth::EarthInput read_input(const EarthOptions& options, const Runtime& runtime,
+                             const tables::Standards& standards) {
+  Reader reader(options, runtime);
   const auto insulation = reader.word("--insulation", options.insulation, earth::parse_insulation,
                                       k_insulations, "pvc, pvc90, xlpe, epr, rubber60 or rubber85");
   if (insulation) {
@@ -236,7 +241,7 @@ bool is_enough(const print::EarthAsked& asked, const earth::EarthResult& result)
 
 int run_earth(const EarthOptions& options, Runtime& runtime) {
   const tables::Standards standards = runtime.standards();
-  const earth::EarthInput in = read_input(options, standards);
+  const earth::EarthInput in = read_input(options, runtime, standards);
   const earth::EarthResult result = earth::check_armour_earth(in, standards);
   const print::EarthAsked asked = asked_of(in);
   runtime.emit(runtime.common.json

@@ -68,7 +68,9 @@ std::optional<measure::Estimate> read_sheath(const FitOptions& options, const jo
 
 int run_fit(const FitOptions& options, Runtime& runtime) {
   job::JobInput input;
-  std::vector<Fault> faults = options.job.fill(input);
+  std::vector<std::string> taken;
+  std::vector<Fault> faults = options.job.fill(input, taken);
+  runtime.say_taken(taken);
   const fit::Prefer prefer = parse_prefer(options.prefer, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
@@ -94,6 +96,10 @@ void add_fit(CLI::App& app, Context& context) {
   const auto options = std::make_shared<FitOptions>();
   CLI::App* command = app.add_subcommand("fit", k_description);
   command->footer(k_example);
+  context.briefs["fit"] = {k_example,
+                           "[OPTIONS]",
+                           {"--od", "--bedding", "--wire", "--entry", "--hole", "--wall", "--ip",
+                            "--zone", "--protection", "--glands"}};
   options->job.add(*command, {"cable", "entry", "area", "fault", ""});
   command
       ->add_option("--readings", options->readings,

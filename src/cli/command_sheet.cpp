@@ -39,10 +39,13 @@ struct SheetOptions {
   bool dated = false;
 };
 
-job::JobInput read_input(const SheetOptions& options, std::vector<Fault>& faults) {
+job::JobInput read_input(const SheetOptions& options, const Runtime& runtime,
+                         std::vector<Fault>& faults) {
   job::JobInput input;
   if (!options.file.empty()) input = io::load_job(options.file);
-  faults = options.job.fill(input);
+  std::vector<std::string> taken;
+  faults = options.job.fill(input, taken);
+  runtime.say_taken(taken);
   return input;
 }
 
@@ -100,7 +103,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   check_results(options, runtime, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   if (options.pdf) runtime.require_no_terminal("--pdf");
-  const job::JobInput input = read_input(options, faults);
+  const job::JobInput input = read_input(options, runtime, faults);
   const fit::Prefer prefer = parse_prefer(options.prefer, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
@@ -128,6 +131,10 @@ void add_sheet(CLI::App& app, Context& context) {
   const auto options = std::make_shared<SheetOptions>();
   CLI::App* command = app.add_subcommand("sheet", k_description);
   command->footer(k_example);
+  context.briefs["sheet"] = {k_example,
+                             "[OPTIONS] [job]",
+                             {"--od", "--bedding", "--wire", "--entry", "--hole", "--wall",
+                              "--reach", "--strip", "--gland", "--pdf"}};
   command->add_option("job", options->file, "Job file (JSON); - is standard input")
       ->type_name("FILE");
   command

@@ -7,6 +7,7 @@
 #include "cutback/error.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -74,13 +75,26 @@ void JobOptions::add_field(CLI::App& command, const job::Field& field) {
       ->group(group_of(field.section));
 }
 
-std::vector<Fault> JobOptions::fill(job::JobInput& job) const {
+std::vector<Fault> JobOptions::fill(job::JobInput& job, std::vector<std::string>& taken) const {
   std::vector<Fault> faults;
+  std::vector<written::Told> told;
+  const auto add = [&](const std::vector<Fault>& more) {
+    faults.insert(faults.end(), more.begin(), more.end());
+  };
   for (const auto& slot : slots_) {
     if (!slot->given) continue;
-    const auto found = set_from_text(job, *slot->field, slot->text, slot->field->option);
-    faults.insert(faults.end(), found.begin(), found.end());
+    const job::Field& field = *slot->field;
+    try {
+      const written::Taken value =
+          written::take(written::asked_of(field), slot->text, field.option);
+      add(set_from_text(job, field, value.text, field.option));
+      if (!value.says.empty()) taken.push_back(std::string(field.option) + " " + value.says);
+      if (!value.also.empty()) told.push_back({value.also, field.option, slot->text});
+    } catch (const InputError& error) {
+      add(error.faults());
+    }
   }
+  add(written::put_told(told, job));
   return faults;
 }
 

@@ -27,7 +27,8 @@ class JobOptions {
   void add_keys(CLI::App& command, std::vector<std::string_view> keys);
 
   /// Puts what was typed into `job`, over what it holds. @return every fault
-  [[nodiscard]] std::vector<Fault> fill(job::JobInput& job) const;
+  /// @param taken  words of the trade and what each was taken for are put behind it
+  [[nodiscard]] std::vector<Fault> fill(job::JobInput& job, std::vector<std::string>& taken) const;
 
  private:
   void add_field(CLI::App& command, const job::Field& field);

@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "cli/terminal.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
 #include "cutback/io/files.hpp"
@@ -38,8 +39,13 @@ void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& sta
   for (const std::string& absurd : fit::absurdities(list.glands, standards)) warn(absurd);
 }
 
+void Runtime::say_taken(const std::vector<std::string>& taken) const {
+  if (!taken.empty()) warn("taken: " + joined(taken, "; "));
+}
+
 void Runtime::warn(const std::string& text) const {
-  if (!common.quiet) err << "cutback: " << without_controls(text) << '\n';
+  if (!common.quiet)
+    err << folded("cutback: " + without_controls(text), environment.err_columns) << '\n';
 }
 
 const Extras& Runtime::extras() const {

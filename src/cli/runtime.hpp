@@ -1,10 +1,13 @@
 #pragma once
 // What a command is given to run with, so that it can be run inside a test.
 
+#include <cstddef>
 #include <functional>
+#include <map>
 #include <optional>
 #include <ostream>
 #include <string>
+#include <vector>
 
 #include "cli/extras.hpp"
 #include "cutback/gland/gland.hpp"
@@ -24,6 +27,7 @@ struct Environment {
   bool no_colour = false;                        ///< NO_COLOR is set and not empty
   bool out_is_terminal = false;
   bool err_is_terminal = false;
+  std::size_t err_columns = 0;        ///< of the terminal that stderr is; 0 where it is none
   const Extras* extras = nullptr;     ///< null in the program without them
   std::function<void()> become_full;  ///< goes on as the program with them, or throws FileError
 };
@@ -52,6 +56,8 @@ struct Runtime {
   [[nodiscard]] gland::GlandList glands(const tables::Standards& standards) const;
   /// What is to be said of a list wherever it is used: its warnings, and figures that cannot be.
   void warn_of(const gland::GlandList& list, const tables::Standards& standards) const;
+  /// Words of the trade and what each was taken for, in one line on err.
+  void say_taken(const std::vector<std::string>& taken) const;
   /// A line on err, unless --quiet.
   void warn(const std::string& text) const;
   /// The functions of the full program, for a command that says it needs them
@@ -75,10 +81,18 @@ struct Command {
   std::function<bool()> needs_extras;
 };
 
+/// What `--help` of a command with many options opens with; `--help-all` has the rest.
+struct Brief {
+  std::string example;
+  std::string usage;                 ///< what follows the command's name
+  std::vector<std::string> options;  ///< those that most jobs need
+};
+
 /// What the command line comes to.
 struct Context {
   CommonOptions common;
-  Command command;  ///< without run() where none was given
+  std::map<std::string, Brief> briefs;  ///< by command
+  Command command;                      ///< without run() where none was given
 };
 
 /// Adds --json, --output, --colour, --quiet, --data, and --glands where a command reads a list.

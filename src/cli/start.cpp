@@ -8,6 +8,7 @@
 #include <iostream>
 
 #include "cli/app.hpp"
+#include "cli/terminal.hpp"
 #include "cutback/error.hpp"
 
 namespace cutback::cli {
@@ -53,6 +54,7 @@ int start(int argc, char** argv, const Extras* extras) noexcept {
       .no_colour = variable("NO_COLOR").has_value(),
       .out_is_terminal = isatty(STDOUT_FILENO) == 1,
       .err_is_terminal = isatty(STDERR_FILENO) == 1,
+      .err_columns = terminal_columns(STDERR_FILENO),
       .extras = extras,
       .become_full = [argv] { become_full(argv); },
   };

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <deque>
+#include <map>
 #include <optional>
 #include <unordered_map>
 #include <utility>
@@ -14,6 +16,7 @@
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/written.hpp"
 #include "io/embedded.hpp"
 
 namespace cutback::io {
@@ -52,7 +55,10 @@ class Reading {
  public:
   explicit Reading(const std::string& name) : name_(name) {
     list_.name = name;
-    for (const Column& column : columns()) choices_.push_back(words_of(column));
+    for (const Column& column : columns()) {
+      choices_.push_back(words_of(column));
+      asked_.push_back(written::asked_of(column));
+    }
   }
 
   GlandList read(std::string_view text);
@@ -64,6 +70,9 @@ class Reading {
   void missing_columns();
   void row(const CsvRecord& record);
   bool take_cells(const CsvRecord& record);
+  void take_words(std::size_t column);
+  void say_taken();
+  [[nodiscard]] bool is_plain(std::size_t column) const;
   void set(Gland& gland, std::size_t column);
   std::optional<double> number(const Column& column, std::string_view cell);
   bool words(std::size_t column);
@@ -98,6 +107,10 @@ class Reading {
   bool any_row_ = false;
   bool any_armoured_ = false;
   std::unordered_map<std::string, std::size_t> line_of_part_;
+  std::vector<written::Asked> asked_;  ///< of every column
+  std::deque<std::string> texts_;      ///< cells that were taken for something else
+  /// Of each column, what was taken for what, and how often.
+  std::map<std::string_view, std::map<std::string, std::pair<std::string, std::size_t>>> taken_;
   GlandList list_;
   std::vector<Fault> faults_;
 };
@@ -125,6 +138,7 @@ void Reading::records(std::string_view text) {
   header(record);
   while (reader.next(record)) row(record);
   missing_columns();
+  say_taken();
   if (!any_row_) {
     add(ErrorCode::missing, "the list has no gland", name_, "",
         "a row for each gland below the headings", "");
@@ -146,6 +160,13 @@ void Reading::header(const CsvRecord& record) {
     }
   }
   for (std::size_t i = 0; i < record.fields.size(); ++i) heading(trimmed(record.fields[i]), i + 1);
+  if (std::find(present_.begin(), present_.end(), true) != present_.end()) return;
+  throw InputError(Fault{.code = ErrorCode::missing,
+                         .what = "this is no gland list: no heading is one of its columns",
+                         .where = name_ + ", line " + std::to_string(record.line),
+                         .given = std::string(first),
+                         .allowed = "part, entry_thread, outer_min_mm, outer_max_mm, armour ...",
+                         .hint = "the first row names the columns"});
 }
 
 void Reading::heading(std::string_view text, std::size_t number) {
@@ -214,6 +235,34 @@ bool Reading::take_cells(const CsvRecord& record) {
   return any;
 }
 
+/// Words of the trade become those of the column, where it does not know the cell as it stands.
+void Reading::take_words(std::size_t column) {
+  std::string_view& cell = row_.cells[column];
+  try {
+    written::Taken taken = written::take(asked_[column], cell, place(column));
+    if (taken.text == cell) return;
+    ++taken_[columns()[column].name][std::string(cell)].second;
+    taken_[columns()[column].name][std::string(cell)].first = taken.text;
+    cell = texts_.emplace_back(std::move(taken.text));
+  } catch (const InputError& error) {
+    faults_.insert(faults_.end(), error.faults().begin(), error.faults().end());
+    cell = {};
+  }
+}
+
+/// One line for each column in which something was taken for something else.
+void Reading::say_taken() {
+  for (const auto& [column, cells] : taken_) {
+    const auto& [given, taken] = *cells.begin();
+    std::size_t count = 0;
+    for (const auto& each : cells) count += each.second.second;
+    std::string line =
+        name_ + ", column " + std::string(column) + ": \"" + given + "\" taken for " + taken.first;
+    if (count > 1) line += ", and " + std::to_string(count - 1) + " more of that kind";
+    list_.warnings.push_back(std::move(line));
+  }
+}
+
 void Reading::row(const CsvRecord& record) {
   if (!take_cells(record)) return;
   any_row_ = true;
@@ -230,8 +279,39 @@ void Reading::row(const CsvRecord& record) {
   across(gland);
 }
 
+/// Whether the column knows the cell as it stands.
+bool Reading::is_plain(std::size_t column) const {
+  const std::string_view cell = row_.cells[column];
+  const std::vector<std::string_view>& choices = choices_[column];
+  const auto is_choice = [&](std::string_view word) {
+    return std::find(choices.begin(), choices.end(), word) != choices.end();
+  };
+  const auto all = [&](const auto& known) {
+    const std::vector<std::string_view> parts = split_words(cell);
+    return std::all_of(parts.begin(), parts.end(), known);
+  };
+  switch (columns()[column].kind) {
+    case ColumnKind::number:
+    case ColumnKind::whole:
+      return parse_number(cell).has_value();
+    case ColumnKind::word:
+      return is_choice(cell);
+    case ColumnKind::words:
+      return all(is_choice);
+    case ColumnKind::ip:
+      return all([](std::string_view word) { return area::parse_ip_code(word).has_value(); });
+    case ColumnKind::thread:
+      return entry::parse_thread(cell).has_value();
+    case ColumnKind::text:
+      break;
+  }
+  return true;
+}
+
 /// Checks one cell that is not blank, and puts it into the gland when it is good.
 void Reading::set(Gland& gland, std::size_t place_of_column) {
+  if (!is_plain(place_of_column)) take_words(place_of_column);
+  if (row_.cells[place_of_column].empty()) return;
   const Column& column = columns()[place_of_column];
   const std::string_view cell = row_.cells[place_of_column];
   if (column.kind == ColumnKind::number || column.kind == ColumnKind::whole) {

@@ -14,9 +14,9 @@ $1"; }
 commands=$("$program" --help | sed -n '/^Commands:/,/^$/s/^  \([a-z]\{1,\}\) .*/\1/p')
 [ "$(echo "$commands" | wc -w)" -ge 6 ] || complain "cutback --help names too few commands: $commands"
 
-# help_options COMMAND: "GROUP<tab>--option" for every option that its help names
+# help_options COMMAND: "GROUP<tab>--option" for every option that its whole help names
 help_options() {
-  "$program" "$1" --help | awk '
+  "$program" "$1" --help-all | awk '
     /^[A-Z][A-Za-z ]*:$/ { group = $0; sub(/:$/, "", group) }
     /^  --[a-z]/ { print group "\t" $1 }'
 }

@@ -12,7 +12,7 @@ complain() {
 }
 for stdout in "$cases"/fit/*/stdout; do
   args=$(dirname "$stdout")/args
-  grep -qE '^--(json|why|all|sources|help)$' "$args" && continue
+  grep -qE '^--(json|why|all|sources|help|help-all)$' "$args" && continue
   count=$((count + 1))
   lines=$(wc -l <"$stdout")
   [ "$lines" -le 24 ] || complain "$stdout: $lines lines"

@@ -69,6 +69,29 @@ std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
   return fault;
 }
 
+/// `15,14+15,16`: between the plus signs whole figures in pairs, as a decimal comma makes them.
+/// They are also places in whole millimetres, so that nobody can say which was meant.
+void check_decimal_comma(std::string_view text, std::string_view where) {
+  std::string pointed;
+  std::string whole;
+  for (const std::string_view reading : split(text, '+')) {
+    const std::vector<std::string_view> parts = split(reading, ',');
+    const auto is_whole = [](std::string_view part) {
+      return !part.empty() && std::all_of(part.begin(), part.end(), is_digit);
+    };
+    if (parts.size() != 2 || !is_whole(parts[0]) || !is_whole(parts[1])) return;
+    const std::string_view plus = pointed.empty() ? "" : "+";
+    pointed += std::string(plus) + std::string(parts[0]) + "." + std::string(parts[1]);
+    whole += std::string(plus) + std::string(parts[0]) + ".0," + std::string(parts[1]) + ".0";
+  }
+  throw InputError(Fault{.code = ErrorCode::contradiction,
+                         .what = "a decimal comma, it seems: here a comma begins the next place",
+                         .where = std::string(where),
+                         .given = std::string(text),
+                         .allowed = "places in whole mm as " + whole,
+                         .hint = std::string(k_point_hint) + ": " + pointed});
+}
+
 /// A decimal comma (15,1) reads as two places, 15 and 1. No cable changes that much.
 void check_alike(const std::vector<Place>& places, std::string_view text, std::string_view where) {
   constexpr double k_largest_ratio = 1.5;
@@ -83,7 +106,8 @@ void check_alike(const std::vector<Place>& places, std::string_view text, std::s
   }
   if (high <= k_largest_ratio * low) return;
   throw InputError(Fault{.code = ErrorCode::contradiction,
-                         .what = "readings of one cable differ by more than a half",
+                         .what = "a decimal comma, it seems: readings of one cable differ by more "
+                                 "than a half",
                          .where = std::string(where),
                          .given = std::string(text),
                          .allowed = {},
@@ -101,6 +125,7 @@ std::vector<Place> parse_places(std::string_view text, std::string_view where) {
                            .allowed = std::string(k_allowed),
                            .hint = {}});
   }
+  check_decimal_comma(text, where);
   const std::vector<std::string_view> place_texts = split(text, ',');
   std::vector<Fault> faults;
   std::vector<Place> places;
@@ -133,6 +158,10 @@ std::string to_text(const std::vector<Place>& places) {
     if (!text.empty()) text += ',';
     for (std::size_t r = 0; r < place.readings_mm.size(); ++r) {
       text += (r == 0 ? "" : "+") + plain(place.readings_mm[r], k_decimals);
+      // Whole figures on both sides of a comma would look like one with a decimal comma.
+      if (places.size() > 1 && text.find('.', text.find_last_of(",+") + 1) == std::string::npos) {
+        text += ".0";
+      }
     }
   }
   return text;

@@ -160,7 +160,7 @@ TEST_CASE("analyse_drums: one drum says nothing of another", "[unit][measure]") 
 
 TEST_CASE("analyse_drums: uncrossed places use the largest ovality of all drums",
           "[unit][measure]") {
-  const DrumsInput in = input({"15,15", "14.8+15.2,14.9+15.1"});
+  const DrumsInput in = input({"15.0,15.0", "14.8+15.2,14.9+15.1"});
   const DrumsResult result = analyse_drums(in, k_limits);
   CHECK(result.drums[0].estimate.caps.empty());
   CHECK(result.drums[0].estimate.standard_mm ==

@@ -28,7 +28,7 @@ TEST_CASE("parse_places: plus joins readings and a comma begins the next place",
   REQUIRE(places.size() == 2);
   CHECK(places[0].readings_mm == std::vector<double>{14.9, 15.1});
   CHECK(places[1].readings_mm == std::vector<double>{15.0, 15.2, 15.05});
-  CHECK(to_text(places) == "14.9+15.1,15+15.2+15.05");
+  CHECK(to_text(places) == "14.9+15.1,15.0+15.2+15.05");
 }
 
 TEST_CASE("parse_places: inches are 25.4 mm reading by reading", "[unit][measure]") {
@@ -76,13 +76,17 @@ TEST_CASE("parse_places: every faulty reading is a fault of its own", "[unit][me
 }
 
 TEST_CASE("parse_places: a decimal comma is found out", "[unit][measure]") {
-  for (const char* text : {"15,1", "15,1+15,2", "0,9", "1,25", "15.0+15.2,151"}) {
+  for (const char* text :
+       {"15,1", "15,1+15,2", "0,9", "1,25", "15.0+15.2,151", "15,14+15,16", "15,14", "10,15"}) {
     INFO(text);
     const auto faults = faults_of(text);
     REQUIRE(faults.size() == 1);
+    CHECK(faults[0].what.find("a decimal comma, it seems") == 0);
     CHECK(faults[0].hint.find("write the decimal mark as a point") == 0);
   }
+  CHECK(faults_of("15,14+15,16")[0].hint.ends_with(": 15.14+15.16"));
+  CHECK(to_text(parse_places("15.0,16.0", "--od")) == "15.0,16.0");  // it can be read again
   // Within one place a typing error is left to the limit on ovality.
   CHECK(parse_places("15+1.5", "--od").size() == 1);
-  CHECK(parse_places("10,15", "--od").size() == 2);
+  CHECK(parse_places("10.0,15.0", "--od").size() == 2);
 }

@@ -1,0 +1,369 @@
+#include "cutback/written/written.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <optional>
+
+#include "cutback/area/marking.hpp"
+#include "cutback/entry/thread.hpp"
+#include "cutback/error.hpp"
+#include "cutback/job/field_text.hpp"
+#include "cutback/number.hpp"
+#include "cutback/text.hpp"
+
+namespace cutback::written {
+namespace {
+
+constexpr double k_inch_mm = 25.4;
+constexpr int k_decimals = 9;
+
+/// Small letters, without spaces, points, hyphens and underlines; those between figures stay, a
+/// hyphen there as a space, and so does a sign or a point in front of the first figure.
+std::string normal(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    const bool before = !out.empty() && is_digit(out.back());
+    const bool after = i + 1 < text.size() && is_digit(text[i + 1]);
+    if (c == '.') {
+      if (after) out += c;
+    } else if (c == '-' && out.empty() && i + 1 < text.size() && (after || text[i + 1] == '.')) {
+      out += c;
+    } else if (c == ' ' || c == '\t' || c == '-' || c == '_') {
+      if (before && after) out += ' ';
+    } else {
+      out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    }
+  }
+  return out;
+}
+
+bool is_figure(std::string_view text) {
+  return !text.empty() && is_digit(text.back()) &&
+         text.find_first_not_of("0123456789./ -") == std::string_view::npos;
+}
+
+/// What of `text` stands for the sign of a pattern; nothing where they do not match. A pattern
+/// without a sign matches itself, and then it is empty.
+std::optional<std::string_view> matched(std::string_view pattern, std::string_view text) {
+  const std::size_t sign = pattern.find_first_of("#*");
+  if (sign == std::string_view::npos) {
+    return pattern == text ? std::optional(std::string_view{}) : std::nullopt;
+  }
+  const std::string_view head = pattern.substr(0, sign);
+  const std::string_view tail = pattern.substr(sign + 1);
+  if (text.size() <= head.size() + tail.size()) return std::nullopt;
+  if (!text.starts_with(head) || !text.ends_with(tail)) return std::nullopt;
+  const std::string_view middle = text.substr(head.size(), text.size() - head.size() - tail.size());
+  if (pattern[sign] == '#' && !is_figure(middle)) return std::nullopt;
+  return middle;
+}
+
+std::string filled(std::string_view pattern, std::string_view middle) {
+  std::string out(pattern);
+  const std::size_t sign = out.find_first_of("#*");
+  if (sign != std::string::npos) out.replace(sign, 1, middle);
+  return out;
+}
+
+/// The word of the field that this is, but for case, spaces and hyphens.
+std::optional<std::string_view> own_word(const Asked& asked, std::string_view text) {
+  const std::string wanted = normal(text);
+  std::optional<std::string_view> found;
+  for (const std::string_view word : asked.words) {
+    if (word == text) return word;
+    if (normal(word) != wanted) continue;
+    if (found) return std::nullopt;
+    found = word;
+  }
+  return found;
+}
+
+[[noreturn]] void refuse(const Doubt& doubt, std::string_view middle, std::string_view text,
+                         std::string_view where) {
+  throw InputError(make_fault(ErrorCode::bad_value, "this can be read in two ways", where, text,
+                              filled(doubt.one, middle) + "; or " + filled(doubt.other, middle),
+                              "write the one that is meant"));
+}
+
+/// Of a word or a text with rows of its own. @return nothing where the table has none for it
+std::optional<Taken> by_row(const Asked& asked, std::string_view text, std::string_view where) {
+  const std::string wanted = normal(text);
+  for (const Doubt& doubt : doubts()) {
+    if (doubt.key != asked.key) continue;
+    if (const auto middle = matched(doubt.written, wanted)) refuse(doubt, *middle, text, where);
+  }
+  for (const Word& row : words()) {
+    if (row.key != asked.key) continue;
+    const auto middle = matched(row.written, wanted);
+    if (!middle) continue;
+    if (row.written.find('*') != std::string_view::npos) {
+      const auto word = own_word(asked, *middle);
+      if (!word) continue;
+      return Taken{std::string(*word), {}, row.also};
+    }
+    return Taken{filled(row.taken, *middle), {}, row.also};
+  }
+  return std::nullopt;
+}
+
+Taken one_word(const Asked& asked, std::string_view text, std::string_view where) {
+  if (const auto word = own_word(asked, text)) return {std::string(*word), {}};
+  if (auto taken = by_row(asked, text, where)) return *std::move(taken);
+  return {std::string(text), {}};
+}
+
+/// `Ex db eb`, `db, eb`: the words with one space between them, where all of them are known.
+Taken several_words(const Asked& asked, std::string_view text, std::string_view where) {
+  std::string spaced(text);
+  std::replace_if(
+      spaced.begin(), spaced.end(), [](char c) { return c == ',' || c == ';' || c == '/'; }, ' ');
+  std::string out;
+  for (const std::string_view part : split_words(spaced)) {
+    const std::string plain_part = normal(part);
+    if (asked.key == "protection" && (plain_part == "ex" || plain_part == "eex")) continue;
+    const Taken taken = one_word(asked, part, where);
+    if (!own_word(asked, taken.text)) return {std::string(text), {}};
+    out += (out.empty() ? "" : " ") + taken.text;
+  }
+  return {out, {}};
+}
+
+/// A figure, a fraction or both: 2.5, 19/32, 1 1/4.
+std::optional<double> figure_of(std::string_view text, bool fractions) {
+  if (const auto value = parse_number(text)) return value;
+  const std::size_t slash = text.find('/');
+  if (!fractions || slash == std::string_view::npos) return std::nullopt;
+  const std::size_t space = text.substr(0, slash).rfind(' ');
+  const std::string_view whole =
+      space == std::string_view::npos ? "0" : trimmed(text.substr(0, space));
+  const std::size_t begin = space == std::string_view::npos ? 0 : space + 1;
+  const auto w = parse_figure(whole);
+  const auto n = parse_figure(text.substr(begin, slash - begin));
+  const auto d = parse_figure(text.substr(slash + 1));
+  if (!w || !n || !d || *d == 0.0) return std::nullopt;
+  return *w + *n / *d;
+}
+
+/// 12, 1/0 or 00 of an American gauge.
+std::optional<int> gauge_of(std::string_view text) {
+  const bool noughts =
+      !text.empty() && text.find_first_not_of('0') == std::string_view::npos && text.size() <= 4;
+  if (noughts) return 1 - static_cast<int>(text.size());
+  if (text.size() == 3 && text.ends_with("/0") && text[0] >= '1' && text[0] <= '4') {
+    return 1 - (text[0] - '0');
+  }
+  const auto value = parse_figure(text);
+  if (!value || *value != std::floor(*value) || *value > 40.0) return std::nullopt;
+  return static_cast<int>(*value);
+}
+
+/// A figure with a unit of the table, in the field's own unit; nothing for anything else.
+std::optional<double> with_unit(std::string_view unit, std::string_view text) {
+  const std::string wanted = normal(text);
+  const std::string_view all = wanted;
+  const std::size_t end = all.find_first_not_of("0123456789./ -");
+  if (end == std::string_view::npos || end == 0) return std::nullopt;
+  const std::string_view figure = trimmed(all.substr(0, end));
+  const std::string_view written = all.substr(end);
+  if (unit == "mm2" && written == "awg") {
+    const auto gauge = gauge_of(figure);
+    return gauge ? std::optional(awg_area_mm2(*gauge)) : std::nullopt;
+  }
+  for (const Unit& row : units()) {
+    if (row.unit != unit || row.written != written) continue;
+    const auto value = figure_of(figure, row.factor == k_inch_mm);
+    if (!value) return std::nullopt;
+    return row.factor == 1.0 && row.shift == 0.0 ? *value : *value * row.factor + row.shift;
+  }
+  return std::nullopt;
+}
+
+Taken number(const Asked& asked, std::string_view text, std::string_view where) {
+  if (parse_number(text)) return {std::string(text), {}};
+  if (auto taken = by_row(asked, text, where)) return *std::move(taken);
+  const auto value = with_unit(asked.unit, text);
+  return {value ? plain(*value, k_decimals) : std::string(text), {}};
+}
+
+/// `20`, `20mm`, `1/2`: the thread that it must be, where only one kind has such a size.
+Taken thread(const Asked& asked, std::string_view text, std::string_view where) {
+  if (entry::parse_thread(text) || text == "to-suit") return {std::string(text), {}};
+  if (normal(text) == normal("to-suit")) return {"to-suit", {}};
+  std::vector<std::string> can_be;
+  if (is_figure(normal(text))) {
+    for (const char* kind : {"M", "NPT ", "PG "}) {
+      const auto found = entry::parse_thread(kind + normal(text));
+      if (found) can_be.push_back(entry::to_text(*found));
+    }
+  }
+  if (can_be.size() == 1) return {can_be.front(), {}};
+  if (can_be.size() > 1) {
+    refuse({asked.key, {}, can_be.front(), can_be.back()}, {}, text, where);
+  }
+  if (auto taken = by_row(asked, text, where)) {
+    if (taken->text == "to-suit" || entry::parse_thread(taken->text)) return *std::move(taken);
+  }
+  return {std::string(text), {}};
+}
+
+Taken ingress(const Asked& asked, std::string_view text, std::string_view where) {
+  std::optional<std::vector<area::IpCode>> codes = area::parse_ip_codes(text);
+  if (!codes) {
+    const auto taken = by_row(asked, text, where);
+    if (taken) codes = area::parse_ip_codes(taken->text);
+  }
+  if (!codes) return {std::string(text), {}};
+  return {area::to_text(*codes, asked.unit), {}};
+}
+
+/// Readings whose units stand in other words than `in`.
+Taken readings(std::string_view text) {
+  std::string out;
+  for (std::string_view rest = text; !rest.empty();) {
+    const std::size_t end = std::min(rest.find_first_of(",+"), rest.size());
+    const std::string_view part = trimmed(rest.substr(0, end));
+    const std::string wanted = normal(part);
+    const std::size_t letters = wanted.find_first_not_of("0123456789./ -");
+    const auto value = with_unit("mm", part);
+    if (!value ||
+        (part.ends_with("in") && parse_number(trimmed(part.substr(0, part.size() - 2))))) {
+      out += part;
+    } else if (std::string_view(wanted).substr(letters) == "mm" || wanted.ends_with("cm") ||
+               wanted.ends_with("metres")) {
+      out += plain(*value, k_decimals);
+    } else {  // as a job file keeps it
+      out += plain(*figure_of(trimmed(std::string_view(wanted).substr(0, letters)), true),
+                   k_decimals) +
+             "in";
+    }
+    if (end < rest.size()) out += rest[end];
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return {out, {}};
+}
+
+Taken by_form(const Asked& asked, std::string_view text, std::string_view where) {
+  switch (asked.form) {
+    case Asked::Form::number:
+      return number(asked, text, where);
+    case Asked::Form::one_word:
+      return one_word(asked, text, where);
+    case Asked::Form::several_words:
+      return several_words(asked, text, where);
+    case Asked::Form::thread:
+      return thread(asked, text, where);
+    case Asked::Form::ip:
+      return ingress(asked, text, where);
+    case Asked::Form::readings:
+      return readings(text);
+    case Asked::Form::text:
+      break;
+  }
+  return {std::string(text), {}};
+}
+
+}  // namespace
+
+double awg_area_mm2(int gauge) {
+  const double across_mm = 0.005 * k_inch_mm * std::pow(92.0, (36.0 - gauge) / 39.0);
+  return std::numbers::pi / 4.0 * across_mm * across_mm;
+}
+
+Asked asked_of(const job::Field& field) {
+  using Form = Asked::Form;
+  Asked asked{field.key, Form::text, field.allowed, job::words_of(field)};
+  switch (field.kind) {
+    case job::FieldKind::number:
+    case job::FieldKind::whole:
+      asked.form = Form::number;
+      break;
+    case job::FieldKind::words:
+    case job::FieldKind::yes_no:
+      asked.form = Form::one_word;
+      break;
+    case job::FieldKind::readings:
+      asked.form = Form::readings;
+      break;
+    case job::FieldKind::text:
+      if (field.key == "entry") asked.form = Form::thread;
+      if (field.key == "ip") {
+        asked.form = Form::ip;
+        asked.unit = "/";
+      }
+      break;
+  }
+  return asked;
+}
+
+Asked asked_of(const gland::Column& column) {
+  using Form = Asked::Form;
+  Asked asked{column.name, Form::text, column.unit, gland::words_of(column)};
+  // The table names what a gland shares with a job as the job does.
+  if (column.name == "entry_thread") asked.key = "entry";
+  if (column.name == "material") asked.key = "adaptor_material";
+  if (column.unit == "deg C") asked.unit = "C";
+  switch (column.kind) {
+    case gland::ColumnKind::number:
+    case gland::ColumnKind::whole:
+      asked.form = Form::number;
+      break;
+    case gland::ColumnKind::word:
+      asked.form = Form::one_word;
+      break;
+    case gland::ColumnKind::words:
+      asked.form = Form::several_words;
+      break;
+    case gland::ColumnKind::ip:
+      asked.form = Form::ip;
+      asked.unit = " ";
+      break;
+    case gland::ColumnKind::thread:
+      asked.form = Form::thread;
+      break;
+    case gland::ColumnKind::text:
+      break;
+  }
+  return asked;
+}
+
+Taken take(const Asked& asked, std::string_view raw, std::string_view where) {
+  const std::string_view text = trimmed(raw, " \t");
+  if (text.empty()) return {std::string(raw), {}};
+  Taken taken = by_form(asked, text, where);
+  if (taken.text == text) return {std::string(raw), {}, taken.also};
+  taken.says = "\"" + std::string(text) + "\" for " + taken.text;
+  if (asked.form == Asked::Form::number && !asked.unit.empty()) {
+    taken.says += " " + std::string(asked.unit);
+  }
+  if (!taken.also.empty()) {
+    std::string also(taken.also);
+    std::replace(also.begin(), also.end(), '=', ' ');
+    std::replace(also.begin(), also.end(), '_', ' ');
+    taken.says += ", " + also;
+  }
+  return taken;
+}
+
+std::vector<Fault> put_told(std::span<const Told> told, job::JobInput& job) {
+  std::vector<Fault> faults;
+  for (const Told& each : told) {
+    const std::size_t equals = each.also.find('=');
+    const job::Field& field = job::field_named(each.also.substr(0, equals));
+    const std::string value(each.also.substr(equals + 1));
+    const auto given = job::text_of(job, field);
+    if (!given) {
+      const auto more = job::set_from_text(job, field, value, each.where);
+      faults.insert(faults.end(), more.begin(), more.end());
+    } else if (*given != value) {
+      faults.push_back(make_fault(ErrorCode::contradiction,
+                                  each.given + " says that the " + std::string(field.key) + " is " +
+                                      value + ", and it is given as " + *given,
+                                  each.where, each.given, "", "give the one that is true"));
+    }
+  }
+  return faults;
+}
+
+}  // namespace cutback::written
