@@ -28,6 +28,7 @@ struct FormatOptions {
   std::vector<std::string> columns;
   std::vector<std::string> ignored;
   std::vector<std::string> blanks;
+  std::vector<std::string> defaults;
   std::string columns_file;
   std::string save_columns;
   std::string decimal = ".";

@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "cutback/io/gland_list.hpp"
+#include "cutback/schedule/defaults.hpp"
 #include "support/build_job.hpp"
 
 using namespace cutback;
@@ -74,6 +75,10 @@ void must_be_alike(const Decision& got, const Decision& want) {
   RC_ASSERT(got.change == want.change);
   RC_ASSERT(got.nearest == want.nearest);
   RC_ASSERT(got.remarks == want.remarks);
+  RC_ASSERT(got.sheath_od == want.sheath_od);
+  RC_ASSERT(got.bedding == want.bedding);
+  RC_ASSERT(got.armour == want.armour);
+  RC_ASSERT(got.defaults == want.defaults);
   RC_ASSERT(got.proven == want.proven);
   RC_ASSERT((got.accessories == nullptr) == (want.accessories == nullptr));
   if (got.accessories != nullptr) RC_ASSERT(*got.accessories == *want.accessories);
@@ -90,6 +95,13 @@ TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]
   CHECK(rc::check("the same as decide() for the end by itself", [&] {
     schedule::Format format;
     if (*rc::gen::inRange(0, 3) == 0) format.evidence = measure::Evidence::datasheet;
+    for (const auto& [column, text] :
+         {std::pair("bedding_mm", "10.05"), std::pair("entry", "M20"),
+          std::pair("from_entry", "M25"), std::pair("zone", "none"), std::pair("cores", "3"),
+          std::pair("reach_mm", "150"), std::pair("wall_mm", "3")}) {
+      if (*rc::gen::inRange(0, 4) == 0) format.defaults.push_back({column, text});
+    }
+    RC_ASSERT(schedule::check_defaults(format).empty());
     const schedule::Layout layout = schedule::make_layout(k_headings, format, "t.csv");
     schedule::Decider decider(layout, settings);
     for (int row = 0; row < 25; ++row) {
@@ -101,16 +113,20 @@ TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]
       const bool bare = line.find('"') == std::string::npos && bare_cells.size() == cells.size();
       for (const Side side : layout.ends()) {
         std::vector<Fault> faults;
-        const job::JobInput input = schedule::input_of(layout, cells, side, faults);
+        schedule::RowNotes notes;
+        const job::JobInput input = schedule::input_of(layout, cells, side, faults, &notes);
         Decision want;
         if (faults.empty()) {
           want = schedule::decide(input, settings);
         } else {
           want.faults = faults;
         }
+        want.defaults = notes.defaults;
         ++(want.usable() ? fits : unusable);
-        const auto fitting = decider.fitting({cells}, side);
+        std::uint64_t taken = 0;
+        const auto fitting = decider.fitting({cells}, side, &taken);
         RC_ASSERT(fitting.size() == want.fits);
+        if (want.usable()) RC_ASSERT(taken == notes.defaults);
         if (want.usable()) {
           const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
           RC_ASSERT(fitting == selector.fitting(fit::ask(job, *settings.standards, settings.asking)));

@@ -14,6 +14,7 @@
 #include "cutback/fit/select.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/input.hpp"
+#include "cutback/measure/estimate.hpp"
 #include "cutback/tables/standards.hpp"
 #include "cutback/verdict.hpp"
 
@@ -26,6 +27,14 @@ struct Accessory {
   friend auto operator<=>(const Accessory&, const Accessory&) = default;
 };
 using Accessories = std::vector<Accessory>;
+
+/// A diameter as an end was decided with it.
+struct UsedFigure {
+  double mm = 0.0;
+  double expanded_mm = 0.0;  ///< the true diameter lies within mm +- this
+  measure::Evidence evidence = measure::Evidence::estimated;
+  friend bool operator==(const UsedFigure&, const UsedFigure&) = default;
+};
 
 /// What is decided for one end. Lengths in mm; absent where there is no figure.
 struct Decision {
@@ -55,10 +64,17 @@ struct Decision {
   bool out_of_stock = false;            ///< glands fit, but none of them was left for this end
   fit::State state = fit::State::none;  ///< what the answer is good for
   std::string not_asked;                ///< questions that nobody asked, separated by spaces
+  std::optional<UsedFigure> sheath_od;
+  std::optional<UsedFigure> bedding;
+  std::optional<UsedFigure> armour;
+  std::uint64_t defaults = 0;  ///< bit n: the default of this number was taken (Format::defaults)
   bool proven = false;  ///< the end is done: it fits and, where marks are asked for, can be cut
 
   [[nodiscard]] bool usable() const { return faults.empty(); }
 };
+
+/// The weakest evidence of the diameters that the end was decided with; nothing where it has none.
+[[nodiscard]] std::optional<measure::Evidence> weakest_evidence(const Decision& decision);
 
 /// What limited stock, shared out, comes to for an end that something fits.
 struct Supply {

@@ -17,6 +17,12 @@
 
 namespace cutback::schedule {
 
+/// A column of ours, and a value for it as a cell of the schedule would hold it.
+struct OwnValue {
+  std::string column;
+  std::string text;
+};
+
 /// How the schedule at hand is written.
 struct Format {
   /// Own headings: a column of ours, and the heading that stands for it, or its letter (H).
@@ -29,6 +35,9 @@ struct Format {
   std::vector<std::string> blanks;  ///< words that mean "not given", besides the usual ones
   /// Of the figures of a row that says nothing of its evidence; absent: by their notation.
   std::optional<measure::Evidence> evidence;
+  /// What blank cells are taken for, also of columns that the schedule does not have. They have
+  /// passed check_defaults().
+  std::vector<OwnValue> defaults;
 };
 
 /// Whose column it is. A row of a schedule describes the two ends of a cable, or one end.
@@ -44,11 +53,19 @@ struct Column {
   bool metric = false;  ///< the heading says so: a bare size of its entries is a metric thread's
 };
 
+/// What stands for the blank cells of a column.
+struct Default {
+  Column column;           ///< without a cell
+  std::string text;        ///< in the notation of the schedule
+  std::size_t number = 0;  ///< its place in Format::defaults
+};
+
 /// Where one end's value of a field stands, by the places of the columns in a layout: the prefixed
 /// column first, where it is not blank.
 struct Source {
-  std::size_t prefixed;  ///< Layout::k_none where there is none
-  std::size_t plain;     ///< the same
+  std::size_t prefixed;    ///< Layout::k_none where there is none
+  std::size_t plain;       ///< the same
+  std::size_t by_default;  ///< the same; in Layout::defaults
   const job::Field* field = nullptr;
 };
 
@@ -57,6 +74,8 @@ struct Source {
 /// and the prefixed one comes before it where it is not blank.
 struct Layout {
   std::vector<Column> columns;
+  std::vector<Default> defaults;
+  std::optional<Default> quantity_default;
   std::size_t tag = 0;
   std::size_t from = k_none;
   std::size_t to = k_none;
@@ -134,23 +153,31 @@ using Sample = std::span<const std::vector<std::string>>;
   return layout.is_not_given(text) ? std::string_view() : text;
 }
 
-/// How many cables a row stands for: 1 where it does not say. Nothing where the cell holds no such
-/// number.
+/// How many cables a row stands for: 1, or the default, where it does not say. Nothing where the
+/// cell holds no such number.
 [[nodiscard]] std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells);
 
-/// The column that speaks for this end in this row, and what stands in it; null where it is blank.
+/// The default that speaks for the number of cables, as a bit of RowNotes::defaults; 0 where none
+/// does.
+[[nodiscard]] std::uint64_t quantity_default_of(const Layout& layout, Cells cells);
+
+/// The column that speaks for this end in this row, and what stands in it, or what it is taken for;
+/// null where it is blank.
 struct Given {
   const Column* column = nullptr;
   std::string_view text;
+  std::size_t by_default;  ///< in Layout::defaults; k_none where the text stands in the row
 };
 [[nodiscard]] inline Given given(const Layout& layout, const Source& source, Cells cells) {
   for (const std::size_t place : {source.prefixed, source.plain}) {
     if (place == Layout::k_none) continue;
     const Column& column = layout.columns[place];
     const std::string_view text = cell(cells, column.cell);
-    if (!layout.is_not_given(text)) return {&column, text};
+    if (!layout.is_not_given(text)) return {&column, text, Layout::k_none};
   }
-  return {};
+  if (source.by_default == Layout::k_none) return {nullptr, {}, Layout::k_none};
+  const Default& taken = layout.defaults[source.by_default];
+  return {&taken.column, taken.text, source.by_default};
 }
 
 /// What the cells of a row say beside their values.
@@ -158,6 +185,7 @@ struct RowNotes {
   /// The cable is none that the built-in layer rules cover: a voltage beyond them, pairs, an earth
   /// core of unknown size. Its diameters are then not estimated from its construction.
   bool no_estimate = false;
+  std::uint64_t defaults = 0;  ///< bit n: the default of this number was taken
 };
 
 /// Puts a cell into the input, its notation that of the schedule.
@@ -165,6 +193,11 @@ struct RowNotes {
 /// @return the faults, each with its column
 [[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
                                           job::JobInput& input, RowNotes& notes);
+/// Puts cells into the input: first what stands in the row, then the defaults of what it leaves
+/// open.
+/// @return the faults, each with its column
+[[nodiscard]] std::vector<Fault> put_cells(const Layout& layout, std::span<const Source> sources,
+                                           Cells cells, job::JobInput& input, RowNotes& notes);
 /// After the last cell of a row that says something of the cable.
 void finish_input(const Layout& layout, const RowNotes& notes, job::JobInput& input);
 
@@ -183,8 +216,9 @@ void finish_input(const Layout& layout, const RowNotes& notes, job::JobInput& in
 
 /// Reads one end. `where` of each fault is the heading.
 /// @param faults  what is wrong with its cells is added here
+/// @param notes   where it is not null: what the cells say beside their values
 [[nodiscard]] job::JobInput input_of(const Layout& layout, Cells cells, Side side,
-                                     std::vector<Fault>& faults);
+                                     std::vector<Fault>& faults, RowNotes* notes = nullptr);
 
 /// The name of an end in the results: `from`, `to`, or what stands in the column `end`.
 [[nodiscard]] std::string_view end_name(const Layout& layout, Cells cells, Side side);

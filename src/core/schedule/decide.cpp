@@ -105,6 +105,11 @@ void clear(Decision& decision) {
         &decision.armour_cut_mm, &decision.sheath_cut_mm, &decision.bedding_cut_mm}) {
     figure->reset();
   }
+  for (std::optional<UsedFigure>* figure :
+       {&decision.sheath_od, &decision.bedding, &decision.armour}) {
+    figure->reset();
+  }
+  decision.defaults = 0;
   decision.barrier.reset();
   decision.accessories.reset();
   decision.wavering = {};
@@ -123,6 +128,11 @@ void take_gland(const fit::Question& question, const Gland& gland, detail::Fitti
   decision.barrier = fittings.barrier;
   decision.accessories = fittings.accessories;
   add_marks(*question.job, fittings, decision);
+}
+
+std::optional<UsedFigure> used(const std::optional<measure::Estimate>& estimate) {
+  if (!estimate) return std::nullopt;
+  return UsedFigure{estimate->value_mm, estimate->expanded_mm, estimate->evidence};
 }
 
 std::string group_of(const GlandFit& fit) {
@@ -215,6 +225,9 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
   const job::Job& job = *question.job;
   clear(decision);
   decision.remarks = job.cable.warnings;
+  decision.sheath_od = used(job.cable.sheath_od);
+  decision.bedding = used(job.cable.bedding);
+  decision.armour = used(job.cable.wire);
   const fit::Found found = search.find();
   decision.verdict = found.verdict;
   decision.state = fit::state_of(found.verdict, job.cable);
@@ -251,6 +264,15 @@ std::string unusable_text(const schedule::Decision& decision) {
   std::string text;
   for (const Fault& fault : decision.faults) text += (text.empty() ? "" : "; ") + to_line(fault);
   return text;
+}
+
+std::optional<measure::Evidence> weakest_evidence(const Decision& decision) {
+  std::optional<measure::Evidence> weakest;
+  for (const auto* figure : {&decision.sheath_od, &decision.bedding, &decision.armour}) {
+    // Their order is from the strongest to the weakest.
+    if (*figure && (!weakest || (*figure)->evidence > *weakest)) weakest = (*figure)->evidence;
+  }
+  return weakest;
 }
 
 std::string_view verdict_word(const Decision& decision) {

@@ -129,6 +129,7 @@ struct Family {
   fit::Question question;
   std::optional<fit::Search> search;
   std::unordered_map<const gland::Gland*, detail::Fittings> fittings;
+  std::uint64_t defaults = 0;  ///< that were taken for it
   bool usable = false;
   /// By layer: the job's estimate is that of a single figure that is not measured, so that the next
   /// such figure changes its value alone.
@@ -200,11 +201,12 @@ class Decider::State {
     return slot.decided;
   }
 
-  std::vector<std::uint32_t> fitting(const Row& row, Side side) {
+  std::vector<std::uint32_t> fitting(const Row& row, Side side, std::uint64_t* defaults) {
     row_ = row;
     side_ = side;
     Family* const family = prepared();
     if (family == nullptr) return {};
+    if (defaults != nullptr) *defaults = defaults_;
     return family->search->fitting();
   }
 
@@ -229,6 +231,7 @@ class Decider::State {
 
   void decide_anew(const Supply* supply, Decided& decided) {
     decided.text.clear();
+    decided.more.clear();
     if (decide_quickly(supply, decided.decision)) return;
     decided.decision = decide_alone(supply);
   }
@@ -236,10 +239,15 @@ class Decider::State {
   /// The end by itself, with everything that is wrong with it.
   Decision decide_alone(const Supply* supply) {
     std::vector<Fault> faults;
-    const job::JobInput input = input_of(layout_, row_.cells, side_, faults);
-    if (faults.empty()) return schedule::decide(input, settings_, supply);
+    RowNotes notes;
+    const job::JobInput input = input_of(layout_, row_.cells, side_, faults, &notes);
     Decision decision;
-    decision.faults = std::move(faults);
+    if (faults.empty()) {
+      decision = schedule::decide(input, settings_, supply);
+    } else {
+      decision.faults = std::move(faults);
+    }
+    decision.defaults = notes.defaults;
     return decision;
   }
 
@@ -250,6 +258,7 @@ class Decider::State {
     current_ = family;
     detail::decide(family->question, *family->search, settings_.glands->prefer(), supply,
                    fittings_of_, decision);
+    decision.defaults = defaults_;
     return true;
   }
 
@@ -257,6 +266,7 @@ class Decider::State {
   Family* prepared() {
     Family& family = family_of();
     if (!family.usable) return nullptr;
+    defaults_ = family.defaults;
     if (!put_diameters(family) || !put_routes(family)) return nullptr;
     if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return nullptr;
     return family.job.cable.sheath_od ? &family : nullptr;
@@ -271,6 +281,7 @@ class Decider::State {
       if (cell.column == nullptr) continue;
       const auto place = static_cast<std::size_t>(layer);
       there[place] = true;
+      note_default(cell);
       std::optional<measure::Estimate>& estimate = estimate_in(family.job.cable, layer);
       const bool as_it_stands = layout_.decimal == '.' && !cell.column->inches;
       const auto plain = as_it_stands ? measure::plain_reading(cell.text) : std::nullopt;
@@ -292,19 +303,22 @@ class Decider::State {
     return true;
   }
 
+  void note_default(const Given& cell) {
+    if (cell.by_default == Layout::k_none) return;
+    defaults_ |= std::uint64_t{1} << layout_.defaults[cell.by_default].number;
+  }
+
   bool put_routes(Family& family) {
-    routes_.clear();
-    for (const Source& source : sources().routes) {
-      const Given cell = given(layout_, source, row_.cells);
-      if (cell.column != nullptr) routes_.push_back(cell);
-    }
-    if (routes_.empty() && !family.routed) return true;
-    family.routed = !routes_.empty();
+    const auto& routes = sources().routes;
+    const bool any = std::any_of(routes.begin(), routes.end(), [&](const Source& source) {
+      return given(layout_, source, row_.cells).column != nullptr;
+    });
+    if (!any && !family.routed) return true;
+    family.routed = any;
     job::JobInput input = family.frame.in;
-    for (const Given& cell : routes_) {
-      RowNotes none;
-      if (!set_cell(layout_, cell, input, none).empty()) return false;
-    }
+    RowNotes notes;
+    if (!put_cells(layout_, sources().routes, row_.cells, input, notes).empty()) return false;
+    defaults_ |= notes.defaults;
     return job::put_tails(input, family.job).empty();
   }
 
@@ -359,10 +373,8 @@ class Decider::State {
   void make_family(Family& family) {
     job::JobInput input;
     RowNotes notes;
-    for (const Source& source : sources().family.sources()) {
-      const Given cell = given(layout_, source, row_.cells);
-      if (cell.column != nullptr && !set_cell(layout_, cell, input, notes).empty()) return;
-    }
+    if (!put_cells(layout_, sources().family.sources(), row_.cells, input, notes).empty()) return;
+    family.defaults = notes.defaults;
     finish_input(layout_, notes, input);
     family.figures =
         text_of([](const job::Field& field) { return field.feeds.into == Into::figures; });
@@ -416,7 +428,7 @@ class Decider::State {
   // The end at hand.
   Row row_;
   Side side_ = Side::both;
-  std::vector<Given> routes_;
+  std::uint64_t defaults_ = 0;  ///< that were taken
   std::string key_;
   std::string family_key_;
 };
@@ -427,8 +439,8 @@ Decider::~Decider() = default;
 Decided& Decider::decide(const Row& row, Side side, const Supply* supply) {
   return state_->decide(row, side, supply);
 }
-std::vector<std::uint32_t> Decider::fitting(const Row& row, Side side) {
-  return state_->fitting(row, side);
+std::vector<std::uint32_t> Decider::fitting(const Row& row, Side side, std::uint64_t* defaults) {
+  return state_->fitting(row, side, defaults);
 }
 
 }  // namespace cutback::schedule
