@@ -156,7 +156,7 @@ void report(const run::ScheduleResult& result, const run::Schedule& schedule,
 
 bool needs_extras(const ScheduleOptions& options) {
   if (options.list_columns) return false;
-  return !options.xlsx.empty() || options.use_stock || any_workbook(options.format.files);
+  return !options.xlsx.empty() || options.use_stock || any_workbook(options.format);
 }
 
 int run_command(const ScheduleOptions& options, Runtime& runtime) {

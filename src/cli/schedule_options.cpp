@@ -142,6 +142,12 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->type_name("COLUMN=VALUE")
       ->allow_extra_args(false)
       ->group("Schedule");
+  command
+      .add_option("--types", options.types,
+                  "Types of cable (CSV or .xlsx): what a row's column type names, for what the row "
+                  "leaves blank")
+      ->type_name("FILE")
+      ->group("Schedule");
   command.add_option("--decimal", options.decimal, "Decimal mark in the cells: . or , (default .)")
       ->type_name("MARK")
       ->group("Schedule");
@@ -213,8 +219,9 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   return typed;
 }
 
-bool any_workbook(std::span<const std::string> files) {
-  return std::any_of(files.begin(), files.end(), run::is_workbook);
+bool any_workbook(const FormatOptions& options) {
+  return std::any_of(options.files.begin(), options.files.end(), run::is_workbook) ||
+         (!options.types.empty() && run::is_workbook(options.types));
 }
 
 bool can_open_again(const std::deque<run::ScheduleInput>& inputs) {
@@ -246,7 +253,13 @@ run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,
   const bool workbook = std::any_of(inputs.begin(), inputs.end(), [](const auto& input) {
     return !input.pipe && run::is_workbook(input.path);
   });
-  if (workbook) opening.open_workbook = runtime.extras().open_workbook;
+  const bool types_workbook = !options.types.empty() && run::is_workbook(options.types);
+  if (workbook || types_workbook) opening.open_workbook = runtime.extras().open_workbook;
+  if (!options.types.empty() && !typed.types.types) {
+    typed.types = run::load_types(options.types, opening);
+    for (const std::string& warning : typed.types.warnings) runtime.warn(warning);
+  }
+  opening.format.types = typed.types.types.get();
   return run::open_schedule(inputs, opening);
 }
 

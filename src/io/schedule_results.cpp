@@ -25,7 +25,7 @@ std::string_view schedule_csv_head() {
   return "tag,end,verdict,part,fits,price,outer_margin_mm,inner_margin_mm,armour_margin_mm,barrier,"
          "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,state,not_asked,line,source,quantity,"
          "sheath_od_mm,sheath_od_evidence,bedding_mm,bedding_evidence,armour_mm,armour_evidence,"
-         "defaults\n";
+         "defaults,remarks\n";
 }
 
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision) {
@@ -65,6 +65,11 @@ void append_schedule_csv_more(std::string& out, const schedule::Decision& decisi
     if (*figure) out += to_string((*figure)->evidence);
   }
   add(out, schedule::defaults_text(defaults, decision.defaults));
+  std::string remarks;
+  for (const std::string& remark : decision.remarks) {
+    remarks += (remarks.empty() ? "" : "; ") + remark;
+  }
+  add(out, remarks);
 }
 
 void append_schedule_csv(std::string& out, const schedule::EndName& name,

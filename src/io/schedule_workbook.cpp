@@ -11,7 +11,7 @@
 namespace cutback::io {
 namespace {
 
-constexpr std::array<XlsxColumn, 26> k_results{{{"tag", 18},
+constexpr std::array<XlsxColumn, 27> k_results{{{"tag", 18},
                                                 {"end", 18},
                                                 {"verdict", 17},
                                                 {"part", 20},
@@ -36,7 +36,8 @@ constexpr std::array<XlsxColumn, 26> k_results{{{"tag", 18},
                                                 {"bedding_evidence", 18},
                                                 {"armour_mm", 13},
                                                 {"armour_evidence", 18},
-                                                {"defaults", 40}}};
+                                                {"defaults", 40},
+                                                {"remarks", 60}}};
 constexpr std::array<XlsxColumn, 9> k_takeoff{{{"part", 24},
                                                {"description", 44},
                                                {"ends", 9},

@@ -14,7 +14,7 @@ from support import GLANDS, SOURCE, WORK, run
 
 SITE = SOURCE / "tests/cli/schedule/one_end.csv"
 TEXTS = {"state", "not_asked", "tag", "end", "verdict", "part", "barrier", "reason", "description", "group", "nearest", "change",
-         "sheath_od_evidence", "bedding_evidence", "armour_evidence", "defaults"}
+         "sheath_od_evidence", "bedding_evidence", "armour_evidence", "defaults", "remarks"}
 
 
 def rows_of(path):

@@ -15,6 +15,7 @@
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/input.hpp"
 #include "cutback/measure/estimate.hpp"
+#include "cutback/schedule/layout.hpp"
 #include "cutback/tables/standards.hpp"
 #include "cutback/verdict.hpp"
 
@@ -111,15 +112,17 @@ struct Settings {
 
 /// Decides one end: a figure without a stated evidence is a datasheet's, several readings are
 /// measured. An input that contradicts itself is a decision with faults, not an error.
+/// Without any figure for the sheath the verdict is `not-known`.
 /// @param supply  what the end gets of limited stock; null where there is no limit, or nothing fits
+/// @param notes   of the row, where it is one
 [[nodiscard]] Decision decide(const job::JobInput& input, const Settings& settings,
-                              const Supply* supply = nullptr);
+                              const Supply* supply = nullptr, const RowNotes& notes = {});
 
 /// A decision with what it was made from, for whoever goes on to the sheet of the end.
 struct AskedEnd {
   Decision decision;
   std::unique_ptr<const job::Job>
-      job;                 ///< null where the end cannot be used; the rest is empty then
+      job;  ///< null where the end cannot be used or has no sheath diameter; the rest is empty then
   fit::Question question;  ///< of this job
   /// Of the gland, or of the nearest where none is chosen; absent where none is left in stock.
   std::optional<fit::GlandFit> fit;
@@ -127,6 +130,6 @@ struct AskedEnd {
 
 /// As decide().
 [[nodiscard]] AskedEnd decide_asked(const job::JobInput& input, const Settings& settings,
-                                    const Supply* supply = nullptr);
+                                    const Supply* supply = nullptr, const RowNotes& notes = {});
 
 }  // namespace cutback::schedule

@@ -39,6 +39,7 @@ std::vector<Fault> check_value(const Format& format, const Meaning& meaning,
     if (quantity_of(layout, cells)) return {};
     return {make_fault(ErrorCode::bad_number, "not a number of cables", "", text, "1 to 10000")};
   }
+  if (field.key == "type") return {};  // what it names is looked up where the types are
   const Column column{.cell = Layout::k_none,
                       .heading = meaning.name(),
                       .side = meaning.side,
@@ -47,7 +48,7 @@ std::vector<Fault> check_value(const Format& format, const Meaning& meaning,
                       .metric = false};
   job::JobInput input;
   RowNotes notes;
-  auto faults = set_cell(layout, {&column, text, Layout::k_none}, input, notes);
+  auto faults = set_cell(layout, {.text = text, .column = &column}, input, notes);
   if (!faults.empty()) return faults;
   if (fills_others(input, field)) {
     return {make_fault(ErrorCode::bad_value, "the value fills other columns as well", "", text,

@@ -183,6 +183,7 @@ class Builder {
     layout_.width = headings_.size();
     layout_.decimal = format_.decimal;
     layout_.evidence = format_.evidence;
+    layout_.types = format_.types;
     put_blanks();
     put_defaults();
     layout_.tag = Layout::k_none;
@@ -198,6 +199,7 @@ class Builder {
     for (std::size_t i = 0; i < places.size(); ++i) {
       if (!places[i].named && !places[i].ignored) take_usual(i, places);
     }
+    note_types();
     std::sort(layout_.columns.begin(), layout_.columns.end(),
               [](const Column& a, const Column& b) { return a.cell < b.cell; });
     check_own();
@@ -217,6 +219,7 @@ class Builder {
   void leave(std::size_t place, const Meaning& meaning, const std::string& why);
   void put_blanks();
   void put_defaults();
+  void note_types();
   void check_own();
   void check_needed();
   [[nodiscard]] bool is_taken(const Meaning& meaning) const;
@@ -266,7 +269,13 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
     (meaning.side == Side::from ? layout_.from : layout_.to) = place;
     return;
   }
-  if (meaning.field->key == "tag") {
+  const bool of_cable = meaning.field->section == "cable";
+  if (format_.of_types && !of_cable) {
+    layout_.warnings.push_back(where_ + ": the column " + meaning.name() +
+                               " is none of a cable's type and is ignored");
+    return;
+  }
+  if (meaning.field->key == (format_.of_types ? "type" : "tag")) {
     layout_.tag = place;
     layout_.tag_heading = shown;
     return;
@@ -413,6 +422,20 @@ void Builder::put_defaults() {
   }
 }
 
+/// Where the cells stand that a row's type has to do with.
+void Builder::note_types() {
+  constexpr std::array<std::string_view, 3> k_diameters{"sheath_od_mm", "bedding_mm", "armour_mm"};
+  for (const Column& column : layout_.columns) {
+    if (column.field->key == "type") layout_.type = column.cell;
+    for (std::size_t i = 0; i < k_diameters.size(); ++i) {
+      if (column.field->key == k_diameters[i]) layout_.diameters[i] = column.cell;
+    }
+  }
+  if (layout_.types == nullptr && layout_.type != Layout::k_none) {
+    layout_.warnings.push_back(where_ + ": the column type says nothing without --types FILE");
+  }
+}
+
 void Builder::check_own() {
   const std::vector<Fault> unknown = unknown_columns(format_);
   faults_.insert(faults_.end(), unknown.begin(), unknown.end());
@@ -437,12 +460,18 @@ void Builder::check_own() {
 }
 
 void Builder::check_needed() {
+  if (format_.of_types) {
+    if (layout_.tag != Layout::k_none) return;
+    return add(ErrorCode::missing, "there is no column type", "", "",
+               "head the column of the types' names with type or Cable type");
+  }
   const std::string hint = "name your own heading with --column, for example --column ";
   if (layout_.tag == Layout::k_none) {
     add(ErrorCode::missing, "there is no column tag", "", "", hint + "tag=\"Cable No\"");
   }
   const bool construction = has("cores") && has("csa_mm2");
-  if (!has("sheath_od_mm") && !has("bedding_mm") && !construction && !has("cable_size")) {
+  const bool typed = layout_.types != nullptr && has("type");
+  if (!typed && !has("sheath_od_mm") && !has("bedding_mm") && !construction && !has("cable_size")) {
     add(ErrorCode::missing, "nothing tells the sheath diameter", "",
         "sheath_od_mm, or cores and csa_mm2 for an estimate", hint + "sheath_od_mm=\"O/D (mm)\"");
   }
@@ -503,6 +532,9 @@ std::vector<Source> Layout::sources(Side side) const {
     if (column.side != Side::both && column.side != side) continue;
     Source& source = source_of(column.field);
     (column.side == Side::both ? source.plain : source.prefixed) = i;
+  }
+  if (types != nullptr) {
+    for (const job::Field* const field : types->fields()) source_of(field);
   }
   for (const bool plain : {true, false}) {  // that of the end comes before that of both
     for (std::size_t i = 0; i < defaults.size(); ++i) {
