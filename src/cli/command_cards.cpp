@@ -19,6 +19,7 @@
 #include "cutback/number.hpp"
 #include "cutback/print/cards.hpp"
 #include "cutback/print/paper.hpp"
+#include "cutback/print/schedule.hpp"
 #include "run/cards_run.hpp"
 #include "run/place_asked.hpp"
 
@@ -271,6 +272,9 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   for (const auto& [tag, nearest] : run.not_found()) {
     runtime.warn("no end has the tag " + tag +
                  (nearest.empty() ? "" : "; did you mean \"" + nearest + "\"?"));
+  }
+  if (!runtime.common.quiet) {
+    runtime.err << print::defaults_summary(typed.format.format.defaults, run.defaults());
   }
   const print::CardsReport report{.count = count, .fitting = run.fitting()};
   if (runtime.common.json) {

@@ -14,6 +14,7 @@
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/kit.hpp"
+#include "cutback/print/schedule.hpp"
 #include "cutback/schedule/kit.hpp"
 #include "run/place_asked.hpp"
 #include "run/schedule_groups.hpp"
@@ -131,6 +132,9 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
                            .asking = {.purpose = fit::Purpose::schedule, .place = place}},
                           cores, run::Keep::not_served);
   report_skipped(schedule, grouped.skipped, runtime);
+  if (!runtime.common.quiet) {
+    runtime.err << print::defaults_summary(typed.format.format.defaults, grouped.defaults);
+  }
   schedule::Wanted wanted{.parts = schedule::parts_of(list.glands),
                           .groups = std::move(grouped.groups)};
   if (grouped.not_served.ends > 0) {

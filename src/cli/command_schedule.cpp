@@ -156,7 +156,7 @@ void report(const run::ScheduleResult& result, const run::Schedule& schedule,
 
 bool needs_extras(const ScheduleOptions& options) {
   if (options.list_columns) return false;
-  return !options.xlsx.empty() || options.use_stock || any_workbook(options.format.files);
+  return !options.xlsx.empty() || options.use_stock || any_workbook(options.format);
 }
 
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
@@ -185,6 +185,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
                                     .glands = &glands,
                                     .asking = {.purpose = fit::Purpose::schedule, .place = place}},
                        .supplies = nullptr,
+                       .defaults = typed.format.format.defaults,
                        .json = runtime.common.json,
                        .threads = typed.threads,
                        .write = {},
@@ -217,8 +218,15 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     exceptions.each([&](std::string_view lines) { writer.append(lines); });
     writer.commit();
   }
-  if (workbook) workbook->finish(takeoff, exceptions, run::schedule_notes(path, list.name));
+  if (workbook)
+    workbook->finish(takeoff, exceptions,
+                     run::schedule_notes(path, list.name,
+                                         print::defaults_summary(typed.format.format.defaults,
+                                                                 result.tally.defaults)));
   report(result, opened, path, list, runtime);
+  if (!runtime.common.quiet) {
+    runtime.err << print::defaults_summary(typed.format.format.defaults, result.tally.defaults);
+  }
   if (stock && !runtime.common.quiet) {
     runtime.err << print::stock_summary(stock->wanted, stock->share);
   }

@@ -9,6 +9,7 @@
 #include "cutback/io/files.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
+#include "cutback/schedule/defaults.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::cli {
@@ -41,6 +42,24 @@ void read_columns(const std::string& path, schedule::Format& format) {
     }
   }
   if (!faults.empty()) throw InputError(std::move(faults));
+}
+
+void take_defaults(const std::vector<std::string>& given, schedule::Format& format,
+                   std::vector<Fault>& faults) {
+  for (const std::string& text : given) {
+    const std::size_t equals = text.find('=');
+    const std::string column(trimmed(std::string_view(text).substr(0, equals)));
+    const std::string value(equals == std::string::npos
+                                ? std::string_view()
+                                : trimmed(std::string_view(text).substr(equals + 1)));
+    if (column.empty() || value.empty()) {
+      faults.push_back(make_fault(ErrorCode::bad_syntax, "not a column and its value", "--default",
+                                  text, "column=value, such as zone=none or from_wall_mm=3"));
+      continue;
+    }
+    format.defaults.push_back({column, value});
+  }
+  for (Fault& fault : check_defaults(format)) faults.push_back(std::move(fault));
 }
 
 void save_columns(const run::Schedule& schedule, const FormatOptions& options) {
@@ -116,6 +135,19 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->type_name("WORD")
       ->allow_extra_args(false)
       ->group("Schedule");
+  command
+      .add_option("--default", options.defaults,
+                  "What blank cells of a column are taken for, as if they said so, also of a "
+                  "column that the schedule does not have; any number of times")
+      ->type_name("COLUMN=VALUE")
+      ->allow_extra_args(false)
+      ->group("Schedule");
+  command
+      .add_option("--types", options.types,
+                  "Types of cable (CSV or .xlsx): what a row's column type names, for what the row "
+                  "leaves blank")
+      ->type_name("FILE")
+      ->group("Schedule");
   command.add_option("--decimal", options.decimal, "Decimal mark in the cells: . or , (default .)")
       ->type_name("MARK")
       ->group("Schedule");
@@ -167,6 +199,7 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   } else {
     typed.format.decimal = options.decimal.front();
   }
+  take_defaults(options.defaults, typed.format, faults);
   if (!options.evidence.empty()) {
     job::JobInput input;
     for (Fault& fault :
@@ -186,8 +219,9 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   return typed;
 }
 
-bool any_workbook(std::span<const std::string> files) {
-  return std::any_of(files.begin(), files.end(), run::is_workbook);
+bool any_workbook(const FormatOptions& options) {
+  return std::any_of(options.files.begin(), options.files.end(), run::is_workbook) ||
+         (!options.types.empty() && run::is_workbook(options.types));
 }
 
 bool can_open_again(const std::deque<run::ScheduleInput>& inputs) {
@@ -219,7 +253,13 @@ run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,
   const bool workbook = std::any_of(inputs.begin(), inputs.end(), [](const auto& input) {
     return !input.pipe && run::is_workbook(input.path);
   });
-  if (workbook) opening.open_workbook = runtime.extras().open_workbook;
+  const bool types_workbook = !options.types.empty() && run::is_workbook(options.types);
+  if (workbook || types_workbook) opening.open_workbook = runtime.extras().open_workbook;
+  if (!options.types.empty() && !typed.types.types) {
+    typed.types = run::load_types(options.types, opening);
+    for (const std::string& warning : typed.types.warnings) runtime.warn(warning);
+  }
+  opening.format.types = typed.types.types.get();
   return run::open_schedule(inputs, opening);
 }
 

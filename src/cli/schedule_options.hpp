@@ -12,6 +12,7 @@
 #include "cutback/error.hpp"
 #include "cutback/schedule/headings.hpp"
 #include "cutback/schedule/layout.hpp"
+#include "run/load_types.hpp"
 #include "run/open_schedule.hpp"
 
 namespace CLI {
@@ -28,6 +29,8 @@ struct FormatOptions {
   std::vector<std::string> columns;
   std::vector<std::string> ignored;
   std::vector<std::string> blanks;
+  std::vector<std::string> defaults;
+  std::string types;
   std::string columns_file;
   std::string save_columns;
   std::string decimal = ".";
@@ -40,6 +43,7 @@ struct TypedFormat {
   schedule::Format format;
   std::optional<std::size_t> header_row;
   schedule::UsualHeadings usual;
+  run::LoadedTypes types;
 };
 
 /// The schedule itself, as the files that the command takes.
@@ -49,8 +53,8 @@ void add_format(CLI::App& command, FormatOptions& options);
 /// @param faults  what is wrong with them is added here
 [[nodiscard]] TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults);
 
-/// Whether one of the files is a workbook. @throws FileError
-[[nodiscard]] bool any_workbook(std::span<const std::string> files);
+/// Whether one of the files, or that of the types, is a workbook. @throws FileError
+[[nodiscard]] bool any_workbook(const FormatOptions& options);
 
 /// Whether every file can be opened a second time. Of a pipe that is not kept nobody knows whether
 /// a row speaks of its place before all are read: a column for it is then taken for a row that
@@ -62,7 +66,7 @@ void add_format(CLI::App& command, FormatOptions& options);
                                                              bool twice);
 
 /// A file that begins as a workbook does is read as one (Runtime::extras), anything else as CSV.
-/// Where the results go to stdout all is read once before.
+/// Where the results go to stdout all is read once before. The first call reads the types.
 /// @param inputs  borrowed as long as the schedule is read
 /// @throws InputError, FileError
 [[nodiscard]] run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,

@@ -23,7 +23,9 @@ void add(std::string& line, std::string_view field) {
 
 std::string_view schedule_csv_head() {
   return "tag,end,verdict,part,fits,price,outer_margin_mm,inner_margin_mm,armour_margin_mm,barrier,"
-         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,state,not_asked,line,source,quantity\n";
+         "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,state,not_asked,line,source,quantity,"
+         "sheath_od_mm,sheath_od_evidence,bedding_mm,bedding_evidence,armour_mm,armour_evidence,"
+         "defaults,remarks\n";
 }
 
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision) {
@@ -54,8 +56,25 @@ void append_schedule_csv_tail(std::string& out, const schedule::Decision& decisi
   out += decision.not_asked;
 }
 
+void append_schedule_csv_more(std::string& out, const schedule::Decision& decision,
+                              std::span<const schedule::OwnValue> defaults) {
+  for (const auto* figure : {&decision.sheath_od, &decision.bedding, &decision.armour}) {
+    out += ',';
+    if (*figure) append_plain(out, (*figure)->mm, 3);
+    out += ',';
+    if (*figure) out += to_string((*figure)->evidence);
+  }
+  add(out, schedule::defaults_text(defaults, decision.defaults));
+  std::string remarks;
+  for (const std::string& remark : decision.remarks) {
+    remarks += (remarks.empty() ? "" : "; ") + remark;
+  }
+  add(out, remarks);
+}
+
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
-                         const schedule::Decision& decision, std::string_view tail) {
+                         const schedule::Decision& decision, std::string_view tail,
+                         std::string_view more) {
   append_csv_text(out, name.tag);
   add(out, name.end);
   if (decision.usable()) {
@@ -71,6 +90,7 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
   add(out, name.source);
   out += ',';
   append_plain(out, static_cast<double>(name.quantity), 0);
+  out += more;
   out += '\n';
 }
 

@@ -11,7 +11,7 @@
 namespace cutback::io {
 namespace {
 
-constexpr std::array<XlsxColumn, 19> k_results{{{"tag", 18},
+constexpr std::array<XlsxColumn, 27> k_results{{{"tag", 18},
                                                 {"end", 18},
                                                 {"verdict", 17},
                                                 {"part", 20},
@@ -29,7 +29,15 @@ constexpr std::array<XlsxColumn, 19> k_results{{{"tag", 18},
                                                 {"not_asked", 24},
                                                 {"line", 8},
                                                 {"source", 24},
-                                                {"quantity", 10}}};
+                                                {"quantity", 10},
+                                                {"sheath_od_mm", 15},
+                                                {"sheath_od_evidence", 18},
+                                                {"bedding_mm", 13},
+                                                {"bedding_evidence", 18},
+                                                {"armour_mm", 13},
+                                                {"armour_evidence", 18},
+                                                {"defaults", 40},
+                                                {"remarks", 60}}};
 constexpr std::array<XlsxColumn, 9> k_takeoff{{{"part", 24},
                                                {"description", 44},
                                                {"ends", 9},
@@ -66,6 +74,10 @@ lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
   if (column == k_price) return looks.money;
   if (column >= 6 && column <= 8) return looks.length_3;
   if (column >= 10 && column <= 12) return looks.length_1;
+  constexpr std::size_t k_sheath = 19;
+  constexpr std::size_t k_bedding = 21;
+  constexpr std::size_t k_armour = 23;
+  if (column == k_sheath || column == k_bedding || column == k_armour) return looks.length_3;
   return nullptr;
 }
 

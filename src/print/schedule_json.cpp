@@ -13,6 +13,13 @@ ordered_json part_json(const gland::Gland* gland) {
   return gland != nullptr ? ordered_json(gland->part) : ordered_json(nullptr);
 }
 
+ordered_json figure_json(const std::optional<schedule::UsedFigure>& figure) {
+  if (!figure) return nullptr;
+  return {{"value", json_number(figure->mm)},
+          {"expanded", json_number(figure->expanded_mm)},
+          {"evidence", std::string(to_string(figure->evidence))}};
+}
+
 void put_decision(ordered_json& item, const schedule::Decision& decision) {
   item["part"] = part_json(decision.gland);
   item["fits"] = decision.fits;
@@ -34,6 +41,9 @@ void put_decision(ordered_json& item, const schedule::Decision& decision) {
   item["nearest"] = part_json(decision.nearest);
   item["change"] = decision.change;
   item["remarks"] = decision.remarks;
+  item["sheath_od_mm"] = figure_json(decision.sheath_od);
+  item["bedding_mm"] = figure_json(decision.bedding);
+  item["armour_mm"] = figure_json(decision.armour);
 }
 
 }  // namespace
@@ -54,7 +64,8 @@ std::string columns_json() {
 }
 
 void append_schedule_json(std::string& out, const schedule::EndName& name,
-                          const schedule::Decision& decision) {
+                          const schedule::Decision& decision,
+                          std::span<const schedule::OwnValue> defaults) {
   ordered_json item = json_head();
   item["line"] = name.line;
   item["source"] = std::string(name.source);
@@ -68,6 +79,11 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
     ordered_json errors = ordered_json::array();
     for (const Fault& fault : decision.faults) errors.push_back(to_line(fault));
     item["errors"] = std::move(errors);
+  }
+  item["defaults"] = ordered_json::array();
+  for (std::size_t i = 0; i < defaults.size(); ++i) {
+    if ((decision.defaults >> i & 1U) == 0) continue;
+    item["defaults"].push_back(defaults[i].column + "=" + defaults[i].text);
   }
   out += item.dump(-1, ' ', false, ordered_json::error_handler_t::replace);
   out += '\n';

@@ -34,6 +34,16 @@ std::string most_often(const schedule::Tally& tally) {
   return text;
 }
 
+/// How many ends were decided by what was measured, by a datasheet, by an estimate.
+std::string evidence_text(const schedule::Tally& tally) {
+  std::string text;
+  for (const measure::Evidence evidence : all_values(measure::Evidence{})) {
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", to_string(evidence),
+                        tally.by_evidence[static_cast<std::size_t>(evidence)]);
+  }
+  return text + "; the weakest counts";
+}
+
 std::string section_heading(std::string_view section, const Style& style) {
   if (section.empty()) return heading("NAMES AND RULES", style);
   if (section == "cable") return heading("CABLE", style);
@@ -68,6 +78,18 @@ std::string columns_text(const Style& style) {
   return text;
 }
 
+std::string defaults_summary(std::span<const schedule::OwnValue> defaults,
+                             const schedule::DefaultCounts& counts) {
+  if (defaults.empty()) return {};
+  std::string text;
+  for (std::size_t i = 0; i < defaults.size(); ++i) {
+    const std::uint64_t cells = counts.of(i);
+    text += fmt::format("{}{}={} in {} {}", i > 0 ? ", " : "", defaults[i].column, defaults[i].text,
+                        cells, cells == 1 ? "cell" : "cells");
+  }
+  return wrapped("Taken for blanks  ", text);
+}
+
 std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
                              std::size_t glands, const std::string& list_name) {
   const auto verdict = [&](Verdict which) {
@@ -85,6 +107,7 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
          wrapped("Marginal, outside ", verdict(Verdict::marginal_outside)) +
          wrapped("No gland fits     ", verdict(Verdict::no_fit)) +
          wrapped("Unusable          ", part_of(tally.unusable, tally.ends)) +
+         wrapped("By its figures    ", evidence_text(tally)) +
          wrapped("With compound     ",
                  fmt::format("{} ends; figures to look at: {}; measure before ordering: {}",
                              tally.barrier, tally.remarked, tally.wavering)) +

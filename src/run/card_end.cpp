@@ -63,13 +63,21 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
     return end;
   }
   schedule::AskedEnd asked;
-  end.input = schedule::input_of(layout, cells, side, asked.decision.faults);
+  schedule::RowNotes notes;
+  end.input = schedule::input_of(layout, cells, side, asked.decision.faults, &notes);
+  end.defaults = notes.defaults | schedule::quantity_default_of(layout, cells);
   end.input.tag = end.tag;
   if (!end.end.empty()) end.input.end = end.end;
-  if (asked.decision.usable()) asked = schedule::decide_asked(end.input, settings);
+  if (asked.decision.usable()) {
+    asked = schedule::decide_asked(end.input, settings, nullptr, notes);
+  }
   const schedule::Decision& decision = asked.decision;
   if (!decision.usable()) {
     end.why_none = end.place + schedule::unusable_text(decision);
+    return end;
+  }
+  if (!asked.job) {
+    end.why_none = end.place + decision.reason;
     return end;
   }
   end.job = std::move(asked.job);

@@ -1,6 +1,7 @@
 #pragma once
 // One end, decided once: what its card is made from.
 
+#include <cstdint>
 #include <memory>
 #include <string>
 
@@ -29,7 +30,8 @@ struct CardEnd {
   std::unique_ptr<const job::Job> job;
   fit::Question question;  ///< of this job
   sheet::Choice choice;
-  Cuts stated_mm;  ///< the cuts that the card is expected to have
+  Cuts stated_mm;              ///< the cuts that the card is expected to have
+  std::uint64_t defaults = 0;  ///< bit n: the default of this number was taken (Format::defaults)
 };
 
 /// The end of a job file.

@@ -68,6 +68,12 @@ void CardsRun::finish() {
   waiting_.clear();
 }
 
+schedule::DefaultCounts CardsRun::defaults() const {
+  schedule::DefaultCounts counts;
+  for (const auto& [row, used] : defaults_) counts.add(used);
+  return counts;
+}
+
 std::string CardsRun::other_cuts() const {
   if (other_cuts_ == 0) return {};
   return (other_cuts_ == 1 ? std::string("1 end is") : std::to_string(other_cuts_) + " ends are") +
@@ -193,8 +199,10 @@ void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record, 
           const std::vector<std::string_view> views(cells.begin(), cells.end());
           const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
                                     std::to_string(line) + ": ";
-          return decide_row(table.file->layout(), views, side, given, place,
-                            settings_.deciding(asks_place));
+          CardEnd end = decide_row(table.file->layout(), views, side, given, place,
+                                   settings_.deciding(asks_place));
+          if (end.defaults != 0) defaults_[{&table, line}] |= end.defaults;
+          return end;
         });
   }
 }

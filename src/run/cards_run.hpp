@@ -8,6 +8,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "cutback/fit/select.hpp"
@@ -15,6 +16,7 @@
 #include "cutback/nearest.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/defaults.hpp"
 #include "cutback/tables/standards.hpp"
 #include "run/card_end.hpp"
 #include "run/chosen_parts.hpp"
@@ -76,6 +78,8 @@ class CardsRun {
 
   /// Ends whose gland fits, with an armour that is enough where that is asked.
   [[nodiscard]] std::size_t fitting() const { return fitting_; }
+  /// What each default filled in the rows that have cards.
+  [[nodiscard]] schedule::DefaultCounts defaults() const;
   /// Of `only`, what no end has, in order.
   [[nodiscard]] std::vector<MissingTag> not_found() const;
   /// How many ends the results cut elsewhere than the card, and the first of them; empty where
@@ -108,6 +112,8 @@ class CardsRun {
   std::size_t other_cuts_ = 0;  ///< ends whose cuts are not as stated
   std::string first_other_cut_;
   std::size_t fitting_ = 0;
+  /// Of the rows that defaults were taken for, those: a cell may serve two ends.
+  std::map<std::pair<const ScheduleTable*, std::size_t>, std::uint64_t> defaults_;
 };
 
 }  // namespace cutback::run

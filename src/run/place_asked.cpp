@@ -13,7 +13,14 @@ bool speaks(const schedule::Column& column) {
          std::find(keys.begin(), keys.end(), column.field->key) != keys.end();
 }
 
+/// A default speaks for every row that does not speak for itself.
+bool speaks_by_default(const schedule::Layout& layout) {
+  return std::any_of(layout.defaults.begin(), layout.defaults.end(),
+                     [](const schedule::Default& each) { return speaks(each.column); });
+}
+
 bool speaks_of_place(const ScheduleTable& table) {
+  if (speaks_by_default(table.file->layout())) return true;
   std::vector<std::size_t> cells;
   for (const schedule::Column& column : table.file->layout().columns) {
     if (speaks(column)) cells.push_back(column.cell);
@@ -37,8 +44,9 @@ bool speaks_of_place(const ScheduleTable& table) {
 
 bool has_place_column(const Schedule& schedule) {
   return std::any_of(schedule.tables.begin(), schedule.tables.end(), [](const auto& table) {
-    const auto& columns = table.file->layout().columns;
-    return std::any_of(columns.begin(), columns.end(), speaks);
+    const schedule::Layout& layout = table.file->layout();
+    return speaks_by_default(layout) ||
+           std::any_of(layout.columns.begin(), layout.columns.end(), speaks);
   });
 }
 

@@ -24,6 +24,7 @@ constexpr std::uint32_t k_no_number = std::numeric_limits<std::uint32_t>::max();
 struct Chunk : RowChunk {
   std::vector<WantedEnd> ends;  ///< that something fits; their groups are the thread's own
   schedule::Tally not_served;
+  schedule::DefaultCounts defaults;
 };
 
 /// One thread's work: looks up which glands fit.
@@ -35,6 +36,7 @@ class Worker {
   void work(Chunk& chunk) {
     chunk.ends.clear();
     chunk.not_served = {};
+    chunk.defaults = {};
     for (std::size_t i = 0; i < chunk.block.rows; ++i) row(chunk, chunk.block.records[i]);
   }
 
@@ -51,6 +53,7 @@ class Worker {
     const auto fault = schedule::fault_of_row(layout_, record.fields);
     const std::uint64_t quantity = schedule::quantity_of(layout_, record.fields).value_or(1);
     if (quantity > 1 && keep_ == Keep::ends) throw several_runs(record.line, quantity);
+    std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
     for (const Side side : layout_.ends()) {
       const EndName name{schedule::tag_of(layout_, record.fields),
                          schedule::end_name(layout_, record.fields, side),
@@ -64,13 +67,18 @@ class Worker {
         leave_out(chunk, name, decision);
         continue;
       }
-      const schedule::PartSet parts = decider_.fitting({record.fields, record.bare}, side);
+      std::uint64_t taken = 0;
+      const schedule::PartSet parts = decider_.fitting({record.fields, record.bare}, side, &taken);
+      defaults |= taken;
       if (!parts.empty()) {
         add(chunk, name, side, parts);
       } else if (keep_ == Keep::not_served) {
-        leave_out(chunk, name, decider_.decide({record.fields, record.bare}, side).decision);
+        const Decision& decision = decider_.decide({record.fields, record.bare}, side).decision;
+        defaults |= decision.defaults;
+        leave_out(chunk, name, decision);
       }
     }
+    chunk.defaults.add(defaults);
   }
 
   void add(Chunk& chunk, const EndName& name, Side side, const schedule::PartSet& parts) {
@@ -121,6 +129,7 @@ GroupedSchedule group_schedule(std::span<io::ScheduleFile* const> files,
     for (const schedule::SkippedRow& row : chunk.block.skipped) result.skipped.back().add(row);
     result.rows += chunk.block.rows;
     result.not_served.add(std::move(chunk.not_served));
+    result.defaults.add(chunk.defaults);
   };
   for (io::ScheduleFile* const file : files) {
     result.skipped.emplace_back();

@@ -21,6 +21,7 @@ struct GroupedSchedule {
   /// The ends that no gland fits or that cannot be used, with their list.
   schedule::Tally not_served;
   std::vector<schedule::SkippedRows> skipped;  ///< of each table
+  schedule::DefaultCounts defaults;
 };
 
 /// What is kept beside the groups.

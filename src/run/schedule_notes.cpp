@@ -1,6 +1,9 @@
 #include "run/schedule_notes.hpp"
 
 #include <filesystem>
+#include <string_view>
+
+#include "cutback/text.hpp"
 
 namespace cutback::run {
 namespace {
@@ -10,10 +13,23 @@ std::string file_name(const std::string& path) {
   return std::filesystem::path(path).filename().string();
 }
 
+/// Without the line breaks and spaces of a screen.
+std::string one_line(std::string_view text) {
+  std::string line;
+  for (const char c : text) {
+    const bool space = c == '\n' || c == ' ';
+    if (!space) line += c;
+    if (space && !line.empty() && line.back() != ' ') line += ' ';
+  }
+  trim_end(line);
+  return line;
+}
+
 }  // namespace
 
-std::vector<std::string> schedule_notes(const std::string& schedule, const std::string& list) {
-  return {
+std::vector<std::string> schedule_notes(const std::string& schedule, const std::string& list,
+                                        const std::string& defaults) {
+  std::vector<std::string> notes{
       "Made by cutback " CUTBACK_VERSION ".",
       "Schedule: " + file_name(schedule) + ". Gland list: " + file_name(list) + ".",
       "The certificates, the instructions of gland and enclosure and the local code come before "
@@ -29,6 +45,8 @@ std::vector<std::string> schedule_notes(const std::string& schedule, const std::
       "they follow. A price is that of the gland list, without tax or carriage.",
       "Lengths and margins are in millimetres.",
   };
+  if (!defaults.empty()) notes.insert(notes.begin() + 2, one_line(defaults));
+  return notes;
 }
 
 }  // namespace cutback::run

@@ -7,7 +7,9 @@
 namespace cutback::run {
 
 /// The program, what it was given, what its words mean, and the cautions; one line each.
+/// @param defaults  what was taken for blank cells; empty where nothing was
 [[nodiscard]] std::vector<std::string> schedule_notes(const std::string& schedule,
-                                                      const std::string& list);
+                                                      const std::string& list,
+                                                      const std::string& defaults);
 
 }  // namespace cutback::run

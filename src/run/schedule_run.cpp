@@ -52,6 +52,7 @@ class Worker {
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     const auto fault = schedule::fault_of_row(layout_, record.fields);
     const std::uint64_t quantity = schedule::quantity_of(layout_, record.fields).value_or(1);
+    std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag,
                                    schedule::end_name(layout_, record.fields, side),
@@ -71,9 +72,11 @@ class Worker {
         if (run_.supplies != nullptr && supply == nullptr && decided.decision.fits > 0) {
           throw InternalError("an end was left out when the stock was shared out");
         }
+        defaults |= decided.decision.defaults;
         put(chunk, name, decided);
       }
     }
+    tally_.defaults.add(defaults);
   }
 
   /// Of what names the row: the tag, and the end where a row is one end.
@@ -89,11 +92,13 @@ class Worker {
   void put(Chunk& chunk, const schedule::EndName& name, Decided& end) {
     const Decision& decision = end.decision;
     if (run_.json) {
-      print::append_schedule_json(chunk.text, name, decision);
+      print::append_schedule_json(chunk.text, name, decision, run_.defaults);
     }
     if (!run_.json || run_.write_csv) {
       if (end.text.empty() && decision.usable()) io::append_schedule_csv_tail(end.text, decision);
-      io::append_schedule_csv(run_.json ? chunk.csv : chunk.text, name, decision, end.text);
+      if (end.more.empty()) io::append_schedule_csv_more(end.more, decision, run_.defaults);
+      io::append_schedule_csv(run_.json ? chunk.csv : chunk.text, name, decision, end.text,
+                              end.more);
     }
     tally_.add(decision, name.quantity);
     if (decision.proven || !run_.write_exception) return;

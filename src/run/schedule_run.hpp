@@ -18,7 +18,8 @@ namespace cutback::run {
 
 struct ScheduleRun {
   schedule::Settings settings;
-  const schedule::Supplies* supplies = nullptr;  ///< where limited stock was shared out
+  const schedule::Supplies* supplies = nullptr;       ///< where limited stock was shared out
+  std::span<const schedule::OwnValue> defaults = {};  ///< Format::defaults
   bool json = false;
   unsigned threads = 1;
   std::function<void(std::string_view)> write;  ///< the results, in the schedule's order

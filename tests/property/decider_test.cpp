@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "cutback/io/gland_list.hpp"
+#include "cutback/schedule/defaults.hpp"
 #include "support/build_job.hpp"
 
 using namespace cutback;
@@ -15,16 +16,18 @@ namespace {
 
 using Words = std::vector<std::string_view>;
 
-const Words k_headings{"tag",         "sheath_od_mm", "bedding_mm", "armour_mm", "armour",
-                       "od_allow_mm", "from_entry",   "to_entry",   "entry",     "protection",
-                       "zone",        "cores",        "csa_mm2",    "reach_mm",  "to_reach_mm",
-                       "strip_mm",    "bedding_made"};
+const Words k_headings{"tag",       "type",        "evidence",    "sheath_od_mm", "bedding_mm",
+                       "armour_mm", "armour",      "od_allow_mm", "from_entry",   "to_entry",
+                       "entry",     "protection",  "zone",        "cores",        "csa_mm2",
+                       "reach_mm",  "to_reach_mm", "strip_mm",    "bedding_made"};
 
 /// One of a few words, so that rows come again whole and in parts; some cannot be used.
 std::string any_cell(std::string_view heading) {
   const auto one_of = [](std::vector<std::string> words) {
     return *rc::gen::elementOf(std::move(words));
   };
+  if (heading == "type") return one_of({"", "", "A1", "a 1", "guess", "pairs", "A2"});
+  if (heading == "evidence") return one_of({"", "", "", "measured", "estimated"});
   if (heading == "sheath_od_mm") {
     return one_of({"15", "15.25", "14.9+15.1", "24", "38.5", " 15", "+15", "0", "301", "x", ""});
   }
@@ -74,6 +77,10 @@ void must_be_alike(const Decision& got, const Decision& want) {
   RC_ASSERT(got.change == want.change);
   RC_ASSERT(got.nearest == want.nearest);
   RC_ASSERT(got.remarks == want.remarks);
+  RC_ASSERT(got.sheath_od == want.sheath_od);
+  RC_ASSERT(got.bedding == want.bedding);
+  RC_ASSERT(got.armour == want.armour);
+  RC_ASSERT(got.defaults == want.defaults);
   RC_ASSERT(got.proven == want.proven);
   RC_ASSERT((got.accessories == nullptr) == (want.accessories == nullptr));
   if (got.accessories != nullptr) RC_ASSERT(*got.accessories == *want.accessories);
@@ -81,15 +88,40 @@ void must_be_alike(const Decision& got, const Decision& want) {
 
 }  // namespace
 
+schedule::CableTypes some_types() {
+  schedule::Format format;
+  format.of_types = true;
+  const schedule::Layout layout =
+      schedule::make_layout(Words{"type", "sheath_od_mm", "bedding_mm", "armour_mm", "od_allow_mm",
+                                  "cores", "csa_mm2", "evidence", "cable_size", "circular"},
+                            format, "types.csv");
+  schedule::CableTypes types("types.csv");
+  for (const Words& row : {Words{"A1", "15.2", "10.6", "0.9", "0.4", "3", "4", "", "", "yes"},
+                           Words{"guess", "24", "", "1.25", "", "4", "", "estimated", "", ""},
+                           Words{"pairs", "15.5", "", "0.9", "", "", "", "", "2x2x1.5", ""}}) {
+    REQUIRE(types.add(layout, row, "types.csv").empty());
+  }
+  return types;
+}
+
 TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]") {
   const gland::GlandList list = io::demo_gland_list();
   const fit::Selector selector(list.glands, fit::Prefer::price);
   const schedule::Settings settings{.standards = &test::standards(), .glands = &selector};
+  const schedule::CableTypes types = some_types();
   int fits = 0;
   int unusable = 0;
   CHECK(rc::check("the same as decide() for the end by itself", [&] {
     schedule::Format format;
     if (*rc::gen::inRange(0, 3) == 0) format.evidence = measure::Evidence::datasheet;
+    for (const auto& [column, text] :
+         {std::pair("bedding_mm", "10.05"), std::pair("entry", "M20"),
+          std::pair("from_entry", "M25"), std::pair("zone", "none"), std::pair("cores", "3"),
+          std::pair("reach_mm", "150"), std::pair("wall_mm", "3")}) {
+      if (*rc::gen::inRange(0, 4) == 0) format.defaults.push_back({column, text});
+    }
+    RC_ASSERT(schedule::check_defaults(format).empty());
+    if (*rc::gen::inRange(0, 3) > 0) format.types = &types;
     const schedule::Layout layout = schedule::make_layout(k_headings, format, "t.csv");
     schedule::Decider decider(layout, settings);
     for (int row = 0; row < 25; ++row) {
@@ -101,19 +133,25 @@ TEST_CASE("decider: what is remembered changes no answer", "[property][schedule]
       const bool bare = line.find('"') == std::string::npos && bare_cells.size() == cells.size();
       for (const Side side : layout.ends()) {
         std::vector<Fault> faults;
-        const job::JobInput input = schedule::input_of(layout, cells, side, faults);
+        schedule::RowNotes notes;
+        const job::JobInput input = schedule::input_of(layout, cells, side, faults, &notes);
         Decision want;
         if (faults.empty()) {
-          want = schedule::decide(input, settings);
+          want = schedule::decide(input, settings, nullptr, notes);
         } else {
           want.faults = faults;
         }
+        want.defaults = notes.defaults;
         ++(want.usable() ? fits : unusable);
-        const auto fitting = decider.fitting({cells}, side);
+        std::uint64_t taken = 0;
+        const auto fitting = decider.fitting({cells}, side, &taken);
         RC_ASSERT(fitting.size() == want.fits);
-        if (want.usable()) {
+        const bool asked = want.usable() && want.sheath_od.has_value();
+        if (asked) RC_ASSERT(taken == notes.defaults);
+        if (asked && !notes.no_estimate) {
           const job::Job job = job::resolve(input, *settings.standards, job::Unstated::by_notation);
-          RC_ASSERT(fitting == selector.fitting(fit::ask(job, *settings.standards, settings.asking)));
+          RC_ASSERT(fitting ==
+                    selector.fitting(fit::ask(job, *settings.standards, settings.asking)));
         }
         must_be_alike(decider.decide({cells}, side).decision, want);
         must_be_alike(decider.decide({cells}, side).decision, want);

@@ -13,7 +13,8 @@ import support
 from support import GLANDS, SOURCE, WORK, run
 
 SITE = SOURCE / "tests/cli/schedule/one_end.csv"
-TEXTS = {"state", "not_asked", "tag", "end", "verdict", "part", "barrier", "reason", "description", "group", "nearest", "change"}
+TEXTS = {"state", "not_asked", "tag", "end", "verdict", "part", "barrier", "reason", "description", "group", "nearest", "change",
+         "sheath_od_evidence", "bedding_evidence", "armour_evidence", "defaults", "remarks"}
 
 
 def rows_of(path):
@@ -180,6 +181,15 @@ class Workbook(unittest.TestCase):
         for word in ("cutback", "one_end.csv", "two_glands.csv", "certificates", "local code", "competent"):
             self.assertIn(word, text)
         self.assertIn("Notes", book["Results"].oddFooter.left.text)
+        self.assertNotIn("Taken for blanks", text)
+
+    def test_defaults_are_named(self):
+        path, _ = all_of(SITE, "defaults", "--default", "ip=54", "--default", "gas_group=IIB")
+        book = openpyxl.load_workbook(path)
+        lines = [row[0] or "" for row in book["Notes"].iter_rows(values_only=True)]
+        self.assertEqual(sum(line.startswith("Taken for blanks ip=54 in ") for line in lines), 1)
+        heads, *rows = book["Results"].iter_rows(values_only=True)
+        self.assertTrue(any("ip=54" in (row[heads.index("defaults")] or "") for row in rows))
 
     def test_nothing_is_left_where_it_cannot_be_written(self):
         status, out, err = run(SITE, "--xlsx", WORK / "no such folder" / "a.xlsx")

@@ -14,10 +14,15 @@ namespace cutback::io {
 [[nodiscard]] std::string_view schedule_csv_head();
 /// What follows `tag,end` of an end that can be used: the same for all ends decided alike.
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision);
-/// One line of the results. @param tail  of append_schedule_csv_tail; not used where the end is
-/// unusable
+/// What follows the quantity: the diameters that were used, with their evidence, and the defaults.
+void append_schedule_csv_more(std::string& out, const schedule::Decision& decision,
+                              std::span<const schedule::OwnValue> defaults);
+/// One line of the results.
+/// @param tail  of append_schedule_csv_tail; not used where the end is unusable
+/// @param more  of append_schedule_csv_more
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
-                         const schedule::Decision& decision, std::string_view tail);
+                         const schedule::Decision& decision, std::string_view tail,
+                         std::string_view more);
 
 [[nodiscard]] std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines);
 

@@ -2,25 +2,32 @@
 // What comes of a schedule as JSON lines, and its summary.
 
 #include <cstddef>
+#include <span>
 #include <string>
 
 #include "cutback/print/print.hpp"
 #include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/defaults.hpp"
 #include "cutback/schedule/share.hpp"
 #include "cutback/schedule/tally.hpp"
 
 namespace cutback::print {
 
-/// One object on one line.
+/// One object on one line. @param defaults  Format::defaults
 void append_schedule_json(std::string& out, const schedule::EndName& name,
-                          const schedule::Decision& decision);
+                          const schedule::Decision& decision,
+                          std::span<const schedule::OwnValue> defaults);
 
 /// The columns that a schedule may have, by section, in 80 columns.
 [[nodiscard]] std::string columns_text(const Style& style);
 /// One object a line.
 [[nodiscard]] std::string columns_json();
 
-/// At most ten lines: what fits, what needs a person, and why most often.
+/// What each default filled; empty where there is none.
+[[nodiscard]] std::string defaults_summary(std::span<const schedule::OwnValue> defaults,
+                                           const schedule::DefaultCounts& counts);
+
+/// Eleven lines: what fits, what needs a person, and why most often.
 [[nodiscard]] std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
                                            std::size_t glands, const std::string& list_name);
 

@@ -14,6 +14,8 @@
 #include "cutback/fit/select.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/job/input.hpp"
+#include "cutback/measure/estimate.hpp"
+#include "cutback/schedule/layout.hpp"
 #include "cutback/tables/standards.hpp"
 #include "cutback/verdict.hpp"
 
@@ -26,6 +28,14 @@ struct Accessory {
   friend auto operator<=>(const Accessory&, const Accessory&) = default;
 };
 using Accessories = std::vector<Accessory>;
+
+/// A diameter as an end was decided with it.
+struct UsedFigure {
+  double mm = 0.0;
+  double expanded_mm = 0.0;  ///< the true diameter lies within mm +- this
+  measure::Evidence evidence = measure::Evidence::estimated;
+  friend bool operator==(const UsedFigure&, const UsedFigure&) = default;
+};
 
 /// What is decided for one end. Lengths in mm; absent where there is no figure.
 struct Decision {
@@ -55,10 +65,17 @@ struct Decision {
   bool out_of_stock = false;            ///< glands fit, but none of them was left for this end
   fit::State state = fit::State::none;  ///< what the answer is good for
   std::string not_asked;                ///< questions that nobody asked, separated by spaces
+  std::optional<UsedFigure> sheath_od;
+  std::optional<UsedFigure> bedding;
+  std::optional<UsedFigure> armour;
+  std::uint64_t defaults = 0;  ///< bit n: the default of this number was taken (Format::defaults)
   bool proven = false;  ///< the end is done: it fits and, where marks are asked for, can be cut
 
   [[nodiscard]] bool usable() const { return faults.empty(); }
 };
+
+/// The weakest evidence of the diameters that the end was decided with; nothing where it has none.
+[[nodiscard]] std::optional<measure::Evidence> weakest_evidence(const Decision& decision);
 
 /// What limited stock, shared out, comes to for an end that something fits.
 struct Supply {
@@ -95,15 +112,17 @@ struct Settings {
 
 /// Decides one end: a figure without a stated evidence is a datasheet's, several readings are
 /// measured. An input that contradicts itself is a decision with faults, not an error.
+/// Without any figure for the sheath the verdict is `not-known`.
 /// @param supply  what the end gets of limited stock; null where there is no limit, or nothing fits
+/// @param notes   of the row, where it is one
 [[nodiscard]] Decision decide(const job::JobInput& input, const Settings& settings,
-                              const Supply* supply = nullptr);
+                              const Supply* supply = nullptr, const RowNotes& notes = {});
 
 /// A decision with what it was made from, for whoever goes on to the sheet of the end.
 struct AskedEnd {
   Decision decision;
   std::unique_ptr<const job::Job>
-      job;                 ///< null where the end cannot be used; the rest is empty then
+      job;  ///< null where the end cannot be used or has no sheath diameter; the rest is empty then
   fit::Question question;  ///< of this job
   /// Of the gland, or of the nearest where none is chosen; absent where none is left in stock.
   std::optional<fit::GlandFit> fit;
@@ -111,6 +130,6 @@ struct AskedEnd {
 
 /// As decide().
 [[nodiscard]] AskedEnd decide_asked(const job::JobInput& input, const Settings& settings,
-                                    const Supply* supply = nullptr);
+                                    const Supply* supply = nullptr, const RowNotes& notes = {});
 
 }  // namespace cutback::schedule

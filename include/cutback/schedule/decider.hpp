@@ -15,6 +15,7 @@ namespace cutback::schedule {
 struct Decided {
   Decision decision;
   std::string text;  ///< empty at first
+  std::string more;  ///< the same
 };
 
 /// Decides end after end, each exactly as decide() does. What ends have in common (all but their
@@ -35,7 +36,9 @@ class Decider {
 
   /// Every gland whose verdict is `fits` for this end, by their places in the list, ascending. None
   /// where the end cannot be used: decide() says why.
-  [[nodiscard]] std::vector<std::uint32_t> fitting(const Row& row, Side side);
+  /// @param defaults  where it is not null: gets those that the end was decided with
+  [[nodiscard]] std::vector<std::uint32_t> fitting(const Row& row, Side side,
+                                                   std::uint64_t* defaults = nullptr);
 
  private:
   class State;

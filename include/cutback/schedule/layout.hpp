@@ -1,6 +1,7 @@
 #pragma once
 // The columns of a cable schedule: which heading means what, and what a row says of its ends.
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -12,10 +13,17 @@
 
 #include "cutback/error.hpp"
 #include "cutback/job/input.hpp"
+#include "cutback/schedule/cable_types.hpp"
 #include "cutback/schedule/headings.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::schedule {
+
+/// A column of ours, and a value for it as a cell of the schedule would hold it.
+struct OwnValue {
+  std::string column;
+  std::string text;
+};
 
 /// How the schedule at hand is written.
 struct Format {
@@ -29,6 +37,11 @@ struct Format {
   std::vector<std::string> blanks;  ///< words that mean "not given", besides the usual ones
   /// Of the figures of a row that says nothing of its evidence; absent: by their notation.
   std::optional<measure::Evidence> evidence;
+  /// What blank cells are taken for, also of columns that the schedule does not have. They have
+  /// passed check_defaults().
+  std::vector<OwnValue> defaults;
+  const CableTypes* types = nullptr;  ///< that the rows name in a column `type`; borrowed
+  bool of_types = false;              ///< the table is one of types: a column `type` names its rows
 };
 
 /// Whose column it is. A row of a schedule describes the two ends of a cable, or one end.
@@ -44,11 +57,19 @@ struct Column {
   bool metric = false;  ///< the heading says so: a bare size of its entries is a metric thread's
 };
 
+/// What stands for the blank cells of a column.
+struct Default {
+  Column column;           ///< without a cell
+  std::string text;        ///< in the notation of the schedule
+  std::size_t number = 0;  ///< its place in Format::defaults
+};
+
 /// Where one end's value of a field stands, by the places of the columns in a layout: the prefixed
 /// column first, where it is not blank.
 struct Source {
-  std::size_t prefixed;  ///< Layout::k_none where there is none
-  std::size_t plain;     ///< the same
+  std::size_t prefixed;    ///< Layout::k_none where there is none
+  std::size_t plain;       ///< the same
+  std::size_t by_default;  ///< the same; in Layout::defaults
   const job::Field* field = nullptr;
 };
 
@@ -56,7 +77,14 @@ struct Source {
 /// or `to` column and no `end` column; a column of an end without a prefix then serves both ends,
 /// and the prefixed one comes before it where it is not blank.
 struct Layout {
+  static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
+
   std::vector<Column> columns;
+  std::vector<Default> defaults;
+  std::optional<Default> quantity_default;
+  const CableTypes* types = nullptr;  ///< borrowed; null where rows name none
+  std::size_t type = k_none;          ///< the cell that names the row's
+  std::array<std::size_t, 3> diameters{k_none, k_none, k_none};  ///< cells, by job::Layer
   std::size_t tag = 0;
   std::size_t from = k_none;
   std::size_t to = k_none;
@@ -75,7 +103,6 @@ struct Layout {
   std::vector<std::pair<std::string, std::string>> mapping;
   std::string tag_heading;  ///< as it stands in the file
 
-  static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
   /// Whether a cell says that there is nothing: TBC, N/A, -.
   [[nodiscard]] bool is_not_given(std::string_view text) const {
     if (text.empty()) return true;
@@ -134,23 +161,54 @@ using Sample = std::span<const std::vector<std::string>>;
   return layout.is_not_given(text) ? std::string_view() : text;
 }
 
-/// How many cables a row stands for: 1 where it does not say. Nothing where the cell holds no such
-/// number.
+/// How many cables a row stands for: 1, or the default, where it does not say. Nothing where the
+/// cell holds no such number.
 [[nodiscard]] std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells);
 
-/// The column that speaks for this end in this row, and what stands in it; null where it is blank.
-struct Given {
-  const Column* column = nullptr;
-  std::string_view text;
+/// The default that speaks for the number of cables, as a bit of RowNotes::defaults; 0 where none
+/// does.
+[[nodiscard]] std::uint64_t quantity_default_of(const Layout& layout, Cells cells);
+
+/// What the type of a row says. Without a type it has no say at all.
+struct RowType {
+  std::string_view name;            ///< as the row has it; empty where it names none
+  const CableType* type = nullptr;  ///< null where none is named, or none has this name
+  /// False: its diameters are estimates, and the row has one of its own, which are not to be mixed.
+  bool diameters = true;
+  unsigned own = 0;  ///< bit n: the row gives this diameter itself (job::Layer)
+
+  /// Null where the type does not say, or is not asked.
+  [[nodiscard]] const TypeValue* find(const job::Field& field) const;
 };
-[[nodiscard]] inline Given given(const Layout& layout, const Source& source, Cells cells) {
+[[nodiscard]] RowType row_type(const Layout& layout, Cells cells);
+
+/// What speaks for this end in this row: a cell, else the type, else a default.
+struct Given {
+  std::string_view text;
+  const Column* column = nullptr;           ///< null where it is not a cell or a default
+  std::size_t by_default = Layout::k_none;  ///< in Layout::defaults
+  const TypeValue* typed = nullptr;
+
+  [[nodiscard]] bool is_blank() const { return column == nullptr && typed == nullptr; }
+  /// Whether it stands in the row.
+  [[nodiscard]] bool is_cell() const { return column != nullptr && by_default == Layout::k_none; }
+};
+[[nodiscard]] inline Given given(const Layout& layout, const Source& source, Cells cells,
+                                 const RowType& type = {}) {
   for (const std::size_t place : {source.prefixed, source.plain}) {
     if (place == Layout::k_none) continue;
     const Column& column = layout.columns[place];
     const std::string_view text = cell(cells, column.cell);
-    if (!layout.is_not_given(text)) return {&column, text};
+    if (!layout.is_not_given(text)) return {.text = text, .column = &column};
   }
-  return {};
+  if (type.type != nullptr) {
+    if (const TypeValue* const value = type.find(*source.field)) {
+      return {.text = value->text, .typed = value};
+    }
+  }
+  if (source.by_default == Layout::k_none) return {};
+  const Default& taken = layout.defaults[source.by_default];
+  return {.text = taken.text, .column = &taken.column, .by_default = source.by_default};
 }
 
 /// What the cells of a row say beside their values.
@@ -158,6 +216,9 @@ struct RowNotes {
   /// The cable is none that the built-in layer rules cover: a voltage beyond them, pairs, an earth
   /// core of unknown size. Its diameters are then not estimated from its construction.
   bool no_estimate = false;
+  std::uint64_t defaults = 0;  ///< bit n: the default of this number was taken
+  /// What does not agree with the row's type, or that there is no such type.
+  std::vector<std::string> remarks;
 };
 
 /// Puts a cell into the input, its notation that of the schedule.
@@ -165,8 +226,18 @@ struct RowNotes {
 /// @return the faults, each with its column
 [[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
                                           job::JobInput& input, RowNotes& notes);
-/// After the last cell of a row that says something of the cable.
-void finish_input(const Layout& layout, const RowNotes& notes, job::JobInput& input);
+/// Puts cells into the input: first what stands in the row, then what its type says of the rest,
+/// then the defaults of what is still open.
+/// @return the faults, each with its column
+[[nodiscard]] std::vector<Fault> put_cells(const Layout& layout, std::span<const Source> sources,
+                                           Cells cells, const RowType& type, job::JobInput& input,
+                                           RowNotes& notes);
+/// Where a diameter that stands in the row is not that of its type: a sentence; else empty.
+[[nodiscard]] std::string own_diameter_remark(const Layout& layout, const Source& source,
+                                              Cells cells, const CableType& type);
+/// After the last cell of a row that says something of the cable: the evidence of its figures, and
+/// what must not be estimated.
+void finish_input(const Layout& layout, const RowType& type, RowNotes& notes, job::JobInput& input);
 
 /// Every column that a schedule may have, but `from` and `to`: those of a job, and its own.
 [[nodiscard]] std::vector<const job::Field*> column_fields();
@@ -183,8 +254,9 @@ void finish_input(const Layout& layout, const RowNotes& notes, job::JobInput& in
 
 /// Reads one end. `where` of each fault is the heading.
 /// @param faults  what is wrong with its cells is added here
+/// @param notes   where it is not null: what the cells say beside their values
 [[nodiscard]] job::JobInput input_of(const Layout& layout, Cells cells, Side side,
-                                     std::vector<Fault>& faults);
+                                     std::vector<Fault>& faults, RowNotes* notes = nullptr);
 
 /// The name of an end in the results: `from`, `to`, or what stands in the column `end`.
 [[nodiscard]] std::string_view end_name(const Layout& layout, Cells cells, Side side);

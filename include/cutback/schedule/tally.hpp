@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "cutback/schedule/decide.hpp"
+#include "cutback/schedule/defaults.hpp"
 
 namespace cutback::schedule {
 
@@ -46,6 +47,9 @@ struct Tally {
   std::uint64_t barrier = 0;   ///< ends made off with compound
   std::uint64_t remarked = 0;  ///< ends with a remark about their figures
   std::uint64_t wavering = 0;  ///< ends to be measured before their gland is ordered
+  /// Ends by the weakest evidence among their diameters, indexed by measure::Evidence.
+  std::uint64_t by_evidence[3] = {};
+  DefaultCounts defaults;
   std::unordered_map<const gland::Gland*, Count> glands;
   std::unordered_map<std::shared_ptr<const Accessories>, Count> accessories;
   std::map<std::string, std::uint64_t> groups;  ///< exceptions by what they lack

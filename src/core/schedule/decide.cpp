@@ -105,6 +105,11 @@ void clear(Decision& decision) {
         &decision.armour_cut_mm, &decision.sheath_cut_mm, &decision.bedding_cut_mm}) {
     figure->reset();
   }
+  for (std::optional<UsedFigure>* figure :
+       {&decision.sheath_od, &decision.bedding, &decision.armour}) {
+    figure->reset();
+  }
+  decision.defaults = 0;
   decision.barrier.reset();
   decision.accessories.reset();
   decision.wavering = {};
@@ -123,6 +128,11 @@ void take_gland(const fit::Question& question, const Gland& gland, detail::Fitti
   decision.barrier = fittings.barrier;
   decision.accessories = fittings.accessories;
   add_marks(*question.job, fittings, decision);
+}
+
+std::optional<UsedFigure> used(const std::optional<measure::Estimate>& estimate) {
+  if (!estimate) return std::nullopt;
+  return UsedFigure{estimate->value_mm, estimate->expanded_mm, estimate->evidence};
 }
 
 std::string group_of(const GlandFit& fit) {
@@ -186,18 +196,30 @@ void add_measuring(Decision& decision) {
   }
 }
 
-Fault no_sheath() {
-  return {.code = ErrorCode::missing,
-          .what = "nothing tells the sheath diameter",
-          .where = {},
-          .given = {},
-          .allowed = "sheath_od_mm, or cores and csa_mm2 of a cable that a rule covers",
-          .hint = {}};
+/// Nothing tells the sheath diameter: no gland can be looked for.
+void take_no_sheath(const job::Job& job, Decision& decision) {
+  decision.verdict = Verdict::not_known;
+  decision.state = fit::State::not_yet;
+  decision.remarks = job.cable.warnings;
+  decision.bedding = used(job.cable.bedding);
+  decision.armour = used(job.cable.wire);
+  decision.reason = "nothing tells the sheath diameter";
+  // Why nothing was estimated either.
+  for (const std::string& remark : decision.remarks) decision.reason += "; " + remark;
+  decision.group = "sheath diameter not known";
+  decision.change = "measure the sheath, or give its figure of the datasheet";
 }
 
 }  // namespace
 
 namespace detail {
+
+void apply(const RowNotes& notes, const GivenFigures& given, cable::Cable& cable) {
+  cable.warnings.insert(cable.warnings.end(), notes.remarks.begin(), notes.remarks.end());
+  if (!notes.no_estimate) return;
+  if (!given.sheath) cable.sheath_od.reset();
+  if (!given.bedding) cable.bedding.reset();
+}
 
 Fittings fittings_of(const fit::Question& question, const Gland& gland) {
   return fittings_of(*question.job, fit::check_gland(question, gland));
@@ -215,6 +237,9 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
   const job::Job& job = *question.job;
   clear(decision);
   decision.remarks = job.cable.warnings;
+  decision.sheath_od = used(job.cable.sheath_od);
+  decision.bedding = used(job.cable.bedding);
+  decision.armour = used(job.cable.wire);
   const fit::Found found = search.find();
   decision.verdict = found.verdict;
   decision.state = fit::state_of(found.verdict, job.cable);
@@ -253,18 +278,31 @@ std::string unusable_text(const schedule::Decision& decision) {
   return text;
 }
 
+std::optional<measure::Evidence> weakest_evidence(const Decision& decision) {
+  std::optional<measure::Evidence> weakest;
+  for (const auto* figure : {&decision.sheath_od, &decision.bedding, &decision.armour}) {
+    // Their order is from the strongest to the weakest.
+    if (*figure && (!weakest || (*figure)->evidence > *weakest)) weakest = (*figure)->evidence;
+  }
+  return weakest;
+}
+
 std::string_view verdict_word(const Decision& decision) {
   if (!decision.usable()) return "unusable";
   return decision.out_of_stock ? "no-stock" : to_string(decision.verdict);
 }
 
-AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, const Supply* supply) {
+AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, const Supply* supply,
+                      const RowNotes& notes) {
   AskedEnd end;
   try {
-    auto job = std::make_unique<const job::Job>(
+    auto resolved = std::make_unique<job::Job>(
         job::resolve(input, *settings.standards, job::Unstated::by_notation));
+    detail::apply(notes, {input.sheath_od_mm.has_value(), input.bedding_mm.has_value()},
+                  resolved->cable);
+    std::unique_ptr<const job::Job> job = std::move(resolved);
     if (!job->cable.sheath_od) {
-      end.decision.faults.push_back(no_sheath());
+      take_no_sheath(*job, end.decision);
       return end;
     }
     end.question = fit::ask(*job, *settings.standards, settings.asking);
@@ -286,8 +324,9 @@ AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, cons
   }
 }
 
-Decision decide(const job::JobInput& input, const Settings& settings, const Supply* supply) {
-  return decide_asked(input, settings, supply).decision;
+Decision decide(const job::JobInput& input, const Settings& settings, const Supply* supply,
+                const RowNotes& notes) {
+  return decide_asked(input, settings, supply, notes).decision;
 }
 
 }  // namespace cutback::schedule

@@ -18,6 +18,15 @@ struct Fittings {
 [[nodiscard]] Fittings fittings_of(const fit::Question& question, const gland::Gland& gland);
 [[nodiscard]] Fittings fittings_of(const job::Job& job, const fit::GlandFit& fit);
 
+/// Which of the diameters that could be estimated are given.
+struct GivenFigures {
+  bool sheath = false;
+  bool bedding = false;
+};
+/// Puts what a row says beside its values into a cable that is complete: its remarks, and no
+/// diameter that must not be estimated.
+void apply(const RowNotes& notes, const GivenFigures& given, cable::Cable& cable);
+
 /// Gives the fittings of a gland, worked out or remembered.
 using FittingsOf = std::function<const Fittings&(const fit::Question&, const gland::Gland&)>;
 

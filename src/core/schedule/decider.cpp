@@ -129,6 +129,7 @@ struct Family {
   fit::Question question;
   std::optional<fit::Search> search;
   std::unordered_map<const gland::Gland*, detail::Fittings> fittings;
+  RowNotes notes;
   bool usable = false;
   /// By layer: the job's estimate is that of a single figure that is not measured, so that the next
   /// such figure changes its value alone.
@@ -146,6 +147,7 @@ struct Figure {
   std::string figures;
   job::Layer layer = job::Layer::sheath;
   bool inches = false;
+  bool typed = false;  ///< it is a type's, and written as the field table has it
   std::string text;
   std::optional<measure::Estimate> estimate;  ///< absent: it cannot be read
 };
@@ -180,6 +182,7 @@ class Decider::State {
   Decided& decide(const Row& row, Side side, const Supply* supply) {
     row_ = row;
     side_ = side;
+    type_ = row_type(layout_, row.cells);
     if (!remembers()) {
       ++misses_;
       decide_anew(supply, alone_);
@@ -200,11 +203,13 @@ class Decider::State {
     return slot.decided;
   }
 
-  std::vector<std::uint32_t> fitting(const Row& row, Side side) {
+  std::vector<std::uint32_t> fitting(const Row& row, Side side, std::uint64_t* defaults) {
     row_ = row;
     side_ = side;
+    type_ = row_type(layout_, row.cells);
     Family* const family = prepared();
     if (family == nullptr) return {};
+    if (defaults != nullptr) *defaults = defaults_;
     return family->search->fitting();
   }
 
@@ -229,6 +234,7 @@ class Decider::State {
 
   void decide_anew(const Supply* supply, Decided& decided) {
     decided.text.clear();
+    decided.more.clear();
     if (decide_quickly(supply, decided.decision)) return;
     decided.decision = decide_alone(supply);
   }
@@ -236,10 +242,15 @@ class Decider::State {
   /// The end by itself, with everything that is wrong with it.
   Decision decide_alone(const Supply* supply) {
     std::vector<Fault> faults;
-    const job::JobInput input = input_of(layout_, row_.cells, side_, faults);
-    if (faults.empty()) return schedule::decide(input, settings_, supply);
+    RowNotes notes;
+    const job::JobInput input = input_of(layout_, row_.cells, side_, faults, &notes);
     Decision decision;
-    decision.faults = std::move(faults);
+    if (faults.empty()) {
+      decision = schedule::decide(input, settings_, supply, notes);
+    } else {
+      decision.faults = std::move(faults);
+    }
+    decision.defaults = notes.defaults;
     return decision;
   }
 
@@ -250,6 +261,7 @@ class Decider::State {
     current_ = family;
     detail::decide(family->question, *family->search, settings_.glands->prefer(), supply,
                    fittings_of_, decision);
+    decision.defaults = defaults_;
     return true;
   }
 
@@ -257,8 +269,11 @@ class Decider::State {
   Family* prepared() {
     Family& family = family_of();
     if (!family.usable) return nullptr;
+    defaults_ = family.notes.defaults;
     if (!put_diameters(family) || !put_routes(family)) return nullptr;
     if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return nullptr;
+    if (type_.type != nullptr) note_own_diameters(family);
+    detail::apply(family.notes, given_, family.job.cable);
     return family.job.cable.sheath_od ? &family : nullptr;
   }
 
@@ -267,12 +282,14 @@ class Decider::State {
   bool put_diameters(Family& family) {
     std::array<bool, 3> there{};
     for (const auto& [source, layer] : sources().diameters) {
-      const Given cell = given(layout_, source, row_.cells);
-      if (cell.column == nullptr) continue;
+      const Given cell = given(layout_, source, row_.cells, type_);
+      if (cell.is_blank()) continue;
       const auto place = static_cast<std::size_t>(layer);
       there[place] = true;
+      note_default(cell);
       std::optional<measure::Estimate>& estimate = estimate_in(family.job.cable, layer);
-      const bool as_it_stands = layout_.decimal == '.' && !cell.column->inches;
+      const bool as_it_stands =
+          cell.typed != nullptr || (layout_.decimal == '.' && !cell.column->inches);
       const auto plain = as_it_stands ? measure::plain_reading(cell.text) : std::nullopt;
       if (plain && family.single[place]) {
         estimate->value_mm = *plain;
@@ -289,39 +306,58 @@ class Decider::State {
       estimate_in(family.job.cable, layer).reset();
       family.single[place] = false;
     }
+    given_ = {there[static_cast<std::size_t>(job::Layer::sheath)],
+              there[static_cast<std::size_t>(job::Layer::bedding)]};
     return true;
   }
 
+  void note_own_diameters(Family& family) {
+    for (const auto& [source, layer] : sources().diameters) {
+      std::string remark = own_diameter_remark(layout_, source, row_.cells, *type_.type);
+      if (!remark.empty()) family.job.cable.warnings.push_back(std::move(remark));
+    }
+  }
+
+  void note_default(const Given& cell) {
+    if (cell.by_default == Layout::k_none) return;
+    defaults_ |= std::uint64_t{1} << layout_.defaults[cell.by_default].number;
+  }
+
   bool put_routes(Family& family) {
-    routes_.clear();
-    for (const Source& source : sources().routes) {
-      const Given cell = given(layout_, source, row_.cells);
-      if (cell.column != nullptr) routes_.push_back(cell);
-    }
-    if (routes_.empty() && !family.routed) return true;
-    family.routed = !routes_.empty();
+    const auto& routes = sources().routes;
+    const bool any = std::any_of(routes.begin(), routes.end(), [&](const Source& source) {
+      return !given(layout_, source, row_.cells).is_blank();
+    });
+    if (!any && !family.routed) return true;
+    family.routed = any;
     job::JobInput input = family.frame.in;
-    for (const Given& cell : routes_) {
-      RowNotes none;
-      if (!set_cell(layout_, cell, input, none).empty()) return false;
-    }
+    RowNotes notes;
+    if (!put_cells(layout_, sources().routes, row_.cells, {}, input, notes).empty()) return false;
+    defaults_ |= notes.defaults;
     return job::put_tails(input, family.job).empty();
   }
 
   const Figure& figure_of(const Family& family, const Given& cell, job::Layer layer) {
     if (figures_.empty()) figures_.resize(k_figures);
     Figure& slot = figures_[(hash_of(cell.text) * 3 + static_cast<std::size_t>(layer)) % k_figures];
-    if (slot.layer == layer && slot.inches == cell.column->inches && slot.text == cell.text &&
-        slot.figures == family.figures) {
+    const bool inches = cell.column != nullptr && cell.column->inches;
+    const bool typed = cell.typed != nullptr;
+    if (slot.layer == layer && slot.inches == inches && slot.typed == typed &&
+        slot.text == cell.text && slot.figures == family.figures) {
       return slot;
     }
-    slot.inches = cell.column->inches;
+    slot.inches = inches;
+    slot.typed = typed;
     slot.figures = family.figures;
     slot.layer = layer;
     slot.text = cell.text;
     slot.estimate.reset();
     std::string plain;
-    if (to_plain_text(*cell.column, cell.text, layout_.decimal, plain)) return slot;
+    if (typed) {
+      plain = cell.text;
+    } else if (to_plain_text(*cell.column, cell.text, layout_.decimal, plain)) {
+      return slot;
+    }
     try {
       slot.estimate =
           job::estimate(family.frame, layer, measure::Readings(plain, ""), *settings_.standards);
@@ -332,7 +368,12 @@ class Decider::State {
   }
 
   Family& family_of() {
-    const std::string_view key = sources().family.key(layout_, row_, family_key_);
+    std::string_view key = sources().family.key(layout_, row_, family_key_);
+    if (type_.type != nullptr) {
+      // The evidence depends on which diameters the row has.
+      typed_key_.assign(key) += static_cast<char>('0' + type_.own);
+      key = typed_key_;
+    }
     auto& families = families_[static_cast<std::size_t>(side_)];
     const auto known = families.find(key);
     if (known != families.end()) return known->second;
@@ -347,7 +388,7 @@ class Decider::State {
   std::string text_of(Wanted wanted) const {
     std::string text;
     for (const Source& source : sources().family.sources()) {
-      const std::string_view cell = given(layout_, source, row_.cells).text;
+      const std::string_view cell = given(layout_, source, row_.cells, type_).text;
       if (cell.empty()) continue;
       if (!wanted(*source.field) && !may_say_more(*source.field, cell)) continue;
       ((text += source.field->key) += '=') += cell;
@@ -358,14 +399,14 @@ class Decider::State {
 
   void make_family(Family& family) {
     job::JobInput input;
-    RowNotes notes;
-    for (const Source& source : sources().family.sources()) {
-      const Given cell = given(layout_, source, row_.cells);
-      if (cell.column != nullptr && !set_cell(layout_, cell, input, notes).empty()) return;
+    RowNotes& notes = family.notes;
+    if (!put_cells(layout_, sources().family.sources(), row_.cells, type_, input, notes).empty()) {
+      return;
     }
-    finish_input(layout_, notes, input);
+    finish_input(layout_, type_, notes, input);
     family.figures =
         text_of([](const job::Field& field) { return field.feeds.into == Into::figures; });
+    if (input.evidence) family.figures += to_string(*input.evidence);
     try {
       family.frame =
           job::make_frame(std::move(input), *settings_.standards, job::Unstated::by_notation);
@@ -416,9 +457,12 @@ class Decider::State {
   // The end at hand.
   Row row_;
   Side side_ = Side::both;
-  std::vector<Given> routes_;
+  std::uint64_t defaults_ = 0;  ///< that were taken
   std::string key_;
   std::string family_key_;
+  std::string typed_key_;
+  RowType type_;
+  detail::GivenFigures given_;
 };
 
 Decider::Decider(const Layout& layout, const Settings& settings)
@@ -427,8 +471,8 @@ Decider::~Decider() = default;
 Decided& Decider::decide(const Row& row, Side side, const Supply* supply) {
   return state_->decide(row, side, supply);
 }
-std::vector<std::uint32_t> Decider::fitting(const Row& row, Side side) {
-  return state_->fitting(row, side);
+std::vector<std::uint32_t> Decider::fitting(const Row& row, Side side, std::uint64_t* defaults) {
+  return state_->fitting(row, side, defaults);
 }
 
 }  // namespace cutback::schedule

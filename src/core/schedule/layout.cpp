@@ -3,18 +3,15 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <functional>
-#include <map>
 #include <optional>
 
-#include "core/schedule/cell_text.hpp"
+#include "core/schedule/meaning.hpp"
 #include "core/schedule/own_fields.hpp"
 #include "core/schedule/usual_values.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
-#include "cutback/written/cores.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -29,77 +26,6 @@ std::string plain_words(std::string_view text) {
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   }
   return out;
-}
-
-/// A column by its own name. `field` is absent for `from` and `to`.
-struct Meaning {
-  Side side = Side::both;
-  const job::Field* field = nullptr;
-  const UsualHeading* usual = nullptr;  ///< it is meant because the trade usually does
-
-  [[nodiscard]] std::string name() const {
-    const char* const prefix = side == Side::from ? "from" : side == Side::to ? "to" : "";
-    if (field == nullptr) return prefix;
-    return side == Side::both ? std::string(field->key) : prefix + ("_" + std::string(field->key));
-  }
-  friend bool operator==(const Meaning& a, const Meaning& b) {
-    return a.side == b.side && a.field == b.field;
-  }
-};
-
-/// The field whose key, as a heading, is this.
-const job::Field* field_of(std::string_view full) {
-  static const auto k_fields = [] {
-    std::map<std::string, const job::Field*, std::less<>> fields;
-    for (const job::Field* field : column_fields())
-      fields.emplace(plain_heading(field->key), field);
-    return fields;
-  }();
-  const auto found = k_fields.find(full);
-  return found != k_fields.end() ? found->second : nullptr;
-}
-
-/// A column by its own name, as a heading.
-std::optional<Meaning> own_meaning(std::string_view full) {
-  if (full == "from") return Meaning{Side::from};
-  if (full == "to") return Meaning{Side::to};
-  if (const job::Field* field = field_of(full)) return Meaning{Side::both, field};
-  for (const auto& [prefix, side] : {std::pair("from ", Side::from), std::pair("to ", Side::to)}) {
-    if (!full.starts_with(prefix)) continue;
-    const job::Field* field = field_of(full.substr(std::string_view(prefix).size()));
-    if (field != nullptr && is_of_end(*field)) return Meaning{side, field};
-  }
-  return std::nullopt;
-}
-
-/// What the trade usually means by a heading, with or without a word for the end that it is of.
-std::optional<Meaning> usual_meaning(const UsualHeadings& usual, std::string_view plain) {
-  const auto meaning = [](const UsualHeading& row) -> std::optional<Meaning> {
-    if (row.column.empty()) return Meaning{Side::both, nullptr, &row};
-    auto own = own_meaning(plain_heading(row.column));
-    if (own) own->usual = &row;
-    return own;
-  };
-  if (const UsualHeading* row = usual.find(plain)) return meaning(*row);
-  const auto side = sided(usual, plain);
-  if (!side) return std::nullopt;
-  std::optional<Meaning> found;
-  if (const UsualHeading* row = usual.find(side->rest)) {
-    found = meaning(*row);
-  } else {
-    found = own_meaning(side->rest);
-  }
-  if (!found || found->side != Side::both) return std::nullopt;
-  const bool never = found->field == nullptr && found->usual != nullptr;
-  if (!never && (found->field == nullptr || !is_of_end(*found->field))) return std::nullopt;
-  found->side = side->from ? Side::from : Side::to;
-  return found;
-}
-
-std::vector<std::string_view> column_names() {
-  std::vector<std::string_view> names{"from", "to"};
-  for (const job::Field* field : column_fields()) names.push_back(field->key);
-  return names;
 }
 
 /// The column of a letter such as H or AB, from 0.
@@ -257,7 +183,9 @@ class Builder {
     layout_.width = headings_.size();
     layout_.decimal = format_.decimal;
     layout_.evidence = format_.evidence;
+    layout_.types = format_.types;
     put_blanks();
+    put_defaults();
     layout_.tag = Layout::k_none;
     const Assignment assignment(headings_, format_);
     const auto& places = assignment.places();
@@ -271,6 +199,7 @@ class Builder {
     for (std::size_t i = 0; i < places.size(); ++i) {
       if (!places[i].named && !places[i].ignored) take_usual(i, places);
     }
+    note_types();
     std::sort(layout_.columns.begin(), layout_.columns.end(),
               [](const Column& a, const Column& b) { return a.cell < b.cell; });
     check_own();
@@ -289,12 +218,16 @@ class Builder {
   [[nodiscard]] std::string first_value(std::size_t place) const;
   void leave(std::size_t place, const Meaning& meaning, const std::string& why);
   void put_blanks();
+  void put_defaults();
+  void note_types();
   void check_own();
   void check_needed();
   [[nodiscard]] bool is_taken(const Meaning& meaning) const;
   [[nodiscard]] bool has(std::string_view key) const {
-    return std::any_of(layout_.columns.begin(), layout_.columns.end(),
-                       [&](const Column& column) { return column.field->key == key; });
+    const auto is = [&](const Column& column) { return column.field->key == key; };
+    return std::any_of(layout_.columns.begin(), layout_.columns.end(), is) ||
+           std::any_of(layout_.defaults.begin(), layout_.defaults.end(),
+                       [&](const Default& each) { return is(each.column); });
   }
   void add(ErrorCode code, std::string what, std::string_view given, std::string allowed,
            std::string hint) {
@@ -336,7 +269,13 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
     (meaning.side == Side::from ? layout_.from : layout_.to) = place;
     return;
   }
-  if (meaning.field->key == "tag") {
+  const bool of_cable = meaning.field->section == "cable";
+  if (format_.of_types && !of_cable) {
+    layout_.warnings.push_back(where_ + ": the column " + meaning.name() +
+                               " is none of a cable's type and is ignored");
+    return;
+  }
+  if (meaning.field->key == (format_.of_types ? "type" : "tag")) {
     layout_.tag = place;
     layout_.tag_heading = shown;
     return;
@@ -460,6 +399,43 @@ void Builder::put_blanks() {
   }
 }
 
+void Builder::put_defaults() {
+  for (std::size_t i = 0; i < format_.defaults.size(); ++i) {
+    const auto& [name, text] = format_.defaults[i];
+    const auto meaning = own_meaning(plain_heading(name));
+    if (!meaning || meaning->field == nullptr) {
+      throw InternalError("a default was not looked at: " + name);
+    }
+    Default each{.column = {.cell = Layout::k_none,
+                            .heading = meaning->name() + " by default",
+                            .side = meaning->side,
+                            .field = meaning->field,
+                            .inches = false,
+                            .metric = false},
+                 .text = text,
+                 .number = i};
+    if (meaning->field->key == "quantity") {
+      layout_.quantity_default = std::move(each);
+    } else {
+      layout_.defaults.push_back(std::move(each));
+    }
+  }
+}
+
+/// Where the cells stand that a row's type has to do with.
+void Builder::note_types() {
+  constexpr std::array<std::string_view, 3> k_diameters{"sheath_od_mm", "bedding_mm", "armour_mm"};
+  for (const Column& column : layout_.columns) {
+    if (column.field->key == "type") layout_.type = column.cell;
+    for (std::size_t i = 0; i < k_diameters.size(); ++i) {
+      if (column.field->key == k_diameters[i]) layout_.diameters[i] = column.cell;
+    }
+  }
+  if (layout_.types == nullptr && layout_.type != Layout::k_none) {
+    layout_.warnings.push_back(where_ + ": the column type says nothing without --types FILE");
+  }
+}
+
 void Builder::check_own() {
   const std::vector<Fault> unknown = unknown_columns(format_);
   faults_.insert(faults_.end(), unknown.begin(), unknown.end());
@@ -484,17 +460,26 @@ void Builder::check_own() {
 }
 
 void Builder::check_needed() {
+  if (format_.of_types) {
+    if (layout_.tag != Layout::k_none) return;
+    return add(ErrorCode::missing, "there is no column type", "", "",
+               "head the column of the types' names with type or Cable type");
+  }
   const std::string hint = "name your own heading with --column, for example --column ";
   if (layout_.tag == Layout::k_none) {
     add(ErrorCode::missing, "there is no column tag", "", "", hint + "tag=\"Cable No\"");
   }
   const bool construction = has("cores") && has("csa_mm2");
-  if (!has("sheath_od_mm") && !has("bedding_mm") && !construction && !has("cable_size")) {
+  const bool typed = layout_.types != nullptr && has("type");
+  if (!typed && !has("sheath_od_mm") && !has("bedding_mm") && !construction && !has("cable_size")) {
     add(ErrorCode::missing, "nothing tells the sheath diameter", "",
         "sheath_od_mm, or cores and csa_mm2 for an estimate", hint + "sheath_od_mm=\"O/D (mm)\"");
   }
-  const bool prefixed = std::any_of(layout_.columns.begin(), layout_.columns.end(),
-                                    [](const Column& column) { return column.side != Side::both; });
+  const bool prefixed =
+      std::any_of(layout_.columns.begin(), layout_.columns.end(),
+                  [](const Column& column) { return column.side != Side::both; }) ||
+      std::any_of(layout_.defaults.begin(), layout_.defaults.end(),
+                  [](const Default& each) { return each.column.side != Side::both; });
   const bool places = layout_.from != Layout::k_none || layout_.to != Layout::k_none;
   if (prefixed && has("end")) {
     add(ErrorCode::contradiction, "a row is one end or two, not both", "end", "",
@@ -517,9 +502,11 @@ bool Layout::is_blank_word(std::string_view text) const {
 
 std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells) {
   constexpr double k_most = 10000.0;
-  if (layout.quantity == Layout::k_none) return 1;
-  const std::string_view text = cell(cells, layout.quantity);
-  if (layout.is_not_given(text)) return 1;
+  std::string_view text = cell(cells, layout.quantity);
+  if (layout.is_not_given(text)) {
+    if (!layout.quantity_default) return 1;
+    text = layout.quantity_default->text;
+  }
   const auto number = parse_number(text);
   if (!number || *number < 1.0 || *number > k_most || *number != std::floor(*number)) {
     return std::nullopt;
@@ -527,15 +514,34 @@ std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells) {
   return static_cast<std::uint64_t>(*number);
 }
 
+std::uint64_t quantity_default_of(const Layout& layout, Cells cells) {
+  if (!layout.quantity_default || !layout.is_not_given(cell(cells, layout.quantity))) return 0;
+  return std::uint64_t{1} << layout.quantity_default->number;
+}
+
 std::vector<Source> Layout::sources(Side side) const {
   std::vector<Source> list;
+  const auto source_of = [&](const job::Field* field) -> Source& {
+    auto known = std::find_if(list.begin(), list.end(),
+                              [&](const Source& source) { return source.field == field; });
+    if (known == list.end()) known = list.insert(known, {k_none, k_none, k_none, field});
+    return *known;
+  };
   for (std::size_t i = 0; i < columns.size(); ++i) {
     const Column& column = columns[i];
     if (column.side != Side::both && column.side != side) continue;
-    auto known = std::find_if(list.begin(), list.end(),
-                              [&](const Source& source) { return source.field == column.field; });
-    if (known == list.end()) known = list.insert(known, {k_none, k_none, column.field});
-    (column.side == Side::both ? known->plain : known->prefixed) = i;
+    Source& source = source_of(column.field);
+    (column.side == Side::both ? source.plain : source.prefixed) = i;
+  }
+  if (types != nullptr) {
+    for (const job::Field* const field : types->fields()) source_of(field);
+  }
+  for (const bool plain : {true, false}) {  // that of the end comes before that of both
+    for (std::size_t i = 0; i < defaults.size(); ++i) {
+      const Column& column = defaults[i].column;
+      if (plain ? column.side != Side::both : column.side != side || side == Side::both) continue;
+      source_of(column.field).by_default = i;
+    }
   }
   return list;
 }
@@ -573,121 +579,6 @@ std::vector<const job::Field*> column_fields() {
   }
   for (const job::Field& field : own_fields()) fields.push_back(&field);
   return fields;
-}
-
-namespace {
-
-/// Puts a value into a field that another cell of the row may have filled already.
-std::vector<Fault> set_once(job::JobInput& input, const job::Field& field, std::string_view text,
-                            const std::string& where) {
-  const auto before = job::text_of(input, field);
-  auto faults = job::set_from_text(input, field, text, where);
-  if (!faults.empty() || !before || job::text_of(input, field) == before) return faults;
-  return {make_fault(ErrorCode::contradiction,
-                     "two cells of the row give another " + std::string(field.key), where, text,
-                     *before, "make them alike, or leave one out")};
-}
-
-/// A cell with cores and size, and what else stands there.
-std::vector<Fault> set_written(const Layout& layout, const Given& cell, const std::string& where,
-                               job::JobInput& input, RowNotes& notes) {
-  const written::CoresReading reading = written::read_cores(cell.text, layout.decimal);
-  if (!reading.cores) {
-    return {make_fault(ErrorCode::bad_value,
-                       "the cores and sizes cannot be read for certain: " + reading.why_not, where,
-                       cell.text, "a form such as 4C x 16mm2, 3x25+16, 12G1.5 or 2x2x1.5",
-                       "or give them in columns of their own, cores and csa_mm2")};
-  }
-  const written::Cores& cores = *reading.cores;
-  std::vector<Fault> faults;
-  const auto put = [&](std::string_view key, const std::string& text) {
-    if (text.empty()) return;
-    for (Fault& fault : set_once(input, job::field_named(key), text, where)) {
-      faults.push_back(std::move(fault));
-    }
-  };
-  const auto figure = [](const std::optional<double>& value) {
-    return value ? plain(*value, 9) : std::string();
-  };
-  put("cores", cores.cores > 0 ? std::to_string(cores.cores) : "");
-  put("csa_mm2", figure(cores.csa_mm2));
-  put("earth_csa_mm2", figure(cores.earth_csa_mm2));
-  put("insulation", cores.insulation);
-  put("armour", cores.armour);
-  put("armour_material", cores.armour_material);
-  if (cores.groups || cores.earth_unknown) notes.no_estimate = true;
-  return faults;
-}
-
-/// One voltage or two, which no built-in construction has: 11 kV, 6.35/11, 300/500 V.
-bool is_other_voltage(std::string_view text) {
-  const std::string full = heading_form(text).full;
-  std::size_t figures = 0;
-  for (std::string_view part : {std::string_view(full)}) {
-    for (const std::string_view unit : {"kv", "v"}) {
-      if (part.ends_with(unit)) part = trimmed(part.substr(0, part.size() - unit.size()));
-    }
-    while (!part.empty()) {
-      const std::size_t end = std::min(part.find('/'), part.size());
-      const auto number = parse_number(trimmed(part.substr(0, end)));
-      if (!number || *number <= 0.0) return false;
-      ++figures;
-      part.remove_prefix(std::min(end + 1, part.size()));
-    }
-  }
-  return figures == 1 || figures == 2;
-}
-
-}  // namespace
-
-std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input,
-                            RowNotes& notes) {
-  const job::Field& field = *cell.column->field;
-  const std::string where = "column " + cell.column->heading;
-  if (is_sheet_error(cell.text)) {
-    std::string none;
-    if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, none)) {
-      fault->where = where;
-      return {std::move(*fault)};
-    }
-  }
-  if (field.key == "cable_size") return set_written(layout, cell, where, input, notes);
-  std::string plain_text;
-  if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, plain_text)) {
-    // 4C, 3c+e; and 4C x 16mm2 in a column of sizes.
-    const bool counts = field.key == "cores" || field.key == "csa_mm2";
-    if (counts && cell.text.front() != '=') return set_written(layout, cell, where, input, notes);
-    fault->where = where;
-    return {std::move(*fault)};
-  }
-  if (plain_text.empty()) return {};
-  auto faults = set_once(input, field, plain_text, where);
-  if (!faults.empty() && field.key == "voltage" && is_other_voltage(plain_text)) {
-    notes.no_estimate = true;
-    return {};
-  }
-  return faults;
-}
-
-void finish_input(const Layout& layout, const RowNotes& notes, job::JobInput& input) {
-  if (!input.evidence) input.evidence = layout.evidence;
-  if (!notes.no_estimate) return;
-  input.csa_mm2.reset();
-  input.earth_csa_mm2.reset();
-}
-
-bool decides(const job::Field& field) { return field.key != "job" && field.key != "end"; }
-
-job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults) {
-  job::JobInput input;
-  RowNotes notes;
-  for (const Source& source : layout.sources(side)) {
-    const Given cell = given(layout, source, cells);
-    if (cell.column == nullptr) continue;
-    for (Fault& fault : set_cell(layout, cell, input, notes)) faults.push_back(std::move(fault));
-  }
-  finish_input(layout, notes, input);
-  return input;
 }
 
 std::vector<Fault> unknown_columns(const Format& format) {

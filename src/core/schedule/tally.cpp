@@ -47,6 +47,9 @@ void Tally::add(const Decision& decision, std::uint64_t quantity) {
     unusable += quantity;
     return;
   }
+  if (const auto evidence = weakest_evidence(decision)) {
+    by_evidence[static_cast<std::size_t>(*evidence)] += quantity;
+  }
   (decision.out_of_stock ? out_of_stock : by_verdict[static_cast<std::size_t>(decision.verdict)]) +=
       quantity;
   if (!decision.remarks.empty()) remarked += quantity;
@@ -64,6 +67,8 @@ void Tally::add(Tally&& other) {
   rows += other.rows;
   ends += other.ends;
   for (std::size_t i = 0; i < std::size(by_verdict); ++i) by_verdict[i] += other.by_verdict[i];
+  for (std::size_t i = 0; i < std::size(by_evidence); ++i) by_evidence[i] += other.by_evidence[i];
+  defaults.add(other.defaults);
   unusable += other.unusable;
   out_of_stock += other.out_of_stock;
   exceptions += other.exceptions;

@@ -32,12 +32,16 @@ class Rows {
 
 }  // namespace
 
-TEST_CASE("decider: a row with nothing but a tag cannot be used", "[unit][schedule]") {
+TEST_CASE("decider: a row with nothing but a tag is not known", "[unit][schedule]") {
   Rows rows({"tag", "sheath_od_mm", "bedding_mm", "armour_mm"});
   for (const Words& cells : {Words{"C1"}, Words{"C1", "", "", ""}}) {
     const Decision& decision = rows.decide(cells, Side::both);
-    REQUIRE(decision.faults.size() == 1);
-    CHECK(decision.faults.front().what == "nothing tells the sheath diameter");
+    CHECK(decision.usable());
+    CHECK(decision.verdict == Verdict::not_known);
+    CHECK(decision.state == fit::State::not_yet);
+    CHECK(decision.reason == "nothing tells the sheath diameter");
+    CHECK(decision.gland == nullptr);
+    CHECK_FALSE(decision.proven);
   }
 }
 

@@ -1,0 +1,293 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/schedule/cell_text.hpp"
+#include "cutback/compare.hpp"
+#include "cutback/job/field_text.hpp"
+#include "cutback/job/job.hpp"
+#include "cutback/number.hpp"
+#include "cutback/schedule/layout.hpp"
+#include "cutback/text.hpp"
+#include "cutback/written/cores.hpp"
+
+namespace cutback::schedule {
+namespace {
+
+constexpr std::string_view k_type = "type";
+
+/// Puts a value into a field that another cell of the row may have filled already.
+std::vector<Fault> set_once(job::JobInput& input, const job::Field& field, std::string_view text,
+                            const std::string& where) {
+  const auto before = job::text_of(input, field);
+  auto faults = job::set_from_text(input, field, text, where);
+  if (!faults.empty() || !before || job::text_of(input, field) == before) return faults;
+  return {make_fault(ErrorCode::contradiction,
+                     "two cells of the row give another " + std::string(field.key), where, text,
+                     *before, "make them alike, or leave one out")};
+}
+
+/// A cell with cores and size, and what else stands there.
+std::vector<Fault> set_written(const Layout& layout, const Given& cell, const std::string& where,
+                               job::JobInput& input, RowNotes& notes) {
+  const written::CoresReading reading = written::read_cores(cell.text, layout.decimal);
+  if (!reading.cores) {
+    return {make_fault(ErrorCode::bad_value,
+                       "the cores and sizes cannot be read for certain: " + reading.why_not, where,
+                       cell.text, "a form such as 4C x 16mm2, 3x25+16, 12G1.5 or 2x2x1.5",
+                       "or give them in columns of their own, cores and csa_mm2")};
+  }
+  const written::Cores& cores = *reading.cores;
+  std::vector<Fault> faults;
+  const auto put = [&](std::string_view key, const std::string& text) {
+    if (text.empty()) return;
+    for (Fault& fault : set_once(input, job::field_named(key), text, where)) {
+      faults.push_back(std::move(fault));
+    }
+  };
+  const auto figure = [](const std::optional<double>& value) {
+    return value ? plain(*value, 9) : std::string();
+  };
+  put("cores", cores.cores > 0 ? std::to_string(cores.cores) : "");
+  put("csa_mm2", figure(cores.csa_mm2));
+  put("earth_csa_mm2", figure(cores.earth_csa_mm2));
+  put("insulation", cores.insulation);
+  put("armour", cores.armour);
+  put("armour_material", cores.armour_material);
+  if (cores.groups || cores.earth_unknown) notes.no_estimate = true;
+  return faults;
+}
+
+/// One voltage or two, which no built-in construction has: 11 kV, 6.35/11, 300/500 V.
+bool is_other_voltage(std::string_view text) {
+  const std::string full = heading_form(text).full;
+  std::size_t figures = 0;
+  for (std::string_view part : {std::string_view(full)}) {
+    for (const std::string_view unit : {"kv", "v"}) {
+      if (part.ends_with(unit)) part = trimmed(part.substr(0, part.size() - unit.size()));
+    }
+    while (!part.empty()) {
+      const std::size_t end = std::min(part.find('/'), part.size());
+      const auto number = parse_number(trimmed(part.substr(0, end)));
+      if (!number || *number <= 0.0) return false;
+      ++figures;
+      part.remove_prefix(std::min(end + 1, part.size()));
+    }
+  }
+  return figures == 1 || figures == 2;
+}
+
+}  // namespace
+
+std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input,
+                            RowNotes& notes) {
+  const job::Field& field = *cell.column->field;
+  const std::string where = "column " + cell.column->heading;
+  if (is_sheet_error(cell.text)) {
+    std::string none;
+    if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, none)) {
+      fault->where = where;
+      return {std::move(*fault)};
+    }
+  }
+  if (field.key == "cable_size") return set_written(layout, cell, where, input, notes);
+  std::string plain_text;
+  if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, plain_text)) {
+    // 4C, 3c+e; and 4C x 16mm2 in a column of sizes.
+    const bool counts = field.key == "cores" || field.key == "csa_mm2";
+    if (counts && cell.text.front() != '=') return set_written(layout, cell, where, input, notes);
+    fault->where = where;
+    return {std::move(*fault)};
+  }
+  if (plain_text.empty()) return {};
+  auto faults = set_once(input, field, plain_text, where);
+  if (!faults.empty() && field.key == "voltage" && is_other_voltage(plain_text)) {
+    notes.no_estimate = true;
+    return {};
+  }
+  return faults;
+}
+
+const TypeValue* RowType::find(const job::Field& field) const {
+  if (type == nullptr || (!diameters && field.feeds.into == job::Feeds::Into::figure)) {
+    return nullptr;
+  }
+  return type->find(field);
+}
+
+RowType row_type(const Layout& layout, Cells cells) {
+  RowType row;
+  if (layout.types == nullptr) return row;
+  row.name = cell(cells, layout.type);
+  if (layout.is_not_given(row.name)) {
+    const auto by_default =
+        std::find_if(layout.defaults.begin(), layout.defaults.end(),
+                     [](const Default& each) { return each.column.field->key == k_type; });
+    if (by_default == layout.defaults.end()) return {};
+    row.name = by_default->text;
+  }
+  row.type = layout.types->find(row.name);
+  if (row.type == nullptr) return row;
+  for (std::size_t i = 0; i < layout.diameters.size(); ++i) {
+    if (!layout.is_not_given(cell(cells, layout.diameters[i]))) row.own |= 1U << i;
+  }
+  row.diameters = row.own == 0 || row.type->evidence != measure::Evidence::estimated;
+  return row;
+}
+
+namespace {
+
+/// A sentence where they differ; else empty.
+std::string other_diameter(const CableType& type, const job::Field& field,
+                           const measure::Readings& own) {
+  const TypeValue* const value = type.find(field);
+  if (value == nullptr || own.text == value->text) return {};
+  double sum = 0.0;
+  std::size_t count = 0;
+  for (const measure::Place& place : own.places) {
+    for (const double reading : place.readings_mm) {
+      sum += reading;
+      ++count;
+    }
+  }
+  const double mean = sum / static_cast<double>(count);
+  const double typed = measure::Readings(value->text, "").places.front().readings_mm.front();
+  // Readings of a cable as made may differ from its book; another single figure is another book.
+  const double room = count == 1                  ? 0.0
+                      : field.key == "armour_mm"  ? job::k_wire_allow_mm
+                      : field.key == "bedding_mm" ? job::k_bedding_allow_mm
+                                                  : job::k_od_allow_mm;
+  if (at_most(std::abs(mean - typed), room)) return {};
+  return "the row has " + std::string(field.key) + " " + own.text + ", its type " + type.name +
+         " has " + value->text + "; the row counts";
+}
+
+void put_typed(const TypeValue& value, const CableType& type, job::JobInput& input,
+               RowNotes& notes) {
+  const auto before = job::text_of(input, *value.field);
+  if (!before) {
+    const auto faults = job::set_from_text(input, *value.field, value.text, "type " + type.name);
+    if (!faults.empty()) throw InternalError("a type was not looked at: " + type.name);
+    return;
+  }
+  if (value.field->feeds.into == job::Feeds::Into::figure || *before == value.text) return;
+  notes.remarks.push_back("the row has " + std::string(value.field->key) + " " + *before +
+                          ", its type " + type.name + " has " + value.text + "; the row counts");
+}
+
+/// What of a row with a type its figures are worth: never more than the weaker of the two.
+void put_evidence(const RowType& row, RowNotes& notes, job::JobInput& input) {
+  using measure::Evidence;
+  const CableType& type = *row.type;
+  unsigned typed = 0;
+  for (unsigned i = 0; i < 3; ++i) {
+    constexpr std::array<std::string_view, 3> k_keys{"sheath_od_mm", "bedding_mm", "armour_mm"};
+    if (type.find(job::field_named(k_keys[i])) != nullptr) typed |= 1U << i;
+  }
+  if (!row.diameters && (typed & ~row.own) != 0) {
+    notes.remarks.push_back("the diameters of the type " + type.name +
+                            " are estimates, and are not taken beside those of the row");
+  }
+  if ((typed & ~row.own) == 0 || !row.diameters) return;
+  if (row.own == 0) {
+    input.evidence = type.evidence;
+    return;
+  }
+  if (input.evidence != Evidence::measured || type.evidence == Evidence::measured) return;
+  // By their notation: several readings are measured, one figure is a datasheet's.
+  input.evidence.reset();
+  notes.remarks.push_back("some figures are those of the type " + type.name +
+                          ": of the row's own only several readings count as measured");
+}
+
+}  // namespace
+
+void finish_input(const Layout& layout, const RowType& type, RowNotes& notes,
+                  job::JobInput& input) {
+  if (!input.evidence) input.evidence = layout.evidence;
+  if (type.type != nullptr) put_evidence(type, notes, input);
+  if (!notes.no_estimate) return;
+  input.csa_mm2.reset();
+  input.earth_csa_mm2.reset();
+}
+
+bool decides(const job::Field& field) { return field.key != "job" && field.key != "end"; }
+
+std::string own_diameter_remark(const Layout& layout, const Source& source, Cells cells,
+                                const CableType& type) {
+  if (source.field->feeds.into != job::Feeds::Into::figure) return {};
+  const Given cell = given(layout, source, cells);
+  if (!cell.is_cell()) return {};
+  job::JobInput own;
+  RowNotes none;
+  if (!set_cell(layout, cell, own, none).empty()) return {};
+  for (const auto* const readings : {&own.sheath_od_mm, &own.bedding_mm, &own.armour_mm}) {
+    if (*readings) return other_diameter(type, *source.field, **readings);
+  }
+  return {};
+}
+
+std::vector<Fault> put_cells(const Layout& layout, std::span<const Source> sources, Cells cells,
+                             const RowType& type, job::JobInput& input, RowNotes& notes) {
+  std::vector<Fault> faults;
+  std::vector<Given> open;
+  for (const Source& source : sources) {
+    const Given cell = given(layout, source, cells, type);
+    if (cell.is_blank() || cell.typed != nullptr) continue;
+    if (source.field->key == k_type) {
+      if (cell.by_default != Layout::k_none && layout.types != nullptr) {
+        notes.defaults |= std::uint64_t{1} << layout.defaults[cell.by_default].number;
+      }
+      continue;
+    }
+    if (cell.by_default != Layout::k_none) {
+      open.push_back(cell);
+      continue;
+    }
+    for (Fault& fault : set_cell(layout, cell, input, notes)) faults.push_back(std::move(fault));
+  }
+  if (type.type != nullptr) {
+    notes.no_estimate = notes.no_estimate || type.type->no_estimate;
+    for (const Source& source : sources) {
+      const TypeValue* const value = type.find(*source.field);
+      if (value != nullptr) put_typed(*value, *type.type, input, notes);
+    }
+  } else if (!type.name.empty()) {
+    notes.no_estimate = true;
+    const std::string near = layout.types->nearest(type.name);
+    notes.remarks.push_back("the type " + std::string(type.name) + " is not in " +
+                            layout.types->name() +
+                            (near.empty() ? "" : "; did you mean \"" + near + "\"?"));
+  }
+  for (const Given& cell : open) {
+    // Another cell may have said it: 4C x 16mm2 tells the cores.
+    if (job::text_of(input, *cell.column->field)) continue;
+    notes.defaults |= std::uint64_t{1} << layout.defaults[cell.by_default].number;
+    for (Fault& fault : set_cell(layout, cell, input, notes)) faults.push_back(std::move(fault));
+  }
+  return faults;
+}
+
+job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults,
+                       RowNotes* notes) {
+  job::JobInput input;
+  RowNotes own;
+  RowNotes& said = notes != nullptr ? *notes : own;
+  const RowType type = row_type(layout, cells);
+  const std::vector<Source> sources = layout.sources(side);
+  for (Fault& fault : put_cells(layout, sources, cells, type, input, said)) {
+    faults.push_back(std::move(fault));
+  }
+  finish_input(layout, type, said, input);
+  if (type.type != nullptr) {
+    std::vector<std::string> remarks;
+    for (const Source& source : sources) {
+      const std::string remark = own_diameter_remark(layout, source, cells, *type.type);
+      if (!remark.empty()) remarks.push_back(remark);
+    }
+    said.remarks.insert(said.remarks.begin(), remarks.begin(), remarks.end());
+  }
+  return input;
+}
+
+}  // namespace cutback::schedule
