@@ -43,7 +43,8 @@ void read_columns(const std::string& path, schedule::Format& format) {
   if (!faults.empty()) throw InputError(std::move(faults));
 }
 
-void save_columns(const run::Schedule& schedule, const FormatOptions& options) {
+void save_columns(const run::Schedule& schedule, const FormatOptions& options,
+                  const Runtime& runtime) {
   std::string text = std::string(k_columns_head) + "\n";
   std::vector<std::string> lines;
   const auto add = [&](const std::string& column, const std::string& heading) {
@@ -56,7 +57,7 @@ void save_columns(const run::Schedule& schedule, const FormatOptions& options) {
     for (const auto& [heading, column] : table.file->layout().mapping) add(column, heading);
   }
   for (const std::string& heading : options.ignored) add(k_ignored, heading);
-  io::write_file(options.save_columns, text);
+  runtime.files.add(options.save_columns).append(text);
 }
 
 /// `tag = Cable No; from = From; ...` in lines of 80 columns.
@@ -238,7 +239,7 @@ void report_headings(const run::Schedule& schedule, const FormatOptions& options
     last = &layout;
   }
   for (const std::string& sheet : schedule.not_read) runtime.warn("not read: " + sheet);
-  if (!options.save_columns.empty()) save_columns(schedule, options);
+  if (!options.save_columns.empty()) save_columns(schedule, options, runtime);
 }
 
 void report_skipped(const run::Schedule& schedule, std::span<const schedule::SkippedRows> skipped,
