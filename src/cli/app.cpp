@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <memory>
+#include <new>
 #include <nlohmann/json.hpp>
 #include <sstream>
 #include <string_view>
@@ -226,6 +227,20 @@ void report(const Error& error, const Context& context, std::ostream& err, std::
   err << result.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) << '\n';
 }
 
+/// Takes no memory itself.
+void report_no_memory(const Context& context, std::ostream& err) {
+  constexpr const char* k_what = "the memory of this machine is not enough";
+  constexpr const char* k_hint = "end other programs, or give it fewer rows at a time";
+  if (!context.common.json) {
+    err << "cutback: error[out-of-memory]: " << k_what << "; " << k_hint << '\n';
+    return;
+  }
+  err << "{\n  \"cutback\": \"" CUTBACK_VERSION "\",\n  \"format\": 1,\n  \"errors\": [\n    {\n"
+      << "      \"code\": \"out-of-memory\",\n      \"what\": \"" << k_what
+      << "\",\n      \"where\": \"\",\n      \"given\": \"\",\n      \"allowed\": \"\",\n"
+      << "      \"hint\": \"" << k_hint << "\"\n    }\n  ]\n}\n";
+}
+
 void build(CLI::App& app, Context& context) {
   app.name("cutback");
   app.set_version_flag("--version", "cutback " CUTBACK_VERSION, "Print the version");
@@ -285,12 +300,16 @@ int run_checked(std::span<const char* const> given, Context& context, std::ostre
     check_left_over(app, unknown);
     if (!unknown.empty() && app.get_subcommands().empty()) throw InputError(std::move(unknown));
     out << help_text(app, context, false);
+    flush(out);
     return k_exit_fits;
   } catch (const CLI::CallForAllHelp&) {
     out << help_text(app, context, true);
+    flush(out);
     return k_exit_fits;
   } catch (const CLI::Success& success) {
-    return app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
+    const int status = app.exit(success, out, err) == 0 ? k_exit_fits : k_exit_bug;
+    flush(out);
+    return status;
   } catch (const CLI::ArgumentMismatch& error) {
     const std::string words = error.what();
     throw InputError(make_fault(ErrorCode::bad_syntax, "an option takes one value, once",
@@ -318,14 +337,19 @@ int run_checked(std::span<const char* const> given, Context& context, std::ostre
   const Command& command = context.command;
   if (!command.run) {
     out << overview(app);
+    flush(out);
     return k_exit_fits;
   }
   if (environment.extras == nullptr && command.needs_extras && command.needs_extras()) {
     environment.become_full();  // nothing has been written, and of files only looked at
     throw InternalError("the full program was not started");
   }
-  Runtime runtime{out, err, environment, context.common};
-  return run_command(command, runtime, app.get_subcommands().front()->get_name(), files);
+  io::FileSet results;
+  Runtime runtime{out, err, results, environment, context.common};
+  const int status =
+      run_command(command, runtime, app.get_subcommands().front()->get_name(), files);
+  runtime.finish();
+  return status;
 }
 
 }  // namespace
@@ -334,7 +358,9 @@ int run(std::span<const char* const> arguments, std::ostream& out, std::ostream&
         const Environment& environment) noexcept {
   Context context;
   try {
-    return run_checked(arguments, context, out, err, environment);
+    const int status = run_checked(arguments, context, out, err, environment);
+    if (environment.close_out && !environment.close_out()) throw cannot_print();
+    return status;
   } catch (const InputError& error) {
     report(error, context, err, environment.err_columns);
     return k_exit_bad_input;
@@ -344,6 +370,9 @@ int run(std::span<const char* const> arguments, std::ostream& out, std::ostream&
   } catch (const Error& error) {
     report(error, context, err, environment.err_columns);
     return k_exit_bug;
+  } catch (const std::bad_alloc&) {
+    report_no_memory(context, err);
+    return k_exit_bad_file;
   } catch (const std::exception& error) {
     report(InternalError(error.what()), context, err, environment.err_columns);
     return k_exit_bug;

@@ -155,21 +155,16 @@ class Printer {
 
   print::CardCount finish() {
     const print::CardCount count = cards_->finish();
-    if (file_) {
-      file_->commit();
-    } else {
-      runtime_.flush_out();
-    }
     return count;
   }
 
  private:
   void open() {
     if (!runtime_.common.output.empty()) {
-      file_ = std::make_unique<io::FileWriter>(runtime_.common.output);
+      file_ = &runtime_.files.add(runtime_.common.output);
     }
     cards_ = runtime_.extras().new_card_printer(paper_, note_, [this](std::string_view bytes) {
-      if (file_) {
+      if (file_ != nullptr) {
         file_->append(bytes);
       } else {
         runtime_.out << bytes;
@@ -180,7 +175,7 @@ class Printer {
   const Runtime& runtime_;
   print::Paper paper_;
   print::PageNote note_;
-  std::unique_ptr<io::FileWriter> file_;
+  io::FileWriter* file_ = nullptr;  ///< null: stdout
   std::unique_ptr<print::CardPrinter> cards_;
 };
 
@@ -279,8 +274,8 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const print::CardsReport report{.count = count, .fitting = run.fitting()};
   if (runtime.common.json) {
     runtime.out << print::cards_json(report);
-    runtime.flush_out();
   }
+  runtime.finish();
   if (!runtime.common.quiet) runtime.err << print::cards_summary(report);
   const bool all = run.fitting() == count.ends && run.not_found().empty();
   return all ? k_exit_fits : k_exit_no_fit;

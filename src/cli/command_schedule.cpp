@@ -110,10 +110,9 @@ void check_stock(const gland::GlandList& list) {
 
 run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run,
                                Runtime& runtime) {
-  std::unique_ptr<io::FileWriter> writer;
   if (!runtime.common.output.empty()) {
-    writer = std::make_unique<io::FileWriter>(runtime.common.output);
-    run.write = [&](std::string_view text) { writer->append(text); };
+    io::FileWriter& writer = runtime.files.add(runtime.common.output);
+    run.write = [&writer](std::string_view text) { writer.append(text); };
   } else {
     const bool terminal = runtime.environment.out_is_terminal;
     run.write = [&runtime, terminal](std::string_view text) {
@@ -131,11 +130,6 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
   if (!run.json) run.write(io::schedule_csv_head());
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
-  if (writer) {
-    writer->commit();
-  } else {
-    runtime.flush_out();
-  }
   return result;
 }
 
@@ -200,8 +194,15 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
                              runtime.extras().cheapest_plan);
     run.supplies = &stock->supplies;
   }
+  // Opened before the work begins: what cannot be written is known at once.
+  const auto new_file = [&](const std::string& name) {
+    return name.empty() ? nullptr : &runtime.files.add(name);
+  };
+  io::FileWriter* const takeoff_file = new_file(options.takeoff);
+  io::FileWriter* const exceptions_file = new_file(options.exceptions);
+  io::FileWriter* const xlsx_file = new_file(options.xlsx);
   const auto workbook =
-      options.xlsx.empty() ? nullptr : runtime.extras().new_workbook(options.xlsx, created_unix_s);
+      xlsx_file == nullptr ? nullptr : runtime.extras().new_workbook(*xlsx_file, created_unix_s);
   if (workbook) run.write_csv = [&](std::string_view csv) { workbook->add_results(csv); };
   io::ExceptionLines exceptions;
   if (workbook || !options.exceptions.empty()) {
@@ -211,18 +212,17 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   }
   const run::ScheduleResult result = decide_all(opened, run, runtime);
   const auto takeoff = schedule::takeoff(result.tally, list.glands, typed.spare_percent);
-  if (!options.takeoff.empty()) io::write_file(options.takeoff, io::takeoff_csv(takeoff));
-  if (!options.exceptions.empty()) {
-    io::FileWriter writer(options.exceptions);
-    writer.append(io::exceptions_csv_head());
-    exceptions.each([&](std::string_view lines) { writer.append(lines); });
-    writer.commit();
+  if (takeoff_file != nullptr) takeoff_file->append(io::takeoff_csv(takeoff));
+  if (exceptions_file != nullptr) {
+    exceptions_file->append(io::exceptions_csv_head());
+    exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
   }
   if (workbook)
     workbook->finish(takeoff, exceptions,
                      run::schedule_notes(path, list.name,
                                          print::defaults_summary(typed.format.format.defaults,
                                                                  result.tally.defaults)));
+  runtime.finish();
   report(result, opened, path, list, runtime);
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, result.tally.defaults);

@@ -10,9 +10,9 @@ std::unique_ptr<io::Workbook> open_workbook(const std::string& path, char decima
   return io::open_xlsx(path, decimal);
 }
 
-std::unique_ptr<io::ScheduleWorkbook> new_workbook(const std::string& path,
+std::unique_ptr<io::ScheduleWorkbook> new_workbook(io::FileWriter& file,
                                                    std::int64_t created_unix_s) {
-  return io::new_schedule_workbook(path, created_unix_s);
+  return io::new_schedule_workbook(file, created_unix_s);
 }
 
 }  // namespace

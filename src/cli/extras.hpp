@@ -22,7 +22,7 @@ struct Extras {
   /// An .xlsx workbook (io::open_xlsx). @param path  of an ordinary file
   std::unique_ptr<io::Workbook> (*open_workbook)(const std::string& path, char decimal) = nullptr;
   /// The results of a schedule as a workbook (io::new_schedule_workbook).
-  std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(const std::string& path,
+  std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(io::FileWriter& file,
                                                         std::int64_t created_unix_s);
   schedule::TransportPlan (*cheapest_plan)(const schedule::Transport&) = nullptr;
   schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;

@@ -5,7 +5,6 @@
 #include "cli/terminal.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
-#include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
 #include "cutback/text.hpp"
@@ -64,21 +63,30 @@ bool Runtime::colour() const {
 void Runtime::emit(const std::string& text) const {
   if (common.output.empty()) {
     out << text;
-    flush_out();
   } else {
-    io::write_file(common.output, text);
+    files.add(common.output).append(text);
   }
 }
 
-void Runtime::flush_out() const {
+void Runtime::finish() const {
+  flush(out);
+  // A disk across a network may say only now that it is full.
+  if (environment.close_out && !environment.close_out()) throw cannot_print();
+  files.commit();
+}
+
+void flush(std::ostream& out) {
   out << std::flush;
-  if (out) return;
-  throw FileError(Fault{.code = ErrorCode::cannot_write,
-                        .what = "the result cannot be written",
-                        .where = "stdout",
-                        .given = {},
-                        .allowed = {},
-                        .hint = "look whether the disk is full, or use --output FILE"});
+  if (!out) throw cannot_print();
+}
+
+FileError cannot_print() {
+  return FileError(Fault{.code = ErrorCode::cannot_write,
+                         .what = "the result cannot be written",
+                         .where = "stdout",
+                         .given = {},
+                         .allowed = {},
+                         .hint = "look whether the disk is full, or use --output FILE"});
 }
 
 void Runtime::require_no_terminal(const std::string& what) const {

@@ -10,7 +10,9 @@
 #include <vector>
 
 #include "cli/extras.hpp"
+#include "cutback/error.hpp"
 #include "cutback/gland/gland.hpp"
+#include "cutback/io/files.hpp"
 #include "cutback/tables/standards.hpp"
 
 namespace CLI {
@@ -30,6 +32,9 @@ struct Environment {
   std::size_t err_columns = 0;        ///< of the terminal that stderr is; 0 where it is none
   const Extras* extras = nullptr;     ///< null in the program without them
   std::function<void()> become_full;  ///< goes on as the program with them, or throws FileError
+  /// Ends stdout, for good. @return whether all that was written has arrived; null where stdout is
+  /// not the program's own
+  std::function<bool()> close_out;
 };
 
 /// Options that every command has.
@@ -46,6 +51,7 @@ struct CommonOptions {
 struct Runtime {
   std::ostream& out;
   std::ostream& err;
+  io::FileSet& files;  ///< what is written, but for stdout; finish() puts it in its places
   Environment environment;
   CommonOptions common;
 
@@ -65,13 +71,21 @@ struct Runtime {
   [[nodiscard]] const Extras& extras() const;
   /// Whether results on stdout may carry colour.
   [[nodiscard]] bool colour() const;
-  /// The result: to stdout, or whole to --output.
+  /// The result: to stdout, or to --output.
   void emit(const std::string& text) const;
-  /// Makes sure that stdout has taken all. @throws FileError
-  void flush_out() const;
+  /// stdout has taken all and is closed, and the files are in their places, all of them or none.
+  /// After the command it is called once more; one that has something to say about its files calls
+  /// it first, and prints no more then.
+  /// @throws FileError
+  void finish() const;
   /// @throws InputError where pages would go to a terminal
   void require_no_terminal(const std::string& what) const;
 };
+
+/// Makes sure that stdout has taken all. @throws FileError
+void flush(std::ostream& out);
+/// The error where stdout does not take all.
+[[nodiscard]] FileError cannot_print();
 
 /// One command, its options parsed.
 struct Command {

@@ -62,7 +62,8 @@ void take_defaults(const std::vector<std::string>& given, schedule::Format& form
   for (Fault& fault : check_defaults(format)) faults.push_back(std::move(fault));
 }
 
-void save_columns(const run::Schedule& schedule, const FormatOptions& options) {
+void save_columns(const run::Schedule& schedule, const FormatOptions& options,
+                  const Runtime& runtime) {
   std::string text = std::string(k_columns_head) + "\n";
   std::vector<std::string> lines;
   const auto add = [&](const std::string& column, const std::string& heading) {
@@ -75,7 +76,7 @@ void save_columns(const run::Schedule& schedule, const FormatOptions& options) {
     for (const auto& [heading, column] : table.file->layout().mapping) add(column, heading);
   }
   for (const std::string& heading : options.ignored) add(k_ignored, heading);
-  io::write_file(options.save_columns, text);
+  runtime.files.add(options.save_columns).append(text);
 }
 
 /// `tag = Cable No; from = From; ...` in lines of 80 columns.
@@ -278,7 +279,7 @@ void report_headings(const run::Schedule& schedule, const FormatOptions& options
     last = &layout;
   }
   for (const std::string& sheet : schedule.not_read) runtime.warn("not read: " + sheet);
-  if (!options.save_columns.empty()) save_columns(schedule, options);
+  if (!options.save_columns.empty()) save_columns(schedule, options, runtime);
 }
 
 void report_skipped(const run::Schedule& schedule, std::span<const schedule::SkippedRows> skipped,

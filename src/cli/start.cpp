@@ -2,6 +2,7 @@
 
 #include <unistd.h>
 #include <cerrno>
+#include <csignal>
 #include <cstdlib>
 #include <cstring>
 #include <filesystem>
@@ -57,7 +58,12 @@ int start(int argc, char** argv, const Extras* extras) noexcept {
       .err_columns = terminal_columns(STDERR_FILENO),
       .extras = extras,
       .become_full = [argv] { become_full(argv); },
+      // Where it is closed from the start nothing was written to it.
+      .close_out = [] { return ::close(STDOUT_FILENO) == 0 || errno == EBADF; },
   };
+#ifdef SIGXFSZ
+  std::signal(SIGXFSZ, SIG_IGN);  // a file beyond the user's limit is an error of the write
+#endif
   return run({argv, static_cast<std::size_t>(argc)}, std::cout, std::cerr, environment);
 }
 

@@ -2,9 +2,9 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
-#include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <algorithm>
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
@@ -15,6 +15,8 @@
 
 namespace cutback::io {
 namespace {
+
+constexpr std::size_t k_small_piece = 65536;
 
 FileError cannot(ErrorCode code, const std::string& path, const std::string& why) {
   const bool reading = code == ErrorCode::cannot_read;
@@ -38,7 +40,7 @@ void write_all(int descriptor, std::string_view content, const std::string& path
 }
 
 /// A pipe or a device. /dev/stdout may lead to an ordinary file and must not be replaced by one.
-bool is_special(const std::string& path) {
+bool leads_to_device(const std::string& path) {
   if (path.starts_with("/dev/")) return true;
   struct stat info {};
   return ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);
@@ -66,7 +68,7 @@ int open_nameless(const std::string& target) {
 #ifdef O_TMPFILE
   const std::filesystem::path folder = std::filesystem::path(target).parent_path();
   const int descriptor =
-      ::open(folder.empty() ? "." : folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600);
+      ::open(folder.empty() ? "." : folder.c_str(), O_TMPFILE | O_RDWR | O_CLOEXEC, 0600);
   // It gets its name by way of /proc, which may be missing.
   if (descriptor < 0 || ::access(by_descriptor(descriptor).c_str(), F_OK) == 0) return descriptor;
   ::close(descriptor);
@@ -76,19 +78,44 @@ int open_nameless(const std::string& target) {
   return -1;
 }
 
-/// Gives it a name that is still free beside `target`. @return blank where that fails; see errno
-std::string name_beside(const std::string& target, int descriptor) {
+/// Gives the file at `path` a further name that is still free beside `target`.
+/// @return blank where that fails; see errno
+std::string name_beside(const std::string& target, const std::string& path) {
   constexpr unsigned k_attempts = 100;
   const auto first = static_cast<unsigned>(::getpid());
   for (unsigned i = 0; i < k_attempts; ++i) {
     std::string name = target + fmt::format(".{:06x}", (first * k_attempts + i) & 0xffffffU);
-    if (::linkat(AT_FDCWD, by_descriptor(descriptor).c_str(), AT_FDCWD, name.c_str(),
-                 AT_SYMLINK_FOLLOW) == 0) {
+    if (::linkat(AT_FDCWD, path.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) == 0) {
       return name;
     }
     if (errno != EEXIST) break;
   }
   return {};
+}
+
+/// A file without any permission to write was made so on purpose; even one who may do all is asked
+/// to take that back first.
+bool is_read_only(const std::string& path) {
+  constexpr mode_t k_may_write = 0222;
+  struct stat info {};
+  if (::stat(path.c_str(), &info) != 0) return false;
+  return (info.st_mode & k_may_write) == 0 || ::access(path.c_str(), W_OK) != 0;
+}
+
+/// What the file at `path` is like goes on: its permissions, and its owner as far as the system
+/// lets this user give a file away. A new one is an ordinary file, as the user's mask has it.
+bool take_after(const std::string& path, int descriptor) {
+  struct stat old {};
+  if (::stat(path.c_str(), &old) == 0) {
+    // Another user's file in a folder of several becomes this user's.
+    const bool given_away = ::fchown(descriptor, old.st_uid, old.st_gid) == 0 ||
+                            ::fchown(descriptor, static_cast<uid_t>(-1), old.st_gid) == 0;
+    static_cast<void>(given_away);
+    return ::fchmod(descriptor, old.st_mode & 0777U) == 0;
+  }
+  const mode_t mask = ::umask(0);
+  ::umask(mask);
+  return ::fchmod(descriptor, 0666U & ~mask) == 0;
 }
 
 }  // namespace
@@ -107,6 +134,8 @@ PieceReader::PieceReader(std::string path)
   }
   is_file_ = S_ISREG(info.st_mode);
   size_ = static_cast<std::size_t>(info.st_size);
+  changed_s_ = info.st_mtim.tv_sec;
+  changed_ns_ = info.st_mtim.tv_nsec;
 }
 
 PieceReader::~PieceReader() { ::close(descriptor_); }
@@ -125,41 +154,42 @@ bool PieceReader::read(std::string& into, std::size_t least) {
   return true;
 }
 
+void PieceReader::check_unchanged() const {
+  if (!is_file_) return;
+  struct stat now {};
+  struct stat there {};
+  const bool same = ::fstat(descriptor_, &now) == 0 &&
+                    static_cast<std::size_t>(now.st_size) == size_ &&
+                    now.st_mtim.tv_sec == changed_s_ && now.st_mtim.tv_nsec == changed_ns_;
+  // One that was deleted is still whole here.
+  const bool replaced = ::stat(path_.c_str(), &there) == 0 &&
+                        (there.st_dev != now.st_dev || there.st_ino != now.st_ino);
+  if (same && !replaced) return;
+  throw FileError(Fault{.code = ErrorCode::cannot_read,
+                        .what = "the file changed while it was read",
+                        .where = path_,
+                        .given = {},
+                        .allowed = {},
+                        .hint = "wait until nothing writes to it any more, then do it again"});
+}
+
 MappedFile::MappedFile(const std::string& path) {
+  constexpr std::size_t k_piece = std::size_t{1} << 20U;
   PieceReader file(path);
-  if (file.is_file() && file.size() > 0) {
-    void* address =
-        ::mmap(nullptr, file.size(), PROT_READ, MAP_PRIVATE | MAP_POPULATE, file.descriptor(), 0);
-    if (address != MAP_FAILED) {
-      mapped_ = address;
-      mapped_size_ = file.size();
-      text_ = {static_cast<const char*>(address), mapped_size_};
-      return;
-    }
+  bytes_.reserve(file.is_file() ? file.size() + 1 : 0);
+  while (file.read(bytes_, file.is_file() ? std::min(file.size() + 1, k_piece) : k_small_piece)) {
   }
-  constexpr std::size_t k_piece = 65536;
-  while (file.read(owned_, k_piece)) {
-  }
-  text_ = owned_;
-}
-
-MappedFile::MappedFile(MappedFile&& other) noexcept
-    : mapped_(std::exchange(other.mapped_, nullptr)),
-      mapped_size_(std::exchange(other.mapped_size_, 0)),
-      owned_(std::move(other.owned_)) {
-  text_ = mapped_ != nullptr ? other.text_ : std::string_view(owned_);
-  other.text_ = {};
-}
-
-MappedFile::~MappedFile() {
-  if (mapped_ != nullptr) ::munmap(mapped_, mapped_size_);
+  file.check_unchanged();
 }
 
 FileWriter::FileWriter(std::string path) : path_(std::move(path)) {
-  if (is_special(path_)) {  // a pipe or a device: nothing to keep, nothing to rename
+  if (leads_to_device(path_)) {  // a pipe or a device: nothing to keep, nothing to rename
     descriptor_ = ::open(path_.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
   } else {
     target_ = behind_links(path_);
+    if (is_read_only(target_)) {
+      throw cannot(ErrorCode::cannot_write, path_, "it is read-only; give another name");
+    }
     descriptor_ = open_nameless(target_);
     if (descriptor_ < 0) {
       temporary_ = target_ + ".XXXXXX";
@@ -192,20 +222,94 @@ void FileWriter::begin_saving() {
 #endif
 }
 
-void FileWriter::commit() {
-  if (target_.empty()) return;
-  // So far only the owner can read it; a result is an ordinary file.
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  if (::fchmod(descriptor_, 0666 & ~mask) != 0 || ::fsync(descriptor_) != 0) {
-    throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
+std::string FileWriter::place() const {
+  return temporary_.empty() ? by_descriptor(descriptor_) : temporary_;
+}
+
+std::string FileWriter::folder() const {
+  if (target_.empty()) return {};
+  const std::filesystem::path folder = std::filesystem::path(target_).parent_path();
+  return folder.empty() ? "." : folder.string();
+}
+
+/// All of it is on the disk, under a name beside its place, and closed.
+void FileWriter::finish() {
+  bool done = true;
+  if (!target_.empty()) {
+    done = take_after(target_, descriptor_) && ::fsync(descriptor_) == 0;
+    if (done && temporary_.empty()) temporary_ = name_beside(target_, by_descriptor(descriptor_));
+    done = done && !temporary_.empty();
   }
-  if (temporary_.empty()) temporary_ = name_beside(target_, descriptor_);
-  if (temporary_.empty() || ::rename(temporary_.c_str(), target_.c_str()) != 0) {
+  const int error = errno;
+  const bool closed = ::close(std::exchange(descriptor_, -1)) == 0;
+  if (!done || !closed) {
+    throw cannot(ErrorCode::cannot_write, path_, std::strerror(done ? errno : error));
+  }
+}
+
+/// The file that is about to be replaced gets a further name, by which it can come back.
+void FileWriter::keep_old() {
+  struct stat info {};
+  if (target_.empty() || ::lstat(target_.c_str(), &info) != 0) return;
+  if (!S_ISREG(info.st_mode)) {
+    throw cannot(ErrorCode::cannot_write, path_, "something that is no file lies in its place now");
+  }
+  old_ = name_beside(target_, target_);
+  if (!old_.empty()) return;
+  // No further names on this disk: it is moved aside.
+  old_ = temporary_ + ".old";
+  if (::rename(target_.c_str(), old_.c_str()) == 0) return;
+  old_.clear();
+  throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
+}
+
+void FileWriter::put_in_place() {
+  if (target_.empty()) return;
+  if (::rename(temporary_.c_str(), target_.c_str()) != 0) {
     throw cannot(ErrorCode::cannot_write, path_, std::strerror(errno));
   }
   temporary_.clear();
-  target_.clear();
+  is_placed_ = true;
+}
+
+/// @return false where the system does not let it
+bool FileWriter::put_old_back() {
+  if (!old_.empty()) {
+    if (::rename(old_.c_str(), target_.c_str()) != 0) return false;
+    // Nothing is done by renaming between two names of one file.
+    ::unlink(std::exchange(old_, {}).c_str());
+    return true;
+  }
+  return !is_placed_ || ::unlink(target_.c_str()) == 0;
+}
+
+void FileWriter::forget_old() {
+  if (!old_.empty()) ::unlink(std::exchange(old_, {}).c_str());
+}
+
+void FileWriter::commit() {
+  finish();
+  put_in_place();
+}
+
+void FileSet::commit() {
+  for (FileWriter& file : files_) file.finish();
+  try {
+    if (files_.size() > 1) {
+      for (FileWriter& file : files_) file.keep_old();
+    }
+    for (FileWriter& file : files_) file.put_in_place();
+  } catch (const FileError& error) {
+    Fault fault = error.faults().front();
+    for (FileWriter& file : files_) {
+      if (file.put_old_back()) continue;
+      fault.hint += "; " + file.path_ + " is new all the same" +
+                    (file.old_.empty() ? std::string() : ", what it held is in " + file.old_);
+    }
+    throw FileError(std::move(fault));
+  }
+  for (FileWriter& file : files_) file.forget_old();
+  files_.clear();
 }
 
 void write_file(const std::string& path, std::string_view content) {

@@ -83,8 +83,8 @@ lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
 
 class Workbook final : public ScheduleWorkbook {
  public:
-  Workbook(const std::string& path, std::int64_t created_unix_s, std::size_t rows_a_sheet)
-      : book_(path),
+  Workbook(FileWriter& file, std::int64_t created_unix_s, std::size_t rows_a_sheet)
+      : book_(file),
         created_unix_s_(created_unix_s),
         looks_(book_.looks()),
         rows_a_sheet_(rows_a_sheet),
@@ -110,7 +110,7 @@ class Workbook final : public ScheduleWorkbook {
     }
     book_.describe("Cable glands of a schedule", notes.empty() ? "" : notes.front(),
                    created_unix_s_);
-    book_.commit();
+    book_.finish();
   }
 
  private:
@@ -198,10 +198,10 @@ class Workbook final : public ScheduleWorkbook {
 
 }  // namespace
 
-std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(const std::string& path,
+std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(FileWriter& file,
                                                         std::int64_t created_unix_s,
                                                         std::size_t rows_a_sheet) {
-  return std::make_unique<Workbook>(path, created_unix_s, rows_a_sheet);
+  return std::make_unique<Workbook>(file, created_unix_s, rows_a_sheet);
 }
 
 }  // namespace cutback::io

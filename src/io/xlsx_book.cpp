@@ -1,9 +1,13 @@
 #include "io/xlsx_book.hpp"
 
+#include <fcntl.h>
+#include <unistd.h>
+
 #include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstring>
+#include <new>
 #include <utility>
 
 #include "cutback/error.hpp"
@@ -17,25 +21,51 @@ constexpr double k_line_height = 15.0;      // points
 constexpr std::size_t k_most_lines = 27;    // a row is at most 409 points high
 constexpr const char* k_text_format = "@";  // what is typed there later stays a text too
 
-FileError cannot_write(const std::string& path, std::string why) {
+/// stderr leads nowhere as long as this lives: the library prints there what it also returns.
+class Hushed {
+ public:
+  Hushed() : own_(::dup(STDERR_FILENO)) {
+    const int nowhere = ::open("/dev/null", O_WRONLY | O_CLOEXEC);
+    if (own_ >= 0 && nowhere >= 0) ::dup2(nowhere, STDERR_FILENO);
+    if (nowhere >= 0) ::close(nowhere);
+  }
+  Hushed(const Hushed&) = delete;
+  Hushed& operator=(const Hushed&) = delete;
+  ~Hushed() {
+    if (own_ < 0) return;
+    ::dup2(own_, STDERR_FILENO);
+    ::close(own_);
+  }
+
+ private:
+  int own_;
+};
+
+}  // namespace
+
+FileError XlsxBook::cannot_write(std::string why) const {
   return FileError(Fault{.code = ErrorCode::cannot_write,
                          .what = "the workbook cannot be written",
-                         .where = path,
+                         .where = file_.path(),
                          .given = {},
                          .allowed = {},
                          .hint = std::move(why)});
 }
 
-}  // namespace
-
-XlsxBook::XlsxBook(std::string path) : path_(std::move(path)), writer_(path_) {
-  file_.reset(std::tmpfile());
-  if (!file_) throw cannot_write(path_, std::string("no temporary file: ") + std::strerror(errno));
-  const std::string place = "/proc/self/fd/" + std::to_string(::fileno(file_.get()));
+XlsxBook::XlsxBook(FileWriter& file) : file_(file) {
+  if (file_.is_special()) {
+    aside_.reset(std::tmpfile());
+    if (!aside_) throw cannot_write(std::string("no temporary file: ") + std::strerror(errno));
+    place_ = "/proc/self/fd/" + std::to_string(::fileno(aside_.get()));
+  } else {
+    place_ = file_.place();
+  }
+  std::string folder = file_.folder();  // the library takes it without const, and copies it
   lxw_workbook_options options{};
   options.constant_memory = LXW_TRUE;
-  book_ = workbook_new_opt(place.c_str(), &options);
-  if (book_ == nullptr) throw cannot_write(path_, "there is not enough memory");
+  if (!folder.empty()) options.tmpdir = folder.data();
+  book_ = workbook_new_opt(place_.c_str(), &options);
+  if (book_ == nullptr) throw std::bad_alloc();
   looks_ = {.heading = format(k_text_format),
             .text = format(k_text_format),
             .italic = format(k_text_format),
@@ -62,15 +92,19 @@ XlsxBook::~XlsxBook() {
 
 lxw_format* XlsxBook::format(const char* number_format) {
   lxw_format* made = workbook_add_format(book_);
-  if (made == nullptr) throw cannot_write(path_, "there is not enough memory");
+  if (made == nullptr) throw std::bad_alloc();
   format_set_num_format(made, number_format);
   return made;
 }
 
 lxw_worksheet* XlsxBook::add_sheet(const std::string& name) {
   check(workbook_validate_sheet_name(book_, name.c_str()));
-  lxw_worksheet* sheet = workbook_add_worksheet(book_, name.c_str());
-  if (sheet == nullptr) throw cannot_write(path_, "no temporary file, or not enough memory");
+  lxw_worksheet* const sheet = [&] {
+    const Hushed hushed;
+    return workbook_add_worksheet(book_, name.c_str());
+  }();
+  if (sheet == nullptr) throw cannot_write("no temporary file beside it, or not enough memory");
+  sheets_.emplace_back();
   worksheet_set_landscape(sheet);
   worksheet_set_paper(sheet, k_a4);
   worksheet_fit_to_pages(sheet, 1, 0);  // one wide, as many long as it takes
@@ -91,22 +125,31 @@ void XlsxBook::describe(const std::string& title, const std::string& remark,
 }
 
 void XlsxBook::check(lxw_error result) const {
-  if (result != LXW_NO_ERROR) throw cannot_write(path_, lxw_strerror(result));
+  if (result != LXW_NO_ERROR) throw cannot_write(lxw_strerror(result));
 }
 
-void XlsxBook::commit() {
-  check(workbook_close(std::exchange(book_, nullptr)));  // frees it in any case
+void XlsxBook::count(std::string_view text) {
+  ++sheets_.back().cells;
+  sheets_.back().text_bytes += text.size();
+}
+
+void XlsxBook::finish() {
+  const lxw_error closed = [&] {
+    const Hushed hushed;
+    return workbook_close(std::exchange(book_, nullptr));  // frees it in any case
+  }();
+  const std::string wrong = xlsx_mismatch(place_, sheets_);
+  if (closed != LXW_NO_ERROR || !wrong.empty()) {
+    const std::string what = wrong.empty() ? lxw_strerror(closed) : wrong;
+    throw cannot_write(what + "; look whether the disk is full");
+  }
+  if (!aside_) return;
   std::array<char, 65536> piece;
-  std::rewind(file_.get());
-  std::size_t total = 0;
-  while (const std::size_t size = std::fread(piece.data(), 1, piece.size(), file_.get())) {
-    writer_.append({piece.data(), size});
-    total += size;
+  std::rewind(aside_.get());
+  while (const std::size_t size = std::fread(piece.data(), 1, piece.size(), aside_.get())) {
+    file_.append({piece.data(), size});
   }
-  if (total == 0 || std::ferror(file_.get()) != 0) {
-    throw cannot_write(path_, "look whether the disk for temporary files is full");
-  }
-  writer_.commit();
+  if (std::ferror(aside_.get()) != 0) throw cannot_write("its temporary file cannot be read back");
 }
 
 XlsxTable::XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
@@ -139,9 +182,10 @@ void XlsxTable::start_row() {
 
 void XlsxTable::put(std::size_t column, std::string_view text, lxw_format* look) {
   if (text.empty()) return;
+  const std::string cell = xlsx_text(text);
   book_.check(worksheet_write_string(sheet_, static_cast<lxw_row_t>(rows_ - 1),
-                                     static_cast<lxw_col_t>(column), xlsx_text(text).c_str(),
-                                     look));
+                                     static_cast<lxw_col_t>(column), cell.c_str(), look));
+  book_.count(cell);
 }
 
 void XlsxTable::put_wrapped(std::size_t column, std::string_view text) {
@@ -158,6 +202,7 @@ void XlsxTable::put_wrapped(std::size_t column, std::string_view text) {
 void XlsxTable::put(std::size_t column, double number, lxw_format* look) {
   book_.check(worksheet_write_number(sheet_, static_cast<lxw_row_t>(rows_ - 1),
                                      static_cast<lxw_col_t>(column), number, look));
+  book_.count({});
 }
 
 void XlsxTable::put_formula(std::size_t column, const std::string& formula, double result,
@@ -165,6 +210,7 @@ void XlsxTable::put_formula(std::size_t column, const std::string& formula, doub
   book_.check(worksheet_write_formula_num(sheet_, static_cast<lxw_row_t>(rows_ - 1),
                                           static_cast<lxw_col_t>(column), formula.c_str(), look,
                                           result));
+  book_.count({});
 }
 
 void XlsxTable::set_filter() {

@@ -10,8 +10,11 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
+#include "io/xlsx_check.hpp"
 
 namespace cutback::io {
 
@@ -29,11 +32,13 @@ struct XlsxLooks {
   lxw_format* bold_money;
 };
 
-/// The workbook goes to a temporary file first; its final place is written by commit() alone.
+/// The workbook is written where its file will be, with all that the library puts aside, so that a
+/// disk that is full is noticed there; finish() reads it through.
 class XlsxBook {
  public:
+  /// @param file  outlives the workbook; it is put in its place by its owner
   /// @throws FileError when nothing can be written there
-  explicit XlsxBook(std::string path);
+  explicit XlsxBook(FileWriter& file);
   XlsxBook(const XlsxBook&) = delete;
   XlsxBook& operator=(const XlsxBook&) = delete;
   ~XlsxBook();
@@ -46,17 +51,22 @@ class XlsxBook {
   void describe(const std::string& title, const std::string& remark, std::int64_t created_unix_s);
   /// @throws FileError where `result` is an error of the library
   void check(lxw_error result) const;
-  void commit();
+  /// Counts a cell of the sheet that was added last. @param text  of it; empty for a number
+  void count(std::string_view text);
+  /// Writes the file, and makes sure that all is in it. @throws FileError
+  void finish();
 
  private:
   struct Close {
     void operator()(std::FILE* file) const { std::fclose(file); }
   };
   lxw_format* format(const char* number_format);
+  [[nodiscard]] FileError cannot_write(std::string why) const;
 
-  std::string path_;
-  FileWriter writer_;
-  std::unique_ptr<std::FILE, Close> file_;  ///< what the library writes to
+  FileWriter& file_;
+  std::unique_ptr<std::FILE, Close> aside_;  ///< what is written first where it goes to a pipe
+  std::string place_;                        ///< what the library writes to
+  std::vector<XlsxContent> sheets_;          ///< what was put into them
   lxw_workbook* book_ = nullptr;
   XlsxLooks looks_{};
 };

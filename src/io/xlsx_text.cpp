@@ -1,5 +1,7 @@
 // Texts as cells can hold them.
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "io/xlsx_book.hpp"
@@ -20,6 +22,13 @@ bool is_escape(std::string_view text) {
          std::all_of(text.begin() + 2, text.begin() + 6, is_hexadecimal);
 }
 
+/// Control characters but tab and line feed. XML allows none of the first 31, and makes a line feed
+/// of a carriage return.
+bool is_control(char c) {
+  const auto byte = static_cast<unsigned char>(c);
+  return byte < 0x20 && c != '\t' && c != '\n';
+}
+
 /// U+FFFE and U+FFFF, which XML does not allow.
 bool is_no_character(std::string_view text) {
   return text.starts_with("\xEF\xBF\xBE") || text.starts_with("\xEF\xBF\xBF");
@@ -36,6 +45,8 @@ std::string xlsx_text(std::string_view text) {
     const std::string_view rest = text.substr(i, size - i);
     if (is_escape(rest)) {
       out += "_x005F_";
+    } else if (is_control(text[i])) {
+      out += fmt::format("_x{:04X}_", static_cast<unsigned>(text[i]));
     } else if (is_no_character(rest)) {
       out += "\xEF\xBF\xBD";
       i += 2;

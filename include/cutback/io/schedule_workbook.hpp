@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "cutback/io/exception_lines.hpp"
+#include "cutback/io/files.hpp"
 #include "cutback/schedule/tally.hpp"
 
 namespace cutback::io {
@@ -22,13 +23,13 @@ class ScheduleWorkbook {
   ScheduleWorkbook() = default;
   ScheduleWorkbook(const ScheduleWorkbook&) = delete;
   ScheduleWorkbook& operator=(const ScheduleWorkbook&) = delete;
-  /// Without finish() nothing is left behind.
   virtual ~ScheduleWorkbook() = default;
 
   /// Appends rows to Results; what is more than a sheet takes goes on in `Results 2`.
   /// @param csv  whole lines of append_schedule_csv
   virtual void add_results(std::string_view csv) = 0;
-  /// Writes the rest and puts the file in its place; to be called once.
+  /// Writes the rest and looks whether all of it is in the file; to be called once, before the file
+  /// is put in its place.
   /// @param notes  lines such as the name of the schedule
   /// @throws FileError
   virtual void finish(std::span<const schedule::TakeoffLine> takeoff,
@@ -36,11 +37,11 @@ class ScheduleWorkbook {
 };
 
 /// Holds one row in memory; the rest lies in temporary files until it is done.
-/// @param path            written over when all is there
+/// @param file            outlives the workbook
 /// @param created_unix_s  when it says it was created, in seconds since 1970-01-01
 /// @param rows_a_sheet    with the headings; 1,048,576 is what spreadsheets take
 /// @throws FileError when nothing can be written there
 [[nodiscard]] std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(
-    const std::string& path, std::int64_t created_unix_s, std::size_t rows_a_sheet = 1048576);
+    FileWriter& file, std::int64_t created_unix_s, std::size_t rows_a_sheet = 1048576);
 
 }  // namespace cutback::io

@@ -4,7 +4,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 #include <catch2/catch.hpp>
+#include <chrono>
 #include <filesystem>
+#include <fstream>
 
 #include "cutback/error.hpp"
 
@@ -95,4 +97,93 @@ TEST_CASE("FileWriter: the old content stays until it is committed", "[unit][fil
   writer.commit();
   CHECK(io::MappedFile(path).text() == "new");
   CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
+}
+
+TEST_CASE("MappedFile: what happens to the file afterwards does not reach it", "[unit][files]") {
+  const Folder folder;
+  const std::string path = (folder.path / "a.csv").string();
+  const std::string content(100000, 'x');
+  io::write_file(path, content);
+  const io::MappedFile file(path);
+  fs::resize_file(path, 10);
+  CHECK(file.text() == content);
+}
+
+TEST_CASE("PieceReader: a file that changes meanwhile is named", "[unit][files]") {
+  const Folder folder;
+  const std::string path = (folder.path / "a.csv").string();
+  io::write_file(path, "one");
+  const std::string changed = "changed while it was read: " + path;
+  SECTION("nothing happens to it") {
+    const io::PieceReader file(path);
+    CHECK_NOTHROW(file.check_unchanged());
+  }
+  SECTION("it grows") {
+    const io::PieceReader file(path);
+    std::ofstream(path, std::ios::app) << "more";
+    CHECK_THROWS_WITH(file.check_unchanged(), Catch::Contains(changed));
+  }
+  SECTION("it is written again with as many bytes") {
+    const io::PieceReader file(path);
+    std::ofstream(path) << "two";
+    fs::last_write_time(path, fs::last_write_time(path) + std::chrono::seconds(1));
+    CHECK_THROWS_WITH(file.check_unchanged(), Catch::Contains(changed));
+  }
+  SECTION("another is put in its place") {
+    const io::PieceReader file(path);
+    io::write_file(path, "one");
+    CHECK_THROWS_WITH(file.check_unchanged(), Catch::Contains(changed));
+  }
+  SECTION("it is deleted: what was opened is whole") {
+    const io::PieceReader file(path);
+    fs::remove(path);
+    CHECK_NOTHROW(file.check_unchanged());
+  }
+}
+
+TEST_CASE("FileWriter: a file that is replaced keeps its permissions", "[unit][files]") {
+  const Folder folder;
+  const fs::path path = folder.path / "a.txt";
+  io::write_file(path.string(), "old");
+  const auto mode = static_cast<fs::perms>(0640);
+  fs::permissions(path, mode);
+  io::write_file(path.string(), "new");
+  CHECK(fs::status(path).permissions() == mode);
+  CHECK(io::MappedFile(path.string()).text() == "new");
+}
+
+TEST_CASE("FileWriter: a file marked as read-only is not replaced", "[unit][files]") {
+  const Folder folder;
+  const fs::path path = folder.path / "a.txt";
+  io::write_file(path.string(), "old");
+  fs::permissions(path, static_cast<fs::perms>(0444));
+  CHECK_THROWS_WITH(io::FileWriter(path.string()), Catch::Contains("read-only"));
+  CHECK(io::MappedFile(path.string()).text() == "old");
+}
+
+TEST_CASE("FileSet: files take their places together or not at all", "[unit][files]") {
+  const Folder folder;
+  const auto path = [&](const char* name) { return (folder.path / name).string(); };
+  io::write_file(path("a"), "old a");
+  io::write_file(path("c"), "old c");
+  io::FileSet files;
+  files.add(path("a")).append("new a");
+  files.add(path("b")).append("new b");
+  files.add(path("c")).append("new c");
+  SECTION("together") {
+    CHECK(io::MappedFile(path("a")).text() == "old a");
+    files.commit();
+    CHECK(io::MappedFile(path("a")).text() == "new a");
+    CHECK(io::MappedFile(path("b")).text() == "new b");
+    CHECK(io::MappedFile(path("c")).text() == "new c");
+    CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 3);
+  }
+  SECTION("the last cannot be placed: the others are what they were") {
+    fs::remove(path("c"));
+    fs::create_directory(path("c"));  // no file takes the place of a folder
+    CHECK_THROWS_WITH(files.commit(), Catch::Contains(path("c")));
+    CHECK(io::MappedFile(path("a")).text() == "old a");
+    CHECK_FALSE(fs::exists(path("b")));
+    CHECK(fs::is_directory(path("c")));
+  }
 }
