@@ -56,7 +56,7 @@ CASES = {
                           ('2 titles (row 2 "SECTION-1", row 4 "SECTION-2")', "gas_group = Gas")),
     "headings_again.xlsx": ((), PLAIN_PAIR + both(4, "C-02", "PLAIN-20"),
                             ('1 row of headings again (row 3 "Cable No")', "gas_group = Gas")),
-    "tag_forgotten.xlsx": ((), PLAIN_PAIR + ["3 from unusable", "3 to unusable"] + both(4, "C-03", "unusable"), ()),
+    "tag_forgotten.xlsx": ((), PLAIN_PAIR + ["3 from unusable", "3 to unusable"] + both(4, "C-03", "not-known"), ()),
     "hidden_rows.xlsx": ((), PLAIN_PAIR + both(4, "C-03", "PLAIN-20") + both(5, "C-04", "PLAIN-20"),
                          ('1 hidden (row 3 "C-02")',)),
     "filtered.xlsx": ((), PLAIN_PAIR, ('1 hidden (row 3 "C-02")',)),
@@ -95,11 +95,11 @@ CASES = {
     "libreoffice.csv": ((), both(3, "C-01", "PLAIN-20", "EX-20") + both(4, "C-02", "PLAIN-20"),
                         ("to_zone = Zone / To", "bedding_mm = Diameters (mm) / Bedding")),
     # Cells.
-    "units_in_cells.xlsx": ((), ["2 C-01 PLAIN-20", "3 C-02 PLAIN-20", "4 C-03 unusable"], ()),
+    "units_in_cells.xlsx": ((), ["2 C-01 PLAIN-20", "3 C-02 PLAIN-20", "4 C-03 not-known"], ()),
     "bare_entries.xlsx": ((), ["2 C-01 PLAIN-20", "3 C-02 not-known"], ()),
     "number_formats.xlsx": ((), ["2 0012 PLAIN-20", "3 P-101 PLAIN-20", "4 #REF! unusable"], ()),
     # An estimate never passes a gland, and what no layer rule covers is not estimated.
-    "cable_size.xlsx": ((), ["2 C-01 marginal-inside", "3 C-02 unusable", "4 C-03 unusable", "5 C-04 unusable",
+    "cable_size.xlsx": ((), ["2 C-01 marginal-inside", "3 C-02 unusable", "4 C-03 not-known", "5 C-04 not-known",
                              "6 C-05 PLAIN-20"], ("cable_size = Cores x Size",)),
 }
 

@@ -80,14 +80,6 @@ std::vector<Fault> contradictions(const Area& area) {
       faults.push_back(clash("a place without a zone asks for no level", "level", word(*area.level),
                              "a level only where there is a zone"));
     }
-    if (area.gas_group) {
-      faults.push_back(clash("a place without a zone asks for no group", "gas_group",
-                             word(*area.gas_group), "a group only where there is a zone"));
-    }
-    if (area.dust_group) {
-      faults.push_back(clash("a place without a zone asks for no group", "dust_group",
-                             word(*area.dust_group), "a group only where there is a zone"));
-    }
   } else if (const Hazard hazard = said_hazard(area); hazard != Hazard::none) {
     check_kind(area, hazard, faults);
   }

@@ -46,7 +46,6 @@ TEST_CASE("make_demand: an ordinary place asks for nothing", "[unit][area]") {
   CHECK((!demand.protection && !demand.level && demand.ingress.empty()));
   CHECK_FALSE(demand.temperature.has_value());
   Area no_zone = flameproof("none");
-  no_zone.gas_group.reset();
   CHECK(demand_of(no_zone, {}).sealing == SealingDemand::none);
   CHECK_FALSE(demand_of(no_zone, {}).protection.has_value());
 }

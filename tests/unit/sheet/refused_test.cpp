@@ -269,12 +269,6 @@ TEST_CASE("refused: data that cannot all be true", "[unit][sheet]") {
   job::JobInput hole = tapped_end(12.0);
   hole.hole_dia_mm = 20.5;
   CHECK_THROWS_AS(answer(hole), InputError);
-  job::JobInput room = whole_end();
-  room.zone = area::Zone::none;
-  room.ip = "54";
-  CHECK(answer(room).state == State::cut);
-  room.gas_group = area::GasGroup::IIB;
-  CHECK_THROWS_AS(answer(room), InputError);
 }
 
 TEST_CASE("refused: a fact that is missing is not a gland that fails", "[unit][sheet]") {
