@@ -11,8 +11,8 @@ std::unique_ptr<io::Workbook> open_workbook(const std::string& path, char decima
 }
 
 std::unique_ptr<io::ScheduleWorkbook> new_workbook(io::FileWriter& file,
-                                                   std::int64_t created_unix_s) {
-  return io::new_schedule_workbook(file, created_unix_s);
+                                                   std::int64_t created_unix_s, int decimals) {
+  return io::new_schedule_workbook(file, created_unix_s, decimals);
 }
 
 }  // namespace

@@ -23,7 +23,7 @@ struct Extras {
   std::unique_ptr<io::Workbook> (*open_workbook)(const std::string& path, char decimal) = nullptr;
   /// The results of a schedule as a workbook (io::new_schedule_workbook).
   std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(io::FileWriter& file,
-                                                        std::int64_t created_unix_s);
+                                                        std::int64_t created_unix_s, int decimals);
   schedule::TransportPlan (*cheapest_plan)(const schedule::Transport&) = nullptr;
   schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;
   std::unique_ptr<print::CardPrinter> (*new_card_printer)(

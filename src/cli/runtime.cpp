@@ -1,6 +1,8 @@
 #include "cli/runtime.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
+#include <iterator>
 
 #include "cli/terminal.hpp"
 #include "cutback/error.hpp"
@@ -18,9 +20,20 @@ tables::Standards Runtime::standards() const {
 }
 
 gland::GlandList Runtime::glands(const tables::Standards& standards) const {
-  gland::GlandList list;
+  return gland_lists(standards).all;
+}
+
+GlandLists Runtime::gland_lists(const tables::Standards& standards) const {
+  GlandLists lists;
+  gland::GlandList& list = lists.all;
   if (!common.glands.empty()) {
-    list = io::load_gland_list(common.glands);
+    for (const std::string& path : common.glands) {
+      gland::GlandList one = io::load_gland_list(path);
+      list.name += (list.name.empty() ? "" : " and ") + one.name;
+      std::move(one.glands.begin(), one.glands.end(), std::back_inserter(list.glands));
+      std::move(one.warnings.begin(), one.warnings.end(), std::back_inserter(list.warnings));
+      lists.ends.emplace_back(list.glands.size(), one.name);
+    }
   } else if (environment.glands) {
     list = io::load_gland_list(*environment.glands);
   } else {
@@ -29,8 +42,9 @@ gland::GlandList Runtime::glands(const tables::Standards& standards) const {
         "no gland list given: using the built-in demonstration list, whose glands are invented; "
         "give your own with --glands FILE");
   }
+  if (lists.ends.empty()) lists.ends.emplace_back(list.glands.size(), list.name);
   warn_of(list, standards);
-  return list;
+  return lists;
 }
 
 void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& standards) const {
@@ -103,8 +117,10 @@ void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
   if (reads == Reads::glands) {
     command
         .add_option("--glands", common.glands,
-                    "Gland list (CSV); else the environment's CUTBACK_GLANDS, else an invented one")
+                    "Gland list (CSV), any number of times; else the environment's "
+                    "CUTBACK_GLANDS, else an invented one")
         ->type_name("FILE")
+        ->allow_extra_args(false)
         ->group("Common");
   }
   command.add_flag("--json", common.json, "Print the result as JSON")->group("Common");

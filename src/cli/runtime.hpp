@@ -7,6 +7,7 @@
 #include <optional>
 #include <ostream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "cli/extras.hpp"
@@ -39,12 +40,19 @@ struct Environment {
 
 /// Options that every command has.
 struct CommonOptions {
-  std::string glands;
+  std::vector<std::string> glands;
   std::string data;
   std::string output;
   std::string colour = "auto";
   bool json = false;
   bool quiet = false;
+};
+
+/// Several gland lists as one.
+struct GlandLists {
+  gland::GlandList all;
+  /// Of each list the place behind its last gland, and its name.
+  std::vector<std::pair<std::size_t, std::string>> ends;
 };
 
 /// The streams and surroundings of one run.
@@ -57,9 +65,11 @@ struct Runtime {
 
   /// The tables: --data, else CUTBACK_DATA, else the built-in ones.
   [[nodiscard]] tables::Standards standards() const;
-  /// The gland list: --glands, else CUTBACK_GLANDS, else the built-in one, announced on err as
-  /// invented. Its warnings go to err.
+  /// The gland list: --glands, several as one, else CUTBACK_GLANDS, else the built-in one,
+  /// announced on err as invented. Its warnings go to err.
   [[nodiscard]] gland::GlandList glands(const tables::Standards& standards) const;
+  /// The same where several lists may be given, which list each gland is of.
+  [[nodiscard]] GlandLists gland_lists(const tables::Standards& standards) const;
   /// What is to be said of a list wherever it is used: its warnings, and figures that cannot be.
   void warn_of(const gland::GlandList& list, const tables::Standards& standards) const;
   /// Words of the trade and what each was taken for, in one line on err.

@@ -172,6 +172,14 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->group("Schedule");
 }
 
+void add_currency(CLI::App& command, std::string& label) {
+  command
+      .add_option("--currency", label,
+                  "What the prices of the lists are in, for the results: EUR, USD ...")
+      ->type_name("LABEL")
+      ->group("Results");
+}
+
 TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults) {
   TypedFormat typed;
   typed.format.ignored = options.ignored;

@@ -52,7 +52,7 @@ FileError XlsxBook::cannot_write(std::string why) const {
                          .hint = std::move(why)});
 }
 
-XlsxBook::XlsxBook(FileWriter& file) : file_(file) {
+XlsxBook::XlsxBook(FileWriter& file, int decimals) : file_(file) {
   if (file_.is_special()) {
     aside_.reset(std::tmpfile());
     if (!aside_) throw cannot_write(std::string("no temporary file: ") + std::strerror(errno));
@@ -66,6 +66,7 @@ XlsxBook::XlsxBook(FileWriter& file) : file_(file) {
   if (!folder.empty()) options.tmpdir = folder.data();
   book_ = workbook_new_opt(place_.c_str(), &options);
   if (book_ == nullptr) throw std::bad_alloc();
+  const std::string money = "#,##0." + std::string(static_cast<std::size_t>(decimals), '0');
   looks_ = {.heading = format(k_text_format),
             .text = format(k_text_format),
             .italic = format(k_text_format),
@@ -74,8 +75,8 @@ XlsxBook::XlsxBook(FileWriter& file) : file_(file) {
             .count = format("0"),
             .length_1 = format("0.0"),
             .length_3 = format("0.000"),
-            .money = format("#,##0.00"),
-            .bold_money = format("#,##0.00")};
+            .money = format(money.c_str()),
+            .bold_money = format(money.c_str())};
   for (lxw_format* look : {looks_.heading, looks_.bold, looks_.bold_money}) format_set_bold(look);
   format_set_bottom(looks_.heading, LXW_BORDER_THIN);
   format_set_italic(looks_.italic);

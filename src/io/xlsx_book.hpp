@@ -38,7 +38,8 @@ class XlsxBook {
  public:
   /// @param file  outlives the workbook; it is put in its place by its owner
   /// @throws FileError when nothing can be written there
-  explicit XlsxBook(FileWriter& file);
+  /// @param decimals  of sums of money
+  XlsxBook(FileWriter& file, int decimals);
   XlsxBook(const XlsxBook&) = delete;
   XlsxBook& operator=(const XlsxBook&) = delete;
   ~XlsxBook();

@@ -65,7 +65,7 @@ std::string columns_json() {
 
 void append_schedule_json(std::string& out, const schedule::EndName& name,
                           const schedule::Decision& decision,
-                          std::span<const schedule::OwnValue> defaults) {
+                          std::span<const schedule::OwnValue> defaults, std::string_view supplier) {
   ordered_json item = json_head();
   item["line"] = name.line;
   item["source"] = std::string(name.source);
@@ -80,6 +80,7 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
     for (const Fault& fault : decision.faults) errors.push_back(to_line(fault));
     item["errors"] = std::move(errors);
   }
+  item["supplier"] = std::string(supplier);
   item["defaults"] = ordered_json::array();
   for (std::size_t i = 0; i < defaults.size(); ++i) {
     if ((decision.defaults >> i & 1U) == 0) continue;

@@ -6,6 +6,7 @@ import datetime
 import re
 import subprocess
 import unittest
+from decimal import Decimal
 
 import openpyxl
 
@@ -14,7 +15,8 @@ from support import GLANDS, SOURCE, WORK, run
 
 SITE = SOURCE / "tests/cli/schedule/one_end.csv"
 TEXTS = {"state", "not_asked", "tag", "end", "verdict", "part", "barrier", "reason", "description", "group", "nearest", "change",
-         "sheath_od_evidence", "bedding_evidence", "armour_evidence", "defaults", "remarks"}
+         "sheath_od_evidence", "bedding_evidence", "armour_evidence", "defaults", "remarks",
+         "supplier", "currency", "group"}
 
 
 def rows_of(path):
@@ -35,12 +37,20 @@ def all_of(schedule, name, *args):
 
 
 def calculate(formula, cell):
-    """The three kinds of formulas that there are."""
-    if match := re.fullmatch(r"=SUM\(I2:I(\d+)\)", formula):
-        return sum(cell(f"I{row}") or 0 for row in range(2, int(match[1]) + 1))
+    """The kinds of formulas that there are."""
+    if match := re.fullmatch(r"=SUBTOTAL\(109,([IL])2:\1(\d+)\)", formula):
+        return sum(cell(f"{match[1]}{row}") or 0 for row in range(2, int(match[2]) + 1))
+    if match := re.fullmatch(r"=(D\d+)-(R\d+)", formula):
+        return cell(match[1]) - cell(match[2])
+    if match := re.fullmatch(r"=MIN\((D\d+),(F\d+)\)", formula):
+        return min(cell(match[1]), cell(match[2]) or 0)
+    if match := re.fullmatch(r"=IF\((D\d+)-(F\d+)<=0,0,CEILING\(MAX\(\1-\2,(N\d+)\),MAX\(1,(M\d+)\)\)\)", formula):
+        needed = cell(match[1]) - (cell(match[2]) or 0)
+        pack = max(1, cell(match[4]) or 0)
+        return 0 if needed <= 0 else -(-max(needed, cell(match[3]) or 0) // pack) * pack
     if match := re.fullmatch(r"=MAX\(0,(D\d+)-(F\d+)\)", formula):
         return max(0, cell(match[1]) - (cell(match[2]) or 0))
-    if match := re.fullmatch(r"=(G\d+)\*(H\d+)", formula):
+    if match := re.fullmatch(r"=([GK]\d+)\*(H\d+)", formula):
         return cell(match[1]) * cell(match[2])
     raise AssertionError("another formula: " + formula)
 
@@ -89,6 +99,43 @@ class Workbook(unittest.TestCase):
                                        saved[cell.coordinate].value, places=9)
         self.assertGreater(count, 4)
         self.assertEqual(live.cell(live.max_row, 1).value, "TOTAL")
+
+    def test_money_with_packs(self):
+        """Three decimals, packs and accessories: the total is that of its rows, to the last digit."""
+        prices = WORK / "accessories.csv"
+        prices.write_text("name,thread,price,stock,pack,min_order\nlocknut,,0.125,,50,\n"
+                          "washer,M20,0.075,3,,10\nARM-16-M20,,,,4,\n", encoding="utf-8")
+        path, tables = all_of(SITE, "packs", "--accessories", prices, "--currency", "KWD")
+        self.check(path, tables)
+        heads, *rows = tables["Take-off"]
+        lines = [dict(zip(heads, row)) for row in rows]
+        total = lines.pop()
+        for column in ("total", "provisional_total"):
+            self.assertEqual(Decimal(total[column]), sum(Decimal(line[column] or 0) for line in lines))
+        self.assertTrue(all(len(line["total"].partition(".")[2]) == 3 for line in lines if line["total"]))
+        self.assertEqual({line["currency"] for line in lines if line["unit_price"]}, {"KWD"})
+        live = openpyxl.load_workbook(path)["Take-off"]
+        saved = openpyxl.load_workbook(path, data_only=True)["Take-off"]
+        for row in live.iter_rows():
+            for cell in row:
+                if cell.data_type == "f":
+                    self.assertAlmostEqual(calculate(cell.value, lambda at: saved[at].value),
+                                           saved[cell.coordinate].value, places=9)
+        self.assertEqual(live["H2"].number_format, "#,##0.000")
+
+    def test_revisions(self):
+        folder = SOURCE / "tests/cli/schedule"
+        changes = WORK / "changes.csv"
+        path, tables = all_of(folder / "revision_b.csv", "revised", "--against",
+                              folder / "revision_a.csv", "--changes", changes)
+        book = openpyxl.load_workbook(path, data_only=True)
+        rows = [[str(cell or "") for cell in row] for row in book["Changes"].iter_rows(values_only=True)]
+        self.assertEqual(rows, rows_of(changes))
+        self.assertIn("added", {row[0] for row in rows})
+        heads, *lines = tables["Take-off"]
+        for line in lines[:-1]:
+            line = dict(zip(heads, line))
+            self.assertEqual(int(line["quantity"]) - int(line["old_quantity"]), int(line["difference"]))
 
     def test_example(self):
         folder = WORK / "example"

@@ -217,12 +217,18 @@ class Builder {
   [[nodiscard]] bool holds(const job::Field& field, std::size_t place) const;
   [[nodiscard]] std::string first_value(std::size_t place) const;
   void leave(std::size_t place, const Meaning& meaning, const std::string& why);
+  /// Where the cell of a column stands that says nothing of a cable or an end; else null.
+  [[nodiscard]] std::size_t* name_place(const job::Field& field) {
+    if (field.key == "quantity") return &layout_.quantity;
+    if (field.key == "area_name") return &layout_.area_name;
+    return field.key == "drawing" ? &layout_.drawing : nullptr;
+  }
   void put_blanks();
   void put_defaults();
   void note_types();
   void check_own();
   void check_needed();
-  [[nodiscard]] bool is_taken(const Meaning& meaning) const;
+  [[nodiscard]] bool is_taken(const Meaning& meaning);
   [[nodiscard]] bool has(std::string_view key) const {
     const auto is = [&](const Column& column) { return column.field->key == key; };
     return std::any_of(layout_.columns.begin(), layout_.columns.end(), is) ||
@@ -247,12 +253,12 @@ class Builder {
   std::vector<Fault> faults_;
 };
 
-bool Builder::is_taken(const Meaning& meaning) const {
+bool Builder::is_taken(const Meaning& meaning) {
   if (meaning.field == nullptr) {
     return (meaning.side == Side::from ? layout_.from : layout_.to) != Layout::k_none;
   }
   if (meaning.field->key == "tag") return layout_.tag != Layout::k_none;
-  if (meaning.field->key == "quantity") return layout_.quantity != Layout::k_none;
+  if (std::size_t* const place = name_place(*meaning.field)) return *place != Layout::k_none;
   return std::any_of(layout_.columns.begin(), layout_.columns.end(), [&](const Column& column) {
     return column.field == meaning.field && column.side == meaning.side;
   });
@@ -280,8 +286,8 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
     layout_.tag_heading = shown;
     return;
   }
-  if (meaning.field->key == "quantity") {
-    layout_.quantity = place;
+  if (std::size_t* const at = name_place(*meaning.field)) {
+    *at = place;
     return;
   }
   if (!form.unit.empty() && !suits(*meaning.field, form.unit)) {
@@ -512,6 +518,13 @@ std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells) {
     return std::nullopt;
   }
   return static_cast<std::uint64_t>(*number);
+}
+
+std::string_view group_of_row(const Layout& layout, Cells cells, GroupBy by) {
+  if (by == GroupBy::nothing) return {};
+  const std::string_view text =
+      cell(cells, by == GroupBy::drawing ? layout.drawing : layout.area_name);
+  return layout.is_not_given(text) ? std::string_view() : text;
 }
 
 std::uint64_t quantity_default_of(const Layout& layout, Cells cells) {
