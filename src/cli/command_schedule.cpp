@@ -4,9 +4,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <filesystem>
 #include <memory>
 #include <thread>
 
+#include "cli/appended_columns.hpp"
 #include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
@@ -27,6 +29,7 @@
 #include "run/schedule_notes.hpp"
 #include "run/schedule_run.hpp"
 #include "run/schedule_stock.hpp"
+#include "run/wide_results.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -54,6 +57,8 @@ struct ScheduleOptions {
   std::string prefer = "price";
   bool list_columns = false;
   bool use_stock = false;
+  bool wide = false;
+  std::string append;
   std::string takeoff;
   std::string spare = "0";
   std::string currency;
@@ -61,6 +66,8 @@ struct ScheduleOptions {
   std::string by;
   std::string against;
   std::string changes;
+  std::string revision;
+  bool dated = false;
   std::string exceptions;
   std::string xlsx;
   std::string threads = "0";
@@ -151,7 +158,7 @@ void check_stock(const gland::GlandList& list) {
                          .hint = "fill in the column stock, or leave --use-stock out"});
 }
 
-run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run,
+run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run, bool wide,
                                Runtime& runtime) {
   if (!runtime.common.output.empty()) {
     io::FileWriter& writer = runtime.files.add(runtime.common.output);
@@ -166,11 +173,21 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
       }
     };
   }
+  std::optional<run::WideResults> wide_rows;
+  if (wide) {
+    const auto& tables = schedule.tables;
+    wide_rows.emplace(std::any_of(tables.begin(), tables.end(),
+                                  [](const auto& table) { return table.file->layout().two_ends; }));
+    run.write(wide_rows->head());
+    run.write = [&wide_rows, write = run.write](std::string_view text) {
+      write(wide_rows->rows(text));
+    };
+  }
   Progress progress(runtime.err, "rows");
   if (runtime.environment.err_is_terminal && !runtime.common.quiet) {
     run.progress = [&](std::size_t rows, std::optional<double> part) { progress.show(rows, part); };
   }
-  if (!run.json) run.write(io::schedule_csv_head());
+  if (!run.json && !wide) run.write(io::schedule_csv_head());
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
   return result;
@@ -245,13 +262,63 @@ Revisions compare(const ScheduleOptions& options, Typed& typed, const schedule::
   return revisions;
 }
 
+/// What the notes of the workbook say of this run.
+std::vector<std::string> about_run(const ScheduleOptions& options, const schedule::Tally& tally,
+                                   const Runtime& runtime) {
+  std::vector<std::string> lines;
+  if (!options.revision.empty()) lines.push_back("Revision: " + options.revision + ".");
+  if (options.dated) lines.push_back("Made at " + utc_date(runtime) + ".");
+  std::string given = "prefer " + options.prefer + ", spare " + options.spare;
+  const auto say = [&](const char* name, const std::string& value) {
+    if (!value.empty()) given += std::string(", ") + name + " " + value;
+  };
+  const auto file = [](const std::string& name) {
+    return std::filesystem::path(name).filename().string();
+  };
+  say("currency", options.currency);
+  say("by", options.by);
+  say("types", file(options.format.types));
+  say("accessories", file(options.accessories));
+  say("against", file(options.against));
+  say("evidence", options.format.evidence);
+  if (options.use_stock) given += ", use-stock";
+  lines.push_back("Options: " + given + ".");
+  const auto of = [&](Verdict verdict) {
+    return std::to_string(tally.by_verdict[static_cast<std::size_t>(verdict)]);
+  };
+  lines.push_back("Counts: " + std::to_string(tally.rows) + " rows, " + std::to_string(tally.ends) +
+                  " ends; fits " + of(Verdict::fits) + ", marginal-inside " +
+                  of(Verdict::marginal_inside) + ", not-known " + of(Verdict::not_known) +
+                  ", marginal-outside " + of(Verdict::marginal_outside) + ", no-fit " +
+                  of(Verdict::no_fit) + ", no-stock " + std::to_string(tally.out_of_stock) +
+                  ", unusable " + std::to_string(tally.unusable) + ".");
+  return lines;
+}
+
 bool needs_extras(const ScheduleOptions& options) {
   if (options.list_columns) return false;
   if (!options.against.empty() && run::is_workbook(options.against)) return true;
   return !options.xlsx.empty() || options.use_stock || any_workbook(options.format);
 }
 
+void check_append(const ScheduleOptions& options) {
+  if (options.append.empty()) return;
+  const auto& files = options.format.files;
+  if (files.size() == 1 && run::is_workbook(files.front())) return;
+  throw InputError(make_fault(ErrorCode::contradiction, "results are appended to one workbook",
+                              "--append", options.append, "a schedule that is one .xlsx file",
+                              "for other files take --wide"));
+}
+
+void check_wide(const ScheduleOptions& options, const Runtime& runtime) {
+  if (!options.wide || !runtime.common.json) return;
+  throw InputError(make_fault(ErrorCode::contradiction, "JSON has one object an end", "--wide",
+                              "--json", "", "leave one of them out"));
+}
+
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
+  check_wide(options, runtime);
+  check_append(options);
   if (options.list_columns) {
     runtime.emit(runtime.common.json
                      ? print::columns_json()
@@ -306,18 +373,26 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   io::FileWriter* const exceptions_file = new_file(options.exceptions);
   io::FileWriter* const changes_file = new_file(options.changes);
   io::FileWriter* const xlsx_file = new_file(options.xlsx);
+  io::FileWriter* const append_file = new_file(options.append);
   const auto workbook = xlsx_file == nullptr ? nullptr
                                              : runtime.extras().new_workbook(
                                                    *xlsx_file, created_unix_s,
                                                    schedule::decimals_of(list.glands, terms));
-  if (workbook) run.write_csv = [&](std::string_view csv) { workbook->add_results(csv); };
+  std::optional<AppendedColumns> appended;
+  if (!options.append.empty()) appended.emplace(opened);
+  if (workbook || appended) {
+    run.write_csv = [&](std::string_view csv) {
+      if (workbook) workbook->add_results(csv);
+      if (appended) appended->add(csv);
+    };
+  }
   io::ExceptionLines exceptions;
   if (workbook || !options.exceptions.empty()) {
     run.write_exception = [&](const std::string& group, std::string_view line) {
       exceptions.add(group, line);
     };
   }
-  const run::ScheduleResult result = decide_all(opened, run, runtime);
+  const run::ScheduleResult result = decide_all(opened, run, options.wide, runtime);
   schedule::Takeoff takeoff = schedule::takeoff(result.tally, list.glands, terms);
   std::optional<Revisions> revisions;
   if (!options.against.empty()) {
@@ -332,11 +407,15 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
   }
   if (workbook)
-    workbook->finish(
-        takeoff, exceptions, revisions ? io::changes_csv(revisions->changes) : std::string(),
-        run::schedule_notes(
-            path, list.name,
-            print::defaults_summary(typed.format.format.defaults, result.tally.defaults)));
+    workbook->finish(result.tally, takeoff, exceptions,
+                     revisions ? io::changes_csv(revisions->changes) : std::string(),
+                     run::schedule_notes(path, list.name,
+                                         print::defaults_summary(typed.format.format.defaults,
+                                                                 result.tally.defaults),
+                                         about_run(options, result.tally, runtime)));
+  if (appended) {
+    runtime.extras().append_to_workbook(path, *append_file, appended->sheets());
+  }
   runtime.finish();
   report(result, opened, path, list, runtime);
   if (!runtime.common.quiet) {
@@ -365,6 +444,10 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
                 "The stock of the gland list is a limit: shared out so that the most ends get a "
                 "gland, and among those shares at the least cost")
       ->group("Order");
+  command
+      .add_flag("--wide", options.wide,
+                "The results with one row a cable, its ends beside each other")
+      ->group("Results");
   command
       .add_option("--takeoff", options.takeoff,
                   "Write the take-off (CSV): what to order for it all")
@@ -410,6 +493,21 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
   command
       .add_option("--xlsx", options.xlsx,
                   "Write results, take-off and exceptions as sheets of one workbook (.xlsx)")
+      ->type_name("FILE")
+      ->group("Results");
+  command
+      .add_option("--revision", options.revision,
+                  "Revision of the schedule, for the workbook's notes")
+      ->type_name("LABEL")
+      ->group("Results");
+  command
+      .add_flag("--dated", options.dated,
+                "Put the time into the workbook's notes, or that of SOURCE_DATE_EPOCH")
+      ->group("Results");
+  command
+      .add_option("--append", options.append,
+                  "Write a copy of the schedule's workbook with the results as columns behind its "
+                  "own; everything else stays as it is")
       ->type_name("FILE")
       ->group("Results");
   command

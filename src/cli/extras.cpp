@@ -21,6 +21,7 @@ const Extras& all_extras() {
   static constexpr Extras k_extras{
       .open_workbook = open_workbook,
       .new_workbook = new_workbook,
+      .append_to_workbook = io::append_to_workbook,
       .cheapest_plan = solve::cheapest_plan,
       .solve_program = solve::solve_program,
       .new_card_printer = print::new_card_printer,

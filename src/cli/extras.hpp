@@ -4,11 +4,13 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <span>
 #include <string>
 #include <string_view>
 
 #include "cutback/io/schedule_workbook.hpp"
 #include "cutback/io/workbook.hpp"
+#include "cutback/io/xlsx_append.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/schedule/program.hpp"
 #include "cutback/schedule/share.hpp"
@@ -24,6 +26,9 @@ struct Extras {
   /// The results of a schedule as a workbook (io::new_schedule_workbook).
   std::unique_ptr<io::ScheduleWorkbook> (*new_workbook)(io::FileWriter& file,
                                                         std::int64_t created_unix_s, int decimals);
+  /// A workbook copied with columns added (io::append_to_workbook).
+  void (*append_to_workbook)(const std::string& from, io::FileWriter& to,
+                             std::span<const io::AddedColumns> sheets) = nullptr;
   schedule::TransportPlan (*cheapest_plan)(const schedule::Transport&) = nullptr;
   schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;
   std::unique_ptr<print::CardPrinter> (*new_card_printer)(

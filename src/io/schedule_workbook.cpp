@@ -8,78 +8,79 @@
 #include "cutback/money.hpp"
 #include "cutback/number.hpp"
 #include "io/xlsx_book.hpp"
+#include "io/xlsx_overview.hpp"
 
 namespace cutback::io {
 namespace {
 
-constexpr std::array<XlsxColumn, 28> k_results{{{"tag", 18},
-                                                {"end", 18},
-                                                {"verdict", 17},
-                                                {"part", 20},
-                                                {"fits", 7},
-                                                {"price", 10},
-                                                {"outer_margin_mm", 18},
-                                                {"inner_margin_mm", 18},
-                                                {"armour_margin_mm", 19},
-                                                {"barrier", 10},
-                                                {"armour_cut_mm", 16},
-                                                {"sheath_cut_mm", 16},
-                                                {"bedding_cut_mm", 17},
-                                                {"reason", 80},
-                                                {"state", 10},
-                                                {"not_asked", 24},
-                                                {"line", 8},
-                                                {"source", 24},
-                                                {"quantity", 10},
-                                                {"sheath_od_mm", 15},
-                                                {"sheath_od_evidence", 18},
-                                                {"bedding_mm", 13},
-                                                {"bedding_evidence", 18},
-                                                {"armour_mm", 13},
-                                                {"armour_evidence", 18},
-                                                {"defaults", 40},
-                                                {"remarks", 60},
-                                                {"supplier", 24}}};
-constexpr std::array<XlsxColumn, 19> k_takeoff{{{"part", 24},
-                                                {"description", 44},
-                                                {"ends", 9},
-                                                {"quantity", 11},
-                                                {"not_proven", 13},
-                                                {"stock", 9},
-                                                {"to_order", 11},
-                                                {"unit_price", 13},
-                                                {"total", 14},
-                                                {"from_stock", 12},
-                                                {"provisional", 13},
-                                                {"provisional_total", 18},
-                                                {"pack", 8},
-                                                {"min_order", 11},
-                                                {"currency", 10},
-                                                {"supplier", 24},
-                                                {"group", 24},
-                                                {"old_quantity", 13},
-                                                {"difference", 11}}};
-constexpr std::array<XlsxColumn, 9> k_exceptions{{{"group", 32},
-                                                  {"line", 8},
-                                                  {"tag", 18},
-                                                  {"end", 18},
-                                                  {"verdict", 17},
-                                                  {"nearest", 20},
-                                                  {"reason", 80},
-                                                  {"change", 60},
-                                                  {"source", 24}}};
+constexpr std::array<XlsxColumn, 28> k_results{{{"Tag", 18},
+                                                {"End", 18},
+                                                {"Verdict", 17},
+                                                {"Part", 20},
+                                                {"Glands that fit", 7},
+                                                {"Price", 10},
+                                                {"Sheath margin (mm)", 18},
+                                                {"Bedding margin (mm)", 18},
+                                                {"Wire margin (mm)", 19},
+                                                {"Barrier", 10},
+                                                {"Armour cut (mm)", 16},
+                                                {"Sheath cut (mm)", 16},
+                                                {"Bedding cut (mm)", 17},
+                                                {"Reason", 80},
+                                                {"State", 10},
+                                                {"Not asked", 24},
+                                                {"Line", 8},
+                                                {"Source", 24},
+                                                {"Quantity", 10},
+                                                {"Sheath used (mm)", 15},
+                                                {"Sheath evidence", 18},
+                                                {"Bedding used (mm)", 13},
+                                                {"Bedding evidence", 18},
+                                                {"Wire used (mm)", 13},
+                                                {"Wire evidence", 18},
+                                                {"Taken for blanks", 40},
+                                                {"Remarks", 60},
+                                                {"Gland list", 24}}};
+constexpr std::array<XlsxColumn, 19> k_takeoff{{{"Part", 24},
+                                                {"Description", 44},
+                                                {"Ends", 9},
+                                                {"Quantity", 11},
+                                                {"Not proven", 13},
+                                                {"In stock", 9},
+                                                {"To order", 11},
+                                                {"Unit price", 13},
+                                                {"Total", 14},
+                                                {"From stock", 12},
+                                                {"Provisional", 13},
+                                                {"Provisional total", 18},
+                                                {"Pack", 8},
+                                                {"Least order", 11},
+                                                {"Currency", 10},
+                                                {"Gland list", 24},
+                                                {"Group", 24},
+                                                {"Old quantity", 13},
+                                                {"Difference", 11}}};
+constexpr std::array<XlsxColumn, 9> k_exceptions{{{"Group", 32},
+                                                  {"Line", 8},
+                                                  {"Tag", 18},
+                                                  {"End", 18},
+                                                  {"Verdict", 17},
+                                                  {"Nearest part", 20},
+                                                  {"Reason", 80},
+                                                  {"What would help", 60},
+                                                  {"Source", 24}}};
 constexpr std::array<XlsxColumn, 12> k_changes{{{"change", 10},
-                                                {"tag", 18},
-                                                {"end", 18},
-                                                {"line", 8},
-                                                {"old_line", 9},
-                                                {"what", 60},
-                                                {"old_part", 20},
-                                                {"part", 20},
-                                                {"gland_changed", 15},
-                                                {"old_verdict", 17},
-                                                {"verdict", 17},
-                                                {"source", 24}}};
+                                                {"Tag", 18},
+                                                {"End", 18},
+                                                {"Line", 8},
+                                                {"Old line", 9},
+                                                {"What", 60},
+                                                {"Old part", 20},
+                                                {"Part", 20},
+                                                {"Gland changed", 15},
+                                                {"Old verdict", 17},
+                                                {"Verdict", 17},
+                                                {"Source", 24}}};
 constexpr std::array<XlsxColumn, 1> k_notes{{{"notes", 110}}};
 
 lxw_format* verdict_look(const XlsxLooks& looks, std::string_view verdict) {
@@ -112,7 +113,8 @@ class Workbook final : public ScheduleWorkbook {
         created_unix_s_(created_unix_s),
         looks_(book_.looks()),
         rows_a_sheet_(rows_a_sheet),
-        results_(book_, "Results", k_results, rows_a_sheet) {}
+        overview_(book_.add_sheet("Overview")),
+        results_(book_, "Results", k_results, rows_a_sheet, 1) {}
 
   void add_results(std::string_view csv) override {
     CsvReader reader(csv, "results");
@@ -122,8 +124,9 @@ class Workbook final : public ScheduleWorkbook {
     }
   }
 
-  void finish(const schedule::Takeoff& takeoff, const ExceptionLines& exceptions,
-              std::string_view changes, std::span<const std::string> notes) override {
+  void finish(const schedule::Tally& tally, const schedule::Takeoff& takeoff,
+              const ExceptionLines& exceptions, std::string_view changes,
+              std::span<const std::string> notes) override {
     results_.set_filter();
     add_takeoff(takeoff);
     add_exceptions(exceptions);
@@ -133,6 +136,7 @@ class Workbook final : public ScheduleWorkbook {
       table.start_row();
       table.put_wrapped(0, note);
     }
+    write_overview(book_, overview_, tally, takeoff, notes.size() > 1 ? notes[1] : "");
     book_.describe("Cable glands of a schedule", notes.empty() ? "" : notes.front(),
                    created_unix_s_);
     book_.finish();
@@ -154,7 +158,7 @@ class Workbook final : public ScheduleWorkbook {
   }
 
   void add_takeoff(const schedule::Takeoff& takeoff) {
-    XlsxTable table(book_, "Take-off", k_takeoff, rows_a_sheet_);
+    XlsxTable table(book_, "Take-off", k_takeoff, rows_a_sheet_, 1);
     for (const schedule::TakeoffLine& line : takeoff.lines) {
       table.start_row();
       add_line(table, line, takeoff);
@@ -276,6 +280,7 @@ class Workbook final : public ScheduleWorkbook {
   std::int64_t created_unix_s_;
   const XlsxLooks& looks_;
   std::size_t rows_a_sheet_;
+  lxw_worksheet* overview_;  ///< the first sheet, written last
   XlsxTable results_;
   CsvRecord record_;
 };

@@ -114,6 +114,12 @@ lxw_worksheet* XlsxBook::add_sheet(const std::string& name) {
   return sheet;
 }
 
+lxw_chart* XlsxBook::add_chart(std::uint8_t type) {
+  lxw_chart* const chart = workbook_add_chart(book_, type);
+  if (chart == nullptr) throw std::bad_alloc();
+  return chart;
+}
+
 void XlsxBook::describe(const std::string& title, const std::string& remark,
                         std::int64_t created_unix_s) {
   std::string own_title = title;  // the library takes them without const, and copies them
@@ -154,8 +160,12 @@ void XlsxBook::finish() {
 }
 
 XlsxTable::XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
-                     std::size_t rows_a_sheet)
-    : book_(book), name_(std::move(name)), columns_(columns), rows_a_sheet_(rows_a_sheet) {
+                     std::size_t rows_a_sheet, std::size_t kept)
+    : book_(book),
+      name_(std::move(name)),
+      columns_(columns),
+      rows_a_sheet_(rows_a_sheet),
+      kept_(kept) {
   start_sheet();
 }
 
@@ -168,7 +178,7 @@ void XlsxTable::start_sheet() {
     book_.check(worksheet_set_column(sheet_, column, column, columns_[i].width, nullptr));
     put(i, columns_[i].name, book_.looks().heading);
   }
-  worksheet_freeze_panes(sheet_, 1, 0);
+  worksheet_freeze_panes(sheet_, 1, static_cast<lxw_col_t>(kept_));
   book_.check(worksheet_repeat_rows(sheet_, 0, 0));
 }
 

@@ -15,8 +15,9 @@
 
 namespace cutback::io {
 
-/// Sheets Results, Take-off, Exceptions and Notes, the first three with the columns of the CSV
-/// files (schedule_results.hpp). Only numbers are numbers: part codes and tags stay texts, also
+/// Sheets Overview, Results, Take-off, Exceptions, Changes where there is an earlier revision, and
+/// Notes; but for the first and the last with the columns of the CSV files (schedule_results.hpp),
+/// headed in words. Only numbers are numbers: part codes and tags stay texts, also
 /// where they look like a number or a formula. The same input and date give the same bytes.
 class ScheduleWorkbook {
  public:
@@ -33,8 +34,9 @@ class ScheduleWorkbook {
   /// @param changes  of changes_csv; a sheet Changes where it is not empty
   /// @param notes    lines such as the name of the schedule
   /// @throws FileError
-  virtual void finish(const schedule::Takeoff& takeoff, const ExceptionLines& exceptions,
-                      std::string_view changes, std::span<const std::string> notes) = 0;
+  virtual void finish(const schedule::Tally& tally, const schedule::Takeoff& takeoff,
+                      const ExceptionLines& exceptions, std::string_view changes,
+                      std::span<const std::string> notes) = 0;
 };
 
 /// Holds one row in memory; the rest lies in temporary files until it is done.

@@ -1,6 +1,7 @@
 #pragma once
 // What a whole schedule comes to: the take-off, the exceptions, the totals.
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <functional>
@@ -37,6 +38,10 @@ struct Count {
   std::uint64_t not_proven = 0;  ///< ends that it is the best for, but marginal-inside
 };
 
+/// The smaller margin of the two seals, in bins: up to each of these [mm], and above the last.
+inline constexpr std::array<double, 5> k_margin_limits_mm{0.25, 0.5, 1.0, 2.0, 4.0};
+inline constexpr std::size_t k_margin_bins = k_margin_limits_mm.size() + 1;
+
 /// How often what is wanted.
 struct PartCounts {
   std::unordered_map<const gland::Gland*, Count> glands;
@@ -58,6 +63,8 @@ struct Tally {
   /// Ends by the weakest evidence among their diameters, indexed by measure::Evidence.
   std::uint64_t by_evidence[3] = {};
   DefaultCounts defaults;
+  /// Ends that a gland fits, by k_margin_limits_mm.
+  std::array<std::uint64_t, k_margin_bins> margins{};
   /// By what the take-off is grouped by; one without a name where it is not.
   std::map<std::string, PartCounts, std::less<>> parts;
   std::map<std::string, std::uint64_t> groups;  ///< exceptions by what they lack
@@ -84,11 +91,11 @@ struct TakeoffLine {
   /// To be ordered besides, once measuring has confirmed the ends that are not proven.
   std::uint64_t provisional = 0;
   std::optional<std::int64_t> provisional_total;
-  std::optional<std::uint64_t> pack;       ///< it is sold in so many
-  std::optional<std::uint64_t> min_order;  ///< no less is sold
-  std::string supplier;                    ///< the list that it is of, where there are several
+  std::optional<std::uint64_t> pack;          ///< it is sold in so many
+  std::optional<std::uint64_t> min_order;     ///< no less is sold
+  std::string supplier;                       ///< the list that it is of, where there are several
   std::optional<std::uint64_t> old_quantity;  ///< of an earlier revision, where there is one
-  std::string group;                       ///< what it is for, where the take-off is grouped
+  std::string group;                          ///< what it is for, where the take-off is grouped
 };
 
 /// Its sums are those of its lines, to the last decimal.

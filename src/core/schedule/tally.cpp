@@ -5,6 +5,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "cutback/compare.hpp"
 #include "cutback/money.hpp"
 #include "cutback/schedule/groups.hpp"
 
@@ -19,6 +20,18 @@ void merge(Counts& into, const Counts& from) {
     into[key].proven += count.proven;
     into[key].not_proven += count.not_proven;
   }
+}
+
+void add_margin(const Decision& decision, std::uint64_t quantity,
+                std::array<std::uint64_t, k_margin_bins>& bins) {
+  std::optional<double> least = decision.outer_margin_mm;
+  if (decision.inner_margin_mm) {
+    least = std::min(least.value_or(*decision.inner_margin_mm), *decision.inner_margin_mm);
+  }
+  if (!least) return;
+  std::size_t bin = 0;
+  while (bin < k_margin_limits_mm.size() && !at_most(*least, k_margin_limits_mm[bin])) ++bin;
+  bins[bin] += quantity;
 }
 
 /// Spares rounded up; a hair under a whole part is the part.
@@ -107,6 +120,7 @@ void Tally::add(const Decision& decision, std::uint64_t quantity, std::string_vi
   if (!decision.remarks.empty()) remarked += quantity;
   if (decision.wavering) wavering += quantity;
   if (decision.gland == nullptr) return;
+  if (decision.proven) add_margin(decision, quantity, margins);
   if (decision.barrier.value_or(false)) barrier += quantity;
   const auto count = [&](Count& one) {
     (decision.proven ? one.proven : one.not_proven) += quantity;
@@ -123,6 +137,7 @@ void Tally::add(Tally&& other) {
   for (std::size_t i = 0; i < std::size(by_verdict); ++i) by_verdict[i] += other.by_verdict[i];
   for (std::size_t i = 0; i < std::size(by_evidence); ++i) by_evidence[i] += other.by_evidence[i];
   defaults.add(other.defaults);
+  for (std::size_t i = 0; i < margins.size(); ++i) margins[i] += other.margins[i];
   unusable += other.unusable;
   out_of_stock += other.out_of_stock;
   exceptions += other.exceptions;
