@@ -237,7 +237,7 @@ class Splice {
     if (row.closes) {
       tag.erase(tag.rfind('/'), 1);
     } else {
-      body_end = xml_.rfind("</", end);
+      body_end = xml_.rfind("</", end - 1);  // that of the row itself
     }
     out += tag;
     if (!row.closes) out += xml_.substr(row.end, body_end - row.end);

@@ -135,9 +135,9 @@ void XlsxBook::check(lxw_error result) const {
   if (result != LXW_NO_ERROR) throw cannot_write(lxw_strerror(result));
 }
 
-void XlsxBook::count(std::string_view text) {
-  ++sheets_.back().cells;
-  sheets_.back().text_bytes += text.size();
+void XlsxBook::count_in(std::size_t sheet, std::string_view text) {
+  ++sheets_.at(sheet).cells;
+  sheets_.at(sheet).text_bytes += text.size();
 }
 
 void XlsxBook::finish() {

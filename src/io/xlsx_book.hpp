@@ -55,7 +55,9 @@ class XlsxBook {
   /// @throws FileError where `result` is an error of the library
   void check(lxw_error result) const;
   /// Counts a cell of the sheet that was added last. @param text  of it; empty for a number
-  void count(std::string_view text);
+  void count(std::string_view text) { count_in(sheets_.size() - 1, text); }
+  /// The same in a sheet that was added before others. @param sheet  from 0
+  void count_in(std::size_t sheet, std::string_view text);
   /// Writes the file, and makes sure that all is in it. @throws FileError
   void finish();
 

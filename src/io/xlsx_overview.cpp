@@ -15,6 +15,7 @@ namespace {
 constexpr std::size_t k_parts = 15;   // of the take-off that stand here
 constexpr std::size_t k_groups = 10;  // of what needs a person
 constexpr lxw_col_t k_chart_column = 6;
+constexpr std::size_t k_first_sheet = 0;
 
 /// Rows written one after the other.
 class Writer {
@@ -31,13 +32,17 @@ class Writer {
   void next() { ++row_; }
   void text(lxw_col_t column, std::string_view text, lxw_format* look) {
     if (text.empty()) return;
-    book_.check(worksheet_write_string(sheet_, row_, column, xlsx_text(text).c_str(), look));
+    const std::string cell = xlsx_text(text);
+    book_.check(worksheet_write_string(sheet_, row_, column, cell.c_str(), look));
+    book_.count_in(k_first_sheet, cell);
   }
   void number(lxw_col_t column, double value, lxw_format* look) {
     book_.check(worksheet_write_number(sheet_, row_, column, value, look));
+    book_.count_in(k_first_sheet, {});
   }
   void formula(lxw_col_t column, const std::string& formula, double value, lxw_format* look) {
     book_.check(worksheet_write_formula_num(sheet_, row_, column, formula.c_str(), look, value));
+    book_.count_in(k_first_sheet, {});
   }
   void heading(std::string_view first, std::initializer_list<std::string_view> others) {
     text(0, first, looks_.heading);
