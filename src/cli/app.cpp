@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "cli/command_ask.hpp"
 #include "cli/command_cable.hpp"
 #include "cli/command_cards.hpp"
 #include "cli/command_earth.hpp"
@@ -248,6 +249,7 @@ void build(CLI::App& app, Context& context) {
   app.set_help_all_flag("--help-all", "Print every option");
   app.footer(k_footer);
   app.allow_extras();
+  add_ask(app, context);
   add_fit(app, context);
   add_sheet(app, context);
   add_cards(app, context);

@@ -6,6 +6,7 @@
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
 #include "cli/runtime.hpp"
+#include "cutback/ask/ask.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/drum_file.hpp"
 #include "cutback/job/job.hpp"
@@ -32,6 +33,7 @@ struct FitOptions {
   std::string readings;
   std::string drum;
   bool unmeasured = false;
+  bool ask_all = false;
   std::string prefer = "price";
   bool all = false;
   bool why = false;
@@ -78,7 +80,8 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
                                     read_sheath(options, input, standards));
   run::require_sheath(job, "--od");
   const gland::GlandList list = runtime.glands(standards);
-  const fit::Question question = fit::ask(job, standards, {.purpose = fit::Purpose::fit});
+  const fit::Question question = fit::ask(
+      job, standards, options.ask_all ? ask::asking() : fit::Asking{.purpose = fit::Purpose::fit});
   const auto ranked = fit::fit_all(question, list.glands, prefer);
   const print::Style style{.colour = runtime.colour(),
                            .all = options.all,
@@ -114,6 +117,10 @@ void add_fit(CLI::App& app, Context& context) {
                  "A drum like these that was not measured itself")
       ->group("Drum");
   add_prefer(*command, options->prefer);
+  command
+      ->add_flag("--ask-all", options->ask_all,
+                 "Ask of entry, joint, place and earth also where nothing of them is given")
+      ->group("Order");
   command->add_flag("--why", options->why, "Show every check of the first gland")->group("Order");
   command->add_flag("--all", options->all, "Show every gland with its reason")->group("Order");
   command->add_flag("--sources", options->sources, "Show where each check comes from")

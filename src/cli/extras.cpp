@@ -1,5 +1,6 @@
 #include "cli/extras.hpp"
 
+#include "cli/read_line.hpp"
 #include "cutback/io/xlsx_rows.hpp"
 #include "cutback/solve/solvers.hpp"
 
@@ -26,6 +27,7 @@ const Extras& all_extras() {
       .new_card_printer = print::new_card_printer,
       .sheet_pdf = print::sheet_pdf,
       .sheet_svg = print::sheet_svg,
+      .read_line = read_line,
   };
   return k_extras;
 }

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -30,6 +31,9 @@ struct Extras {
       const print::Paper&, print::PageNote, std::function<void(std::string_view)> write) = nullptr;
   std::string (*sheet_pdf)(const sheet::Sheet&, const print::PageNote&) = nullptr;
   std::string (*sheet_svg)(const sheet::Sheet&) = nullptr;
+  /// A line typed at the terminal, edited, with those before it at hand (libedit). Nothing at the end
+  /// of input, and where Ctrl-C was typed.
+  std::optional<std::string> (*read_line)(const std::string& prompt) = nullptr;
 };
 
 /// All of them; only the full program has it.

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <istream>
 #include <map>
 #include <optional>
 #include <ostream>
@@ -27,7 +28,10 @@ struct Environment {
   std::optional<std::string> data;               ///< CUTBACK_DATA
   std::optional<std::string> source_date_epoch;  ///< SOURCE_DATE_EPOCH
   bool no_colour = false;                        ///< NO_COLOR is set and not empty
+  std::istream* in = nullptr;   ///< what is typed, or comes through a pipe
+  bool in_is_terminal = false;
   bool out_is_terminal = false;
+  std::size_t out_columns = 0;  ///< of the terminal that stdout is; 0 where it is none
   bool err_is_terminal = false;
   std::size_t err_columns = 0;        ///< of the terminal that stderr is; 0 where it is none
   const Extras* extras = nullptr;     ///< null in the program without them
