@@ -40,7 +40,7 @@ constexpr std::size_t k_columns = 80;
 struct AskOptions {
   std::string file;
   std::string save;
-  std::string prefer = "price";
+  std::string prefer;
 };
 
 /// Ctrl-C while no editor holds the terminal: the line that is being read ends.
@@ -141,12 +141,12 @@ class Dialogue {
         list_(runtime.glands(standards_)),
         talk_(runtime) {
     std::vector<Fault> faults;
-    prefer_ = parse_prefer(options.prefer, faults);
+    if (!options.file.empty()) state_.start = io::load_job(options.file);
+    word_ = options.prefer;
+    remembered_ = runtime.remember(state_.start, word_);
+    prefer_ = parse_prefer(word_, faults);
     if (!faults.empty()) throw InputError(std::move(faults));
-    if (!options.file.empty()) {
-      state_.start = io::load_job(options.file);
-      check_start();
-    }
+    check_start();
   }
 
   int run() {
@@ -210,7 +210,8 @@ class Dialogue {
   /// The screen of `fit`, the command that repeats it, and the file.
   void answer() {
     const job::JobInput input = ask::job_of(state_);
-    const job::Job job = job::resolve(input, standards_, job::Unstated::measured);
+    job::Job job = job::resolve(input, standards_, job::Unstated::measured);
+    job.assumed.insert(job.assumed.end(), remembered_.begin(), remembered_.end());
     run::require_sheath(job, "the sheath");
     const fit::Question question = fit::ask(job, standards_, ask::asking());
     const auto ranked = fit::fit_all(question, list_.glands, prefer_);
@@ -225,7 +226,7 @@ class Dialogue {
       talk_.show(print::fit_text(question, ranked, list_.name, {.colour = runtime_.colour()}));
     }
     std::vector<std::string> words = ask::command_of(state_);
-    if (options_.prefer != "price") words.insert(words.end(), {"--prefer", options_.prefer});
+    if (!word_.empty()) words.insert(words.end(), {"--prefer", word_});
     if (!runtime_.common.glands.empty()) {
       words.insert(words.end(), {"--glands", runtime_.common.glands});
     }
@@ -313,6 +314,8 @@ class Dialogue {
   tables::Standards standards_;
   gland::GlandList list_;
   Talk talk_;
+  std::string word_;  ///< for prefer_, as given or remembered
+  std::vector<Assumption> remembered_;
   fit::Prefer prefer_ = fit::Prefer::price;
   ask::State state_;
   int exit_ = k_exit_no_fit;

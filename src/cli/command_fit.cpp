@@ -34,7 +34,7 @@ struct FitOptions {
   std::string drum;
   bool unmeasured = false;
   bool ask_all = false;
-  std::string prefer = "price";
+  std::string prefer;
   bool all = false;
   bool why = false;
   bool sources = false;
@@ -73,11 +73,14 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   std::vector<std::string> taken;
   std::vector<Fault> faults = options.job.fill(input, taken);
   runtime.say_taken(taken);
-  const fit::Prefer prefer = parse_prefer(options.prefer, faults);
+  std::string word = options.prefer;
+  const std::vector<Assumption> remembered = runtime.remember(input, word);
+  const fit::Prefer prefer = parse_prefer(word, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
-  const job::Job job = job::resolve(input, standards, job::Unstated::measured,
-                                    read_sheath(options, input, standards));
+  job::Job job = job::resolve(input, standards, job::Unstated::measured,
+                              read_sheath(options, input, standards));
+  job.assumed.insert(job.assumed.end(), remembered.begin(), remembered.end());
   run::require_sheath(job, "--od");
   const gland::GlandList list = runtime.glands(standards);
   const fit::Question question = fit::ask(

@@ -32,7 +32,7 @@ struct SheetOptions {
   JobOptions job;
   std::string file;
   std::string gland;
-  std::string prefer = "price";
+  std::string prefer;
   bool pdf = false;
   bool svg = false;
   bool qr_text = false;
@@ -103,13 +103,16 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   check_results(options, runtime, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   if (options.pdf) runtime.require_no_terminal("--pdf");
-  const job::JobInput input = read_input(options, runtime, faults);
-  const fit::Prefer prefer = parse_prefer(options.prefer, faults);
+  job::JobInput input = read_input(options, runtime, faults);
+  std::string word = options.prefer;
+  const std::vector<Assumption> remembered = runtime.remember(input, word);
+  const fit::Prefer prefer = parse_prefer(word, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
   const job::Unstated unstated =
       options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
-  const job::Job job = job::resolve(input, standards, unstated);
+  job::Job job = job::resolve(input, standards, unstated);
+  job.assumed.insert(job.assumed.end(), remembered.begin(), remembered.end());
   run::require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
   const gland::GlandList list = runtime.glands(standards);
   const fit::Question question = fit::ask(job, standards, {.purpose = fit::Purpose::sheet});

@@ -1,12 +1,16 @@
 #include "cli/runtime.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
+#include <filesystem>
 
 #include "cli/terminal.hpp"
+#include "cutback/entry/thread.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
+#include "cutback/job/field_text.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::cli {
@@ -23,6 +27,8 @@ gland::GlandList Runtime::glands(const tables::Standards& standards) const {
     list = io::load_gland_list(common.glands);
   } else if (environment.glands) {
     list = io::load_gland_list(*environment.glands);
+  } else if (const auto remembered = profile().glands) {
+    list = io::load_gland_list(*remembered);
   } else {
     list = io::demo_gland_list();
     warn(
@@ -36,6 +42,70 @@ gland::GlandList Runtime::glands(const tables::Standards& standards) const {
 void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& standards) const {
   for (const std::string& warning : list.warnings) warn(warning);
   for (const std::string& absurd : fit::absurdities(list.glands, standards)) warn(absurd);
+}
+
+std::string Runtime::profile_path() const {
+  if (!common.profile.empty()) return common.profile;
+  std::error_code error;
+  const bool there = environment.profile && std::filesystem::exists(*environment.profile, error);
+  return there ? *environment.profile : std::string();
+}
+
+io::Profile Runtime::profile() const {
+  const std::string path = profile_path();
+  return path.empty() ? io::Profile{} : io::load_profile(path);
+}
+
+namespace {
+
+/// Whether an adaptor such as M25:M20 has a side that suits the entry. One in the van must neither
+/// ask about an entry that nobody gave nor contradict another one.
+bool suits(const std::string& adaptor, const std::optional<std::string>& entry) {
+  const auto thread = entry ? entry::parse_thread(*entry) : std::nullopt;
+  if (!thread) return false;
+  std::string_view rest = adaptor;
+  for (int side = 0; side < 2; ++side) {
+    const std::size_t end = std::min(rest.find(':'), rest.size());
+    if (entry::parse_thread(rest.substr(0, end)) == thread) return true;
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return false;
+}
+
+}  // namespace
+
+std::vector<Assumption> Runtime::remember(job::JobInput& in, std::string& prefer) const {
+  const std::string path = profile_path();
+  if (path.empty()) return {};
+  const io::Profile remembered = io::load_profile(path);
+  std::vector<Assumption> decided;
+  const auto decide = [&](std::string_view key, const std::string& value) {
+    decided.push_back({std::string(key), value, "remembered in your profile"});
+  };
+  if (common.glands.empty() && !environment.glands && remembered.glands) {
+    decide("glands", *remembered.glands);
+  }
+  if (prefer.empty() && remembered.prefer) {
+    prefer = *remembered.prefer;
+    decide("prefer", prefer);
+  }
+  for (const std::string_view key : io::profile_fields()) {
+    const job::Field& field = job::field_named(key);
+    const auto value = job::text_of(remembered.end, field);
+    if (!value || job::text_of(in, field)) continue;
+    if (key == "adaptor" && !suits(*value, in.entry)) continue;
+    // An adaptor is one thing: its figures go with it alone.
+    if (key.starts_with("adaptor_") && in.adaptor != remembered.end.adaptor) continue;
+    const auto faults = job::set_from_text(in, field, *value, path);
+    if (!faults.empty()) throw InputError(faults);
+    decide(key, *value);
+  }
+  std::string line;
+  for (const Assumption& each : decided) {
+    line += (line.empty() ? "" : ", ") + each.fact + " " + each.taken;
+  }
+  if (!line.empty()) warn("your profile decides: " + line);
+  return decided;
 }
 
 void Runtime::say_taken(const std::vector<std::string>& taken) const {
@@ -117,6 +187,11 @@ void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
       ->type_name("WHEN")
       ->group("Common");
   command.add_flag("--quiet", common.quiet, "No remarks on stderr, errors only")->group("Common");
+  command
+      .add_option("--profile", common.profile,
+                  "What is remembered (cutback profile); else the one in your configuration folder")
+      ->type_name("FILE")
+      ->group("Common");
   command
       .add_option("--data", common.data,
                   "Folder with tables of published values to use in place of the built-in ones")

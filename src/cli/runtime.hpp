@@ -11,9 +11,11 @@
 #include <vector>
 
 #include "cli/extras.hpp"
+#include "cutback/assumption.hpp"
 #include "cutback/error.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/files.hpp"
+#include "cutback/io/profile_file.hpp"
 #include "cutback/tables/standards.hpp"
 
 namespace CLI {
@@ -26,6 +28,8 @@ namespace cutback::cli {
 struct Environment {
   std::optional<std::string> glands;             ///< CUTBACK_GLANDS
   std::optional<std::string> data;               ///< CUTBACK_DATA
+  /// The user's profile: cutback/profile.json in XDG_CONFIG_HOME, else in ~/.config.
+  std::optional<std::string> profile;
   std::optional<std::string> source_date_epoch;  ///< SOURCE_DATE_EPOCH
   bool no_colour = false;                        ///< NO_COLOR is set and not empty
   std::istream* in = nullptr;   ///< what is typed, or comes through a pipe
@@ -45,6 +49,7 @@ struct Environment {
 struct CommonOptions {
   std::string glands;
   std::string data;
+  std::string profile;
   std::string output;
   std::string colour = "auto";
   bool json = false;
@@ -66,6 +71,13 @@ struct Runtime {
   [[nodiscard]] gland::GlandList glands(const tables::Standards& standards) const;
   /// What is to be said of a list wherever it is used: its warnings, and figures that cannot be.
   void warn_of(const gland::GlandList& list, const tables::Standards& standards) const;
+  /// What is remembered: of --profile, else of the environment's file where there is one.
+  [[nodiscard]] io::Profile profile() const;
+  /// Its path; empty where nothing is remembered.
+  [[nodiscard]] std::string profile_path() const;
+  /// Puts what is remembered in where `in` and `prefer` do not tell it, and says so in one line.
+  /// @return what was decided so, to stand beside the other assumptions
+  [[nodiscard]] std::vector<Assumption> remember(job::JobInput& in, std::string& prefer) const;
   /// Words of the trade and what each was taken for, in one line on err.
   void say_taken(const std::vector<std::string>& taken) const;
   /// A line on err, unless --quiet.

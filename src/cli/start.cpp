@@ -23,6 +23,15 @@ std::optional<std::string> variable(const char* name) {
   return value;
 }
 
+/// As the XDG Base Directory Specification 0.8 has it.
+std::optional<std::string> profile_path() {
+  const auto config = variable("XDG_CONFIG_HOME");
+  if (config && config->front() == '/') return *config + "/cutback/profile.json";
+  const auto home = variable("HOME");
+  if (!home) return std::nullopt;
+  return *home + "/.config/cutback/profile.json";
+}
+
 /// Beside this program in a build folder; where libexec programs are once it is installed.
 std::filesystem::path full_program() {
   std::error_code error;
@@ -51,6 +60,7 @@ int start(int argc, char** argv, const Extras* extras) noexcept {
   const Environment environment{
       .glands = variable("CUTBACK_GLANDS"),
       .data = variable("CUTBACK_DATA"),
+      .profile = profile_path(),
       .source_date_epoch = variable("SOURCE_DATE_EPOCH"),
       .no_colour = variable("NO_COLOR").has_value(),
       .in = &std::cin,
