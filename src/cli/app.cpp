@@ -18,6 +18,7 @@
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
 #include "cli/command_kit.hpp"
+#include "cli/command_made.hpp"
 #include "cli/command_profile.hpp"
 #include "cli/command_readings.hpp"
 #include "cli/command_rules.hpp"
@@ -260,6 +261,7 @@ void build(CLI::App& app, Context& context) {
   add_glands(app, context);
   add_earth(app, context);
   add_readings(app, context);
+  add_made(app, context);
   add_profile(app, context);
   add_rules(app, context);
   app.get_option("--help-all")->group("");  // a group without a name is not listed

@@ -108,7 +108,8 @@ Kind kind_by(const std::vector<std::string_view>& headings) {
 
 Kind kind_of(std::string_view text) {
   if (text.starts_with("%PDF")) return Kind::pdf;
-  if (io::table_kind(text) != io::TableKind::text) return Kind::workbook;
+  const io::TableKind table = io::table_kind(text);
+  if (table == io::TableKind::xlsx || table == io::TableKind::old_workbook) return Kind::workbook;
   if (trimmed(text).starts_with("{")) {
     return text.find("\"cutback\"") == std::string_view::npos ? Kind::job : Kind::json_result;
   }
