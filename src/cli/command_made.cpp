@@ -18,8 +18,8 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "The register of finished ends (CSV): put a row behind the others, or look what is\n"
-    "made, what is outstanding of a schedule, and what was made with another gland.";
+    "The register of finished ends (CSV): put a row behind the others, or look what\n"
+    "is made, what is outstanding of a schedule, and what has another gland.";
 
 constexpr const char* k_example =
     "Example: an end is finished; then what is still to do of a schedule's results:\n"
@@ -36,7 +36,7 @@ struct ColumnOption {
 constexpr ColumnOption k_options[] = {
     {"--tag", "tag", "TEXT", "Tag of the cable; with it a row is added"},
     {"--end", "end", "TEXT", "Which end"},
-    {"--made-at", "made_at", "DAY", "Day, as 2026-03-31 (default today)"},
+    {"--made-at", "made_at", "DAY", "Day, as YYYY-MM-DD (default today)"},
     {"--by", "by", "TEXT", "Who made it"},
     {"--part", "part", "PART", "Gland; without it the row is a measurement alone"},
     {"--batch", "batch", "TEXT", "Batch of the gland"},
@@ -81,7 +81,7 @@ std::vector<Planned> read_results(const std::string& path) {
   if (places.size() != 4) {
     throw InputError(make_fault(ErrorCode::missing, "these are no results of a schedule", path, "",
                                 "a CSV with the columns tag, end, verdict and part",
-                                "write them with cutback schedule SCHEDULE --output " + path));
+                                "write them with cutback schedule SCHEDULE --output RESULTS"));
   }
   while (reader.next(record)) {
     const auto cell = [&](std::string_view name) {

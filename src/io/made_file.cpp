@@ -26,7 +26,7 @@ constexpr std::array<std::string_view, 15> k_columns{
 constexpr std::array<std::string_view, 3> k_readings{"sheath_od_mm", "bedding_mm", "armour_mm"};
 constexpr std::array<std::string_view, 4> k_numbers{"torque_nm", "armour_ohm", "insulation_mohm",
                                                     "test_v"};
-constexpr std::string_view k_date_form = "a day such as 2026-03-31, with a time or without";
+constexpr std::string_view k_date_form = "a day as YYYY-MM-DD, with a time or without";
 
 template <class List>
 bool has(const List& list, std::string_view name) {
