@@ -234,9 +234,9 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const tables::Standards standards = runtime.standards();
   const gland::GlandList list = runtime.glands(standards);
   const fit::Selector glands(list.glands, typed.prefer);
-  Printer printer(runtime, typed.paper,
-                  {.program = "cutback " CUTBACK_VERSION,
-                   .dated = options.dated ? utc_date(runtime) : std::string()});
+  Printer printer(
+      runtime, typed.paper,
+      {.program = runtime.program(), .dated = options.dated ? utc_date(runtime) : std::string()});
   Progress progress(runtime.err, "cards");
   const bool shows = runtime.environment.err_is_terminal && !runtime.common.quiet;
   std::size_t printed = 0;
@@ -273,7 +273,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   }
   const print::CardsReport report{.count = count, .fitting = run.fitting()};
   if (runtime.common.json) {
-    runtime.out << print::cards_json(report);
+    runtime.out << with_json(print::cards_json(report), runtime.tables);
   }
   runtime.finish();
   if (!runtime.common.quiet) runtime.err << print::cards_summary(report);

@@ -127,6 +127,11 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
   if (runtime.environment.err_is_terminal && !runtime.common.quiet) {
     run.progress = [&](std::size_t rows, std::optional<double> part) { progress.show(rows, part); };
   }
+  if (run.json && runtime.tables.is_used()) {
+    run.write = [&runtime, write = std::move(run.write)](std::string_view text) {
+      write(with_json(text, runtime.tables));
+    };
+  }
   if (!run.json) run.write(io::schedule_csv_head());
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
@@ -144,6 +149,8 @@ void report(const run::ScheduleResult& result, const run::Schedule& schedule,
   if (!result.all_compared) {
     runtime.warn("too many rows to look for tags that stand twice in all of them");
   }
+  // A table of results has no place for it.
+  if (runtime.tables.is_used()) runtime.err << "cutback: " << words_of(runtime.tables) << '\n';
   if (runtime.common.quiet) return;
   runtime.err << print::schedule_summary(result.tally, file, list.glands.size(), list.name);
 }
@@ -217,11 +224,13 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     exceptions_file->append(io::exceptions_csv_head());
     exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
   }
-  if (workbook)
-    workbook->finish(takeoff, exceptions,
-                     run::schedule_notes(path, list.name,
-                                         print::defaults_summary(typed.format.format.defaults,
-                                                                 result.tally.defaults)));
+  if (workbook) {
+    auto notes = run::schedule_notes(
+        path, list.name,
+        print::defaults_summary(typed.format.format.defaults, result.tally.defaults));
+    if (runtime.tables.is_used()) notes.push_back(words_of(runtime.tables));
+    workbook->finish(takeoff, exceptions, notes);
+  }
   runtime.finish();
   report(result, opened, path, list, runtime);
   if (!runtime.common.quiet) {

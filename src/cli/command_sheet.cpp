@@ -89,9 +89,9 @@ std::string code_text(job::JobInput input, const sheet::Sheet& sheet, job::Unsta
 std::string result_of(const sheet::Sheet& sheet, const SheetOptions& options,
                       const Runtime& runtime) {
   if (options.pdf) {
-    return runtime.extras().sheet_pdf(sheet,
-                                      {.program = "cutback " CUTBACK_VERSION,
-                                       .dated = options.dated ? utc_date(runtime) : std::string()});
+    return runtime.extras().sheet_pdf(
+        sheet,
+        {.program = runtime.program(), .dated = options.dated ? utc_date(runtime) : std::string()});
   }
   if (options.svg) return runtime.extras().sheet_svg(sheet);
   const print::Style style{.colour = runtime.colour(), .all = false};
@@ -118,10 +118,16 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const sheet::Sheet sheet =
       sheet::make_sheet(question, sheet::choose(job, ranked, gland), list.name);
   if (options.qr_text) {
-    runtime.emit(code_text(input, sheet, unstated));
+    runtime.emit_as_it_is(code_text(input, sheet, unstated));
     return k_exit_fits;
   }
-  runtime.emit(result_of(sheet, options, runtime));
+  const std::string result = result_of(sheet, options, runtime);
+  if (options.pdf || options.svg) {
+    runtime.emit_as_it_is(result);
+    if (options.svg && runtime.tables.is_used()) runtime.warn(words_of(runtime.tables));
+  } else {
+    runtime.emit(result);
+  }
   return sheet.state == sheet::State::cut ? k_exit_fits : k_exit_no_fit;
 }
 

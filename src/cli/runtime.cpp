@@ -12,9 +12,11 @@
 namespace cutback::cli {
 
 tables::Standards Runtime::standards() const {
-  if (!common.data.empty()) return io::load_standards(common.data);
-  if (environment.data) return io::load_standards(*environment.data);
-  return io::builtin_standards();
+  if (common.data.empty() && !environment.data) return io::builtin_standards();
+  tables::Standards standards =
+      io::load_standards(common.data.empty() ? *environment.data : common.data);
+  tables = own_tables(standards);
+  return standards;
 }
 
 gland::GlandList Runtime::glands(const tables::Standards& standards) const {
@@ -61,6 +63,15 @@ bool Runtime::colour() const {
 }
 
 void Runtime::emit(const std::string& text) const {
+  emit_as_it_is(common.json ? with_json(text, tables) : with_words(text, tables));
+}
+
+std::string Runtime::program() const {
+  const std::string program = "cutback " CUTBACK_VERSION;
+  return tables.is_used() ? program + ", " + words_of(tables) : program;
+}
+
+void Runtime::emit_as_it_is(const std::string& text) const {
   if (common.output.empty()) {
     out << text;
   } else {

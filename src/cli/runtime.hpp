@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "cli/extras.hpp"
+#include "cli/own_tables.hpp"
 #include "cutback/error.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/files.hpp"
@@ -32,6 +33,7 @@ struct Environment {
   std::size_t err_columns = 0;        ///< of the terminal that stderr is; 0 where it is none
   const Extras* extras = nullptr;     ///< null in the program without them
   std::function<void()> become_full;  ///< goes on as the program with them, or throws FileError
+  std::function<void()> check_build;  ///< throws FileError where it belongs to another build
   /// Ends stdout, for good. @return whether all that was written has arrived; null where stdout is
   /// not the program's own
   std::function<bool()> close_out;
@@ -52,6 +54,7 @@ struct Runtime {
   std::ostream& out;
   std::ostream& err;
   io::FileSet& files;  ///< what is written, but for stdout; finish() puts it in its places
+  OwnTables& tables;   ///< standards() says which
   Environment environment;
   CommonOptions common;
 
@@ -71,8 +74,12 @@ struct Runtime {
   [[nodiscard]] const Extras& extras() const;
   /// Whether results on stdout may carry colour.
   [[nodiscard]] bool colour() const;
-  /// The result: to stdout, or to --output.
+  /// The result as text or JSON: to stdout, or to --output, with its own tables named.
   void emit(const std::string& text) const;
+  /// The same of what is neither, pages for example.
+  void emit_as_it_is(const std::string& bytes) const;
+  /// What made a page, with its own tables named.
+  [[nodiscard]] std::string program() const;
   /// stdout has taken all and is closed, and the files are in their places, all of them or none.
   /// After the command it is called once more; one that has something to say about its files calls
   /// it first, and prints no more then.

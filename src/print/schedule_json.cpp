@@ -1,3 +1,4 @@
+#include "cutback/hidden.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/layout.hpp"
@@ -85,7 +86,7 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
     if ((decision.defaults >> i & 1U) == 0) continue;
     item["defaults"].push_back(defaults[i].column + "=" + defaults[i].text);
   }
-  out += item.dump(-1, ' ', false, ordered_json::error_handler_t::replace);
+  out += harmless_json(item.dump(-1, ' ', false, ordered_json::error_handler_t::replace));
   out += '\n';
 }
 
