@@ -1,6 +1,7 @@
 #include "cli/runtime.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 
 #include "cli/terminal.hpp"
 #include "cutback/error.hpp"
@@ -10,6 +11,24 @@
 #include "cutback/text.hpp"
 
 namespace cutback::cli {
+namespace {
+
+/// What a remark quotes may be a pasted file: a line of it is cut where no remark is as long.
+std::string short_lines(std::string_view text) {
+  constexpr std::size_t k_longest = 600;
+  std::string out;
+  for (;;) {
+    const std::size_t size = std::min(text.find('\n'), text.size());
+    std::size_t end = std::min(size, k_longest);
+    while (end < size && end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+    out.append(text.substr(0, end)).append(end < size ? "..." : "");
+    if (size == text.size()) return out;
+    out += '\n';
+    text.remove_prefix(size + 1);
+  }
+}
+
+}  // namespace
 
 tables::Standards Runtime::standards() const {
   if (common.data.empty() && !environment.data) return io::builtin_standards();
@@ -45,8 +64,9 @@ void Runtime::say_taken(const std::vector<std::string>& taken) const {
 }
 
 void Runtime::warn(const std::string& text) const {
-  if (!common.quiet)
-    err << folded("cutback: " + without_controls(text), environment.err_columns) << '\n';
+  if (common.quiet) return;
+  const std::string shown = "cutback: " + without_controls(short_lines(text));
+  err << folded(shown, environment.err_columns) << '\n';
 }
 
 const Extras& Runtime::extras() const {
