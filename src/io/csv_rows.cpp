@@ -1,5 +1,7 @@
 #include "cutback/io/csv_rows.hpp"
 
+#include <algorithm>
+
 #include "cutback/io/table_kind.hpp"
 #include "io/encoding.hpp"
 
@@ -132,7 +134,7 @@ void CsvRows::fill(RowBlock& block) {
   bool more = pipe_more_;
   bool first = line_ == 1;
   do {
-    if (more && !first) more = pipe_->read(block.text, k_piece);
+    if (more && !first) more = pipe_->read(block.text, std::max(k_piece, block.text.size()));
     first = false;
     block.piece = cut(block.text, more);
   } while (more && block.piece.empty());
