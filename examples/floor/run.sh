@@ -21,10 +21,10 @@ make() {
 }
 
 make cards "$site"/*.json --output "$out/cards.pdf"
-make cards "$site"/*.json --paper A4 --per-page 2 --output "$out/cards_two_a_page.pdf" --quiet
+make cards "$site"/*.json --paper A4 --output "$out/cards_two_a_page.pdf" --quiet
 make sheet "$site/pump-motor.json" --pdf --output "$out/sheet_P-201.pdf"
 make sheet "$site/pump-motor.json" --svg --output "$out/drawing_P-201.svg"
 cd ../estimator
 make cards schedule.csv \
-  --sort end --paper A4 --per-page 2 --output "$out/schedule_cards.pdf"
+  --sort end --paper A4 --output "$out/schedule_cards.pdf"
 echo "pages in $out" >&2

@@ -39,8 +39,8 @@ struct Fault {
                                std::string_view given, std::string allowed, std::string hint = {});
 
 /// Length of a UTF-8 sequence at the start of `text` that a terminal would obey rather than show:
-/// C1 controls (U+0080 to U+009F) and the marks that turn the direction of writing. 0 when there is
-/// none.
+/// C1 controls (U+0080 to U+009F), the marks that turn the direction of writing, what has no width,
+/// the separators of lines and paragraphs, and the tags of U+E0000 to U+E0FFF. 0 when there is none.
 [[nodiscard]] std::size_t hidden_length(std::string_view text);
 
 /// The fault as one line without a line end; control characters in it are shown as `?`.

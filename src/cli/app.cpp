@@ -11,12 +11,15 @@
 #include <utility>
 #include <vector>
 
+#include "cli/command_ask.hpp"
 #include "cli/command_cable.hpp"
 #include "cli/command_cards.hpp"
 #include "cli/command_earth.hpp"
 #include "cli/command_fit.hpp"
 #include "cli/command_glands.hpp"
 #include "cli/command_kit.hpp"
+#include "cli/command_made.hpp"
+#include "cli/command_profile.hpp"
 #include "cli/command_readings.hpp"
 #include "cli/command_rules.hpp"
 #include "cli/command_schedule.hpp"
@@ -26,6 +29,7 @@
 #include "cli/terminal.hpp"
 #include "cli/wrong_file.hpp"
 #include "cutback/error.hpp"
+#include "cutback/hidden.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/text.hpp"
 
@@ -123,12 +127,17 @@ std::vector<NamedFile> named_files(const CLI::App& app, const Environment& envir
   for (const CLI::App* command : app.get_subcommands()) {
     for (const CLI::Option* option : command->get_options()) {
       const std::string name = option->get_name();
+      if (name == "--data") {
+        for (const std::string& path : option->results())
+          files.push_back({name, path, false, true});
+      }
       if (option->get_type_name() != "FILE" && name != "FILE") continue;
       const bool written = std::find(k_written.begin(), k_written.end(), name) != k_written.end();
       for (const std::string& path : option->results()) files.push_back({name, path, written});
     }
   }
   if (environment.glands) files.push_back({"CUTBACK_GLANDS", *environment.glands, false});
+  if (environment.data) files.push_back({"CUTBACK_DATA", *environment.data, false, true});
   return files;
 }
 
@@ -200,6 +209,15 @@ std::string help_text(const CLI::App& app, const Context& context, bool all) {
   return narrowed(brief_help(command, brief->second));
 }
 
+/// A value longer than this is a pasted file, not a typing error.
+std::string shortened(const std::string& text) {
+  constexpr std::size_t k_longest = 240;
+  if (text.size() <= k_longest) return text;
+  std::size_t end = k_longest;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+  return text.substr(0, end) + "...";
+}
+
 void report(const Error& error, const Context& context, std::ostream& err, std::size_t columns) {
   if (!context.common.json) {
     for (const Fault& fault : error.faults()) {
@@ -214,8 +232,8 @@ void report(const Error& error, const Context& context, std::ostream& err, std::
     nlohmann::ordered_json item;
     item["code"] = to_string(fault.code);
     item["what"] = fault.what;
-    item["where"] = fault.where;
-    item["given"] = fault.given;
+    item["where"] = shortened(fault.where);
+    item["given"] = shortened(fault.given);
     item["allowed"] = fault.allowed;
     item["hint"] = fault.hint;
     faults.push_back(item);
@@ -224,7 +242,8 @@ void report(const Error& error, const Context& context, std::ostream& err, std::
   result["cutback"] = CUTBACK_VERSION;
   result["format"] = 1;
   result["errors"] = faults;
-  err << result.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) << '\n';
+  err << harmless_json(result.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace))
+      << '\n';
 }
 
 /// Takes no memory itself.
@@ -241,13 +260,19 @@ void report_no_memory(const Context& context, std::ostream& err) {
       << "      \"hint\": \"" << k_hint << "\"\n    }\n  ]\n}\n";
 }
 
-void build(CLI::App& app, Context& context) {
+}  // namespace
+
+void build_command_line(CLI::App& app, Context& context) {
   app.name("cutback");
+  app.description(
+      "Which cable gland fits this wire-armoured cable, and where is each layer cut?\n"
+      "Begin with: cutback fit --help");
   app.set_version_flag("--version", "cutback " CUTBACK_VERSION, "Print the version");
   app.set_help_flag("-h,--help", "Print this help");
   app.set_help_all_flag("--help-all", "Print every option");
   app.footer(k_footer);
   app.allow_extras();
+  add_ask(app, context);
   add_fit(app, context);
   add_sheet(app, context);
   add_cards(app, context);
@@ -257,6 +282,8 @@ void build(CLI::App& app, Context& context) {
   add_glands(app, context);
   add_earth(app, context);
   add_readings(app, context);
+  add_made(app, context);
+  add_profile(app, context);
   add_rules(app, context);
   app.get_option("--help-all")->group("");  // a group without a name is not listed
   for (CLI::App* command : app.get_subcommands({})) {
@@ -265,6 +292,8 @@ void build(CLI::App& app, Context& context) {
     command->footer(command->get_footer() + std::string("\n\n") + k_footer);
   }
 }
+
+namespace {
 
 /// `cutback help fit` asks for what `cutback fit --help` does.
 std::vector<const char*> with_help(std::span<const char* const> arguments) {
@@ -288,10 +317,9 @@ int run_command(const Command& command, Runtime& runtime, std::string_view name,
 
 int run_checked(std::span<const char* const> given, Context& context, std::ostream& out,
                 std::ostream& err, const Environment& environment) {
-  CLI::App app{
-      "Which cable gland fits this wire-armoured cable, and where is each layer cut?\n"
-      "Begin with: cutback fit --help"};
-  build(app, context);
+  if (environment.check_build) environment.check_build();  // before anything else
+  CLI::App app;
+  build_command_line(app, context);
   const std::vector<const char*> arguments = with_help(given);
   try {
     app.parse(static_cast<int>(arguments.size()), arguments.data());
@@ -345,7 +373,8 @@ int run_checked(std::span<const char* const> given, Context& context, std::ostre
     throw InternalError("the full program was not started");
   }
   io::FileSet results;
-  Runtime runtime{out, err, results, environment, context.common};
+  OwnTables tables;
+  Runtime runtime{out, err, results, tables, environment, context.common};
   const int status =
       run_command(command, runtime, app.get_subcommands().front()->get_name(), files);
   runtime.finish();

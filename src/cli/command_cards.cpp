@@ -21,30 +21,33 @@
 #include "cutback/print/paper.hpp"
 #include "cutback/print/schedule.hpp"
 #include "run/cards_run.hpp"
+#include "run/content_hash.hpp"
 #include "run/place_asked.hpp"
 
 namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "A strip-length card for every end of jobs and cable schedules, as PDF: the marks\n"
-    "at true size to lay the cable on, depths, tails, parts, fields to write in, and\n"
-    "the job as a code. Print at 100 % and measure the check bars before use.";
+    "A strip-length card for every end of jobs and cable schedules, as PDF: what the\n"
+    "cable must read, the marks and depths, the tails, what is written in, and along\n"
+    "the paper's edge the marks at true size to lay the cable beside. Print at 100 %\n"
+    "and measure the check bars before use.";
 
 constexpr const char* k_example =
-    "Example: two jobs, and a schedule as cards of a quarter of a page:\n"
+    "Example: two jobs on A5, and a schedule as two cards on a page of A4:\n"
     "  cutback cards pump.json switch.json --output cards.pdf\n"
-    "  cutback cards cables.csv --per-page 4 --sort tag --output cards.pdf\n"
+    "  cutback cards cables.csv --paper A4 --sort tag --output cards.pdf\n"
     "An end without a gland, or one that cannot be used, has a card that says why.";
 
 struct CardsOptions {
   FormatOptions format;
   std::vector<std::string> files;
-  std::string paper = "A4";
-  std::string per_page = "1";
+  std::string paper = "A5";
+  std::string per_page;
   bool landscape = false;
   std::vector<std::string> only;
   std::string sort = "given";
+  std::string by = "end";
   std::string results;
   std::string prefer = "price";
   bool dated = false;
@@ -56,18 +59,22 @@ struct Typed {
   print::Paper paper;
   fit::Prefer prefer = fit::Prefer::price;
   run::CardOrder order = run::CardOrder::given;
+  run::CardBy by = run::CardBy::end;
 };
 
 print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
+  constexpr int k_usual = 0;
+  constexpr int k_none = -1;
   const auto count = parse_number(options.per_page);
   const auto cards = [&] {
+    if (options.per_page.empty()) return k_usual;
     for (const int possible : {1, 2, 4}) {
       if (count && *count == possible) return possible;
     }
-    return 0;
+    return k_none;
   }();
-  if (const auto paper = print::paper_of(options.paper, cards, options.landscape)) return *paper;
-  const bool named = print::paper_of(options.paper, 1, false).has_value();
+  if (const auto paper = print::paper_of(options.paper, cards)) return *paper;
+  const bool named = print::paper_of(options.paper, k_usual).has_value();
   if (!named) {
     constexpr std::array<std::string_view, 4> k_names{"A4", "A5", "A6", "Letter"};
     faults.push_back({.code = ErrorCode::bad_value,
@@ -82,7 +89,7 @@ print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
          .what = "not a number of cards for a page of this paper",
          .where = "--per-page",
          .given = options.per_page,
-         .allowed = cards == 0 ? "1, 2 or 4" : "1 on A5 and A6; 1, 2 or 4 on A4 and Letter",
+         .allowed = cards == k_none ? "1, 2 or 4" : "1 on A5 and A6; 1, 2 or 4 on A4 and Letter",
          .hint = {}});
   }
   return {};
@@ -105,6 +112,18 @@ Typed understand(const CardsOptions& options, const Runtime& runtime) {
                       .hint = did_you_mean(options.sort, k_orders)});
   } else {
     typed.order = static_cast<run::CardOrder>(order - k_orders.begin());
+  }
+  constexpr std::array<std::string_view, 2> k_kinds{"end", "type"};
+  const auto by = std::find(k_kinds.begin(), k_kinds.end(), options.by);
+  if (by == k_kinds.end()) {
+    faults.push_back({.code = ErrorCode::bad_value,
+                      .what = "not what a card is for",
+                      .where = "--by",
+                      .given = options.by,
+                      .allowed = "end or type",
+                      .hint = did_you_mean(options.by, k_kinds)});
+  } else {
+    typed.by = static_cast<run::CardBy>(by - k_kinds.begin());
   }
   if (!options.results.empty() && options.files.size() != 1) {
     faults.push_back({.code = ErrorCode::contradiction,
@@ -149,6 +168,10 @@ class Printer {
   void add(const print::Card& card) {
     if (!cards_) open();
     cards_->add(card);
+  }
+  void add_place(const print::PlacePage& place) {
+    if (!cards_) open();
+    cards_->add_place(place);
   }
 
   [[nodiscard]] bool is_empty() const { return cards_ == nullptr; }
@@ -197,6 +220,14 @@ class Printer {
 /// Inputs are kept as long as their rows are used.
 using Inputs = std::deque<std::deque<run::ScheduleInput>>;
 
+/// What the cards say that they are from: the file's name and a hash of what it holds.
+std::string source_of(const std::string& path, const std::optional<io::MappedFile>& pipe) {
+  const std::string hash = run::content_hash(pipe ? pipe->text() : io::MappedFile(path).text());
+  const std::size_t folder = path.rfind('/');
+  const std::string name = folder == std::string::npos ? path : path.substr(folder + 1);
+  return (path == "-" ? std::string("standard input") : name) + " " + hash;
+}
+
 void add_file(const std::string& path, const CardsOptions& options, Typed& typed,
               const tables::Standards& standards, const gland::GlandList& list, Runtime& runtime,
               Inputs& inputs, run::CardsRun& run) {
@@ -211,9 +242,11 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
                              .allowed = {},
                              .hint = "leave --results out"});
     }
-    run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path));
+    run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path),
+                source_of(path, pipe));
     return;
   }
+  const std::string source = source_of(path, pipe);
   auto& input = inputs.emplace_back();
   input.push_back({path, std::move(pipe)});
   run::Schedule schedule = open_schedule(input, options.format, typed.format, standards, runtime);
@@ -225,7 +258,7 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
   const bool place =
       run::has_place_column(schedule) &&
       run::speaks_of_place(open_schedule(input, options.format, typed.format, standards, runtime));
-  run.add_schedule(std::move(schedule), place, chosen ? &*chosen : nullptr);
+  run.add_schedule(std::move(schedule), place, chosen ? &*chosen : nullptr, source);
 }
 
 int run_cards(const CardsOptions& options, Runtime& runtime) {
@@ -234,27 +267,30 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const tables::Standards standards = runtime.standards();
   const gland::GlandList list = runtime.glands(standards);
   const fit::Selector glands(list.glands, typed.prefer);
-  Printer printer(runtime, typed.paper,
-                  {.program = "cutback " CUTBACK_VERSION,
-                   .dated = options.dated ? utc_date(runtime) : std::string()});
+  Printer printer(
+      runtime, typed.paper,
+      {.program = runtime.program(), .dated = options.dated ? utc_date(runtime) : std::string()});
   Progress progress(runtime.err, "cards");
   const bool shows = runtime.environment.err_is_terminal && !runtime.common.quiet;
   std::size_t printed = 0;
   std::optional<double> taken;
   Inputs inputs;
-  run::CardsRun run({.standards = &standards,
-                     .list = &list,
-                     .glands = &glands,
-                     .only = {options.only.begin(), options.only.end()},
-                     .order = typed.order,
-                     .print =
-                         [&](const print::Card& card) {
-                           printer.add(card);
-                           ++printed;
-                           if (shows) progress.show(printed, taken);
-                         },
-                     .warn = [&](const std::string& text) { runtime.warn(text); },
-                     .progress = [&](double part) { taken = part; }});
+  run::CardsRun run(
+      {.standards = &standards,
+       .list = &list,
+       .glands = &glands,
+       .only = {options.only.begin(), options.only.end()},
+       .order = typed.order,
+       .by = typed.by,
+       .print =
+           [&](const print::Card& card) {
+             printer.add(card);
+             ++printed;
+             if (shows) progress.show(printed, taken);
+           },
+       .print_place = [&](const print::PlacePage& place) { printer.add_place(place); },
+       .warn = [&](const std::string& text) { runtime.warn(text); },
+       .progress = [&](double part) { taken = part; }});
   for (const std::string& file : options.files) {
     add_file(file, options, typed, standards, list, runtime, inputs, run);
   }
@@ -271,13 +307,15 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, run.defaults());
   }
-  const print::CardsReport report{.count = count, .fitting = run.fitting()};
+  const print::CardsReport report{.count = count, .cut = run.fitting(), .fitting = run.proven()};
   if (runtime.common.json) {
-    runtime.out << print::cards_json(report);
+    runtime.out << with_json(print::cards_json(report), runtime.tables);
   }
   runtime.finish();
   if (!runtime.common.quiet) runtime.err << print::cards_summary(report);
-  const bool all = run.fitting() == count.ends && run.not_found().empty();
+  // A card of a type is ordered and read by; that of an end is cut by.
+  const std::size_t good = typed.by == run::CardBy::type ? run.proven() : run.fitting();
+  const bool all = good == count.ends && run.not_found().empty();
   return all ? k_exit_fits : k_exit_no_fit;
 }
 
@@ -293,13 +331,15 @@ void add_cards(CLI::App& app, Context& context) {
       ->type_name("FILE")
       ->required();
   const auto pages = [&](CLI::Option* option) { option->group("Pages"); };
-  pages(command->add_option("--paper", options->paper, "A4, A5, A6 or Letter (default A4)")
+  pages(command->add_option("--paper", options->paper, "A4, A5, A6 or Letter (default A5)")
             ->type_name("NAME"));
   pages(command
             ->add_option("--per-page", options->per_page,
-                         "Cards on a page of A4 or Letter: 1, 2 or 4 (default 1)")
+                         "Cards on a page of A4 or Letter: 1, 2 or 4 (default 2)")
             ->type_name("N"));
-  pages(command->add_flag("--landscape", options->landscape, "The page lies on its long side"));
+  // Every card lies on its long side since the drawing runs along it; command lines that ask for
+  // that go on working.
+  command->add_flag("--landscape", options->landscape)->group("");
   pages(command->add_flag("--dated", options->dated,
                           "Print today's date on the pages, or that of SOURCE_DATE_EPOCH"));
   command
@@ -309,8 +349,17 @@ void add_cards(CLI::App& app, Context& context) {
       ->allow_extra_args(false)
       ->group("Order");
   command
-      ->add_option("--sort", options->sort,
-                   "Order of the cards: given, tag, end or gland (default given)")
+      ->add_option(
+          "--sort", options->sort,
+          "Order of the cards: given, tag, end (by place, each with a page of what it needs) "
+          "or gland (default given)")
+      ->type_name("WORD")
+      ->group("Order");
+  command
+      ->add_option(
+          "--by", options->by,
+          "A card for every end, or for every type of gland, entry and cable with the list "
+          "of its ends: end or type (default end)")
       ->type_name("WORD")
       ->group("Order");
   add_prefer(*command, options->prefer);

@@ -6,6 +6,7 @@
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
 #include "cli/runtime.hpp"
+#include "cutback/ask/ask.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/drum_file.hpp"
 #include "cutback/job/job.hpp"
@@ -32,7 +33,8 @@ struct FitOptions {
   std::string readings;
   std::string drum;
   bool unmeasured = false;
-  std::string prefer = "price";
+  bool ask_all = false;
+  std::string prefer;
   bool all = false;
   bool why = false;
   bool sources = false;
@@ -71,14 +73,18 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   std::vector<std::string> taken;
   std::vector<Fault> faults = options.job.fill(input, taken);
   runtime.say_taken(taken);
-  const fit::Prefer prefer = parse_prefer(options.prefer, faults);
+  std::string word = options.prefer;
+  const std::vector<Assumption> remembered = runtime.remember(input, word);
+  const fit::Prefer prefer = parse_prefer(word, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
-  const job::Job job = job::resolve(input, standards, job::Unstated::measured,
-                                    read_sheath(options, input, standards));
+  job::Job job = job::resolve(input, standards, job::Unstated::measured,
+                              read_sheath(options, input, standards));
+  job.assumed.insert(job.assumed.end(), remembered.begin(), remembered.end());
   run::require_sheath(job, "--od");
   const gland::GlandList list = runtime.glands(standards);
-  const fit::Question question = fit::ask(job, standards, {.purpose = fit::Purpose::fit});
+  const fit::Question question = fit::ask(
+      job, standards, options.ask_all ? ask::asking() : fit::Asking{.purpose = fit::Purpose::fit});
   const auto ranked = fit::fit_all(question, list.glands, prefer);
   const print::Style style{.colour = runtime.colour(),
                            .all = options.all,
@@ -114,6 +120,10 @@ void add_fit(CLI::App& app, Context& context) {
                  "A drum like these that was not measured itself")
       ->group("Drum");
   add_prefer(*command, options->prefer);
+  command
+      ->add_flag("--ask-all", options->ask_all,
+                 "Ask of entry, joint, place and earth also where nothing of them is given")
+      ->group("Order");
   command->add_flag("--why", options->why, "Show every check of the first gland")->group("Order");
   command->add_flag("--all", options->all, "Show every gland with its reason")->group("Order");
   command->add_flag("--sources", options->sources, "Show where each check comes from")

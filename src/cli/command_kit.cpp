@@ -37,6 +37,7 @@ struct KitOptions {
   FormatOptions format;
   std::string by = "parts";
   std::string time_limit = "10";
+  std::string currency;
 };
 
 struct Typed {
@@ -135,7 +136,9 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, grouped.defaults);
   }
-  schedule::Wanted wanted{.parts = schedule::parts_of(list.glands),
+  const int decimals = schedule::decimals_of(list.glands);
+  schedule::Wanted wanted{.parts = schedule::parts_of(list.glands, decimals),
+                          .decimals = decimals,
                           .groups = std::move(grouped.groups)};
   if (grouped.not_served.ends > 0) {
     wanted.groups.push_back(
@@ -148,6 +151,7 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
                                 .wanted = &wanted,
                                 .kit = &kit,
                                 .by = typed.by,
+                                .currency = options.currency,
                                 .not_served = &grouped.not_served,
                                 .rows = grouped.rows,
                                 .time_limit_s = typed.time_limit_s};
@@ -176,6 +180,7 @@ void add_kit(CLI::App& app, Context& context) {
                    "Seconds to search for the least kit and its curve (default 10)")
       ->type_name("SECONDS")
       ->group("Order");
+  add_currency(*command, options->currency);
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
     context.command.run = [options](Runtime& runtime) { return run_kit(*options, runtime); };

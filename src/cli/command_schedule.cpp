@@ -2,10 +2,13 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <filesystem>
 #include <memory>
 #include <thread>
 
+#include "cli/appended_columns.hpp"
 #include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
@@ -13,16 +16,20 @@
 #include "cli/runtime.hpp"
 #include "cli/schedule_options.hpp"
 #include "cutback/error.hpp"
+#include "cutback/io/accessory_list.hpp"
 #include "cutback/io/exception_lines.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/schedule_results.hpp"
+#include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
 #include "cutback/text.hpp"
+#include "run/collect_ends.hpp"
 #include "run/place_asked.hpp"
 #include "run/schedule_notes.hpp"
 #include "run/schedule_run.hpp"
 #include "run/schedule_stock.hpp"
+#include "run/wide_results.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -50,8 +57,17 @@ struct ScheduleOptions {
   std::string prefer = "price";
   bool list_columns = false;
   bool use_stock = false;
+  bool wide = false;
+  std::string append;
   std::string takeoff;
   std::string spare = "0";
+  std::string currency;
+  std::string accessories;
+  std::string by;
+  std::string against;
+  std::string changes;
+  std::string revision;
+  bool dated = false;
   std::string exceptions;
   std::string xlsx;
   std::string threads = "0";
@@ -61,6 +77,7 @@ struct ScheduleOptions {
 struct Typed {
   TypedFormat format;
   double spare_percent = 0.0;
+  schedule::GroupBy by = schedule::GroupBy::nothing;
   fit::Prefer prefer = fit::Prefer::price;
   unsigned threads = 0;
 };
@@ -82,6 +99,26 @@ Typed understand(const ScheduleOptions& options) {
     const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
     typed.threads = *threads == 0.0 ? cores : static_cast<unsigned>(*threads);
   }
+  if (options.by == "area_name") {
+    typed.by = schedule::GroupBy::area_name;
+  } else if (options.by == "drawing") {
+    typed.by = schedule::GroupBy::drawing;
+  } else if (!options.by.empty()) {
+    constexpr std::array<std::string_view, 2> k_words{"area_name", "drawing"};
+    faults.push_back(make_fault(ErrorCode::bad_value, "nothing to group the take-off by", "--by",
+                                options.by, "area_name or drawing",
+                                did_you_mean(options.by, k_words)));
+  }
+  if (!options.against.empty() && options.use_stock) {
+    faults.push_back(make_fault(ErrorCode::contradiction,
+                                "revisions are compared without a limit of stock", "--against",
+                                options.against, "", "leave --use-stock out"));
+  }
+  if (!options.changes.empty() && options.against.empty()) {
+    faults.push_back(make_fault(ErrorCode::missing, "changes are those from another revision",
+                                "--changes", options.changes, "",
+                                "name the earlier schedule with --against FILE"));
+  }
   std::string_view spare = options.spare;
   if (spare.ends_with('%')) spare.remove_suffix(1);
   const auto percent = parse_number(spare);
@@ -93,6 +130,19 @@ Typed understand(const ScheduleOptions& options) {
   }
   if (!faults.empty()) throw InputError(std::move(faults));
   return typed;
+}
+
+void check_groups(const run::Schedule& opened, schedule::GroupBy by) {
+  if (by == schedule::GroupBy::nothing) return;
+  const bool drawing = by == schedule::GroupBy::drawing;
+  for (const run::ScheduleTable& table : opened.tables) {
+    const schedule::Layout& layout = table.file->layout();
+    if ((drawing ? layout.drawing : layout.area_name) != schedule::Layout::k_none) return;
+  }
+  const std::string column = drawing ? "drawing" : "area_name";
+  throw InputError(make_fault(ErrorCode::missing, "the schedule has no column " + column, "--by",
+                              column, "",
+                              "name the heading with --column " + column + "=\"Their heading\""));
 }
 
 void check_stock(const gland::GlandList& list) {
@@ -108,7 +158,7 @@ void check_stock(const gland::GlandList& list) {
                          .hint = "fill in the column stock, or leave --use-stock out"});
 }
 
-run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run,
+run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run, bool wide,
                                Runtime& runtime) {
   if (!runtime.common.output.empty()) {
     io::FileWriter& writer = runtime.files.add(runtime.common.output);
@@ -123,11 +173,26 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
       }
     };
   }
+  std::optional<run::WideResults> wide_rows;
+  if (wide) {
+    const auto& tables = schedule.tables;
+    wide_rows.emplace(std::any_of(tables.begin(), tables.end(),
+                                  [](const auto& table) { return table.file->layout().two_ends; }));
+    run.write(wide_rows->head());
+    run.write = [&wide_rows, write = run.write](std::string_view text) {
+      write(wide_rows->rows(text));
+    };
+  }
   Progress progress(runtime.err, "rows");
   if (runtime.environment.err_is_terminal && !runtime.common.quiet) {
     run.progress = [&](std::size_t rows, std::optional<double> part) { progress.show(rows, part); };
   }
-  if (!run.json) run.write(io::schedule_csv_head());
+  if (run.json && runtime.tables.is_used()) {
+    run.write = [&runtime, write = std::move(run.write)](std::string_view text) {
+      write(with_json(text, runtime.tables));
+    };
+  }
+  if (!run.json && !wide) run.write(io::schedule_csv_head());
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
   return result;
@@ -144,16 +209,123 @@ void report(const run::ScheduleResult& result, const run::Schedule& schedule,
   if (!result.all_compared) {
     runtime.warn("too many rows to look for tags that stand twice in all of them");
   }
+  // A table of results has no place for it.
+  if (runtime.tables.is_used()) runtime.err << "cutback: " << words_of(runtime.tables) << '\n';
   if (runtime.common.quiet) return;
   runtime.err << print::schedule_summary(result.tally, file, list.glands.size(), list.name);
 }
 
+/// How the take-off is made; says which accessories the list of them has that none is.
+schedule::TakeoffTerms terms_of(const ScheduleOptions& options, const Typed& typed,
+                                const GlandLists& lists, const Runtime& runtime) {
+  schedule::TakeoffTerms terms{.spare_percent = typed.spare_percent,
+                               .currency = options.currency,
+                               .accessories = {},
+                               .supplier = {}};
+  const run::Suppliers suppliers(lists.all.glands, lists.ends);
+  terms.supplier = [suppliers](const gland::Gland& gland) {
+    return std::string(suppliers.of(&gland));
+  };
+  if (options.accessories.empty()) return terms;
+  terms.accessories = io::load_accessory_list(options.accessories);
+  for (const schedule::AccessoryPrice& each : terms.accessories) {
+    const auto& glands = lists.all.glands;
+    const bool gland = std::any_of(glands.begin(), glands.end(),
+                                   [&](const gland::Gland& one) { return one.part == each.name; });
+    if (gland && (each.price || each.stock)) {
+      runtime.warn(options.accessories + ": " + each.name +
+                   " is a gland: its price and stock are those of the gland list");
+    } else if (!gland && !schedule::is_accessory(each.name)) {
+      runtime.warn(options.accessories + ": " + each.name +
+                   " is no part of a take-off: locknut, sealing washer, serrated washer, earth "
+                   "tag, adaptor, shroud and compound are, and the glands of the list");
+    }
+  }
+  return terms;
+}
+
+/// A schedule and its earlier revision, decided alike.
+struct Revisions {
+  run::CollectedEnds before;
+  run::CollectedEnds after;
+  std::vector<schedule::EndChange> changes;  ///< borrow from both
+};
+
+Revisions compare(const ScheduleOptions& options, Typed& typed, const schedule::Settings& settings,
+                  const run::Schedule& opened, const tables::Standards& standards,
+                  const Runtime& runtime) {
+  const std::array<std::string, 1> old{options.against};
+  const auto inputs = schedule_inputs(old, true);
+  const auto open = [&] {
+    return open_schedule(inputs, options.format, typed.format, standards, runtime);
+  };
+  schedule::Settings before = settings;
+  before.asking.place = run::speaks_of_place(open());
+  const run::Schedule earlier = open();
+  Revisions revisions;
+  revisions.before = run::collect_ends(files_of(earlier), before, typed.by);
+  revisions.after = run::collect_ends(files_of(opened), settings, typed.by);
+  revisions.changes = schedule::changes_between(revisions.before.ends, revisions.after.ends);
+  return revisions;
+}
+
+/// What the notes of the workbook say of this run.
+std::vector<std::string> about_run(const ScheduleOptions& options, const schedule::Tally& tally,
+                                   const Runtime& runtime) {
+  std::vector<std::string> lines;
+  if (!options.revision.empty()) lines.push_back("Revision: " + options.revision + ".");
+  if (options.dated) lines.push_back("Made at " + utc_date(runtime) + ".");
+  std::string given = "prefer " + options.prefer + ", spare " + options.spare;
+  const auto say = [&](const char* name, const std::string& value) {
+    if (!value.empty()) given += std::string(", ") + name + " " + value;
+  };
+  const auto file = [](const std::string& name) {
+    return std::filesystem::path(name).filename().string();
+  };
+  say("currency", options.currency);
+  say("by", options.by);
+  say("types", file(options.format.types));
+  say("accessories", file(options.accessories));
+  say("against", file(options.against));
+  say("evidence", options.format.evidence);
+  if (options.use_stock) given += ", use-stock";
+  lines.push_back("Options: " + given + ".");
+  const auto of = [&](Verdict verdict) {
+    return std::to_string(tally.by_verdict[static_cast<std::size_t>(verdict)]);
+  };
+  lines.push_back("Counts: " + std::to_string(tally.rows) + " rows, " + std::to_string(tally.ends) +
+                  " ends; fits " + of(Verdict::fits) + ", marginal-inside " +
+                  of(Verdict::marginal_inside) + ", not-known " + of(Verdict::not_known) +
+                  ", marginal-outside " + of(Verdict::marginal_outside) + ", no-fit " +
+                  of(Verdict::no_fit) + ", no-stock " + std::to_string(tally.out_of_stock) +
+                  ", unusable " + std::to_string(tally.unusable) + ".");
+  return lines;
+}
+
 bool needs_extras(const ScheduleOptions& options) {
   if (options.list_columns) return false;
+  if (!options.against.empty() && run::is_workbook(options.against)) return true;
   return !options.xlsx.empty() || options.use_stock || any_workbook(options.format);
 }
 
+void check_append(const ScheduleOptions& options) {
+  if (options.append.empty()) return;
+  const auto& files = options.format.files;
+  if (files.size() == 1 && run::is_workbook(files.front())) return;
+  throw InputError(make_fault(ErrorCode::contradiction, "results are appended to one workbook",
+                              "--append", options.append, "a schedule that is one .xlsx file",
+                              "for other files take --wide"));
+}
+
+void check_wide(const ScheduleOptions& options, const Runtime& runtime) {
+  if (!options.wide || !runtime.common.json) return;
+  throw InputError(make_fault(ErrorCode::contradiction, "JSON has one object an end", "--wide",
+                              "--json", "", "leave one of them out"));
+}
+
 int run_command(const ScheduleOptions& options, Runtime& runtime) {
+  check_wide(options, runtime);
+  check_append(options);
   if (options.list_columns) {
     runtime.emit(runtime.common.json
                      ? print::columns_json()
@@ -165,21 +337,27 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
       options.xlsx.empty() ? 0 : source_date_unix_s(runtime).value_or(k_any_day_unix_s);
   const tables::Standards standards = runtime.standards();
   const std::string path = names_of(options.format.files);
-  const auto inputs = schedule_inputs(options.format.files, options.use_stock);
+  const auto inputs =
+      schedule_inputs(options.format.files, options.use_stock || !options.against.empty());
   const auto open = [&] {
     return open_schedule(inputs, options.format, typed.format, standards, runtime);
   };
   const run::Schedule opened = open();
-  const gland::GlandList list = runtime.glands(standards);
+  const GlandLists lists = runtime.gland_lists(standards);
+  const gland::GlandList& list = lists.all;
+  schedule::TakeoffTerms terms = terms_of(options, typed, lists, runtime);
   report_headings(opened, options.format, runtime);
   const fit::Selector glands(list.glands, typed.prefer);
   const bool place =
       run::has_place_column(opened) && (!can_open_again(inputs) || run::speaks_of_place(open()));
+  check_groups(opened, typed.by);
   run::ScheduleRun run{.settings = {.standards = &standards,
                                     .glands = &glands,
                                     .asking = {.purpose = fit::Purpose::schedule, .place = place}},
                        .supplies = nullptr,
                        .defaults = typed.format.format.defaults,
+                       .suppliers = {list.glands, lists.ends},
+                       .by = typed.by,
                        .json = runtime.common.json,
                        .threads = typed.threads,
                        .write = {},
@@ -200,35 +378,63 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   };
   io::FileWriter* const takeoff_file = new_file(options.takeoff);
   io::FileWriter* const exceptions_file = new_file(options.exceptions);
+  io::FileWriter* const changes_file = new_file(options.changes);
   io::FileWriter* const xlsx_file = new_file(options.xlsx);
-  const auto workbook =
-      xlsx_file == nullptr ? nullptr : runtime.extras().new_workbook(*xlsx_file, created_unix_s);
-  if (workbook) run.write_csv = [&](std::string_view csv) { workbook->add_results(csv); };
+  io::FileWriter* const append_file = new_file(options.append);
+  const auto workbook = xlsx_file == nullptr ? nullptr
+                                             : runtime.extras().new_workbook(
+                                                   *xlsx_file, created_unix_s,
+                                                   schedule::decimals_of(list.glands, terms));
+  std::optional<AppendedColumns> appended;
+  if (!options.append.empty()) appended.emplace(opened);
+  if (workbook || appended) {
+    run.write_csv = [&](std::string_view csv) {
+      if (workbook) workbook->add_results(csv);
+      if (appended) appended->add(csv);
+    };
+  }
   io::ExceptionLines exceptions;
   if (workbook || !options.exceptions.empty()) {
     run.write_exception = [&](const std::string& group, std::string_view line) {
       exceptions.add(group, line);
     };
   }
-  const run::ScheduleResult result = decide_all(opened, run, runtime);
-  const auto takeoff = schedule::takeoff(result.tally, list.glands, typed.spare_percent);
+  const run::ScheduleResult result = decide_all(opened, run, options.wide, runtime);
+  schedule::Takeoff takeoff = schedule::takeoff(result.tally, list.glands, terms);
+  std::optional<Revisions> revisions;
+  if (!options.against.empty()) {
+    revisions = compare(options, typed, run.settings, open(), standards, runtime);
+    schedule::compare_takeoff(takeoff,
+                              schedule::takeoff(revisions->before.tally, list.glands, terms));
+    if (changes_file != nullptr) changes_file->append(io::changes_csv(revisions->changes));
+  }
   if (takeoff_file != nullptr) takeoff_file->append(io::takeoff_csv(takeoff));
   if (exceptions_file != nullptr) {
     exceptions_file->append(io::exceptions_csv_head());
     exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
   }
-  if (workbook)
-    workbook->finish(takeoff, exceptions,
-                     run::schedule_notes(path, list.name,
-                                         print::defaults_summary(typed.format.format.defaults,
-                                                                 result.tally.defaults)));
+  if (workbook) {
+    auto notes = run::schedule_notes(
+        path, list.name,
+        print::defaults_summary(typed.format.format.defaults, result.tally.defaults),
+        about_run(options, result.tally, runtime));
+    if (runtime.tables.is_used()) notes.push_back(words_of(runtime.tables));
+    workbook->finish(result.tally, takeoff, exceptions,
+                     revisions ? io::changes_csv(revisions->changes) : std::string(), notes);
+  }
+  if (appended) {
+    runtime.extras().append_to_workbook(path, *append_file, appended->sheets());
+  }
   runtime.finish();
   report(result, opened, path, list, runtime);
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, result.tally.defaults);
   }
+  if (revisions && !runtime.common.quiet) {
+    runtime.err << print::changes_summary(options.against, revisions->changes, takeoff);
+  }
   if (stock && !runtime.common.quiet) {
-    runtime.err << print::stock_summary(stock->wanted, stock->share);
+    runtime.err << print::stock_summary(stock->wanted, stock->share, options.currency);
   }
   return result.tally.exceptions == 0 ? k_exit_fits : k_exit_no_fit;
 }
@@ -248,12 +454,45 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
                 "gland, and among those shares at the least cost")
       ->group("Order");
   command
+      .add_flag("--wide", options.wide,
+                "The results with one row a cable, its ends beside each other")
+      ->group("Results");
+  command
       .add_option("--takeoff", options.takeoff,
                   "Write the take-off (CSV): what to order for it all")
       ->type_name("FILE")
       ->group("Results");
-  command.add_option("--spare", options.spare, "Spare parts in the take-off (default 0%)")
+  command
+      .add_option("--spare", options.spare,
+                  "Spare parts in the take-off, rounded up for each part (default 0%)")
       ->type_name("PERCENT")
+      ->group("Results");
+  // The same in the plural, as it is said too.
+  command.add_option("--spares", options.spare, "As --spare")->type_name("PERCENT")->group("");
+  command
+      .add_option("--accessories", options.accessories,
+                  "What locknuts, washers, tags, adaptors, shrouds and compound cost, and in what "
+                  "packs parts are sold (CSV: name,thread,part,price,stock,pack,min_order)")
+      ->type_name("FILE")
+      ->group("Results");
+  add_currency(command, options.currency);
+  command
+      .add_option(
+          "--against", options.against,
+          "An earlier revision of the schedule: what was added, removed and changed, whether "
+          "the gland was, and the difference of the take-off")
+      ->type_name("OLD")
+      ->group("Results");
+  command
+      .add_option("--changes", options.changes,
+                  "Write what is not as in that revision (CSV), a row an end")
+      ->type_name("FILE")
+      ->group("Results");
+  command
+      .add_option("--by", options.by,
+                  "Group the take-off by the column area_name or drawing; each group is ordered by "
+                  "itself")
+      ->type_name("WORD")
       ->group("Results");
   command
       .add_option("--exceptions", options.exceptions,
@@ -263,6 +502,21 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
   command
       .add_option("--xlsx", options.xlsx,
                   "Write results, take-off and exceptions as sheets of one workbook (.xlsx)")
+      ->type_name("FILE")
+      ->group("Results");
+  command
+      .add_option("--revision", options.revision,
+                  "Revision of the schedule, for the workbook's notes")
+      ->type_name("LABEL")
+      ->group("Results");
+  command
+      .add_flag("--dated", options.dated,
+                "Put the time into the workbook's notes, or that of SOURCE_DATE_EPOCH")
+      ->group("Results");
+  command
+      .add_option("--append", options.append,
+                  "Write a copy of the schedule's workbook with the results as columns behind its "
+                  "own; everything else stays as it is")
       ->type_name("FILE")
       ->group("Results");
   command

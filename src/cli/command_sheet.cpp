@@ -10,6 +10,7 @@
 #include "cutback/error.hpp"
 #include "cutback/io/job_file.hpp"
 #include "cutback/job/job.hpp"
+#include "cutback/print/pages.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/sheet/sheet.hpp"
 #include "run/require_sheath.hpp"
@@ -32,7 +33,7 @@ struct SheetOptions {
   JobOptions job;
   std::string file;
   std::string gland;
-  std::string prefer = "price";
+  std::string prefer;
   bool pdf = false;
   bool svg = false;
   bool qr_text = false;
@@ -82,15 +83,26 @@ std::string code_text(job::JobInput input, const sheet::Sheet& sheet, job::Unsta
   if (unstated == job::Unstated::measured && !input.evidence) {
     input.evidence = measure::Evidence::measured;
   }
-  return io::write_job(sheet::with_gland(std::move(input), sheet), -1) + "\n";
+  return io::write_job(sheet::with_gland(std::move(input), sheet), -1);
+}
+
+job::Unstated unstated_of(const SheetOptions& options) {
+  return options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
 }
 
 /// The sheet in the form that is asked for.
-std::string result_of(const sheet::Sheet& sheet, const SheetOptions& options,
-                      const Runtime& runtime) {
+std::string result_of(const sheet::Sheet& sheet, const job::JobInput& input,
+                      const SheetOptions& options, const Runtime& runtime) {
   if (options.pdf) {
-    return runtime.extras().sheet_pdf(sheet,
-                                      {.program = "cutback " CUTBACK_VERSION,
+    const print::Card card{.tag = sheet.job->tag,
+                           .end = sheet.job->end,
+                           .sheet = &sheet,
+                           .why = {},
+                           .remedy = {},
+                           .qr_text = code_text(input, sheet, unstated_of(options)),
+                           .strip_mm = input.strip_mm};
+    return runtime.extras().sheet_pdf(card,
+                                      {.program = runtime.program(),
                                        .dated = options.dated ? utc_date(runtime) : std::string()});
   }
   if (options.svg) return runtime.extras().sheet_svg(sheet);
@@ -103,13 +115,15 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   check_results(options, runtime, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   if (options.pdf) runtime.require_no_terminal("--pdf");
-  const job::JobInput input = read_input(options, runtime, faults);
-  const fit::Prefer prefer = parse_prefer(options.prefer, faults);
+  job::JobInput input = read_input(options, runtime, faults);
+  std::string word = options.prefer;
+  const std::vector<Assumption> remembered = runtime.remember(input, word);
+  const fit::Prefer prefer = parse_prefer(word, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
-  const job::Unstated unstated =
-      options.file.empty() ? job::Unstated::measured : job::Unstated::by_notation;
-  const job::Job job = job::resolve(input, standards, unstated);
+  const job::Unstated unstated = unstated_of(options);
+  job::Job job = job::resolve(input, standards, unstated);
+  job.assumed.insert(job.assumed.end(), remembered.begin(), remembered.end());
   run::require_sheath(job, options.file.empty() ? "--od" : options.file + ": cable.sheath_od_mm");
   const gland::GlandList list = runtime.glands(standards);
   const fit::Question question = fit::ask(job, standards, {.purpose = fit::Purpose::sheet});
@@ -118,10 +132,16 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   const sheet::Sheet sheet =
       sheet::make_sheet(question, sheet::choose(job, ranked, gland), list.name);
   if (options.qr_text) {
-    runtime.emit(code_text(input, sheet, unstated));
+    runtime.emit_as_it_is(code_text(input, sheet, unstated) + "\n");
     return k_exit_fits;
   }
-  runtime.emit(result_of(sheet, options, runtime));
+  const std::string result = result_of(sheet, input, options, runtime);
+  if (options.pdf || options.svg) {
+    runtime.emit_as_it_is(result);
+    if (options.svg && runtime.tables.is_used()) runtime.warn(words_of(runtime.tables));
+  } else {
+    runtime.emit(result);
+  }
   return sheet.state == sheet::State::cut ? k_exit_fits : k_exit_no_fit;
 }
 

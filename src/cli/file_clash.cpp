@@ -19,10 +19,23 @@ bool same_file(const std::string& a, const std::string& b) {
   return !error && path_a == path_b;
 }
 
+/// Whether a file would be one of the tables in a folder.
+bool lies_among(const std::string& path, const std::string& folder) {
+  std::error_code error;
+  const fs::path place = fs::absolute(path, error);
+  return place.extension() == ".json" && fs::equivalent(place.parent_path(), folder, error);
+}
+
+bool clash_with(const NamedFile& written, const NamedFile& other) {
+  return other.is_folder ? lies_among(written.path, other.path)
+                         : same_file(written.path, other.path);
+}
+
 Fault clash(const NamedFile& written, const NamedFile& other) {
   return {.code = ErrorCode::contradiction,
-          .what = other.written ? "two results would go to one file"
-                                : "the result would replace a file that is read",
+          .what = other.written     ? "two results would go to one file"
+                  : other.is_folder ? "the result would lie among the tables that are read"
+                                    : "the result would replace a file that is read",
           .where = written.by + " and " + other.by,
           .given = written.path,
           .allowed = {},
@@ -38,7 +51,7 @@ std::vector<Fault> file_clashes(const std::vector<NamedFile>& files) {
     if (!files[i].written || !is_file(files[i])) continue;
     for (std::size_t k = 0; k < files.size(); ++k) {
       const bool seen = files[k].written && k <= i;  // of two results one is named
-      if (seen || !is_file(files[k]) || !same_file(files[i].path, files[k].path)) continue;
+      if (seen || !is_file(files[k]) || !clash_with(files[i], files[k])) continue;
       faults.push_back(clash(files[i], files[k]));
     }
   }

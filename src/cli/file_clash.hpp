@@ -13,6 +13,7 @@ struct NamedFile {
   std::string by;
   std::string path;
   bool written = false;
+  bool is_folder = false;  ///< one whose tables (.json) are read
 };
 
 /// A fault for every file to be written that is also read, or written for another result. `-`,

@@ -110,7 +110,7 @@ fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults) {
   if (word == "margin") return fit::Prefer::margin;
   if (word == "stock") return fit::Prefer::stock;
   constexpr std::array<std::string_view, 3> k_words{"price", "margin", "stock"};
-  if (word != "price") {
+  if (!word.empty() && word != "price") {
     faults.push_back({.code = ErrorCode::bad_value,
                       .what = "not a choice",
                       .where = "--prefer",

@@ -1,36 +1,75 @@
 #include "cli/runtime.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
+#include <filesystem>
+#include <iterator>
 
 #include "cli/terminal.hpp"
+#include "cutback/entry/thread.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
+#include "cutback/job/field_text.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::cli {
+namespace {
+
+/// What a remark quotes may be a pasted file: a line of it is cut where no remark is as long.
+std::string short_lines(std::string_view text) {
+  constexpr std::size_t k_longest = 600;
+  std::string out;
+  for (;;) {
+    const std::size_t size = std::min(text.find('\n'), text.size());
+    std::size_t end = std::min(size, k_longest);
+    while (end < size && end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+    out.append(text.substr(0, end)).append(end < size ? "..." : "");
+    if (size == text.size()) return out;
+    out += '\n';
+    text.remove_prefix(size + 1);
+  }
+}
+
+}  // namespace
 
 tables::Standards Runtime::standards() const {
-  if (!common.data.empty()) return io::load_standards(common.data);
-  if (environment.data) return io::load_standards(*environment.data);
-  return io::builtin_standards();
+  if (common.data.empty() && !environment.data) return io::builtin_standards();
+  tables::Standards standards =
+      io::load_standards(common.data.empty() ? *environment.data : common.data);
+  tables = own_tables(standards);
+  return standards;
 }
 
 gland::GlandList Runtime::glands(const tables::Standards& standards) const {
-  gland::GlandList list;
+  return gland_lists(standards).all;
+}
+
+GlandLists Runtime::gland_lists(const tables::Standards& standards) const {
+  GlandLists lists;
+  gland::GlandList& list = lists.all;
   if (!common.glands.empty()) {
-    list = io::load_gland_list(common.glands);
+    for (const std::string& path : common.glands) {
+      gland::GlandList one = io::load_gland_list(path);
+      list.name += (list.name.empty() ? "" : " and ") + one.name;
+      std::move(one.glands.begin(), one.glands.end(), std::back_inserter(list.glands));
+      std::move(one.warnings.begin(), one.warnings.end(), std::back_inserter(list.warnings));
+      lists.ends.emplace_back(list.glands.size(), one.name);
+    }
   } else if (environment.glands) {
     list = io::load_gland_list(*environment.glands);
+  } else if (const auto remembered = profile().glands) {
+    list = io::load_gland_list(*remembered);
   } else {
     list = io::demo_gland_list();
     warn(
         "no gland list given: using the built-in demonstration list, whose glands are invented; "
         "give your own with --glands FILE");
   }
+  if (lists.ends.empty()) lists.ends.emplace_back(list.glands.size(), list.name);
   warn_of(list, standards);
-  return list;
+  return lists;
 }
 
 void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& standards) const {
@@ -38,13 +77,78 @@ void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& sta
   for (const std::string& absurd : fit::absurdities(list.glands, standards)) warn(absurd);
 }
 
+std::string Runtime::profile_path() const {
+  if (!common.profile.empty()) return common.profile;
+  std::error_code error;
+  const bool there = environment.profile && std::filesystem::exists(*environment.profile, error);
+  return there ? *environment.profile : std::string();
+}
+
+io::Profile Runtime::profile() const {
+  const std::string path = profile_path();
+  return path.empty() ? io::Profile{} : io::load_profile(path);
+}
+
+namespace {
+
+/// Whether an adaptor such as M25:M20 has a side that suits the entry. One in the van must neither
+/// ask about an entry that nobody gave nor contradict another one.
+bool suits(const std::string& adaptor, const std::optional<std::string>& entry) {
+  const auto thread = entry ? entry::parse_thread(*entry) : std::nullopt;
+  if (!thread) return false;
+  std::string_view rest = adaptor;
+  for (int side = 0; side < 2; ++side) {
+    const std::size_t end = std::min(rest.find(':'), rest.size());
+    if (entry::parse_thread(rest.substr(0, end)) == thread) return true;
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return false;
+}
+
+}  // namespace
+
+std::vector<Assumption> Runtime::remember(job::JobInput& in, std::string& prefer) const {
+  const std::string path = profile_path();
+  if (path.empty()) return {};
+  const io::Profile remembered = io::load_profile(path);
+  std::vector<Assumption> decided;
+  const auto decide = [&](std::string_view key, const std::string& value) {
+    decided.push_back({std::string(key), value, "remembered in your profile"});
+  };
+  if (common.glands.empty() && !environment.glands && remembered.glands) {
+    decide("glands", *remembered.glands);
+  }
+  if (prefer.empty() && remembered.prefer) {
+    prefer = *remembered.prefer;
+    decide("prefer", prefer);
+  }
+  for (const std::string_view key : io::profile_fields()) {
+    const job::Field& field = job::field_named(key);
+    const auto value = job::text_of(remembered.end, field);
+    if (!value || job::text_of(in, field)) continue;
+    if (key == "adaptor" && !suits(*value, in.entry)) continue;
+    // An adaptor is one thing: its figures go with it alone.
+    if (key.starts_with("adaptor_") && in.adaptor != remembered.end.adaptor) continue;
+    const auto faults = job::set_from_text(in, field, *value, path);
+    if (!faults.empty()) throw InputError(faults);
+    decide(key, *value);
+  }
+  std::string line;
+  for (const Assumption& each : decided) {
+    line += (line.empty() ? "" : ", ") + each.fact + " " + each.taken;
+  }
+  if (!line.empty()) warn("your profile decides: " + line);
+  return decided;
+}
+
 void Runtime::say_taken(const std::vector<std::string>& taken) const {
   if (!taken.empty()) warn("taken: " + joined(taken, "; "));
 }
 
 void Runtime::warn(const std::string& text) const {
-  if (!common.quiet)
-    err << folded("cutback: " + without_controls(text), environment.err_columns) << '\n';
+  if (common.quiet) return;
+  const std::string shown = "cutback: " + without_controls(short_lines(text));
+  err << folded(shown, environment.err_columns) << '\n';
 }
 
 const Extras& Runtime::extras() const {
@@ -61,6 +165,15 @@ bool Runtime::colour() const {
 }
 
 void Runtime::emit(const std::string& text) const {
+  emit_as_it_is(common.json ? with_json(text, tables) : with_words(text, tables));
+}
+
+std::string Runtime::program() const {
+  const std::string program = "cutback " CUTBACK_VERSION;
+  return tables.is_used() ? program + ", " + words_of(tables) : program;
+}
+
+void Runtime::emit_as_it_is(const std::string& text) const {
   if (common.output.empty()) {
     out << text;
   } else {
@@ -103,8 +216,10 @@ void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
   if (reads == Reads::glands) {
     command
         .add_option("--glands", common.glands,
-                    "Gland list (CSV); else the environment's CUTBACK_GLANDS, else an invented one")
+                    "Gland list (CSV), any number of times; else the environment's "
+                    "CUTBACK_GLANDS, else an invented one")
         ->type_name("FILE")
+        ->allow_extra_args(false)
         ->group("Common");
   }
   command.add_flag("--json", common.json, "Print the result as JSON")->group("Common");
@@ -117,6 +232,11 @@ void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
       ->type_name("WHEN")
       ->group("Common");
   command.add_flag("--quiet", common.quiet, "No remarks on stderr, errors only")->group("Common");
+  command
+      .add_option("--profile", common.profile,
+                  "What is remembered (cutback profile); else the one in your configuration folder")
+      ->type_name("FILE")
+      ->group("Common");
   command
       .add_option("--data", common.data,
                   "Folder with tables of published values to use in place of the built-in ones")

@@ -3,16 +3,21 @@
 
 #include <cstddef>
 #include <functional>
+#include <istream>
 #include <map>
 #include <optional>
 #include <ostream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "cli/extras.hpp"
+#include "cli/own_tables.hpp"
+#include "cutback/assumption.hpp"
 #include "cutback/error.hpp"
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/files.hpp"
+#include "cutback/io/profile_file.hpp"
 #include "cutback/tables/standards.hpp"
 
 namespace CLI {
@@ -25,13 +30,19 @@ namespace cutback::cli {
 struct Environment {
   std::optional<std::string> glands;             ///< CUTBACK_GLANDS
   std::optional<std::string> data;               ///< CUTBACK_DATA
+  /// The user's profile: cutback/profile.json in XDG_CONFIG_HOME, else in ~/.config.
+  std::optional<std::string> profile;
   std::optional<std::string> source_date_epoch;  ///< SOURCE_DATE_EPOCH
   bool no_colour = false;                        ///< NO_COLOR is set and not empty
+  std::istream* in = nullptr;   ///< what is typed, or comes through a pipe
+  bool in_is_terminal = false;
   bool out_is_terminal = false;
+  std::size_t out_columns = 0;  ///< of the terminal that stdout is; 0 where it is none
   bool err_is_terminal = false;
   std::size_t err_columns = 0;        ///< of the terminal that stderr is; 0 where it is none
   const Extras* extras = nullptr;     ///< null in the program without them
   std::function<void()> become_full;  ///< goes on as the program with them, or throws FileError
+  std::function<void()> check_build;  ///< throws FileError where it belongs to another build
   /// Ends stdout, for good. @return whether all that was written has arrived; null where stdout is
   /// not the program's own
   std::function<bool()> close_out;
@@ -39,12 +50,20 @@ struct Environment {
 
 /// Options that every command has.
 struct CommonOptions {
-  std::string glands;
+  std::vector<std::string> glands;
   std::string data;
+  std::string profile;
   std::string output;
   std::string colour = "auto";
   bool json = false;
   bool quiet = false;
+};
+
+/// Several gland lists as one.
+struct GlandLists {
+  gland::GlandList all;
+  /// Of each list the place behind its last gland, and its name.
+  std::vector<std::pair<std::size_t, std::string>> ends;
 };
 
 /// The streams and surroundings of one run.
@@ -52,16 +71,26 @@ struct Runtime {
   std::ostream& out;
   std::ostream& err;
   io::FileSet& files;  ///< what is written, but for stdout; finish() puts it in its places
+  OwnTables& tables;   ///< standards() says which
   Environment environment;
   CommonOptions common;
 
   /// The tables: --data, else CUTBACK_DATA, else the built-in ones.
   [[nodiscard]] tables::Standards standards() const;
-  /// The gland list: --glands, else CUTBACK_GLANDS, else the built-in one, announced on err as
-  /// invented. Its warnings go to err.
+  /// The gland list: --glands, several as one, else CUTBACK_GLANDS, else the built-in one,
+  /// announced on err as invented. Its warnings go to err.
   [[nodiscard]] gland::GlandList glands(const tables::Standards& standards) const;
+  /// The same where several lists may be given, which list each gland is of.
+  [[nodiscard]] GlandLists gland_lists(const tables::Standards& standards) const;
   /// What is to be said of a list wherever it is used: its warnings, and figures that cannot be.
   void warn_of(const gland::GlandList& list, const tables::Standards& standards) const;
+  /// What is remembered: of --profile, else of the environment's file where there is one.
+  [[nodiscard]] io::Profile profile() const;
+  /// Its path; empty where nothing is remembered.
+  [[nodiscard]] std::string profile_path() const;
+  /// Puts what is remembered in where `in` and `prefer` do not tell it, and says so in one line.
+  /// @return what was decided so, to stand beside the other assumptions
+  [[nodiscard]] std::vector<Assumption> remember(job::JobInput& in, std::string& prefer) const;
   /// Words of the trade and what each was taken for, in one line on err.
   void say_taken(const std::vector<std::string>& taken) const;
   /// A line on err, unless --quiet.
@@ -71,8 +100,12 @@ struct Runtime {
   [[nodiscard]] const Extras& extras() const;
   /// Whether results on stdout may carry colour.
   [[nodiscard]] bool colour() const;
-  /// The result: to stdout, or to --output.
+  /// The result as text or JSON: to stdout, or to --output, with its own tables named.
   void emit(const std::string& text) const;
+  /// The same of what is neither, pages for example.
+  void emit_as_it_is(const std::string& bytes) const;
+  /// What made a page, with its own tables named.
+  [[nodiscard]] std::string program() const;
   /// stdout has taken all and is closed, and the files are in their places, all of them or none.
   /// After the command it is called once more; one that has something to say about its files calls
   /// it first, and prints no more then.

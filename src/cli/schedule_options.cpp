@@ -20,16 +20,16 @@ constexpr const char* k_ignored = "ignore";  // stands where the column does
 
 /// Reads what --save-columns wrote.
 void read_columns(const std::string& path, schedule::Format& format) {
-  const io::MappedFile file(path);
+  const io::MappedFile file(path, bounds::k_columns_bytes);
   io::CsvReader reader(file.text(), path);
   io::CsvRecord record;
-  std::vector<Fault> faults;
+  FaultList faults;
   for (bool first = true; reader.next(record); first = false) {
     const std::string where = path + ", line " + std::to_string(record.line);
     if (record.fields.size() != 2) {
-      faults.push_back(make_fault(ErrorCode::bad_syntax, "not a column and its heading", where,
-                                  std::to_string(record.fields.size()) + " cells",
-                                  "two cells, such as sheath_od_mm,O/D (mm)", ""));
+      faults.add(make_fault(ErrorCode::bad_syntax, "not a column and its heading", where,
+                            std::to_string(record.fields.size()) + " cells",
+                            "two cells, such as sheath_od_mm,O/D (mm)", ""));
       continue;
     }
     const std::string column(trimmed(record.fields[0]));
@@ -41,7 +41,7 @@ void read_columns(const std::string& path, schedule::Format& format) {
       format.headings.emplace_back(column, heading);
     }
   }
-  if (!faults.empty()) throw InputError(std::move(faults));
+  faults.raise(path);
 }
 
 void take_defaults(const std::vector<std::string>& given, schedule::Format& format,
@@ -172,6 +172,14 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->group("Schedule");
 }
 
+void add_currency(CLI::App& command, std::string& label) {
+  command
+      .add_option("--currency", label,
+                  "What the prices of the lists are in, for the results: EUR, USD ...")
+      ->type_name("LABEL")
+      ->group("Results");
+}
+
 TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults) {
   TypedFormat typed;
   typed.format.ignored = options.ignored;
@@ -235,7 +243,9 @@ bool can_open_again(const std::deque<run::ScheduleInput>& inputs) {
 std::deque<run::ScheduleInput> schedule_inputs(std::span<const std::string> files, bool twice) {
   std::deque<run::ScheduleInput> inputs;
   for (const std::string& path : files) {
-    inputs.push_back({path, twice ? run::take_pipe(path) : std::nullopt});
+    std::error_code none;  // what cannot be looked at is no ordinary file
+    const bool take = twice || std::filesystem::is_regular_file(path, none);
+    inputs.push_back({path, take ? run::take_text(path) : std::nullopt});
   }
   return inputs;
 }

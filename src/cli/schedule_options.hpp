@@ -49,6 +49,8 @@ struct TypedFormat {
 /// The schedule itself, as the files that the command takes.
 CLI::Option* add_schedule_files(CLI::App& command, FormatOptions& options);
 void add_format(CLI::App& command, FormatOptions& options);
+/// --currency, the label of the prices.
+void add_currency(CLI::App& command, std::string& label);
 
 /// @param faults  what is wrong with them is added here
 [[nodiscard]] TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults);

@@ -6,7 +6,8 @@
 namespace cutback::cli {
 
 /// @param extras  null in `cutback`
+/// @param build   of this program: the same in both where they were built from the same sources
 /// @return the exit status
-int start(int argc, char** argv, const Extras* extras) noexcept;
+int start(int argc, char** argv, const Extras* extras, const char* build) noexcept;
 
 }  // namespace cutback::cli

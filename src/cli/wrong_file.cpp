@@ -107,8 +107,10 @@ Kind kind_by(const std::vector<std::string_view>& headings) {
 }
 
 Kind kind_of(std::string_view text) {
+  if (text.empty()) return Kind::unknown;
   if (text.starts_with("%PDF")) return Kind::pdf;
-  if (io::table_kind(text) != io::TableKind::text) return Kind::workbook;
+  const io::TableKind table = io::table_kind(text);
+  if (table == io::TableKind::xlsx || table == io::TableKind::old_workbook) return Kind::workbook;
   if (trimmed(text).starts_with("{")) {
     return text.find("\"cutback\"") == std::string_view::npos ? Kind::job : Kind::json_result;
   }
@@ -153,7 +155,8 @@ std::string first_of(const std::string& path) {
 
 std::optional<Fault> wrong_file(std::string_view command, const std::vector<NamedFile>& files) {
   for (const NamedFile& file : files) {
-    const std::vector<Kind> kinds = file.written ? std::vector<Kind>{} : expected(command, file.by);
+    const bool is_asked = !file.written && !file.is_folder;
+    const std::vector<Kind> kinds = is_asked ? expected(command, file.by) : std::vector<Kind>{};
     if (kinds.empty()) continue;
     const Kind kind = kind_of(first_of(file.path));
     if (kind == Kind::unknown || std::find(kinds.begin(), kinds.end(), kind) != kinds.end()) {

@@ -10,13 +10,26 @@ endif()
 # -Wno-restrict: g++ 12 sees an overlap in "literal" + std::string where there is none (GCC bug
 # 105651). -Wno-missing-field-initializers: a designated initialiser leaves out what stays at its
 # default on purpose.
-add_library(cutback_warnings INTERFACE)
+add_library(cutback_warnings INTERFACE)  # what every target of the project is compiled with
 target_compile_options(cutback_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wold-style-cast
   -Wnon-virtual-dtor -Wcast-align -Wunused -Woverloaded-virtual -Wnull-dereference
   -Wdouble-promotion -Wformat=2 -Wno-missing-field-initializers
   $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>
   $<$<BOOL:${CUTBACK_WERROR}>:-Werror>)
+
+# What is given to others: addresses that cannot be guessed, tables of functions that cannot be
+# written to, guards of the stack and of copies; and no path of this machine, so that the same
+# sources give the same bytes.
+if(CMAKE_BUILD_TYPE STREQUAL "Release" AND NOT CUTBACK_SANITIZE AND NOT CUTBACK_FUZZ)
+  include(CheckPIESupported)
+  check_pie_supported()
+  set(CMAKE_POSITION_INDEPENDENT_CODE ON)
+  target_compile_options(cutback_warnings INTERFACE
+    -fstack-protector-strong -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2
+    "-ffile-prefix-map=${PROJECT_SOURCE_DIR}=.")
+  target_link_options(cutback_warnings INTERFACE -Wl,-z,relro -Wl,-z,now)
+endif()
 
 add_library(cutback_sanitizers INTERFACE)
 if(CUTBACK_SANITIZE)

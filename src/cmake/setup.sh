@@ -25,9 +25,9 @@ install_missing() {
 
 build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev libfmt-dev
   libboost-dev libexpat1-dev libminizip-dev libxlsxwriter-dev liblemon-dev coinor-libcbc-dev
-  zlib1g-dev libcairo2-dev libpango1.0-dev libqrcodegencpp-dev fonts-dejavu-core fonts-dejavu-extra'
+  zlib1g-dev libedit-dev libcairo2-dev libpango1.0-dev libqrcodegencpp-dev fonts-dejavu-core fonts-dejavu-extra'
 test_packages='catch2 librapidcheck-dev libvalijson-dev python3 python3-openpyxl
-  poppler-utils zbar-tools librsvg2-bin'
+  poppler-utils zbar-tools librsvg2-bin tmux'
 
 # build_program ON|OFF: with or without the tests.
 build_program() {

@@ -1,5 +1,7 @@
 #include "cutback/io/csv_rows.hpp"
 
+#include <algorithm>
+
 #include "cutback/io/table_kind.hpp"
 #include "io/encoding.hpp"
 
@@ -7,7 +9,6 @@ namespace cutback::io {
 namespace {
 
 constexpr std::size_t k_piece = 64 * 1024;
-constexpr std::size_t k_longest_row = 64 * 1024 * 1024;
 constexpr std::string_view k_byte_order_mark = "\xEF\xBB\xBF";
 
 /// For a character that is rare: std::count looks at every byte by itself.
@@ -49,7 +50,7 @@ CsvRows::CsvRows(const std::string& path) : name_(path) {
   const std::string place = input_place(path);
   auto pipe = std::make_unique<PieceReader>(place);
   if (pipe->is_file()) {
-    mapped_ = std::make_unique<MappedFile>(place);
+    mapped_ = std::make_unique<MappedFile>(place, bounds::k_schedule_bytes);
     open_text(mapped_->text());
   } else {
     pipe_ = std::move(pipe);
@@ -84,7 +85,12 @@ bool CsvRows::begin_pipe() {
   const bool other = table_kind(carried_) == TableKind::text &&
                      needs_decoding(std::string_view(carried_).substr(0, whole));
   if (!other) return true;
-  while (pipe_more_) pipe_more_ = pipe_->read(carried_, k_piece);
+  while (pipe_more_) {
+    pipe_more_ = pipe_->read(carried_, k_piece);
+    if (carried_.size() > bounds::k_file_bytes.most) {
+      throw InputError(beyond(bounds::k_file_bytes, name_));
+    }
+  }
   auto made = decoded(carried_, name_);
   if (!made) return true;
   decoded_ = std::move(made->text);
@@ -108,8 +114,12 @@ std::string_view CsvRows::beginning() {
 CsvRows::~CsvRows() = default;
 
 /// Whole rows of about a piece; all of it when no more follows.
+/// @throws InputError where a row is longer than any is
 std::string_view CsvRows::cut(std::string_view text, bool more) const {
   for (std::size_t length = k_piece;; length *= 2) {
+    if (length / 2 > bounds::k_row_bytes.most) {
+      throw InputError(beyond(bounds::k_row_bytes, name_ + ", line " + std::to_string(line_)));
+    }
     if (length >= text.size()) return more ? text.substr(0, whole_rows(text)) : text;
     const std::size_t whole = whole_rows(text.substr(0, length));
     if (whole > 0) return text.substr(0, whole);
@@ -124,11 +134,10 @@ void CsvRows::fill(RowBlock& block) {
   bool more = pipe_more_;
   bool first = line_ == 1;
   do {
-    if (more && !first) more = pipe_->read(block.text, k_piece);
+    if (more && !first) more = pipe_->read(block.text, std::max(k_piece, block.text.size()));
     first = false;
     block.piece = cut(block.text, more);
-  } while (more && block.piece.empty() && block.text.size() < k_longest_row);
-  if (block.piece.empty()) block.piece = block.text;  // a row that has no end: finish() says so
+  } while (more && block.piece.empty());
   carried_ = block.text.substr(block.piece.size());
   pipe_more_ = more;
 }

@@ -6,7 +6,7 @@
 #include <optional>
 #include <utility>
 
-#include "cutback/error.hpp"
+#include "cutback/bounds.hpp"
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
@@ -32,9 +32,9 @@ class DrumFile {
     try {
       records(text);
     } catch (const InputError& error) {  // it cannot be read beyond that place
-      faults_.insert(faults_.end(), error.faults().begin(), error.faults().end());
+      faults_.add(error.faults());
     }
-    if (!faults_.empty()) throw InputError(std::move(faults_));
+    faults_.raise(name_);
     return std::move(drums_);
   }
 
@@ -48,7 +48,7 @@ class DrumFile {
       return;
     }
     header(record);
-    if (!faults_.empty()) return;  // without its columns no row can be read
+    if (!faults_.is_empty()) return;  // without its columns no row can be read
     bool any = false;
     while (reader.next(record)) {
       row(record);
@@ -140,12 +140,12 @@ class DrumFile {
 
   void add(ErrorCode code, std::string what, std::string where, std::string_view given,
            std::string allowed, std::string hint) {
-    faults_.push_back({.code = code,
-                       .what = std::move(what),
-                       .where = std::move(where),
-                       .given = std::string(given),
-                       .allowed = std::move(allowed),
-                       .hint = std::move(hint)});
+    faults_.add({.code = code,
+                 .what = std::move(what),
+                 .where = std::move(where),
+                 .given = std::string(given),
+                 .allowed = std::move(allowed),
+                 .hint = std::move(hint)});
   }
 
   const std::string& name_;
@@ -154,7 +154,7 @@ class DrumFile {
   std::map<std::string, std::size_t> drum_of_name_;
   std::map<std::pair<std::size_t, std::string>, std::size_t> place_of_name_;
   std::vector<Drum> drums_;
-  std::vector<Fault> faults_;
+  FaultList faults_;
 };
 
 }  // namespace
@@ -164,7 +164,7 @@ std::vector<Drum> read_drums(std::string_view text, const std::string& name) {
 }
 
 std::vector<Drum> load_drums(const std::string& path) {
-  const MappedFile file(path);
+  const MappedFile file(path, bounds::k_readings_bytes);
   return read_drums(file.text(), path);
 }
 

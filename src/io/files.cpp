@@ -173,12 +173,14 @@ void PieceReader::check_unchanged() const {
                         .hint = "wait until nothing writes to it any more, then do it again"});
 }
 
-MappedFile::MappedFile(const std::string& path) {
+MappedFile::MappedFile(const std::string& path, const Bound& most) {
   constexpr std::size_t k_piece = std::size_t{1} << 20U;
   PieceReader file(path);
   bytes_.reserve(file.is_file() ? file.size() + 1 : 0);
   while (file.read(bytes_, file.is_file() ? std::min(file.size() + 1, k_piece) : k_small_piece)) {
+    if (bytes_.size() > most.most) break;
   }
+  if (bytes_.size() > most.most) throw InputError(beyond(most, path));
   file.check_unchanged();
 }
 

@@ -9,7 +9,7 @@
 #include <unordered_map>
 #include <utility>
 
-#include "cutback/error.hpp"
+#include "cutback/bounds.hpp"
 #include "cutback/gland/columns.hpp"
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
@@ -88,12 +88,12 @@ class Reading {
   }
   void add(ErrorCode code, std::string what, std::string where, std::string_view given,
            std::string permitted, std::string hint) {
-    faults_.push_back({.code = code,
-                       .what = std::move(what),
-                       .where = std::move(where),
-                       .given = std::string(given),
-                       .allowed = std::move(permitted),
-                       .hint = std::move(hint)});
+    faults_.add({.code = code,
+                 .what = std::move(what),
+                 .where = std::move(where),
+                 .given = std::string(given),
+                 .allowed = std::move(permitted),
+                 .hint = std::move(hint)});
   }
 
   const std::string& name_;
@@ -112,16 +112,16 @@ class Reading {
   /// Of each column, what was taken for what, and how often.
   std::map<std::string_view, std::map<std::string, std::pair<std::string, std::size_t>>> taken_;
   GlandList list_;
-  std::vector<Fault> faults_;
+  FaultList faults_;
 };
 
 GlandList Reading::read(std::string_view text) {
   try {
     records(text);
   } catch (const InputError& error) {  // it cannot be read beyond that place
-    faults_.insert(faults_.end(), error.faults().begin(), error.faults().end());
+    faults_.add(error.faults());
   }
-  if (!faults_.empty()) throw InputError(std::move(faults_));
+  faults_.raise(name_);
   return std::move(list_);
 }
 
@@ -245,7 +245,7 @@ void Reading::take_words(std::size_t column) {
     taken_[columns()[column].name][std::string(cell)].first = taken.text;
     cell = texts_.emplace_back(std::move(taken.text));
   } catch (const InputError& error) {
-    faults_.insert(faults_.end(), error.faults().begin(), error.faults().end());
+    faults_.add(error.faults());
     cell = {};
   }
 }
@@ -431,7 +431,7 @@ GlandList read_gland_list(std::string_view text, const std::string& name) {
 }
 
 GlandList load_gland_list(const std::string& path) {
-  const MappedFile file(path);
+  const MappedFile file(path, bounds::k_glands_bytes);
   return read_gland_list(file.text(), path);
 }
 

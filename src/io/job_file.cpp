@@ -7,7 +7,8 @@
 #include <nlohmann/json.hpp>
 #include <vector>
 
-#include "cutback/error.hpp"
+#include "cutback/bounds.hpp"
+#include "cutback/hidden.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
@@ -46,7 +47,7 @@ class Reader {
     }
   }
 
-  [[nodiscard]] std::vector<Fault>& faults() { return faults_; }
+  [[nodiscard]] FaultList& faults() { return faults_; }
 
  private:
   void read_section(const std::string& section, const ordered_json& value, JobInput& job) {
@@ -69,6 +70,11 @@ class Reader {
   void read_cores(const ordered_json& value, JobInput& job) {
     if (!value.is_array()) {
       wrong_type(value, "tails.cores", "a list of objects");
+      return;
+    }
+    if (value.size() > bounds::k_cores.most) {
+      faults_.add(beyond(bounds::k_cores, name_ + ": tails.cores",
+                         std::to_string(value.size()) + " cores"));
       return;
     }
     for (std::size_t i = 0; i < value.size(); ++i) {
@@ -109,7 +115,7 @@ class Reader {
       } else {
         wrong_type(value, path, allowed_text(field));
       }
-      faults_.insert(faults_.end(), faults.begin(), faults.end());
+      faults_.add(faults);
       return true;
     }
     return false;
@@ -137,25 +143,25 @@ class Reader {
       hint = "known here:";
       for (const std::string_view known : keys) hint += " " + std::string(known);
     }
-    faults_.push_back({.code = ErrorCode::unknown_name,
-                       .what = "unknown key",
-                       .where = name_ + ": " + path,
-                       .given = key,
-                       .allowed = {},
-                       .hint = hint});
+    faults_.add({.code = ErrorCode::unknown_name,
+                 .what = "unknown key",
+                 .where = name_ + ": " + path,
+                 .given = key,
+                 .allowed = {},
+                 .hint = hint});
   }
 
   void wrong_type(const ordered_json& value, const std::string& path, const std::string& allowed) {
-    faults_.push_back({.code = ErrorCode::bad_value,
-                       .what = "wrong kind of value",
-                       .where = name_ + ": " + path,
-                       .given = std::string(json_kind(value)),
-                       .allowed = allowed,
-                       .hint = {}});
+    faults_.add({.code = ErrorCode::bad_value,
+                 .what = "wrong kind of value",
+                 .where = name_ + ": " + path,
+                 .given = std::string(json_kind(value)),
+                 .allowed = allowed,
+                 .hint = {}});
   }
 
   const std::string& name_;
-  std::vector<Fault> faults_;
+  FaultList faults_;
 };
 
 template <class Record>
@@ -182,12 +188,12 @@ JobInput read_job(std::string_view text, const std::string& name) {
   JobInput job;
   Reader reader(name);
   reader.read(root, job);
-  if (!reader.faults().empty()) throw InputError(std::move(reader.faults()));
+  reader.faults().raise(name);
   return job;
 }
 
 JobInput load_job(const std::string& path) {
-  const MappedFile file(input_place(path));
+  const MappedFile file(input_place(path), bounds::k_job_bytes);
   return read_job(file.text(), path);
 }
 
@@ -212,7 +218,7 @@ std::string write_job(const JobInput& job, int indent) {
     }
     if (!object.empty()) root[std::string(section)] = std::move(object);
   }
-  return root.dump(indent, ' ', false, ordered_json::error_handler_t::replace);
+  return harmless_json(root.dump(indent, ' ', false, ordered_json::error_handler_t::replace));
 }
 
 }  // namespace cutback::io

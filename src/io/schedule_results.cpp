@@ -1,6 +1,7 @@
 #include "cutback/io/schedule_results.hpp"
 
 #include "cutback/io/csv.hpp"
+#include "cutback/money.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::io {
@@ -10,8 +11,19 @@ std::string count(const std::optional<std::uint64_t>& value) {
   return value ? std::to_string(*value) : std::string();
 }
 
-std::string price(const std::optional<double>& value) {
-  return value ? fixed(*value, 2) : std::string();
+std::string price(const std::optional<double>& value, int decimals) {
+  return value ? fixed(*value, decimals) : std::string();
+}
+
+std::string money(const std::optional<std::int64_t>& units, int decimals) {
+  return units ? money_text(*units, decimals) : std::string();
+}
+
+/// Of the quantities of two revisions; empty where there is one.
+std::string difference(const schedule::TakeoffLine& line) {
+  if (!line.old_quantity) return {};
+  return std::to_string(static_cast<std::int64_t>(line.quantity) -
+                        static_cast<std::int64_t>(*line.old_quantity));
 }
 
 void add(std::string& line, std::string_view field) {
@@ -25,7 +37,7 @@ std::string_view schedule_csv_head() {
   return "tag,end,verdict,part,fits,price,outer_margin_mm,inner_margin_mm,armour_margin_mm,barrier,"
          "armour_cut_mm,sheath_cut_mm,bedding_cut_mm,reason,state,not_asked,line,source,quantity,"
          "sheath_od_mm,sheath_od_evidence,bedding_mm,bedding_evidence,armour_mm,armour_evidence,"
-         "defaults,remarks\n";
+         "defaults,remarks,supplier\n";
 }
 
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision) {
@@ -40,7 +52,9 @@ void append_schedule_csv_tail(std::string& out, const schedule::Decision& decisi
   out += ',';
   append_plain(out, static_cast<double>(decision.fits), 0);
   out += ',';
-  if (gland != nullptr && gland->price) append_fixed(out, *gland->price, 2);
+  if (gland != nullptr && gland->price) {
+    append_fixed(out, *gland->price, price_decimals(*gland->price).value_or(k_most_price_decimals));
+  }
   number(decision.outer_margin_mm, 3);
   number(decision.inner_margin_mm, 3);
   number(decision.armour_margin_mm, 3);
@@ -57,7 +71,8 @@ void append_schedule_csv_tail(std::string& out, const schedule::Decision& decisi
 }
 
 void append_schedule_csv_more(std::string& out, const schedule::Decision& decision,
-                              std::span<const schedule::OwnValue> defaults) {
+                              std::span<const schedule::OwnValue> defaults,
+                              std::string_view supplier) {
   for (const auto* figure : {&decision.sheath_od, &decision.bedding, &decision.armour}) {
     out += ',';
     if (*figure) append_plain(out, (*figure)->mm, 3);
@@ -70,6 +85,7 @@ void append_schedule_csv_more(std::string& out, const schedule::Decision& decisi
     remarks += (remarks.empty() ? "" : "; ") + remark;
   }
   add(out, remarks);
+  add(out, supplier);
 }
 
 void append_schedule_csv(std::string& out, const schedule::EndName& name,
@@ -94,10 +110,13 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
   out += '\n';
 }
 
-std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines) {
-  std::string out = "part,description,ends,quantity,not_proven,stock,to_order,unit_price,total\n";
-  std::optional<double> sum;
-  for (const schedule::TakeoffLine& line : lines) {
+std::string takeoff_csv(const schedule::Takeoff& takeoff) {
+  std::string out =
+      "part,description,ends,quantity,not_proven,stock,to_order,unit_price,total,from_stock,"
+      "provisional,provisional_total,pack,min_order,currency,supplier,group,"
+      "old_quantity,difference\n";
+  const int decimals = takeoff.decimals;
+  for (const schedule::TakeoffLine& line : takeoff.lines) {
     append_csv_text(out, line.part);
     add(out, line.description);
     add(out, std::to_string(line.ends));
@@ -105,12 +124,51 @@ std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines) {
     add(out, std::to_string(line.not_proven));
     add(out, count(line.stock));
     add(out, std::to_string(line.to_order));
-    add(out, price(line.unit_price));
-    add(out, price(line.total));
+    add(out, price(line.unit_price, decimals));
+    add(out, money(line.total, decimals));
+    add(out, std::to_string(line.from_stock));
+    add(out, std::to_string(line.provisional));
+    add(out, money(line.provisional_total, decimals));
+    add(out, count(line.pack));
+    add(out, count(line.min_order));
+    add(out, line.unit_price ? takeoff.currency : "");
+    add(out, line.supplier);
+    add(out, line.group);
+    add(out, count(line.old_quantity));
+    // A number, which a spreadsheet may have with its sign.
+    out += ',' + difference(line);
     out += '\n';
-    if (line.total) sum = sum.value_or(0.0) + *line.total;
   }
-  if (sum) out += "TOTAL,of the lines with a price,,,,,,," + price(sum) + "\n";
+  if (takeoff.total) {
+    out += "TOTAL,of the lines with a price,,,,,,," + money(takeoff.total, decimals) + ",,," +
+           money(takeoff.provisional_total, decimals) + ",,,";
+    append_csv_text(out, takeoff.currency);
+    out += ",,,,\n";
+  }
+  return out;
+}
+
+std::string changes_csv(std::span<const schedule::EndChange> changes) {
+  std::string out =
+      "change,tag,end,line,old_line,what,old_part,part,gland_changed,old_verdict,verdict,source\n";
+  for (const schedule::EndChange& change : changes) {
+    const schedule::EndRecord& end = change.after != nullptr ? *change.after : *change.before;
+    out += to_string(change.kind);
+    add(out, end.tag);
+    add(out, end.end);
+    add(out, change.after != nullptr ? std::to_string(change.after->line) : "");
+    add(out, change.before != nullptr ? std::to_string(change.before->line) : "");
+    add(out, change.what);
+    add(out, change.before != nullptr ? std::string_view(change.before->part) : "");
+    add(out, change.after != nullptr ? std::string_view(change.after->part) : "");
+    out += change.kind != schedule::EndChange::Kind::changed ? ","
+           : change.gland_changed()                          ? ",yes"
+                                                             : ",no";
+    add(out, change.before != nullptr ? std::string_view(change.before->verdict) : "");
+    add(out, change.after != nullptr ? std::string_view(change.after->verdict) : "");
+    add(out, end.source);
+    out += '\n';
+  }
   return out;
 }
 

@@ -1,15 +1,14 @@
 #include "cutback/io/standards.hpp"
 
-#include <fmt/format.h>
 #include <algorithm>
 #include <array>
-#include <boost/crc.hpp>
-#include <cstdint>
 #include <filesystem>
 
+#include "cutback/bounds.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/sha256.hpp"
 #include "io/embedded.hpp"
 #include "io/json_strict.hpp"
 
@@ -59,10 +58,11 @@ std::string text_of(const ordered_json& object, const char* key, const std::stri
 
 Status status_of(const std::string& word, const std::string& name) {
   for (const Status status :
-       {Status::checked, Status::secondary, Status::derived, Status::from_memory}) {
+       {Status::checked, Status::secondary, Status::own, Status::derived, Status::from_memory}) {
     if (word == to_string(status)) return status;
   }
-  throw table_error(name, "the status is not one of checked, secondary, derived, from-memory",
+  throw table_error(name,
+                    "the status is not one of checked, secondary, users-own, derived, from-memory",
                     "status");
 }
 
@@ -79,7 +79,9 @@ void check_status(const Table& table, const std::string& name) {
   if (column == table.columns.end()) return;
   Status weakest = Status::checked;
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    weakest = std::max(weakest, status_of(table.text(i, "status"), name));
+    const Cell& cell = table.rows[i][static_cast<std::size_t>(column - table.columns.begin())];
+    const auto* const word = std::get_if<std::string>(&cell);
+    weakest = std::max(weakest, status_of(word != nullptr ? *word : std::string(), name));
   }
   if (table.status == weakest) return;
   throw table_error(name,
@@ -87,10 +89,41 @@ void check_status(const Table& table, const std::string& name) {
                     "status");
 }
 
-std::string checksum_of(std::string_view text) {
-  boost::crc_32_type crc;
-  crc.process_bytes(text.data(), text.size());
-  return fmt::format("{:08x}", static_cast<std::uint32_t>(crc.checksum()));
+/// What the user says of a table of their own has not been checked here: it is theirs, or weaker.
+void make_own(Table& table) {
+  table.status = std::max(table.status, Status::own);
+  const auto column = std::find(table.columns.begin(), table.columns.end(), "status");
+  if (column == table.columns.end()) return;
+  for (std::vector<Cell>& row : table.rows) {
+    Cell& cell = row[static_cast<std::size_t>(column - table.columns.begin())];
+    const std::string word = std::get<std::string>(cell);
+    cell = std::string(to_string(std::max(status_of(word, table.id), Status::own)));
+  }
+}
+
+/// Cells of the kinds that the built-in table has in the same column: what is worked out from them
+/// counts on that.
+void check_kinds(const Table& table, const Table& builtin, const std::string& name) {
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    for (std::size_t r = 0; r < table.rows.size(); ++r) {
+      const std::size_t kind = table.rows[r][c].index();
+      if (std::any_of(builtin.rows.begin(), builtin.rows.end(),
+                      [&](const std::vector<Cell>& row) { return row[c].index() == kind; })) {
+        continue;
+      }
+      constexpr std::array<const char*, 3> k_kinds{"an empty cell", "a number", "text"};
+      throw table_error(name,
+                        std::string(k_kinds[kind]) + " stands where the built-in table has none",
+                        "row " + std::to_string(r + 1) + ", column " + table.columns[c]);
+    }
+  }
+}
+
+InputError folder_error(ErrorCode code, const std::string& what, const std::string& folder,
+                        const std::string& given) {
+  return InputError(make_fault(code, what, folder, given, "every table, one in each file",
+                               "copy the folder standards that is installed with this program, and "
+                               "change what is to differ"));
 }
 
 /// The tables that the core reads as rows of its own types, from their generic form.
@@ -136,7 +169,6 @@ Table read_table(std::string_view json, const std::string& name) {
   table.clause = text_of(source, "clause", name);
   table.interval = text_of(root, "interval", name);
   table.notes = text_of(root, "notes", name);
-  table.checksum = checksum_of(json);
   if (!root.at("columns").is_array() || !root.at("rows").is_array()) {
     throw table_error(name, "lists are needed", "columns, rows");
   }
@@ -163,6 +195,7 @@ Standards builtin_standards() {
   Standards standards;
   for (const embedded::File& file : embedded::standards()) {
     standards.tables.push_back(read_table(file.content, std::string(file.name)));
+    standards.tables.back().checksum = file.sha256;
   }
   make_typed(standards);
   return standards;
@@ -183,16 +216,21 @@ Standards load_standards(const std::string& folder) {
                           .allowed = {},
                           .hint = error.message()});
   }
+  if (paths.empty()) {
+    throw folder_error(ErrorCode::missing, "the folder holds no table (.json)", folder, "");
+  }
   std::sort(paths.begin(), paths.end());
   Standards standards = builtin_standards();
+  standards.folder = folder;
   std::vector<std::string_view> ids;
   for (const Table& table : standards.tables) ids.push_back(table.id);
+  std::vector<bool> found(ids.size());
   for (const std::string& path : paths) {
-    const MappedFile file(path);
+    const MappedFile file(path, bounds::k_table_bytes);
     Table table = read_table(file.text(), path);
-    const auto it = std::find_if(standards.tables.begin(), standards.tables.end(),
-                                 [&](const Table& t) { return t.id == table.id; });
-    if (it == standards.tables.end()) {
+    table.checksum = sha256(file.text());
+    const auto it = std::find(ids.begin(), ids.end(), table.id);
+    if (it == ids.end()) {
       throw InputError(Fault{.code = ErrorCode::unknown_name,
                              .what = "no table has this id",
                              .where = path + ": id",
@@ -200,9 +238,28 @@ Standards load_standards(const std::string& folder) {
                              .allowed = {},
                              .hint = did_you_mean(table.id, ids)});
     }
-    if (it->columns != table.columns)
+    const auto place = static_cast<std::size_t>(it - ids.begin());
+    if (found[place]) {
+      throw InputError(make_fault(ErrorCode::duplicate, "two files hold one table", path + ": id",
+                                  table.id, "", "keep one of the two"));
+    }
+    found[place] = true;
+    Table& builtin = standards.tables[place];
+    if (builtin.columns != table.columns)
       throw table_error(path, "the columns are not those of the built-in table", "columns");
-    *it = std::move(table);
+    if (table.checksum == builtin.checksum) continue;
+    check_kinds(table, builtin, path);
+    make_own(table);
+    standards.own.push_back(table.id);
+    builtin = std::move(table);  // the view of its id stays good: it says the same
+    ids[place] = builtin.id;
+  }
+  std::string lost;
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    if (!found[i]) lost += (lost.empty() ? "" : ", ") + std::string(ids[i]);
+  }
+  if (!lost.empty()) {
+    throw folder_error(ErrorCode::missing, "the folder lacks tables", folder, "without " + lost);
   }
   make_typed(standards);
   return standards;

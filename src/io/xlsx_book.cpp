@@ -52,7 +52,7 @@ FileError XlsxBook::cannot_write(std::string why) const {
                          .hint = std::move(why)});
 }
 
-XlsxBook::XlsxBook(FileWriter& file) : file_(file) {
+XlsxBook::XlsxBook(FileWriter& file, int decimals) : file_(file) {
   if (file_.is_special()) {
     aside_.reset(std::tmpfile());
     if (!aside_) throw cannot_write(std::string("no temporary file: ") + std::strerror(errno));
@@ -66,6 +66,7 @@ XlsxBook::XlsxBook(FileWriter& file) : file_(file) {
   if (!folder.empty()) options.tmpdir = folder.data();
   book_ = workbook_new_opt(place_.c_str(), &options);
   if (book_ == nullptr) throw std::bad_alloc();
+  const std::string money = "#,##0." + std::string(static_cast<std::size_t>(decimals), '0');
   looks_ = {.heading = format(k_text_format),
             .text = format(k_text_format),
             .italic = format(k_text_format),
@@ -74,8 +75,8 @@ XlsxBook::XlsxBook(FileWriter& file) : file_(file) {
             .count = format("0"),
             .length_1 = format("0.0"),
             .length_3 = format("0.000"),
-            .money = format("#,##0.00"),
-            .bold_money = format("#,##0.00")};
+            .money = format(money.c_str()),
+            .bold_money = format(money.c_str())};
   for (lxw_format* look : {looks_.heading, looks_.bold, looks_.bold_money}) format_set_bold(look);
   format_set_bottom(looks_.heading, LXW_BORDER_THIN);
   format_set_italic(looks_.italic);
@@ -113,6 +114,12 @@ lxw_worksheet* XlsxBook::add_sheet(const std::string& name) {
   return sheet;
 }
 
+lxw_chart* XlsxBook::add_chart(std::uint8_t type) {
+  lxw_chart* const chart = workbook_add_chart(book_, type);
+  if (chart == nullptr) throw std::bad_alloc();
+  return chart;
+}
+
 void XlsxBook::describe(const std::string& title, const std::string& remark,
                         std::int64_t created_unix_s) {
   std::string own_title = title;  // the library takes them without const, and copies them
@@ -128,9 +135,9 @@ void XlsxBook::check(lxw_error result) const {
   if (result != LXW_NO_ERROR) throw cannot_write(lxw_strerror(result));
 }
 
-void XlsxBook::count(std::string_view text) {
-  ++sheets_.back().cells;
-  sheets_.back().text_bytes += text.size();
+void XlsxBook::count_in(std::size_t sheet, std::string_view text) {
+  ++sheets_.at(sheet).cells;
+  sheets_.at(sheet).text_bytes += text.size();
 }
 
 void XlsxBook::finish() {
@@ -153,8 +160,12 @@ void XlsxBook::finish() {
 }
 
 XlsxTable::XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
-                     std::size_t rows_a_sheet)
-    : book_(book), name_(std::move(name)), columns_(columns), rows_a_sheet_(rows_a_sheet) {
+                     std::size_t rows_a_sheet, std::size_t kept)
+    : book_(book),
+      name_(std::move(name)),
+      columns_(columns),
+      rows_a_sheet_(rows_a_sheet),
+      kept_(kept) {
   start_sheet();
 }
 
@@ -167,7 +178,7 @@ void XlsxTable::start_sheet() {
     book_.check(worksheet_set_column(sheet_, column, column, columns_[i].width, nullptr));
     put(i, columns_[i].name, book_.looks().heading);
   }
-  worksheet_freeze_panes(sheet_, 1, 0);
+  worksheet_freeze_panes(sheet_, 1, static_cast<lxw_col_t>(kept_));
   book_.check(worksheet_repeat_rows(sheet_, 0, 0));
 }
 

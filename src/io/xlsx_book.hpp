@@ -38,7 +38,8 @@ class XlsxBook {
  public:
   /// @param file  outlives the workbook; it is put in its place by its owner
   /// @throws FileError when nothing can be written there
-  explicit XlsxBook(FileWriter& file);
+  /// @param decimals  of sums of money
+  XlsxBook(FileWriter& file, int decimals);
   XlsxBook(const XlsxBook&) = delete;
   XlsxBook& operator=(const XlsxBook&) = delete;
   ~XlsxBook();
@@ -46,13 +47,17 @@ class XlsxBook {
   [[nodiscard]] const XlsxLooks& looks() const { return looks_; }
   /// @param name  at most 31 characters, none of []:*?/\ and no apostrophe at its ends
   lxw_worksheet* add_sheet(const std::string& name);
+  /// A chart that is not on a sheet yet. @param type  of lxw_chart_type
+  lxw_chart* add_chart(std::uint8_t type);
   /// Title, remark and date of the file; without a person, and the date is not that of the clock,
   /// so that its bytes are the same always.
   void describe(const std::string& title, const std::string& remark, std::int64_t created_unix_s);
   /// @throws FileError where `result` is an error of the library
   void check(lxw_error result) const;
   /// Counts a cell of the sheet that was added last. @param text  of it; empty for a number
-  void count(std::string_view text);
+  void count(std::string_view text) { count_in(sheets_.size() - 1, text); }
+  /// The same in a sheet that was added before others. @param sheet  from 0
+  void count_in(std::size_t sheet, std::string_view text);
   /// Writes the file, and makes sure that all is in it. @throws FileError
   void finish();
 
@@ -72,16 +77,17 @@ class XlsxBook {
 };
 
 struct XlsxColumn {
-  const char* name;
-  double width;  ///< in characters
+  const char* name;  ///< in words
+  double width;      ///< in characters
 };
 
 /// A table with headings that stay in sight. Rows are written one after the other; what is more
 /// than a sheet takes goes on in a further one, `Results 2`.
 class XlsxTable {
  public:
+  /// @param kept  columns that stay in sight
   XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
-            std::size_t rows_a_sheet);
+            std::size_t rows_a_sheet, std::size_t kept = 0);
 
   /// Begins a row; it is in `row()` then.
   void start_row();
@@ -104,6 +110,7 @@ class XlsxTable {
   std::string name_;
   std::span<const XlsxColumn> columns_;
   std::size_t rows_a_sheet_;
+  std::size_t kept_;
   lxw_worksheet* sheet_ = nullptr;
   std::size_t sheets_ = 0;
   std::size_t rows_ = 0;   ///< of the sheet, with the headings

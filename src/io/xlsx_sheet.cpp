@@ -4,13 +4,14 @@
 #include <charconv>
 #include <utility>
 
+#include "cutback/bounds.hpp"
+
 namespace cutback::io {
 namespace {
 
 constexpr std::size_t k_most_rows = 1048576;  // ECMA-376: what spreadsheets take
 constexpr std::size_t k_most_columns = 16384;
-constexpr std::size_t k_most_cell = std::size_t{128} << 10U;  // 32,767 characters, in UTF-8
-constexpr std::size_t k_most_row = std::size_t{16} << 20U;
+constexpr std::size_t k_most_row = bounds::k_row_bytes.most;
 constexpr std::size_t k_most_text = 4 * k_most_row;  // of a piece, whose rows are not counted
 constexpr std::size_t k_rows_a_block = 256;
 constexpr std::size_t k_least_text = 4096;  // more than a string's own storage: see RowBlock
@@ -104,8 +105,8 @@ void XlsxSheetReader::text(std::string_view piece) {
   if (place_ != Place::value && !(place_ == Place::text && text_.wants())) return;
   cell_.value += piece;
   if (place_ == Place::text) text_.take(piece);
-  if (cell_.value.size() > k_most_cell) {
-    throw fault(ErrorCode::out_of_range, "a cell holds more text than a cell can", "");
+  if (cell_.value.size() > bounds::k_cell_bytes.most) {
+    throw fault(ErrorCode::out_of_range, std::string(bounds::k_cell_bytes.what), "");
   }
 }
 
@@ -183,7 +184,7 @@ void XlsxSheetReader::end_cell() {
     return;
   }
   if (out.size() - row_text_ > k_most_row || out.size() > k_most_text) {
-    throw fault(ErrorCode::out_of_range, "a row holds more text than any cable needs", "");
+    throw fault(ErrorCode::out_of_range, std::string(bounds::k_row_bytes.what), "");
   }
   ends_.resize(first_cell_ + cell_.column, begin);  // cells that were left out are empty
   ends_.push_back(out.size());
@@ -245,7 +246,7 @@ void XlsxSheetReader::cover() {
     ends_.push_back(out.size());
   }
   if (out.size() - row_text_ > k_most_row || out.size() > k_most_text) {
-    throw fault(ErrorCode::out_of_range, "a row holds more text than any cable needs", "");
+    throw fault(ErrorCode::out_of_range, std::string(bounds::k_row_bytes.what), "");
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include <charconv>
 
+#include "cutback/bounds.hpp"
 #include "io/xlsx_format.hpp"
 
 namespace cutback::io {
@@ -30,7 +31,7 @@ void XlsxText::end(std::string_view element) {
 
 class XlsxStrings::Handler final : public XmlHandler {
  public:
-  explicit Handler(XlsxStrings& strings) : strings_(strings) {}
+  Handler(XlsxStrings& strings, const std::string& file) : strings_(strings), file_(file) {}
   void start(std::string_view element, const XmlAttributes& attributes) override {
     if (is_element(element, "si")) {
       in_item_ = true;
@@ -51,6 +52,11 @@ class XlsxStrings::Handler final : public XmlHandler {
     if (!in_item_ || !text_.wants()) return;
     strings_.text_ += piece;
     text_.take(piece);
+    const std::size_t begin = strings_.ends_.empty() ? 0 : strings_.ends_.back();
+    if (strings_.text_.size() - begin > bounds::k_cell_bytes.most) {
+      throw InputError(beyond(bounds::k_cell_bytes, file_ + ", shared text " +
+                                                        std::to_string(strings_.ends_.size() + 1)));
+    }
   }
 
  private:
@@ -68,12 +74,13 @@ class XlsxStrings::Handler final : public XmlHandler {
   }
 
   XlsxStrings& strings_;
+  const std::string& file_;
   XlsxText text_;
   bool in_item_ = false;
 };
 
 XlsxStrings::XlsxStrings(XlsxPackage& package, const std::string& part) {
-  Handler handler(*this);
+  Handler handler(*this, package.name());
   read_xml_part(package, part, k_most_bytes, "sst", handler);
 }
 

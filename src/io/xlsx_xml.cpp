@@ -5,6 +5,8 @@
 #include <new>
 #include <utility>
 
+#include "cutback/bounds.hpp"
+
 namespace cutback::io {
 namespace {
 
@@ -157,6 +159,9 @@ InputError XmlParser::damaged(const std::string& what) const {
 }
 
 void XmlParser::start(const char* name, const char** attributes) {
+  if (depth_ == bounds::k_xml_levels.most) {
+    throw InputError(beyond(bounds::k_xml_levels, file_ + ", part " + part_));
+  }
   if (!names_.enter(attributes)) throw damaged("declares too many namespaces");
   const auto [prefix, local] = split_xml_name(name);
   const auto space = names_.find(prefix);

@@ -8,8 +8,11 @@ std::string cards_json(const CardsReport& report) {
   nlohmann::ordered_json root = json_head();
   root["ends"] = count.ends;
   root["cards"] = count.cards;
+  root["sides"] = count.sides;
   root["pages"] = count.pages;
   root["contents_pages"] = count.contents_pages;
+  root["place_pages"] = count.place_pages;
+  root["cut"] = report.cut;
   root["fitting"] = report.fitting;
   root["without_gland"] = count.without_gland;
   root["not_proven"] = count.not_proven;

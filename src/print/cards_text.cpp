@@ -15,17 +15,18 @@ std::string counted(std::size_t number, const char* one) {
 std::string cards_summary(const CardsReport& report) {
   const CardCount& count = report.count;
   std::string pages = counted(count.ends, "end") + ", " + counted(count.cards, "card") + ", " +
-                      counted(count.pages, "page");
+                      counted(count.sides, "side") + ", " + counted(count.pages, "page");
   if (count.contents_pages > 0) {
     pages += " and " + counted(count.contents_pages, "page") + " of contents";
   }
   std::string text = wrapped("Cards    ", pages);
-  text += wrapped("Fits     ", fmt::format("{} of {}", report.fitting, count.ends));
+  text += wrapped("Fits     ", fmt::format("{} of {}, {} of them to cut by", report.fitting,
+                                           count.ends, report.cut));
   const auto row = [&](const char* name, std::size_t number, const char* words) {
     if (number > 0) text += wrapped(name, fmt::format("{} {}", number, words));
   };
   row("No gland ", count.without_gland, "whose gland does not fit: the card says what to do");
-  row("Not yet  ", count.not_proven, "not proven, or not all measured: the card says what to do");
+  row("Not yet  ", count.not_proven, "to be measured first, or not proven: the card says which");
   row("No mark  ", count.without_marks, "with a mark to be taken from the gland in hand");
   row("Unusable ", count.unusable, "with figures that cannot be used: the card says why");
   if (count.without_code > 0) {

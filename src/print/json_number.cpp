@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "cutback/hidden.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::print {
@@ -36,7 +37,7 @@ ordered_json json_head() {
 }
 
 std::string json_text(const ordered_json& value) {
-  return value.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
+  return harmless_json(value.dump(2, ' ', false, ordered_json::error_handler_t::replace)) + "\n";
 }
 
 }  // namespace cutback::print

@@ -1,3 +1,4 @@
+#include "cutback/money.hpp"
 #include "cutback/print/kit.hpp"
 #include "print/json_number.hpp"
 #include "print/kit_words.hpp"
@@ -92,7 +93,7 @@ std::string kit_json(const KitReport& report) {
   result["can_be_served"] = kit.served;
   result["by"] = report.by == schedule::KitBy::parts ? "parts" : "price";
   result["parts"] = parts_json(report);
-  result["price"] = json_number(static_cast<double>(kit.cost_cents) / 100.0);
+  result["price"] = money_value(kit.cost_units, report.wanted->decimals);
   result["without_price"] = unpriced_in(report);
   result["curve"] = curve_json(report);
   result["buys"] = kit.curve.empty() ? "" : buys_text(kit);

@@ -32,7 +32,7 @@ std::string parts_table(const KitReport& report) {
     const gland::Gland& gland = report.list->glands[part.part];
     text += cell(gland.part, 20) + " " + cell(gland.description, 25) +
             right(std::to_string(part.fits), 8) + right(std::to_string(part.alone), 8) +
-            right(gland.price ? fixed(*gland.price, 2) : "-", 9) +
+            right(gland.price ? fixed(*gland.price, report.wanted->decimals) : "-", 9) +
             right(gland.stock ? std::to_string(*gland.stock) : "-", 7) + "\n";
   }
   return text;
@@ -42,7 +42,7 @@ std::string price_text(const KitReport& report) {
   std::string text =
       "fits: ends that it fits; alone: ends that no other part of the kit fits. One of each "
       "costs " +
-      fixed(static_cast<double>(report.kit->cost_cents) / 100.0, 2);
+      money(report, report.kit->cost_units);
   const std::size_t unpriced = unpriced_in(report);
   if (unpriced > 0) {
     text += fmt::format("; {} without a price, counted as the dearest of the list", unpriced);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cutback/money.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::print {
@@ -11,14 +12,14 @@ namespace {
 
 using schedule::KitBy;
 
-std::string measure(KitBy by, std::int64_t value) {
-  if (by == KitBy::price) return fixed(static_cast<double>(value) / 100.0, 2);
+std::string measure(const KitReport& report, std::int64_t value) {
+  if (report.by == KitBy::price) return money(report, value);
   return fmt::format("{} {}", value, value == 1 ? "part" : "parts");
 }
 
 std::int64_t value_of(const KitReport& report) {
   return report.by == KitBy::parts ? static_cast<std::int64_t>(report.kit->parts.size())
-                                   : report.kit->cost_cents;
+                                   : report.kit->cost_units;
 }
 
 std::string searched(const schedule::Kit& kit) {
@@ -29,6 +30,11 @@ std::string searched(const schedule::Kit& kit) {
 }
 
 }  // namespace
+
+std::string money(const KitReport& report, std::int64_t units) {
+  const std::string text = money_text(units, report.wanted->decimals);
+  return report.currency.empty() ? text : text + " " + report.currency;
+}
 
 double share_percent(std::int64_t ends, std::int64_t of) {
   if (of == 0) return 0.0;
@@ -74,8 +80,8 @@ std::string proof_text(const KitReport& report) {
   return fmt::format(
       "Not proven to be the least: the time limit of {} s ended the search. Every kit {} {} at "
       "least; this one {} {}: a gap of {} %.",
-      plain(report.time_limit_s), has, measure(report.by, kit.bound), has,
-      measure(report.by, value_of(report)), fixed(100.0 * gap_of(report), 1));
+      plain(report.time_limit_s), has, measure(report, kit.bound), has,
+      measure(report, value_of(report)), fixed(100.0 * gap_of(report), 1));
 }
 
 std::vector<NotServed> not_served_groups(const KitReport& report) {

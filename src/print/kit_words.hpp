@@ -29,6 +29,9 @@ struct NotServed {
 /// The largest group first.
 std::vector<NotServed> not_served_groups(const KitReport& report);
 
+/// A sum, with the label of its currency.
+std::string money(const KitReport& report, std::int64_t units);
+
 /// Parts of the kit without a price.
 std::size_t unpriced_in(const KitReport& report);
 

@@ -1,3 +1,4 @@
+#include "cutback/hidden.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/layout.hpp"
@@ -65,7 +66,7 @@ std::string columns_json() {
 
 void append_schedule_json(std::string& out, const schedule::EndName& name,
                           const schedule::Decision& decision,
-                          std::span<const schedule::OwnValue> defaults) {
+                          std::span<const schedule::OwnValue> defaults, std::string_view supplier) {
   ordered_json item = json_head();
   item["line"] = name.line;
   item["source"] = std::string(name.source);
@@ -80,12 +81,13 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
     for (const Fault& fault : decision.faults) errors.push_back(to_line(fault));
     item["errors"] = std::move(errors);
   }
+  item["supplier"] = std::string(supplier);
   item["defaults"] = ordered_json::array();
   for (std::size_t i = 0; i < defaults.size(); ++i) {
     if ((decision.defaults >> i & 1U) == 0) continue;
     item["defaults"].push_back(defaults[i].column + "=" + defaults[i].text);
   }
-  out += item.dump(-1, ' ', false, ordered_json::error_handler_t::replace);
+  out += harmless_json(item.dump(-1, ' ', false, ordered_json::error_handler_t::replace));
   out += '\n';
 }
 

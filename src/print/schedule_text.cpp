@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "cutback/job/field_text.hpp"
+#include "cutback/money.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
 #include "cutback/print/words.hpp"
@@ -90,6 +91,36 @@ std::string defaults_summary(std::span<const schedule::OwnValue> defaults,
   return wrapped("Taken for blanks  ", text);
 }
 
+std::string changes_summary(const std::string& old_file,
+                            std::span<const schedule::EndChange> changes,
+                            const schedule::Takeoff& takeoff) {
+  using Kind = schedule::EndChange::Kind;
+  const auto count = [&](auto wanted) {
+    return std::count_if(changes.begin(), changes.end(), wanted);
+  };
+  const auto of = [&](Kind kind) {
+    return count([kind](const schedule::EndChange& each) { return each.kind == kind; });
+  };
+  const auto glands = count([](const schedule::EndChange& each) { return each.gland_changed(); });
+  std::string text =
+      wrapped("Against           ",
+              fmt::format("{}: {} ends added, {} removed, {} changed, of {} the gland", old_file,
+                          of(Kind::added), of(Kind::removed), of(Kind::changed), glands));
+  constexpr std::size_t k_shown = 6;
+  std::string lines;
+  std::size_t number = 0;
+  for (const schedule::TakeoffLine& line : takeoff.lines) {
+    if (!line.old_quantity || *line.old_quantity == line.quantity) continue;
+    if (++number > k_shown) continue;
+    const auto difference =
+        static_cast<std::int64_t>(line.quantity) - static_cast<std::int64_t>(*line.old_quantity);
+    lines += fmt::format("{}{}{} {:+d}", lines.empty() ? "" : ", ",
+                         line.group.empty() ? "" : line.group + ": ", line.part, difference);
+  }
+  if (number > k_shown) lines += fmt::format(" and {} more", number - k_shown);
+  return text + wrapped("Take-off          ", lines.empty() ? "as it was" : lines);
+}
+
 std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
                              std::size_t glands, const std::string& list_name) {
   const auto verdict = [&](Verdict which) {
@@ -115,19 +146,21 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
                                            (often.empty() ? "" : ", most often " + often));
 }
 
-std::string stock_summary(const schedule::Wanted& wanted, const schedule::Share& share) {
-  std::int64_t cents = 0;
+std::string stock_summary(const schedule::Wanted& wanted, const schedule::Share& share,
+                          const std::string& currency) {
+  std::int64_t units = 0;
   std::int64_t not_priced = 0;
   for (std::size_t part = 0; part < wanted.parts.size(); ++part) {
     if (wanted.parts[part].priced) {
-      cents += share.used[part] * wanted.parts[part].cost_cents;
+      units += share.used[part] * wanted.parts[part].cost_units;
     } else {
       not_priced += share.used[part];
     }
   }
   const auto served = static_cast<std::uint64_t>(share.served);
   const auto all = static_cast<std::uint64_t>(share.served + share.out_of_stock);
-  std::string cost = fixed(static_cast<double>(cents) / 100.0, 2);
+  std::string cost = money_text(units, wanted.decimals);
+  if (!currency.empty()) cost += " " + currency;
   if (not_priced > 0) cost += fmt::format(" and {} parts without a price", not_priced);
   cost += share.proven ? "; no share serves more, or as many for less: proven by its dual"
                        : "; NOT proven: another share may serve more or cost less";

@@ -17,15 +17,33 @@ InputError at_place(const InputError& error, const std::string& place) {
   return InputError(std::move(faults));
 }
 
-std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
-  std::string words(schedule::end_name(layout, cells, side));
+std::string place_of(const Layout& layout, schedule::Cells cells, Side side) {
   const std::size_t place = side == Side::from ? layout.from
                             : side == Side::to ? layout.to
                                                : Layout::k_none;
-  if (place == Layout::k_none) return words;
-  const std::string_view name = schedule::cell(cells, place);
-  return name.empty() ? words : words + ": " + std::string(name);
+  return place == Layout::k_none ? std::string() : std::string(schedule::cell(cells, place));
 }
+
+std::string end_words(const Layout& layout, schedule::Cells cells, Side side) {
+  const std::string words(schedule::end_name(layout, cells, side));
+  const std::string name = place_of(layout, cells, side);
+  return name.empty() ? words : words + ": " + name;
+}
+
+namespace {
+
+/// Why the end is not proven, and what would help: in the words of the exceptions of a schedule.
+void put_remedy(CardEnd& end, const schedule::Decision& decision) {
+  if (!end.choice.fits_instead.empty()) {
+    end.remedy = "use " + end.choice.fits_instead + ", which fits";
+    return;
+  }
+  if (!decision.usable()) return;
+  end.why = decision.reason;
+  end.remedy = decision.change;
+}
+
+}  // namespace
 
 CardEnd decide_job(const std::string& path, const job::JobInput& input,
                    const schedule::Settings& settings) {
@@ -47,6 +65,9 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
     throw at_place(error, end.place);
   }
   end.choice.advice.nearest = nullptr;  // one of `ranked`
+  if (end.choice.fit.verdict != Verdict::fits) {
+    put_remedy(end, schedule::decide(input, settings));
+  }
   end.part = input.gland.value_or(ranked.front().gland->part);
   return end;
 }
@@ -95,6 +116,7 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
     if (decision.proven) end.choice.fits_instead = decision.gland->part;
     end.choice.advice = fit::advise(*end.job, end.choice.fit);
     end.choice.advice.nearest = nullptr;  // the fit that moves with this end
+    put_remedy(end, decision);
   }
   return end;
 }

@@ -26,6 +26,8 @@ struct CardEnd {
   bool is_file = false;  ///< a job is a whole file, and one that is wrong is not printed
   std::string part;      ///< under which it is looked for; empty where there is none
   std::string why_none;  ///< not empty: it cannot be used, and the rest is empty
+  std::string why;       ///< where no gland fits: as the exceptions of a schedule say it
+  std::string remedy;    ///< where the gland is not proven: what would help, as there
   job::JobInput input;
   std::unique_ptr<const job::Job> job;
   fit::Question question;  ///< of this job
@@ -52,5 +54,9 @@ struct CardEnd {
 /// `from: Switchroom`, the name of the end with that of its place.
 [[nodiscard]] std::string end_words(const schedule::Layout& layout, schedule::Cells cells,
                                     schedule::Side side);
+
+/// The place that this end of the row lies at; empty where the schedule does not say.
+[[nodiscard]] std::string place_of(const schedule::Layout& layout, schedule::Cells cells,
+                                   schedule::Side side);
 
 }  // namespace cutback::run

@@ -10,9 +10,16 @@
 #include "cutback/io/job_file.hpp"
 #include "cutback/number.hpp"
 #include "cutback/sheet/sheet.hpp"
+#include "run/card_types.hpp"
 #include "run/natural_order.hpp"
 
 namespace cutback::run {
+
+namespace {
+
+std::string name_of(const std::string& tag, const std::string& end) { return tag + '\n' + end; }
+
+}  // namespace
 
 CardsRun::CardsRun(CardsSettings settings) : settings_(std::move(settings)) {
   for (const std::string& tag : settings_.only) missing_.emplace(tag, Nearest(tag));
@@ -38,32 +45,50 @@ std::vector<MissingTag> CardsRun::not_found() const {
   return tags;
 }
 
-void CardsRun::put(const std::string& tag, const std::string& end,
-                   std::function<CardEnd()> decide) {
-  switch (settings_.order) {
-    case CardOrder::given:
-      print(decide());
-      return;
-    case CardOrder::tag:
-      waiting_.push_back({tag, std::move(decide)});
-      return;
-    case CardOrder::end:
-      waiting_.push_back({end, std::move(decide)});
-      return;
-    case CardOrder::gland: {
-      const auto decided = std::make_shared<CardEnd>(decide());
-      waiting_.push_back({decided->part, [decided] { return std::move(*decided); }});
-      return;
-    }
+/// Two cards of one end are a danger that both must name.
+void CardsRun::find_twice() {
+  constexpr std::size_t k_most = 10;
+  std::size_t told = 0;
+  for (const Waiting& end : waiting_) {
+    if (end.tag.empty()) continue;
+    if (++seen_[name_of(end.tag, end.end)] != 2 || ++told > k_most) continue;
+    settings_.warn("the end " + end.tag + (end.end.empty() ? "" : ", " + end.end) +
+                   " has more than one card; look which of them holds");
   }
 }
 
-void CardsRun::finish() {
+void CardsRun::sort() {
+  for (Waiting& end : waiting_) {
+    switch (settings_.order) {
+      case CardOrder::given:
+        return;
+      case CardOrder::tag:
+        end.key = end.tag;
+        break;
+      case CardOrder::end:
+        end.key = end.place.empty() ? end.end : end.place;
+        break;
+      case CardOrder::gland: {
+        const auto decided = std::make_shared<CardEnd>(end.decide());
+        end.key = decided->part;
+        end.decide = [decided] { return std::move(*decided); };
+        break;
+      }
+    }
+  }
   std::stable_sort(waiting_.begin(), waiting_.end(),
                    [](const Waiting& a, const Waiting& b) { return natural_less(a.key, b.key); });
-  for (std::size_t i = 0; i < waiting_.size(); ++i) {
-    settings_.progress(static_cast<double>(i) / static_cast<double>(waiting_.size()));
-    print(std::exchange(waiting_[i].decide, nullptr)());
+}
+
+void CardsRun::finish() {
+  find_twice();
+  sort();
+  if (settings_.by == CardBy::type) {
+    print_types();
+  } else if (settings_.order == CardOrder::end) {
+    print_places();
+  } else {
+    print_ends();
   }
   waiting_.clear();
 }
@@ -74,6 +99,43 @@ schedule::DefaultCounts CardsRun::defaults() const {
   return counts;
 }
 
+void CardsRun::print_ends() {
+  cards_ = waiting_.size();
+  for (std::size_t i = 0; i < waiting_.size(); ++i) {
+    settings_.progress(static_cast<double>(i) / static_cast<double>(waiting_.size()));
+    print(std::exchange(waiting_[i].decide, nullptr)(), waiting_[i]);
+  }
+}
+
+/// Before the cards of a place a page with what is to be taken there.
+void CardsRun::print_places() {
+  cards_ = waiting_.size();
+  for (std::size_t first = 0; first < waiting_.size();) {
+    std::size_t last = first;
+    std::vector<CardEnd> ends;
+    Takeoff takeoff;
+    for (; last < waiting_.size() && waiting_[last].key == waiting_[first].key; ++last) {
+      settings_.progress(static_cast<double>(last) / static_cast<double>(waiting_.size()));
+      ends.push_back(std::exchange(waiting_[last].decide, nullptr)());
+      takeoff.add(ends.back());
+    }
+    settings_.print_place(takeoff.page(waiting_[first].key));
+    for (std::size_t i = 0; i < ends.size(); ++i) print(std::move(ends[i]), waiting_[first + i]);
+    first = last;
+  }
+}
+
+void CardsRun::print_types() {
+  CardTypes types(settings_.list->name);
+  for (std::size_t i = 0; i < waiting_.size(); ++i) {
+    settings_.progress(static_cast<double>(i) / static_cast<double>(waiting_.size()));
+    const Waiting& end = waiting_[i];
+    if (types.add(std::exchange(waiting_[i].decide, nullptr)(), end.source)) ++proven_;
+  }
+  cards_ = types.size();
+  types.print([&](print::Card& card) { hand_on(card); });
+}
+
 std::string CardsRun::other_cuts() const {
   if (other_cuts_ == 0) return {};
   return (other_cuts_ == 1 ? std::string("1 end is") : std::to_string(other_cuts_) + " ends are") +
@@ -82,58 +144,68 @@ std::string CardsRun::other_cuts() const {
          first_other_cut_;
 }
 
-void CardsRun::hand_on(const print::Card& card) {
-  constexpr std::size_t k_most = 10;
-  const std::size_t hash = std::hash<std::string>{}(card.tag + '\n' + card.end);
-  if (!card.tag.empty() && seen_.put(hash, 1) && ++twice_count_ <= k_most) {
-    settings_.warn("the end " + card.tag + (card.end.empty() ? "" : ", " + card.end) +
-                   " has more than one card; look which of them holds");
+print::Card CardsRun::card_of(const CardEnd& end, const Waiting& from) const {
+  print::Card card;
+  card.tag = end.tag;
+  card.end = end.end;
+  card.schedule = from.source;
+  if (const auto seen = seen_.find(name_of(from.tag, from.end));
+      seen != seen_.end() && seen->second > 1) {
+    card.notes.push_back("This end has " + std::to_string(seen->second) +
+                         " cards: find out which of them holds before you cut.");
   }
+  return card;
+}
+
+void CardsRun::hand_on(print::Card& card) {
+  card.number = ++printed_;
+  card.of = cards_;
   settings_.print(card);
 }
 
-void CardsRun::print(CardEnd end) {
+void CardsRun::print(CardEnd end, const Waiting& from) {
   if (!end.why_none.empty()) {
-    print_none(end);
+    print_none(end, from);
     return;
   }
   try {
-    print_sheet(end);
+    print_sheet(end, from);
   } catch (const InputError& error) {
     if (end.is_file) throw at_place(error, end.place);
     end.why_none = end.place + to_line(error.faults().front());
-    print_none(end);
+    print_none(end, from);
   }
 }
 
-void CardsRun::print_none(const CardEnd& end) {
-  print::Card card;
-  card.tag = end.tag;
-  card.end = end.end;
-  card.why_none = end.why_none;
+void CardsRun::print_none(const CardEnd& end, const Waiting& from) {
+  print::Card card = card_of(end, from);
+  card.why = end.why_none;
   hand_on(card);
 }
 
-void CardsRun::print_sheet(CardEnd& end) {
+void CardsRun::print_sheet(CardEnd& end, const Waiting& from) {
   const sheet::Sheet sheet =
       sheet::make_sheet(end.question, std::move(end.choice), settings_.list->name);
-  compare_cuts(sheet, end.stated_mm, end.tag + (end.end.empty() ? "" : ", " + end.end));
+  print::Card card = card_of(end, from);
+  const std::string other =
+      compare_cuts(sheet, end.stated_mm, end.tag + (end.end.empty() ? "" : ", " + end.end));
+  if (!other.empty()) card.notes.push_back("The results cut elsewhere: " + other + ".");
   if (sheet.state == sheet::State::cut) ++fitting_;
-  print::Card card;
-  card.tag = end.tag;
-  card.end = end.end;
+  if (sheet.fit->verdict == Verdict::fits) ++proven_;
   card.sheet = &sheet;
+  card.why = std::move(end.why);
+  card.remedy = std::move(end.remedy);
+  card.strip_mm = end.input.strip_mm;
   card.qr_text = io::write_job(sheet::with_gland(std::move(end.input), sheet), -1);
-  card.list_name = settings_.list->name;
   hand_on(card);
 }
 
 /// Figures may be out by now: the schedule or the gland list has changed, or another part was put
 /// into the results.
-void CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
-                            const std::string& name) {
+std::string CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
+                                   const std::string& name) {
   constexpr double k_half_step_mm = 0.05;  // results have one decimal
-  if (!sheet.plan) return;
+  if (!sheet.plan) return {};
   const strip::Marks& marks = sheet.plan->marks;
   const Cuts cuts{marks.armour_cut_mm, marks.sheath_cut_mm, marks.bedding_cut_mm};
   constexpr std::array<const char*, 3> k_layers{"armour", "sheath", "bedding"};
@@ -145,65 +217,64 @@ void CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
              " mm, now " + plain(*cuts[i], 1) + " mm";
   }
   if (!other.empty() && ++other_cuts_ == 1) first_other_cut_ = name + ": " + other;
+  return other;
 }
 
-void CardsRun::add_job(const std::string& path, const job::JobInput& input) {
+void CardsRun::add_job(const std::string& path, const job::JobInput& input,
+                       const std::string& source) {
   const std::string tag = input.tag.value_or("");
   if (!wanted(tag)) return;
   // Errors in any file come before the first page.
   const auto decided =
       std::make_shared<CardEnd>(decide_job(path, input, settings_.deciding(false)));
-  put(tag, input.end.value_or(""), [decided] { return std::move(*decided); });
+  waiting_.push_back(
+      {tag, input.end.value_or(""), {}, source, [decided] { return std::move(*decided); }});
 }
 
-void CardsRun::add_schedule(Schedule schedule, bool place, ChosenParts* chosen) {
+void CardsRun::add_schedule(Schedule schedule, bool place, ChosenParts* chosen,
+                            const std::string& source) {
   const Schedule& kept = schedules_.emplace_back(std::move(schedule));
-  for (const ScheduleTable& table : kept.tables) add_table(table, place, chosen);
+  for (const ScheduleTable& table : kept.tables) add_table(table, place, chosen, source);
   if (chosen != nullptr) chosen->finish();
 }
 
-void CardsRun::add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen) {
+void CardsRun::add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen,
+                         const std::string& source) {
   io::RowBlock block;
   schedule::SkippedRows skipped;
-  double begun = 0.0;  // part of the file before this block
   while (table.file->read(block)) {
     table.file->finish(block);
     for (const schedule::SkippedRow& row : block.skipped) skipped.add(row);
-    const auto taken = table.rows->taken();
     for (std::size_t i = 0; i < block.rows; ++i) {
-      if (taken && settings_.order == CardOrder::given) {
-        const double done = static_cast<double>(i) / static_cast<double>(block.rows);
-        settings_.progress(begun + (*taken - begun) * done);
-      }
-      add_row(table, block.records[i], asks_place, chosen);
+      add_row(table, block.records[i], asks_place, chosen, source);
     }
-    begun = taken.value_or(0.0);
   }
   const std::string text = skipped.text(table.rows->row_word());
   if (!text.empty()) settings_.warn(table.name + ": skipped " + text);
 }
 
 void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record, bool asks_place,
-                       ChosenParts* chosen) {
+                       ChosenParts* chosen, const std::string& source) {
   const schedule::Layout& layout = table.file->layout();
   const std::string tag(schedule::tag_of(layout, record.fields));
   const bool is_wanted = wanted(tag);
+  const auto row =
+      std::make_shared<const std::vector<std::string>>(record.fields.begin(), record.fields.end());
   for (const schedule::Side side : layout.ends()) {
     const std::string_view name = schedule::end_name(layout, record.fields, side);
     const ChosenEnd given = chosen != nullptr ? chosen->next(tag, name) : ChosenEnd{};
     if (!is_wanted) continue;
-    put(tag, end_words(layout, record.fields, side),
-        [this, &table, asks_place,
-         cells = std::vector<std::string>(record.fields.begin(), record.fields.end()), side, given,
-         line = record.line] {
-          const std::vector<std::string_view> views(cells.begin(), cells.end());
-          const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
-                                    std::to_string(line) + ": ";
-          CardEnd end = decide_row(table.file->layout(), views, side, given, place,
-                                   settings_.deciding(asks_place));
-          if (end.defaults != 0) defaults_[{&table, line}] |= end.defaults;
-          return end;
-        });
+    waiting_.push_back(
+        {tag, end_words(layout, record.fields, side), place_of(layout, record.fields, side), source,
+         [this, &table, asks_place, row, side, given, line = record.line] {
+           const std::vector<std::string_view> views(row->begin(), row->end());
+           const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
+                                     std::to_string(line) + ": ";
+           CardEnd end = decide_row(table.file->layout(), views, side, given, place,
+                                    settings_.deciding(asks_place));
+           if (end.defaults != 0) defaults_[{&table, line}] |= end.defaults;
+           return end;
+         }});
   }
 }
 

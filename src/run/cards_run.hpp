@@ -8,6 +8,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -21,7 +22,6 @@
 #include "run/card_end.hpp"
 #include "run/chosen_parts.hpp"
 #include "run/open_schedule.hpp"
-#include "run/tag_register.hpp"
 
 namespace cutback::run {
 
@@ -29,8 +29,14 @@ namespace cutback::run {
 enum class CardOrder {
   given,  ///< as the files have them
   tag,
-  end,
+  end,  ///< by place: the ends of all cables that lie there, whichever end of their cable they are
   gland
+};
+
+/// What a card is for.
+enum class CardBy {
+  end,
+  type  ///< one gland, hole, wall and cable type, with the list of its ends
 };
 
 /// What every card is made with. Borrowed.
@@ -40,7 +46,9 @@ struct CardsSettings {
   const fit::Selector* glands = nullptr;
   std::set<std::string> only;  ///< tags; empty: all
   CardOrder order = CardOrder::given;
+  CardBy by = CardBy::end;
   std::function<void(const print::Card&)> print;
+  std::function<void(const print::PlacePage&)> print_place;
   std::function<void(const std::string&)> warn;
   std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
 
@@ -58,25 +66,27 @@ struct MissingTag {
   std::string nearest;  ///< that an end has; empty where none is near
 };
 
-/// Decides every end once, makes its sheet and hands its card on. Where an order is asked for, all
-/// ends wait in memory: by gland as they are decided, by tag and end as their cells. Otherwise
-/// nothing waits.
+/// Takes the ends of all files, as their cells, then decides each once, makes its sheet and hands
+/// its card on: a card says which of how many it is, and whether another end has its tag.
 class CardsRun {
  public:
   explicit CardsRun(CardsSettings settings);
   ~CardsRun();
 
   /// @throws InputError, FileError: a job is a whole file, and one that is wrong is not printed
-  /// @param path  of it, for messages
-  void add_job(const std::string& path, const job::JobInput& input);
+  /// @param path    of it, for messages
+  /// @param source  its name and a hash of its content, for the cards
+  void add_job(const std::string& path, const job::JobInput& input, const std::string& source);
   /// @param schedule  kept until finish()
   /// @param chosen    may be null
   /// @param place  it speaks of places (speaks_of_place)
-  void add_schedule(Schedule schedule, bool place, ChosenParts* chosen);
-  /// Prints what waits.
+  void add_schedule(Schedule schedule, bool place, ChosenParts* chosen, const std::string& source);
+  /// Prints all.
   void finish();
 
-  /// Ends whose gland fits, with an armour that is enough where that is asked.
+  /// Ends whose gland fits, measured or by datasheets.
+  [[nodiscard]] std::size_t proven() const { return proven_; }
+  /// Ends that may be cut.
   [[nodiscard]] std::size_t fitting() const { return fitting_; }
   /// What each default filled in the rows that have cards.
   [[nodiscard]] schedule::DefaultCounts defaults() const;
@@ -88,30 +98,44 @@ class CardsRun {
 
  private:
   struct Waiting {
-    std::string key;
+    std::string tag;
+    std::string end;
+    std::string place;
+    std::string source;
     std::function<CardEnd()> decide;
+    std::string key = {};  ///< of the order
   };
-  void put(const std::string& tag, const std::string& end, std::function<CardEnd()> decide);
   bool wanted(const std::string& tag);
-  void add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen);
+  void add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen,
+                 const std::string& source);
   void add_row(const ScheduleTable& table, const io::CsvRecord& record, bool asks_place,
-               ChosenParts* chosen);
-  void print(CardEnd end);
-  void print_sheet(CardEnd& end);
-  void print_none(const CardEnd& end);
-  void hand_on(const print::Card& card);
-  void compare_cuts(const sheet::Sheet& sheet, const Cuts& stated, const std::string& name);
+               ChosenParts* chosen, const std::string& source);
+  void find_twice();
+  void sort();
+  void print_ends();
+  void print_places();
+  void print_types();
+  void print(CardEnd end, const Waiting& from);
+  void print_sheet(CardEnd& end, const Waiting& from);
+  void print_none(const CardEnd& end, const Waiting& from);
+  /// A card with what every one of this end has.
+  [[nodiscard]] print::Card card_of(const CardEnd& end, const Waiting& from) const;
+  void hand_on(print::Card& card);
+  [[nodiscard]] std::string compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
+                                         const std::string& name);
 
   CardsSettings settings_;
   std::deque<Schedule> schedules_;  ///< what the ends that wait borrow
   std::vector<Waiting> waiting_;
   /// Of `only`, what no end has so far, with the nearest that one has.
   std::map<std::string, Nearest> missing_;
-  TagRegister seen_;
-  std::size_t twice_count_ = 0;
+  std::unordered_map<std::string, std::size_t> seen_;  ///< how often a tag and end are there
+  std::size_t cards_ = 0;                              ///< of which each says the number
+  std::size_t printed_ = 0;
   std::size_t other_cuts_ = 0;  ///< ends whose cuts are not as stated
   std::string first_other_cut_;
   std::size_t fitting_ = 0;
+  std::size_t proven_ = 0;
   /// Of the rows that defaults were taken for, those: a cell may serve two ends.
   std::map<std::pair<const ScheduleTable*, std::size_t>, std::uint64_t> defaults_;
 };

@@ -20,7 +20,8 @@ bool speaks_by_default(const schedule::Layout& layout) {
 }
 
 bool speaks_of_place(const ScheduleTable& table) {
-  if (speaks_by_default(table.file->layout())) return true;
+  const schedule::Layout& layout = table.file->layout();
+  if (layout.hazard_unread || speaks_by_default(layout)) return true;
   std::vector<std::size_t> cells;
   for (const schedule::Column& column : table.file->layout().columns) {
     if (speaks(column)) cells.push_back(column.cell);
@@ -45,7 +46,7 @@ bool speaks_of_place(const ScheduleTable& table) {
 bool has_place_column(const Schedule& schedule) {
   return std::any_of(schedule.tables.begin(), schedule.tables.end(), [](const auto& table) {
     const schedule::Layout& layout = table.file->layout();
-    return speaks_by_default(layout) ||
+    return layout.hazard_unread || speaks_by_default(layout) ||
            std::any_of(layout.columns.begin(), layout.columns.end(), speaks);
   });
 }

@@ -28,7 +28,8 @@ std::string one_line(std::string_view text) {
 }  // namespace
 
 std::vector<std::string> schedule_notes(const std::string& schedule, const std::string& list,
-                                        const std::string& defaults) {
+                                        const std::string& defaults,
+                                        const std::vector<std::string>& about) {
   std::vector<std::string> notes{
       "Made by cutback " CUTBACK_VERSION ".",
       "Schedule: " + file_name(schedule) + ". Gland list: " + file_name(list) + ".",
@@ -41,10 +42,12 @@ std::vector<std::string> schedule_notes(const std::string& schedule, const std::
       "figure is missing. marginal-outside: outside by less than the uncertainty. no-fit: no gland "
       "of the list. no-stock: glands of the list fit, but none of them is left. unusable: the row "
       "cannot be read as a cable; its reason says why.",
-      "In Take-off, to_order and the totals are formulas: change quantity, stock or unit_price and "
-      "they follow. A price is that of the gland list, without tax or carriage.",
+      "In Take-off, what is to be ordered and the totals are formulas: change quantity, stock or "
+      "price and they follow; the totals are those of the rows that a filter leaves. A price is "
+      "that of the gland list, without tax or carriage.",
       "Lengths and margins are in millimetres.",
   };
+  notes.insert(notes.begin() + 2, about.begin(), about.end());
   if (!defaults.empty()) notes.insert(notes.begin() + 2, one_line(defaults));
   return notes;
 }

@@ -8,8 +8,10 @@ namespace cutback::run {
 
 /// The program, what it was given, what its words mean, and the cautions; one line each.
 /// @param defaults  what was taken for blank cells; empty where nothing was
+/// @param about     revision, date, options, counts: what this run alone has
 [[nodiscard]] std::vector<std::string> schedule_notes(const std::string& schedule,
                                                       const std::string& list,
-                                                      const std::string& defaults);
+                                                      const std::string& defaults,
+                                                      const std::vector<std::string>& about = {});
 
 }  // namespace cutback::run

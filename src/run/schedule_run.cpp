@@ -52,6 +52,7 @@ class Worker {
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     const auto fault = schedule::fault_of_row(layout_, record.fields);
     const std::uint64_t quantity = schedule::quantity_of(layout_, record.fields).value_or(1);
+    const std::string_view group = schedule::group_of_row(layout_, record.fields, run_.by);
     std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag,
@@ -63,7 +64,7 @@ class Worker {
       if (fault) {
         Decided decided;
         decided.decision.faults.push_back(*fault);
-        put(chunk, name, decided);
+        put(chunk, name, group, decided);
       } else {
         const auto* const supply =
             run_.supplies != nullptr ? run_.supplies->of(file_.row_id(record.line), side) : nullptr;
@@ -73,7 +74,7 @@ class Worker {
           throw InternalError("an end was left out when the stock was shared out");
         }
         defaults |= decided.decision.defaults;
-        put(chunk, name, decided);
+        put(chunk, name, group, decided);
       }
     }
     tally_.defaults.add(defaults);
@@ -89,18 +90,22 @@ class Worker {
     return hash(name_);
   }
 
-  void put(Chunk& chunk, const schedule::EndName& name, Decided& end) {
+  void put(Chunk& chunk, const schedule::EndName& name, std::string_view by, Decided& end) {
     const Decision& decision = end.decision;
     if (run_.json) {
-      print::append_schedule_json(chunk.text, name, decision, run_.defaults);
+      print::append_schedule_json(chunk.text, name, decision, run_.defaults,
+                                  run_.suppliers.of(decision.gland));
     }
     if (!run_.json || run_.write_csv) {
       if (end.text.empty() && decision.usable()) io::append_schedule_csv_tail(end.text, decision);
-      if (end.more.empty()) io::append_schedule_csv_more(end.more, decision, run_.defaults);
+      if (end.more.empty()) {
+        io::append_schedule_csv_more(end.more, decision, run_.defaults,
+                                     run_.suppliers.of(decision.gland));
+      }
       io::append_schedule_csv(run_.json ? chunk.csv : chunk.text, name, decision, end.text,
                               end.more);
     }
-    tally_.add(decision, name.quantity);
+    tally_.add(decision, name.quantity, by);
     if (decision.proven || !run_.write_exception) return;
     const schedule::Exception exception = schedule::exception_of(name, decision);
     auto& [group, line] = chunk.exceptions.emplace_back(exception.group, "");

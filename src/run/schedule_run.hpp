@@ -13,6 +13,7 @@
 #include "cutback/schedule/decide.hpp"
 #include "cutback/schedule/supply.hpp"
 #include "cutback/schedule/tally.hpp"
+#include "run/suppliers.hpp"
 
 namespace cutback::run {
 
@@ -20,6 +21,8 @@ struct ScheduleRun {
   schedule::Settings settings;
   const schedule::Supplies* supplies = nullptr;       ///< where limited stock was shared out
   std::span<const schedule::OwnValue> defaults = {};  ///< Format::defaults
+  Suppliers suppliers;
+  schedule::GroupBy by = schedule::GroupBy::nothing;  ///< what the tally's parts are put under
   bool json = false;
   unsigned threads = 1;
   std::function<void(std::string_view)> write;  ///< the results, in the schedule's order

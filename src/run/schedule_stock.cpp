@@ -8,7 +8,10 @@ SharedStock share_stock(std::span<io::ScheduleFile* const> files,
                         const schedule::TransportSolver& solve) {
   const auto glands = settings.glands->glands();
   GroupedSchedule grouped = group_schedule(files, settings, threads, Keep::ends);
-  schedule::Wanted wanted{.parts = schedule::parts_of(glands), .groups = std::move(grouped.groups)};
+  const int decimals = schedule::decimals_of(glands);
+  schedule::Wanted wanted{.parts = schedule::parts_of(glands, decimals),
+                          .decimals = decimals,
+                          .groups = std::move(grouped.groups)};
   schedule::Share share = schedule::share_out(wanted, solve);
   schedule::Supplies supplies(wanted, share, grouped.ends, glands);
   return {std::move(wanted), std::move(share), std::move(supplies)};

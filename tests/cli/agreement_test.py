@@ -150,7 +150,7 @@ class Agreement(unittest.TestCase):
         self.assertLess(status, 2, err)
         counts = json.loads(out)
         self.assertEqual(counts["ends"], len(ends))
-        self.assertEqual(counts["fitting"], states["cut"])
+        self.assertEqual(counts["cut"], states["cut"])
         self.assertEqual(counts["unusable"], states["unusable"])
         self.assertEqual(status == 0, states["cut"] == len(ends))
 

@@ -6,6 +6,7 @@ file(STRINGS "${CASE}/args" args ENCODING UTF-8)
 file(MAKE_DIRECTORY "${WORK}")
 
 set(environment "LC_ALL=C.UTF-8" "TZ=UTC" "--unset=CUTBACK_GLANDS" "--unset=CUTBACK_DATA"
+  "XDG_CONFIG_HOME=/nonexistent"
   "--unset=NO_COLOR" "--unset=SOURCE_DATE_EPOCH")
 if(EXISTS "${CASE}/env")
   file(STRINGS "${CASE}/env" own)

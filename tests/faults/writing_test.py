@@ -159,6 +159,15 @@ class Writing(unittest.TestCase):
                             result = case.run(FAIL_CALL=kind, FAIL_AT=str(place), FAIL_MORE=more)
                             self.check(case, result, bool(more))
 
+    def test_a_full_device(self):
+        for arguments in (["--help"], ["--version"], [], ["fit", "--help"], ["fit", *FIT, *GLANDS],
+                          ["rules", "--json"], ["sheet", str(JOB), *GLANDS, "--svg"]):
+            with self.subTest(arguments=arguments), open("/dev/full", "wb") as full:
+                done = subprocess.run([PROGRAM, *arguments], stdout=full, stderr=subprocess.PIPE,
+                                      check=False, timeout=60)
+                self.assertEqual(done.returncode, 3, done.stderr)
+                self.assertIn(b"stdout", done.stderr)
+
     def test_files_may_not_be_long(self):
         for name, case in self.cases:
             longest = max([len(case.out), *map(len, case.whole.values())])

@@ -28,3 +28,20 @@ foreach(script IN LISTS scripts)
     message(FATAL_ERROR "${script} names the build folder")
   endif()
 endforeach()
+
+# The second half is found from a prefix that was moved, too.
+set(moved "${WORK}/moved elsewhere")
+file(REMOVE_RECURSE "${moved}")
+file(RENAME "${prefix}" "${moved}")
+execute_process(COMMAND "${moved}/bin/cutback" sheet --od 15.3+15.1 --bedding 10.6+10.7 --wire 0.9
+  --entry M20 --svg --quiet RESULT_VARIABLE status OUTPUT_VARIABLE drawing)
+if(NOT status LESS 2 OR NOT drawing MATCHES "<svg")
+  message(FATAL_ERROR "the second program does not run from a moved prefix: ${status}")
+endif()
+foreach(page cutback cutback-fit cutback-schedule)
+  if(NOT EXISTS "${moved}/share/man/man1/${page}.1.gz")
+    message(FATAL_ERROR "no manual page of ${page}")
+  endif()
+endforeach()
+execute_process(COMMAND "${moved}/bin/cutback" rules --data "${moved}/share/cutback/standards"
+  OUTPUT_QUIET COMMAND_ERROR_IS_FATAL ANY)

@@ -5,6 +5,7 @@
 #include <bit>
 #include <catch2/catch.hpp>
 #include <limits>
+#include <random>
 
 #include "support/solvers.hpp"
 
@@ -60,7 +61,7 @@ std::int64_t served_by(const Wanted& wanted, unsigned mask) {
 std::int64_t cost_of(const Wanted& wanted, unsigned mask) {
   std::int64_t cost = 0;
   for (std::size_t i = 0; i < wanted.parts.size(); ++i) {
-    if ((mask >> i & 1U) != 0) cost += wanted.parts[i].cost_cents;
+    if ((mask >> i & 1U) != 0) cost += wanted.parts[i].cost_units;
   }
   return cost;
 }
@@ -115,7 +116,7 @@ TEST_CASE("choose_kit: the same as every set of parts tried", "[property][kit]")
     const Measures got =
         measures(by, static_cast<std::int64_t>(kit.parts.size()), cost_of(wanted, mask));
     RC_ASSERT(got == least(wanted, by));
-    RC_ASSERT(kit.cost_cents == cost_of(wanted, mask));
+    RC_ASSERT(kit.cost_units == cost_of(wanted, mask));
     RC_ASSERT(kit.proven);
     RC_ASSERT(kit.ties_broken);
     RC_ASSERT(kit.bound == got.first);
@@ -159,7 +160,7 @@ TEST_CASE("choose_kit: without time a kit that serves all, and a bound that hold
     const Measures best = least(wanted, by);
     RC_ASSERT(kit.bound <= best.first);
     const std::int64_t got =
-        measures(by, static_cast<std::int64_t>(kit.parts.size()), kit.cost_cents).first;
+        measures(by, static_cast<std::int64_t>(kit.parts.size()), kit.cost_units).first;
     RC_ASSERT(kit.proven == (kit.bound == got));
     int parts = 0;
     for (const schedule::KitStep& step : kit.curve) {
@@ -189,7 +190,7 @@ TEST_CASE("choose_kit: a part the fewer never makes the kit smaller", "[property
       const schedule::Kit before = schedule::choose_kit(wanted, by, test::solved);
       const schedule::Kit after = schedule::choose_kit(fewer, by, test::solved);
       if (by == KitBy::parts) RC_ASSERT(after.parts.size() >= before.parts.size());
-      if (by == KitBy::price) RC_ASSERT(after.cost_cents >= before.cost_cents);
+      if (by == KitBy::price) RC_ASSERT(after.cost_units >= before.cost_units);
     }
   }));
 }
@@ -209,4 +210,37 @@ TEST_CASE("choose_kit: the order of glands and ends does not matter", "[property
     RC_ASSERT(test::codes(wanted, schedule::choose_kit(wanted, by, test::solved)) ==
               test::codes(turned, schedule::choose_kit(turned, by, test::solved)));
   }));
+}
+
+TEST_CASE("choose_kit: prices of three and four decimals, every set tried", "[property][kit]") {
+  std::mt19937 random(20261129);  // the same cases each time
+  const auto below = [&](unsigned most) { return static_cast<std::uint32_t>(random() % most); };
+  for (const int decimals : {3, 4}) {
+    for (int i = 0; i < 200; ++i) {
+      Wanted wanted;
+      wanted.decimals = decimals;
+      const std::uint32_t parts = 6 + below(4);
+      for (std::uint32_t part = 0; part < parts; ++part) {
+        // Alike to the cent: 1.230 to 1.249, and the same with one decimal more.
+        const std::uint32_t cent = decimals == 3 ? 10 : 100;
+        wanted.parts.push_back(test::part("P" + std::to_string(part),
+                                          123 * cent + below(2 * cent)));
+      }
+      schedule::Grouper grouper;
+      for (std::uint32_t group = 0; group < 8 + below(12); ++group) {
+        schedule::PartSet set;
+        for (std::uint32_t j = 0; j < 2 + below(2); ++j) set.push_back(below(parts));
+        std::sort(set.begin(), set.end());
+        set.erase(std::unique(set.begin(), set.end()), set.end());
+        grouper.add(set, 1 + below(9));
+      }
+      wanted.groups = grouper.groups();
+      for (const KitBy by : {KitBy::parts, KitBy::price}) {
+        const schedule::Kit kit = schedule::choose_kit(wanted, by, test::solved);
+        REQUIRE(kit.proven);
+        REQUIRE(kit.cost_units == cost_of(wanted, mask_of(kit)));
+        REQUIRE(measures(by, std::popcount(mask_of(kit)), kit.cost_units) == least(wanted, by));
+      }
+    }
+  }
 }

@@ -5,7 +5,10 @@
 #include <catch2/catch.hpp>
 #include <map>
 #include <numeric>
+#include <random>
 
+#include "cutback/number.hpp"
+#include "support/build_job.hpp"
 #include "support/solvers.hpp"
 
 using namespace cutback;
@@ -71,7 +74,7 @@ class Exhaustive {
       Best with = from(end + 1, stock);
       ++stock[part];
       ++with.served;
-      with.cost += wanted_.parts[part].cost_cents;
+      with.cost += wanted_.parts[part].cost_units;
       if (better(with, best)) best = with;
     }
     known_.emplace(key, best);
@@ -92,7 +95,7 @@ TEST_CASE("share_out: the same as every way tried, and proven by its dual", "[pr
     const schedule::Share share = schedule::share_out(wanted, solve::cheapest_plan);
     const Best best = Exhaustive(wanted).best();
     RC_ASSERT(share.served == best.served);
-    RC_ASSERT(share.cost_cents == best.cost);
+    RC_ASSERT(share.cost_units == best.cost);
     RC_ASSERT(share.proven);
     if (share.out_of_stock > 0) ++short_of;
     std::vector<std::int64_t> used(wanted.parts.size(), 0);
@@ -131,7 +134,7 @@ TEST_CASE("share_out: more stock never serves fewer ends", "[property][share]") 
     const schedule::Share after = schedule::share_out(wanted, solve::cheapest_plan);
     RC_ASSERT(after.served >= before.served);
     RC_ASSERT(after.served <= before.served + 1);
-    if (after.served == before.served) RC_ASSERT(after.cost_cents <= before.cost_cents);
+    if (after.served == before.served) RC_ASSERT(after.cost_units <= before.cost_units);
   }));
 }
 
@@ -156,4 +159,49 @@ TEST_CASE("check_plan: a dearer plan is not proven", "[property][share]") {
     RC_ASSERT(!schedule::check_plan(transport, plan).feasible);
   }));
   CHECK(looked_at > 50);
+}
+
+TEST_CASE("share_out: prices of three and four decimals, every way tried", "[property][share]") {
+  std::mt19937 random(20261128);  // the same cases each time
+  const auto below = [&](int most) {
+    return static_cast<int>(random() % static_cast<unsigned>(most));
+  };
+  for (const int decimals : {3, 4}) {
+    const double unit = decimals == 3 ? 0.001 : 0.0001;
+    int told_apart = 0;
+    for (int i = 0; i < 200; ++i) {
+      // Prices that are alike to the cent.
+      std::vector<gland::Gland> glands;
+      for (int part = 0; part < 4; ++part) {
+        gland::Gland& gland = glands.emplace_back(test::small_gland());
+        gland.part = "P" + std::to_string(part);
+        gland.price = parse_number(fixed(1.23 + unit * below(decimals == 3 ? 20 : 200), decimals));
+        gland.stock = below(4);
+      }
+      REQUIRE(schedule::decimals_of(glands) <= decimals);
+      Wanted wanted{.parts = schedule::parts_of(glands, decimals), .decimals = decimals};
+      schedule::Grouper grouper;
+      for (int group = 0; group < 4; ++group) {
+        schedule::PartSet set;
+        for (std::uint32_t part = 0; part < 4; ++part) {
+          if (below(2) == 0) set.push_back(part);
+        }
+        grouper.add(set, 1 + below(3));
+      }
+      wanted.groups = grouper.groups();
+      const schedule::Share share = schedule::share_out(wanted, solve::cheapest_plan);
+      const Best best = Exhaustive(wanted).best();
+      REQUIRE(share.proven);
+      REQUIRE(share.served == best.served);
+      REQUIRE(share.cost_units == best.cost);
+      // What whole cents would have taken for as good.
+      for (const auto& part : wanted.parts) {
+        if (part.cost_units % (decimals == 3 ? 10 : 100) != 0) {
+          ++told_apart;
+          break;
+        }
+      }
+    }
+    CHECK(told_apart > 100);
+  }
 }

@@ -99,9 +99,9 @@ const Golden& golden_of(const std::vector<Golden>& list, const std::string& sche
   return list.front();
 }
 
-const std::vector<std::string> k_results{"fit",      "sheet",  "cards", "cable",
-                                         "earth",    "glands", "rules", "readings",
-                                         "schedule", "kit",    "errors"};
+const std::vector<std::string> k_results{"fit",     "sheet", "cards",    "cable",    "earth",
+                                         "glands",  "rules", "readings", "schedule", "kit",
+                                         "profile", "made",  "errors"};
 
 }  // namespace
 

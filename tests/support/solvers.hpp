@@ -11,9 +11,9 @@
 
 namespace cutback::test {
 
-inline schedule::Part part(const std::string& code, std::int64_t cost_cents,
+inline schedule::Part part(const std::string& code, std::int64_t cost_units,
                            std::optional<std::int64_t> stock = std::nullopt) {
-  return {.code = code, .cost_cents = cost_cents, .priced = true, .stock = stock};
+  return {.code = code, .cost_units = cost_units, .priced = true, .stock = stock};
 }
 
 inline schedule::ProgramResult solved(const schedule::Program& program) {

@@ -45,16 +45,16 @@ std::string temporary(const std::string& name) {
 TEST_CASE("ScheduleWorkbook: what is more than a sheet takes goes on in the next", "[xlsx]") {
   const std::string path = temporary("sheets.xlsx");
   io::FileWriter file(path);
-  const auto book = io::new_schedule_workbook(file, k_created_unix_s, 3);
+  const auto book = io::new_schedule_workbook(file, k_created_unix_s, 2, 3);
   book->add_results("A,,fits,P,1,1.00,,,,,,,,x\nB,,fits,P,1,1.00,,,,,,,,x\n");
   book->add_results("C,,fits,P,1,1.00,,,,,,,,x\n");
   CHECK_FALSE(std::filesystem::exists(path));
   const std::vector<std::string> notes{"n"};
-  book->finish({}, {}, notes);
+  book->finish({}, {}, {}, {}, notes);
   file.commit();
-  CHECK(first_cells(path, "Results") == std::vector<std::string>{"1 tag", "2 A", "3 B"});
-  CHECK(first_cells(path, "Results 2") == std::vector<std::string>{"1 tag", "2 C"});
-  CHECK(first_cells(path, "Exceptions") == std::vector<std::string>{"1 group"});
+  CHECK(first_cells(path, "Results") == std::vector<std::string>{"1 Tag", "2 A", "3 B"});
+  CHECK(first_cells(path, "Results 2") == std::vector<std::string>{"1 Tag", "2 C"});
+  CHECK(first_cells(path, "Exceptions") == std::vector<std::string>{"1 Group"});
   CHECK(first_cells(path, "Notes") == std::vector<std::string>{"1 notes", "2 n"});
   CHECK(first_cells(path, "Results 3") == std::vector<std::string>{"no such sheet"});
   std::filesystem::remove(path);
@@ -63,12 +63,12 @@ TEST_CASE("ScheduleWorkbook: what is more than a sheet takes goes on in the next
 TEST_CASE("ScheduleWorkbook: texts too long or not allowed in XML are still read back", "[xlsx]") {
   const std::string path = temporary("texts.xlsx");
   io::FileWriter file(path);
-  const auto book = io::new_schedule_workbook(file, k_created_unix_s);
+  const auto book = io::new_schedule_workbook(file, k_created_unix_s, 2);
   book->add_results("\x01_x0041_\xEF\xBF\xBF,,fits,,,,,,,,,,,\n" + std::string(15999, 'a') +
                     "\xC3\xA4z,,fits,,,,,,,,,,,\n");
-  book->finish({}, {}, {});
+  book->finish({}, {}, {}, {}, {});
   file.commit();
-  const auto cells = first_cells(path, "");
+  const auto cells = first_cells(path, "Results");
   REQUIRE(cells.size() == 3);
   CHECK_THAT(cells[1], Contains("_x0041_\xEF\xBF\xBD"));
   CHECK(cells[2] == "3 " + std::string(15999, 'a') + " ...");

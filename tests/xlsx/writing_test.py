@@ -6,6 +6,7 @@ import datetime
 import re
 import subprocess
 import unittest
+from decimal import Decimal
 
 import openpyxl
 
@@ -14,7 +15,8 @@ from support import GLANDS, SOURCE, WORK, run
 
 SITE = SOURCE / "tests/cli/schedule/one_end.csv"
 TEXTS = {"state", "not_asked", "tag", "end", "verdict", "part", "barrier", "reason", "description", "group", "nearest", "change",
-         "sheath_od_evidence", "bedding_evidence", "armour_evidence", "defaults", "remarks"}
+         "sheath_od_evidence", "bedding_evidence", "armour_evidence", "defaults", "remarks",
+         "supplier", "currency", "group"}
 
 
 def rows_of(path):
@@ -35,12 +37,20 @@ def all_of(schedule, name, *args):
 
 
 def calculate(formula, cell):
-    """The three kinds of formulas that there are."""
-    if match := re.fullmatch(r"=SUM\(I2:I(\d+)\)", formula):
-        return sum(cell(f"I{row}") or 0 for row in range(2, int(match[1]) + 1))
+    """The kinds of formulas that there are."""
+    if match := re.fullmatch(r"=SUBTOTAL\(109,([IL])2:\1(\d+)\)", formula):
+        return sum(cell(f"{match[1]}{row}") or 0 for row in range(2, int(match[2]) + 1))
+    if match := re.fullmatch(r"=(D\d+)-(R\d+)", formula):
+        return cell(match[1]) - cell(match[2])
+    if match := re.fullmatch(r"=MIN\((D\d+),(F\d+)\)", formula):
+        return min(cell(match[1]), cell(match[2]) or 0)
+    if match := re.fullmatch(r"=IF\((D\d+)-(F\d+)<=0,0,CEILING\(MAX\(\1-\2,(N\d+)\),MAX\(1,(M\d+)\)\)\)", formula):
+        needed = cell(match[1]) - (cell(match[2]) or 0)
+        pack = max(1, cell(match[4]) or 0)
+        return 0 if needed <= 0 else -(-max(needed, cell(match[3]) or 0) // pack) * pack
     if match := re.fullmatch(r"=MAX\(0,(D\d+)-(F\d+)\)", formula):
         return max(0, cell(match[1]) - (cell(match[2]) or 0))
-    if match := re.fullmatch(r"=(G\d+)\*(H\d+)", formula):
+    if match := re.fullmatch(r"=([GK]\d+)\*(H\d+)", formula):
         return cell(match[1]) * cell(match[2])
     raise AssertionError("another formula: " + formula)
 
@@ -48,14 +58,18 @@ def calculate(formula, cell):
 class Workbook(unittest.TestCase):
     def check(self, path, tables):
         values = openpyxl.load_workbook(path, data_only=True)
-        self.assertEqual(values.sheetnames, ["Results", "Take-off", "Exceptions", "Notes"])
+        self.assertEqual(values.sheetnames, ["Overview", "Results", "Take-off", "Exceptions", "Notes"])
         for name, rows in tables.items():
             sheet = values[name]
             self.assertEqual(sheet.max_row, len(rows))
-            for i, row in enumerate(rows):
+            heads = [cell.value for cell in sheet[1]]
+            self.assertEqual(len(heads), len(rows[0]))
+            self.assertEqual(len(set(heads)), len(heads))
+            self.assertFalse(any("_" in head or not head[0].isupper() for head in heads))  # words
+            for i, row in enumerate(rows[1:]):
                 for j, want in enumerate(row):
-                    self.check_cell(sheet.cell(i + 1, j + 1), want, i == 0 or rows[0][j] in TEXTS)
-            self.assertEqual(sheet.freeze_panes, "A2")
+                    self.check_cell(sheet.cell(i + 2, j + 1), want, rows[0][j] in TEXTS)
+            self.assertEqual(sheet.freeze_panes, "A2" if name == "Exceptions" else "B2")
             self.assertTrue(sheet.auto_filter.ref.startswith("A1:"))
 
     def check_cell(self, cell, want, is_text):
@@ -90,6 +104,63 @@ class Workbook(unittest.TestCase):
         self.assertGreater(count, 4)
         self.assertEqual(live.cell(live.max_row, 1).value, "TOTAL")
 
+    def test_money_with_packs(self):
+        """Three decimals, packs and accessories: the total is that of its rows, to the last digit."""
+        prices = WORK / "accessories.csv"
+        prices.write_text("name,thread,price,stock,pack,min_order\nlocknut,,0.125,,50,\n"
+                          "washer,M20,0.075,3,,10\nARM-16-M20,,,,4,\n", encoding="utf-8")
+        path, tables = all_of(SITE, "packs", "--accessories", prices, "--currency", "KWD")
+        self.check(path, tables)
+        heads, *rows = tables["Take-off"]
+        lines = [dict(zip(heads, row)) for row in rows]
+        total = lines.pop()
+        for column in ("total", "provisional_total"):
+            self.assertEqual(Decimal(total[column]), sum(Decimal(line[column] or 0) for line in lines))
+        self.assertTrue(all(len(line["total"].partition(".")[2]) == 3 for line in lines if line["total"]))
+        self.assertEqual({line["currency"] for line in lines if line["unit_price"]}, {"KWD"})
+        live = openpyxl.load_workbook(path)["Take-off"]
+        saved = openpyxl.load_workbook(path, data_only=True)["Take-off"]
+        for row in live.iter_rows():
+            for cell in row:
+                if cell.data_type == "f":
+                    self.assertAlmostEqual(calculate(cell.value, lambda at: saved[at].value),
+                                           saved[cell.coordinate].value, places=9)
+        self.assertEqual(live["H2"].number_format, "#,##0.000")
+
+    def test_overview(self):
+        path, tables = all_of(SITE, "overview", "--spare", "5%", "--currency", "EUR")
+        saved = openpyxl.load_workbook(path, data_only=True)["Overview"]
+        live = openpyxl.load_workbook(path)["Overview"]
+        lines = {row[0]: row[1:] for row in saved.iter_rows(values_only=True) if row[0]}
+        heads, *rows = tables["Results"]
+        verdicts = [row[heads.index("verdict")] for row in rows]
+        self.assertEqual(lines["A gland fits"][0], verdicts.count("fits"))
+        self.assertEqual(lines["No gland of the list fits"][0], verdicts.count("no-fit"))
+        heads, *rows = tables["Take-off"]
+        total = dict(zip(heads, rows[-1]))
+        self.assertAlmostEqual(lines["All that is to be ordered"][2], float(total["total"]))
+        self.assertIn("total (EUR)", lines["To order"])
+        formula = next(row[3].value for row in live.iter_rows() if row[0].value == "All that is to be ordered")
+        self.assertEqual(formula, f"=SUM('Take-off'!I2:I{len(rows)})")
+        self.assertEqual(len(live._charts), 3)
+        fits = [row for row in tables["Results"][1:] if row[2] == "fits"]
+        bins = [value[0] for name, value in lines.items() if " mm" in name and name[0] in "0123456789o"]
+        self.assertEqual(sum(bins), len(fits))
+
+    def test_revisions(self):
+        folder = SOURCE / "tests/cli/schedule"
+        changes = WORK / "changes.csv"
+        path, tables = all_of(folder / "revision_b.csv", "revised", "--against",
+                              folder / "revision_a.csv", "--changes", changes)
+        book = openpyxl.load_workbook(path, data_only=True)
+        rows = [[str(cell or "") for cell in row] for row in book["Changes"].iter_rows(values_only=True)]
+        self.assertEqual(rows[1:], rows_of(changes)[1:])
+        self.assertIn("added", {row[0] for row in rows})
+        heads, *lines = tables["Take-off"]
+        for line in lines[:-1]:
+            line = dict(zip(heads, line))
+            self.assertEqual(int(line["quantity"]) - int(line["old_quantity"]), int(line["difference"]))
+
     def test_example(self):
         folder = WORK / "example"
         folder.mkdir()
@@ -119,10 +190,10 @@ class Workbook(unittest.TestCase):
             if not tag.startswith("="):  # which openpyxl calls a formula even where the file does not
                 self.assertEqual(cell.data_type, "s")
         with support.zipfile.ZipFile(path) as archive:
-            self.assertNotIn(b"<f>", archive.read("xl/worksheets/sheet1.xml"))
+            self.assertNotIn(b"<f>", archive.read("xl/worksheets/sheet2.xml"))
         # our own reader gives back what was written
-        status, out, _ = run(path, "--json", "--sheet", "Results", "--column", "end=end",
-                             "--column", "sheath_od_mm=price", "--header-row", "1")
+        status, out, _ = run(path, "--json", "--sheet", "Results", "--column", "end=End",
+                             "--column", "sheath_od_mm=Price", "--header-row", "1")
         self.assertLess(status, 2)
         self.assertEqual([support.json.loads(line)["tag"] for line in out.splitlines()], tags)
         self.assertEqual(len(tables["Results"]), len(tags) + 1)
@@ -183,13 +254,21 @@ class Workbook(unittest.TestCase):
         self.assertIn("Notes", book["Results"].oddFooter.left.text)
         self.assertNotIn("Taken for blanks", text)
 
+    def test_notes_of_the_run(self):
+        path, _ = all_of(SITE, "run_notes", "--revision", "C1", "--spare", "5%", "--currency", "EUR")
+        lines = [row[0] or "" for row in openpyxl.load_workbook(path)["Notes"].iter_rows(values_only=True)]
+        self.assertIn("Revision: C1.", lines)
+        self.assertIn("Options: prefer price, spare 5%, currency EUR.", lines)
+        self.assertTrue(any(line.startswith("Counts: 5 rows, 5 ends; fits 1, marginal-inside 1") for line in lines))
+        self.assertFalse(any(line.startswith("Made at") for line in lines))
+
     def test_defaults_are_named(self):
         path, _ = all_of(SITE, "defaults", "--default", "ip=54", "--default", "gas_group=IIB")
         book = openpyxl.load_workbook(path)
         lines = [row[0] or "" for row in book["Notes"].iter_rows(values_only=True)]
         self.assertEqual(sum(line.startswith("Taken for blanks ip=54 in ") for line in lines), 1)
         heads, *rows = book["Results"].iter_rows(values_only=True)
-        self.assertTrue(any("ip=54" in (row[heads.index("defaults")] or "") for row in rows))
+        self.assertTrue(any("ip=54" in (row[heads.index("Taken for blanks")] or "") for row in rows))
 
     def test_nothing_is_left_where_it_cannot_be_written(self):
         status, out, err = run(SITE, "--xlsx", WORK / "no such folder" / "a.xlsx")

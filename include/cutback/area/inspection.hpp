@@ -31,6 +31,7 @@ struct InspectionItem {
 struct Caution {
   std::string key;
   std::string text;
+  std::string brief;  ///< as a card has it; empty: on the sheet alone
   std::string source;
 };
 

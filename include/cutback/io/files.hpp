@@ -8,6 +8,8 @@
 #include <string_view>
 #include <utility>
 
+#include "cutback/bounds.hpp"
+
 namespace cutback::io {
 
 /// Where to read a file that the user names: `-` is standard input.
@@ -19,8 +21,10 @@ namespace cutback::io {
 /// does not reach them. Movable only.
 class MappedFile {
  public:
+  /// @param most  what is read at most, also of a pipe or a device that has no end
   /// @throws FileError when it does not exist, is a folder, cannot be read, or changed meanwhile
-  explicit MappedFile(const std::string& path);
+  /// @throws InputError when it is longer
+  explicit MappedFile(const std::string& path, const Bound& most = bounds::k_file_bytes);
   MappedFile(MappedFile&& other) noexcept : bytes_(std::move(other.bytes_)) {}
   MappedFile& operator=(MappedFile&&) = delete;
   MappedFile(const MappedFile&) = delete;

@@ -36,6 +36,8 @@ class ScheduleFile {
     source_name_ = std::move(source);
   }
   [[nodiscard]] const std::string& source_name() const { return source_name_; }
+  /// The line of the headings, of several rows the last.
+  [[nodiscard]] std::size_t heading_line() const { return last_heading_; }
   /// A number that no other row of any table has; ascending.
   [[nodiscard]] std::size_t row_id(std::size_t line) const {
     return (number_ << k_line_bits) | line;

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "cutback/schedule/changes.hpp"
 #include "cutback/schedule/decide.hpp"
 #include "cutback/schedule/tally.hpp"
 
@@ -14,9 +15,11 @@ namespace cutback::io {
 [[nodiscard]] std::string_view schedule_csv_head();
 /// What follows `tag,end` of an end that can be used: the same for all ends decided alike.
 void append_schedule_csv_tail(std::string& out, const schedule::Decision& decision);
-/// What follows the quantity: the diameters that were used, with their evidence, and the defaults.
+/// What follows the quantity: the diameters that were used, with their evidence, the defaults, the
+/// remarks, and the list of the gland where there are several.
 void append_schedule_csv_more(std::string& out, const schedule::Decision& decision,
-                              std::span<const schedule::OwnValue> defaults);
+                              std::span<const schedule::OwnValue> defaults,
+                              std::string_view supplier);
 /// One line of the results.
 /// @param tail  of append_schedule_csv_tail; not used where the end is unusable
 /// @param more  of append_schedule_csv_more
@@ -24,7 +27,10 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
                          const schedule::Decision& decision, std::string_view tail,
                          std::string_view more);
 
-[[nodiscard]] std::string takeoff_csv(std::span<const schedule::TakeoffLine> lines);
+[[nodiscard]] std::string takeoff_csv(const schedule::Takeoff& takeoff);
+
+/// What is not as it was in an earlier revision, a row an end.
+[[nodiscard]] std::string changes_csv(std::span<const schedule::EndChange> changes);
 
 /// The headings of the exceptions, with a line end.
 [[nodiscard]] std::string_view exceptions_csv_head();

@@ -15,7 +15,9 @@ namespace cutback::io {
 /// The tables that are built in. @throws InternalError when one of them is broken
 [[nodiscard]] tables::Standards builtin_standards();
 
-/// The built-in tables with those of a folder put in their place, matched by id.
+/// The tables of a folder in the place of the built-in ones, matched by id; all of them must be
+/// there. One that differs from the built-in one by its check sum is `own`, whatever it says of
+/// itself, or weaker.
 /// @throws FileError, InputError
 [[nodiscard]] tables::Standards load_standards(const std::string& folder);
 

@@ -10,7 +10,8 @@ namespace cutback::print {
 
 struct CardsReport {
   CardCount count;
-  std::size_t fitting = 0;  ///< ends whose gland fits
+  std::size_t cut = 0;      ///< ends that may be cut
+  std::size_t fitting = 0;  ///< ends whose gland fits, measured or by datasheets
 };
 
 [[nodiscard]] std::string cards_json(const CardsReport& report);

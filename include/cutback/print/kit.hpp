@@ -17,6 +17,7 @@ struct KitReport {
   const schedule::Wanted* wanted = nullptr;
   const schedule::Kit* kit = nullptr;
   schedule::KitBy by = schedule::KitBy::parts;
+  std::string currency;                         ///< label of the prices; may be empty
   const schedule::Tally* not_served = nullptr;  ///< the ends that no part fits, with their list
   std::uint64_t rows = 0;
   double time_limit_s = 0.0;

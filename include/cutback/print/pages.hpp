@@ -5,8 +5,10 @@
 #include <cstddef>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "cutback/print/paper.hpp"
 #include "cutback/sheet/sheet.hpp"
@@ -19,21 +21,50 @@ struct PageNote {
   std::string dated;    ///< `YYYYMMDDHHmmSSZ`; empty: no date anywhere
 };
 
+/// An end that a card of a type serves.
+struct ServedEnd {
+  std::string tag;
+  std::string end;
+  std::string reach;       ///< mm; empty where it must be measured
+  std::string first_mark;  ///< mm from the end, where the route is known
+};
+
 /// One card: an end with its sheet, or one that cannot be used and why. Borrowed.
 struct Card {
   std::string tag;
   std::string end;
   const sheet::Sheet* sheet = nullptr;
-  std::string why_none;   ///< where there is no sheet
-  std::string qr_text;    ///< the job; empty: none, as for an end that cannot be used
-  std::string list_name;  ///< where the glands come from
+  bool not_yet = false;  ///< where there is no sheet: the state is NOT YET, not NONE
+  std::string why;       ///< in one sentence, where no gland fits or the end cannot be used
+  std::string remedy;    ///< what would help, as the exceptions of a schedule say it
+  std::string qr_text;   ///< the job; empty: none, as for an end that cannot be used
+  std::optional<double> strip_mm = {};  ///< of every core, where there is one but no route
+  std::vector<std::string> notes = {};  ///< what whoever holds it must know: a duplicate tag
+  std::vector<ServedEnd> serves = {};   ///< of a type; then `end` says what the type is
+  std::size_t number = 0;               ///< of the cards, from 1
+  std::size_t of = 0;                   ///< 0: not known, and not printed
+  std::string schedule = {};            ///< what it is from, with a hash of the content
+};
+
+/// What a place needs, on a page before its cards.
+struct PlacePage {
+  std::string place;
+  std::size_t ends = 0;
+  std::size_t without = 0;  ///< ends for which there is no gland, or that cannot be used
+  struct Part {
+    std::string name;
+    std::size_t count = 0;
+  };
+  std::vector<Part> parts = {};
 };
 
 struct CardCount {
   std::size_t ends = 0;
-  std::size_t cards = 0;  ///< more than ends where a card goes on on another
+  std::size_t cards = 0;
+  std::size_t sides = 0;  ///< more than cards where one has a back
   std::size_t pages = 0;  ///< without the contents
   std::size_t contents_pages = 0;
+  std::size_t place_pages = 0;    ///< among `pages`
   std::size_t without_gland = 0;  ///< no gland fits: the card says why
   std::size_t not_proven = 0;     ///< a gland, but nothing to be cut yet
   std::size_t without_marks = 0;  ///< a mark has no figure and must be taken from the gland
@@ -52,6 +83,7 @@ class CardPrinter {
   virtual ~CardPrinter() = default;
 
   virtual void add(const Card& card) = 0;
+  virtual void add_place(const PlacePage& place) = 0;
   /// Prints what is left, the contents where there are more than ten cards, and the end of the
   /// file. To be called once.
   virtual CardCount finish() = 0;
@@ -61,8 +93,8 @@ class CardPrinter {
 [[nodiscard]] std::unique_ptr<CardPrinter> new_card_printer(
     const Paper& paper, PageNote note, std::function<void(std::string_view)> write);
 
-/// The whole sheet on A4.
-[[nodiscard]] std::string sheet_pdf(const sheet::Sheet& sheet, const PageNote& note);
+/// The whole sheet on A4. @param card  of its end
+[[nodiscard]] std::string sheet_pdf(const Card& card, const PageNote& note);
 
 /// The strip drawing with its marks, at true size.
 [[nodiscard]] std::string sheet_svg(const sheet::Sheet& sheet);

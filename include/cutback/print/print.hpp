@@ -11,9 +11,9 @@ namespace cutback::print {
 
 /// How a text is set.
 struct Style {
-  bool colour = false;  ///< ANSI colours beside the words; the words alone are complete
-  bool all = false;     ///< every gland with its reason, not the nearest ones only
-  bool why = false;     ///< every check of the first gland in words
+  bool colour = false;   ///< ANSI colours beside the words; the words alone are complete
+  bool all = false;      ///< every gland with its reason, not the nearest ones only
+  bool why = false;      ///< every check of the first gland in words
   bool sources = false;  ///< and its source
 };
 

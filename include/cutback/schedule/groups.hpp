@@ -22,7 +22,8 @@ using PartSet = std::vector<std::uint32_t>;
 /// What sharing and choosing look at of a gland.
 struct Part {
   std::string code;
-  std::int64_t cost_cents = 0;  ///< its price; without one, that of the dearest part of the list
+  /// Its price in units of Wanted::decimals; without one, that of the dearest part of the list.
+  std::int64_t cost_units = 0;
   bool priced = false;
   std::optional<std::int64_t> stock;  ///< absent: no limit
 };
@@ -45,11 +46,16 @@ struct WantedEnd {
 /// A schedule as the solvers see it. Two groups differ in their parts.
 struct Wanted {
   std::vector<Part> parts;  ///< in the order of the gland list
+  int decimals = 2;         ///< of the prices
   std::vector<EndGroup> groups;
 };
 
-/// The glands as parts; prices rounded to whole cents.
-[[nodiscard]] std::vector<Part> parts_of(std::span<const gland::Gland> glands);
+/// The decimals that write every price of the list exactly, two at least.
+/// @throws InputError where one needs more than six
+[[nodiscard]] int decimals_of(std::span<const gland::Gland> glands);
+
+/// The glands as parts, their prices exact. @param decimals  of decimals_of(), or more
+[[nodiscard]] std::vector<Part> parts_of(std::span<const gland::Gland> glands, int decimals);
 
 /// What makes a whole row unusable: a blank tag, a quantity that is
 /// none, more cells than headings.

@@ -31,10 +31,10 @@ struct KitStep {
 
 struct Kit {
   std::vector<KitPart> parts;  ///< by part code
-  std::int64_t cost_cents = 0;
+  std::int64_t cost_units = 0;
   std::int64_t served = 0;      ///< ends that the kit serves: all that a part of the list fits
   std::int64_t not_served = 0;  ///< ends that no part fits
-  /// No kit has fewer parts, or costs less [cents], as the case may be.
+  /// No kit has fewer parts, or costs less [units of Wanted::decimals], as the case may be.
   std::int64_t bound = 0;
   bool proven = false;  ///< the kit reaches the bound
   /// Whether the second measure and the part codes could decide between equal kits.

@@ -89,6 +89,8 @@ struct Layout {
   std::size_t from = k_none;
   std::size_t to = k_none;
   std::size_t quantity = k_none;
+  std::size_t area_name = k_none;
+  std::size_t drawing = k_none;
   std::size_t width = 0;  ///< number of headings
   bool two_ends = false;
   char decimal = '.';
@@ -97,6 +99,8 @@ struct Layout {
   std::uint32_t blank_lengths = 0;    ///< bit n: one of them has n bytes
   std::string where;                  ///< of the headings, for messages
   std::vector<std::string> warnings;  ///< headings that are not known, or left alone
+  /// A column that is not read may tell a hazardous place: then every end is asked about its place.
+  bool hazard_unread = false;
   /// Headings that were taken for a column because the trade usually means that, and the column.
   std::vector<std::pair<std::string, std::string>> matches;
   /// All headings that are read, and their columns: what --save-columns writes.
@@ -164,6 +168,11 @@ using Sample = std::span<const std::vector<std::string>>;
 /// How many cables a row stands for: 1, or the default, where it does not say. Nothing where the
 /// cell holds no such number.
 [[nodiscard]] std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells);
+
+/// What the take-off may be grouped by.
+enum class GroupBy { nothing, area_name, drawing };
+/// The group of a row; empty where it names none.
+[[nodiscard]] std::string_view group_of_row(const Layout& layout, Cells cells, GroupBy by);
 
 /// The default that speaks for the number of cables, as a bit of RowNotes::defaults; 0 where none
 /// does.

@@ -12,7 +12,7 @@
 namespace cutback::schedule {
 
 /// Groups of ends are to be supplied with parts of limited number; an end that gets none costs the
-/// penalty. Costs in cents.
+/// penalty. Costs in units of Wanted::decimals.
 struct Transport {
   struct Arc {
     std::size_t group = 0;
@@ -60,7 +60,7 @@ struct Share {
   std::vector<std::int64_t> used;  ///< of each part
   std::int64_t served = 0;
   std::int64_t out_of_stock = 0;  ///< ends that a part fits but that get none
-  std::int64_t cost_cents = 0;
+  std::int64_t cost_units = 0;
   bool proven = false;  ///< optimal by its dual, recomputed here
 };
 

@@ -84,6 +84,8 @@ struct Sheet {
   std::vector<Test> tests;
   std::vector<std::string> remarks;  ///< about readings and missing figures
   std::vector<std::string> cautions;
+  /// Of them those that are not for every end, in a few words, in the same order.
+  std::vector<std::string> own_cautions;
   std::vector<std::string> sources;
 
   /// Whether marks may stand on paper: with another state they would be an invitation to cut.

@@ -22,13 +22,14 @@ using Cell = std::variant<std::monostate, double, std::string>;
 enum class Status {
   checked,      ///< read in the standard or in two independent public copies of it
   secondary,    ///< read in a public page that quotes it
+  own,          ///< the user's: put in the place of a built-in table, whatever it says of itself
   derived,      ///< worked out from checked values; the notes say how
   from_memory,  ///< not seen: never decides a pass
 };
 
 [[nodiscard]] constexpr auto all_values(Status) {
   using enum Status;
-  return std::array{checked, secondary, derived, from_memory};
+  return std::array{checked, secondary, own, derived, from_memory};
 }
 
 [[nodiscard]] constexpr std::string_view to_string(Status status) {
@@ -37,6 +38,8 @@ enum class Status {
       return "checked";
     case Status::secondary:
       return "secondary";
+    case Status::own:
+      return "users-own";
     case Status::derived:
       return "derived";
     case Status::from_memory:
@@ -57,7 +60,7 @@ struct Table {
   std::string notes;
   std::vector<std::string> columns;
   std::vector<std::vector<Cell>> rows;
-  std::string checksum;  ///< of the file it was read from
+  std::string checksum;  ///< SHA-256 of the file it was read from
 
   /// "document edition, clause" for a printed result.
   [[nodiscard]] std::string source() const;
@@ -79,6 +82,8 @@ struct Standards {
   std::vector<measure::CaliperLimit> caliper_limits;
   std::vector<cable::WireBand> wire_bands;
   std::vector<cable::OversheathRule> oversheath_rules;
+  std::string folder;            ///< where the tables come from; empty: built in
+  std::vector<std::string> own;  ///< ids of those that differ from the built-in ones
 
   /// @throws InternalError when there is no such table
   [[nodiscard]] const Table& table(std::string_view id) const;

@@ -87,7 +87,8 @@ std::vector<Caution> cautions(const Area& area, const gland::Gland& gland, bool 
     if (!applies(detail::value_in<When>(table, i, "when"), area, gland, barrier)) continue;
     std::string source = table.text(i, "basis");
     if (detail::from_memory(table, i)) source += " [from-memory]";
-    list.push_back({table.text(i, "key"), table.text(i, "text"), std::move(source)});
+    list.push_back({table.text(i, "key"), table.text(i, "text"), table.text(i, "brief"),
+                    std::move(source)});
   }
   return list;
 }

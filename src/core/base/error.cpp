@@ -42,14 +42,25 @@ Fault make_fault(ErrorCode code, std::string what, std::string_view where, std::
           .hint = std::move(hint)};
 }
 
+namespace {
+
+/// What is longer is a pasted file, not a typing error. Cut between two characters.
+std::string shortened(const std::string& text, std::size_t longest) {
+  if (text.size() <= longest) return text;
+  std::size_t end = longest;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
+  return text.substr(0, end) + "...";
+}
+
+}  // namespace
+
 std::string to_line(const Fault& fault) {
-  // A value longer than this is a pasted file, not a typing error.
   constexpr std::size_t k_longest_value = 120;
+  constexpr std::size_t k_longest_place = 300;
   std::string line = fault.what;
-  if (!fault.where.empty()) line += ": " + fault.where;
+  if (!fault.where.empty()) line += ": " + shortened(fault.where, k_longest_place);
   if (!fault.given.empty()) {
-    line += ": given \"" + fault.given.substr(0, k_longest_value) +
-            (fault.given.size() > k_longest_value ? "...\"" : "\"");
+    line += ": given \"" + shortened(fault.given, k_longest_value) + "\"";
     if (!fault.allowed.empty()) line += ", allowed " + fault.allowed;
   } else if (!fault.allowed.empty()) {
     line += ": allowed " + fault.allowed;
@@ -69,12 +80,16 @@ std::size_t hidden_length(std::string_view text) {
   const auto byte = [&](std::size_t i) {
     return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
   };
-  if (byte(0) == 0xC2 && byte(1) >= 0x80 && byte(1) <= 0x9F) return 2;
-  if (byte(0) != 0xE2) return 0;
-  const bool direction = byte(1) == 0x80 && ((byte(2) >= 0xAA && byte(2) <= 0xAE) ||
-                                             byte(2) == 0x8E || byte(2) == 0x8F);
-  const bool isolate = byte(1) == 0x81 && byte(2) >= 0xA6 && byte(2) <= 0xA9;
-  return direction || isolate ? 3 : 0;
+  const unsigned lead = byte(0);
+  if (lead == 0xC2) return (byte(1) >= 0x80 && byte(1) <= 0x9F) || byte(1) == 0xAD ? 2 : 0;
+  if (lead == 0xD8) return byte(1) == 0x9C ? 2 : 0;                            // U+061C
+  if (lead == 0xF3) return (byte(1) & 0xFCU) == 0xA0 && byte(3) != 0 ? 4 : 0;  // U+E0000 to E0FFF
+  if (lead != 0xE1 && lead != 0xE2 && lead != 0xEF) return 0;
+  const unsigned code = ((lead & 0xFU) << 12U) | ((byte(1) & 0x3FU) << 6U) | (byte(2) & 0x3FU);
+  const bool hidden = (code >= 0x200B && code <= 0x200F) || (code >= 0x2028 && code <= 0x202E) ||
+                      (code >= 0x2060 && code <= 0x206F) || code == 0x180E || code == 0xFEFF ||
+                      (code >= 0xFFF9 && code <= 0xFFFB);
+  return hidden && byte(2) != 0 ? 3 : 0;
 }
 
 namespace {

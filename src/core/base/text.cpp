@@ -1,6 +1,30 @@
 #include "cutback/text.hpp"
 
+#include <cstdint>
+
+#include "cutback/error.hpp"
+
 namespace cutback {
+namespace {
+
+/// As \\x1b, \\u202e or \\U000e0041.
+void append_code(std::string& out, std::uint32_t code) {
+  const unsigned digits = code < 0x100 ? 2 : code < 0x10000 ? 4 : 8;
+  out += digits == 2 ? "\\x" : digits == 4 ? "\\u" : "\\U";
+  for (unsigned i = digits; i > 0; --i) out += "0123456789abcdef"[(code >> (4 * (i - 1))) & 0xFU];
+}
+
+/// Of one whole UTF-8 sequence of two bytes or more.
+std::uint32_t code_of(std::string_view sequence) {
+  std::uint32_t code =
+      static_cast<unsigned char>(sequence.front()) & (0xFFU >> (sequence.size() + 1));
+  for (const char c : sequence.substr(1)) {
+    code = (code << 6U) | (static_cast<unsigned char>(c) & 0x3FU);
+  }
+  return code;
+}
+
+}  // namespace
 
 std::string_view trimmed(std::string_view text, std::string_view spaces) {
   const std::size_t first = text.find_first_not_of(spaces);
@@ -9,24 +33,16 @@ std::string_view trimmed(std::string_view text, std::string_view spaces) {
 }
 
 std::string without_controls(std::string_view text) {
-  constexpr std::string_view k_digits = "0123456789abcdef";
   std::string out;
   out.reserve(text.size());
-  const auto put = [&](unsigned code) {
-    out += "\\x";
-    out += k_digits[code >> 4U];
-    out += k_digits[code & 0xFU];
-  };
   for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto byte = static_cast<unsigned>(static_cast<unsigned char>(text[i]));
-    // U+0080 to U+009F are control characters as well.
-    const bool second = byte == 0xC2 && i + 1 < text.size() &&
-                        static_cast<unsigned char>(text[i + 1]) >= 0x80 &&
-                        static_cast<unsigned char>(text[i + 1]) < 0xA0;
-    if (second) {
-      put(static_cast<unsigned>(static_cast<unsigned char>(text[++i])));
-    } else if ((byte < 0x20 && byte != '\n' && byte != '\t') || byte == 0x7F) {
-      put(byte);
+    const auto byte = static_cast<unsigned char>(text[i]);
+    const std::size_t hidden = byte < 0x80 ? 0 : hidden_length(text.substr(i));
+    if ((byte < 0x20 && byte != '\n' && byte != '\t') || byte == 0x7F) {
+      append_code(out, byte);
+    } else if (hidden > 0) {
+      append_code(out, code_of(text.substr(i, hidden)));
+      i += hidden - 1;
     } else {
       out += text[i];
     }

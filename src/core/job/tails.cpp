@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <string>
+#include <unordered_set>
 
 #include "core/job/resolve.hpp"
 #include "cutback/number.hpp"
@@ -9,6 +11,7 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
   strip::Tails tails;
   tails.slack_mm = in.slack_mm.value_or(0.0);
   tails.bend_radius_mm = in.bend_radius_mm;
+  std::unordered_set<std::string> names;
   for (std::size_t i = 0; i < in.core_list.size(); ++i) {
     const CoreInput& given = in.core_list[i];
     const std::string where = "tails.cores[" + std::to_string(i) + "]";
@@ -26,11 +29,9 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
                  "", "", "leave one of the two out");
     }
     if (!given.reach_mm && !placed && !core.spare) core.reach_mm = in.reach_mm;
-    for (const strip::Core& other : tails.cores) {
-      if (other.name == core.name) {
-        faults.add(ErrorCode::duplicate, "two cores have one name", where + ".core", core.name, "",
-                   "give each core its own name");
-      }
+    if (!names.insert(core.name).second) {
+      faults.add(ErrorCode::duplicate, "two cores have one name", where + ".core", core.name, "",
+                 "give each core its own name");
     }
     tails.cores.push_back(std::move(core));
   }

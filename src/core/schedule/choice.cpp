@@ -19,7 +19,7 @@ Local local_of(const Cover& cover, const std::vector<Part>& parts) {
   std::vector<std::size_t> number(parts.size());
   for (std::size_t i = 0; i < local.parts.size(); ++i) {
     number[local.parts[i]] = i;
-    local.cost_cents.push_back(parts[local.parts[i]].cost_cents);
+    local.cost_units.push_back(parts[local.parts[i]].cost_units);
   }
   for (const EndGroup& row : cover.rows) {
     std::vector<std::size_t>& columns = local.rows.emplace_back();

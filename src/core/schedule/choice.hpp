@@ -15,7 +15,7 @@ struct Local {
   std::vector<std::size_t> parts;              ///< of each column
   std::vector<std::vector<std::size_t>> rows;  ///< columns of each row
   std::vector<std::int64_t> ends;              ///< of each row
-  std::vector<std::int64_t> cost_cents;        ///< of each column
+  std::vector<std::int64_t> cost_units;        ///< of each column
 };
 [[nodiscard]] Local local_of(const Cover& cover, const std::vector<Part>& parts);
 

@@ -78,9 +78,9 @@ class Matrix {
   [[nodiscard]] bool replaces(std::size_t other, std::size_t column, std::size_t rows) const {
     const Part& a = parts_[column];
     const Part& b = parts_[other];
-    if (price_counts_ && b.cost_cents > a.cost_cents) return false;
+    if (price_counts_ && b.cost_units > a.cost_units) return false;
     if (rows_of(other).count() > rows) return true;
-    if (b.cost_cents != a.cost_cents) return b.cost_cents < a.cost_cents;
+    if (b.cost_units != a.cost_units) return b.cost_units < a.cost_units;
     return b.code < a.code;
   }
 

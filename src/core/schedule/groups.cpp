@@ -4,23 +4,40 @@
 #include <cmath>
 
 #include "core/schedule/cell_text.hpp"
+#include "cutback/money.hpp"
+#include "cutback/number.hpp"
 
 namespace cutback::schedule {
 
-std::vector<Part> parts_of(std::span<const gland::Gland> glands) {
+int decimals_of(std::span<const gland::Gland> glands) {
+  int decimals = k_least_price_decimals;
+  for (const gland::Gland& gland : glands) {
+    if (!gland.price) continue;
+    const auto own = price_decimals(*gland.price);
+    if (!own) {
+      throw InputError(make_fault(ErrorCode::out_of_range, "a price with more than six decimals",
+                                  "part " + gland.part + ", column price", plain(*gland.price, 12),
+                                  "six decimals at most"));
+    }
+    decimals = std::max(decimals, *own);
+  }
+  return decimals;
+}
+
+std::vector<Part> parts_of(std::span<const gland::Gland> glands, int decimals) {
   std::vector<Part> parts;
-  std::int64_t dearest_cents = 0;
+  std::int64_t dearest_units = 0;
   for (const gland::Gland& gland : glands) {
     Part part;
     part.code = gland.part;
     part.priced = gland.price.has_value();
-    part.cost_cents = std::llround(gland.price.value_or(0.0) * 100.0);
+    part.cost_units = price_units(gland.price.value_or(0.0), decimals);
     if (gland.stock) part.stock = std::llround(*gland.stock);
-    dearest_cents = std::max(dearest_cents, part.cost_cents);
+    dearest_units = std::max(dearest_units, part.cost_units);
     parts.push_back(std::move(part));
   }
   for (Part& part : parts) {
-    if (!part.priced) part.cost_cents = dearest_cents;
+    if (!part.priced) part.cost_units = dearest_units;
   }
   return parts;
 }

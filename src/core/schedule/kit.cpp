@@ -80,7 +80,12 @@ Solved improve(const Local& local, const Weight& objective, const std::vector<Ca
                          return total(*cap.weight, found) <= cap.most;
                        });
   if (allowed && total(objective, found) <= total(objective, solved.choice)) solved.choice = found;
-  if (result.proven && allowed) solved.bound = total(objective, found);
+  // Above that its own tolerances could hide a unit; the bound alone, rounded to the safe side,
+  // then decides.
+  constexpr std::int64_t k_exact = std::int64_t{1} << 31U;
+  const Choice all(objective.size(), true);
+  const bool exact = total(objective, all) <= k_exact;
+  if (result.proven && allowed && exact) solved.bound = total(objective, found);
   solved.proven = total(objective, solved.choice) <= solved.bound;
   return solved;
 }
@@ -138,8 +143,8 @@ struct ComponentKit {
 
 ComponentKit choose_component(const Local& local, KitBy by, const ProgramSolver& solve) {
   const Weight ones(local.parts.size(), 1);
-  const Weight& first = by == KitBy::parts ? ones : local.cost_cents;
-  const Weight& second = by == KitBy::parts ? local.cost_cents : ones;
+  const Weight& first = by == KitBy::parts ? ones : local.cost_units;
+  const Weight& second = by == KitBy::parts ? local.cost_units : ones;
   Choice start = detail::greedy(local, first, local.parts.size());
   drop_needless(local, first, start);
   const std::int64_t packed = packing_bound(local, first);
@@ -178,7 +183,7 @@ void count_ends(const Wanted& wanted, Kit& kit) {
 
 void take(const Wanted& wanted, std::size_t part, Kit& kit) {
   kit.parts.push_back({.part = part});
-  kit.cost_cents += wanted.parts[part].cost_cents;
+  kit.cost_units += wanted.parts[part].cost_units;
 }
 
 void sort_by_code(const Wanted& wanted, std::vector<KitPart>& parts) {
@@ -192,7 +197,7 @@ void agree(const Wanted& wanted, KitBy by, Kit& kit) {
   if (kit.parts.empty()) return;
   if (by == KitBy::parts && kit.curve.size() < kit.parts.size()) {
     kit.parts.clear();
-    kit.cost_cents = 0;
+    kit.cost_units = 0;
     for (const std::size_t part : kit.curve.back().parts) take(wanted, part, kit);
     kit.proven = static_cast<std::int64_t>(kit.parts.size()) <= kit.bound;
     kit.ties_broken = false;
@@ -213,7 +218,7 @@ Kit choose_kit(const Wanted& wanted, KitBy by, const ProgramSolver& solve) {
   kit.ties_broken = true;
   for (const std::size_t part : reduced.forced) {
     take(wanted, part, kit);
-    kit.bound += by == KitBy::parts ? 1 : wanted.parts[part].cost_cents;
+    kit.bound += by == KitBy::parts ? 1 : wanted.parts[part].cost_units;
   }
   for (const detail::Cover& cover : reduced.components) {
     const Local local = detail::local_of(cover, wanted.parts);

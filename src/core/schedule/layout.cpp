@@ -90,6 +90,43 @@ bool suits(const job::Field& field, std::string_view unit) {
   return true;
 }
 
+/// Words by which the trade heads what is said of a hazardous place (common practice, no source).
+bool is_hazard_heading(std::string_view plain) {
+  constexpr std::array<std::string_view, 13> k_parts{
+      "haz",        "atex",       "iecex",   "eex", "classif",       "gas group", "gas grp",
+      "dust group", "area class", "area cl", "hac", "ex protection", "ex rating"};
+  const std::string text = " " + std::string(plain) + " ";
+  return std::any_of(k_parts.begin(), k_parts.end(),
+                     [&](std::string_view part) {
+                       const bool whole = part == "hac" || part == "area cl" || part == "eex";
+                       return text.find(whole ? " " + std::string(part) + " "
+                                              : " " + std::string(part)) != std::string::npos;
+                     }) &&
+         text.find("fire") == std::string::npos;
+}
+
+/// A cell that speaks of a zone, a type of protection or a group: Zone 1, Ex d, II 2G, IIB.
+bool is_hazard_value(std::string_view text, bool under_zone) {
+  constexpr std::array<std::string_view, 6> k_zones{"0", "1", "2", "20", "21", "22"};
+  constexpr std::array<std::string_view, 18> k_starts{
+      "zone 0", "zone 1", "zone 2", "zone0", "zone1", "zone2", "ex d", "ex e", "ex i",
+      "ex n",   "ex p",   "ex t",   "exd",   "exe",   "eex",   "ii 2", "ii 3", "ii 1"};
+  constexpr std::array<std::string_view, 3> k_groups{"iia", "iib", "iic"};
+  const auto starts = [&](const auto& words) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](std::string_view word) { return text.starts_with(word); });
+  };
+  if (starts(k_starts) || starts(k_groups)) return true;
+  return under_zone && std::find(k_zones.begin(), k_zones.end(), text) != k_zones.end();
+}
+
+/// A cell that says that the place is plain, or nothing.
+bool is_denial(std::string_view text) {
+  constexpr std::array<std::string_view, 9> k_words{
+      "no", "n", "none", "non", "safe", "safe area", "non haz", "non hazardous", "n/a"};
+  return std::find(k_words.begin(), k_words.end(), text) != k_words.end() || text == "-";
+}
+
 /// Which heading is which column.
 class Assignment {
  public:
@@ -217,12 +254,20 @@ class Builder {
   [[nodiscard]] bool holds(const job::Field& field, std::size_t place) const;
   [[nodiscard]] std::string first_value(std::size_t place) const;
   void leave(std::size_t place, const Meaning& meaning, const std::string& why);
+  [[nodiscard]] bool may_tell_hazard(std::size_t place) const;
+  void note_hazard(std::size_t place);
+  /// Where the cell of a column stands that says nothing of a cable or an end; else null.
+  [[nodiscard]] std::size_t* name_place(const job::Field& field) {
+    if (field.key == "quantity") return &layout_.quantity;
+    if (field.key == "area_name") return &layout_.area_name;
+    return field.key == "drawing" ? &layout_.drawing : nullptr;
+  }
   void put_blanks();
   void put_defaults();
   void note_types();
   void check_own();
   void check_needed();
-  [[nodiscard]] bool is_taken(const Meaning& meaning) const;
+  [[nodiscard]] bool is_taken(const Meaning& meaning);
   [[nodiscard]] bool has(std::string_view key) const {
     const auto is = [&](const Column& column) { return column.field->key == key; };
     return std::any_of(layout_.columns.begin(), layout_.columns.end(), is) ||
@@ -247,12 +292,12 @@ class Builder {
   std::vector<Fault> faults_;
 };
 
-bool Builder::is_taken(const Meaning& meaning) const {
+bool Builder::is_taken(const Meaning& meaning) {
   if (meaning.field == nullptr) {
     return (meaning.side == Side::from ? layout_.from : layout_.to) != Layout::k_none;
   }
   if (meaning.field->key == "tag") return layout_.tag != Layout::k_none;
-  if (meaning.field->key == "quantity") return layout_.quantity != Layout::k_none;
+  if (std::size_t* const place = name_place(*meaning.field)) return *place != Layout::k_none;
   return std::any_of(layout_.columns.begin(), layout_.columns.end(), [&](const Column& column) {
     return column.field == meaning.field && column.side == meaning.side;
   });
@@ -280,8 +325,8 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
     layout_.tag_heading = shown;
     return;
   }
-  if (meaning.field->key == "quantity") {
-    layout_.quantity = place;
+  if (std::size_t* const at = name_place(*meaning.field)) {
+    *at = place;
     return;
   }
   if (!form.unit.empty() && !suits(*meaning.field, form.unit)) {
@@ -299,8 +344,36 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
                              .metric = metric});
 }
 
+/// A column that nobody reads and that may say that a place is hazardous: without it the place
+/// would be taken for a plain one.
+bool Builder::may_tell_hazard(std::size_t place) const {
+  const Heading& heading = headings_[place];
+  const std::string plain = heading.forms.empty() ? "" : heading.forms.back().full;
+  bool any = false;
+  for (const auto& row : sample_) {
+    if (place >= row.size()) continue;
+    const std::string text = heading_form(row[place]).full;
+    if (text.empty() || text == plain || is_denial(text)) continue;
+    if (is_hazard_value(text, plain.find("zone") != std::string::npos)) return true;
+    any = true;
+  }
+  return any && is_hazard_heading(plain);
+}
+
+void Builder::note_hazard(std::size_t place) {
+  if (!may_tell_hazard(place)) return;
+  const std::string letter = letter_of(place);
+  const std::string& shown = headings_[place].shown();
+  layout_.hazard_unread = true;
+  layout_.warnings.push_back(where_ + ": column " + letter + (shown.empty() ? "" : ", ") + shown +
+                             ", may tell a hazardous place and is not read, so that every end is "
+                             "asked about its place; say --column zone=" +
+                             letter + " or what it is, or --ignore " + letter);
+}
+
 void Builder::take_usual(std::size_t place, const std::vector<Place>& places) {
   const Heading& heading = headings_[place];
+  if (heading.forms.empty() || !places[place].meaning) note_hazard(place);
   if (heading.forms.empty()) return;
   if (!places[place].meaning) {
     std::string warning = where_ + ": the heading \"" + heading.shown() +
@@ -313,11 +386,17 @@ void Builder::take_usual(std::size_t place, const std::vector<Place>& places) {
     // With one of them left out a hazardous place would be taken for a plain one.
     const job::Field* const field = places[place].meaning->field;
     if (field != nullptr && field->section == "area" && double_of(place, places) < places.size()) {
+      const std::string name = places[place].meaning->name();
+      const bool sided = name.starts_with("from_") || name.starts_with("to_");
       add(ErrorCode::duplicate, "two headings may be one column: " + why, heading.shown(), "",
-          "say --column " + places[place].meaning->name() + "=" + letter_of(place) +
+          (sided ? "say --column " + name + "=" + letter_of(place)
+                 : "say --column from_" + name + "=... and --column to_" + name +
+                       "=... with their letters where each is of one end, else --column " + name +
+                       "=" + letter_of(place)) +
               ", or --ignore it");
       return;
     }
+    note_hazard(place);
     return leave(place, *places[place].meaning, why);
   }
   layout_.matches.emplace_back(heading.shown(), places[place].meaning->name());
@@ -512,6 +591,13 @@ std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells) {
     return std::nullopt;
   }
   return static_cast<std::uint64_t>(*number);
+}
+
+std::string_view group_of_row(const Layout& layout, Cells cells, GroupBy by) {
+  if (by == GroupBy::nothing) return {};
+  const std::string_view text =
+      cell(cells, by == GroupBy::drawing ? layout.drawing : layout.area_name);
+  return layout.is_not_given(text) ? std::string_view() : text;
 }
 
 std::uint64_t quantity_default_of(const Layout& layout, Cells cells) {

@@ -43,7 +43,7 @@ void check_size(const Transport& transport) {
 }  // namespace
 
 bool cheaper(const Part& a, const Part& b) {
-  return a.cost_cents != b.cost_cents ? a.cost_cents < b.cost_cents : a.code < b.code;
+  return a.cost_units != b.cost_units ? a.cost_units < b.cost_units : a.code < b.code;
 }
 
 Transport transport_of(const Wanted& wanted, std::vector<std::size_t>& rows) {
@@ -55,7 +55,7 @@ Transport transport_of(const Wanted& wanted, std::vector<std::size_t>& rows) {
     const EndGroup& group = wanted.groups[i];
     if (group.parts.empty() || group.ends == 0) continue;
     for (const std::size_t part : offered(wanted, group)) {
-      const std::int64_t cost = wanted.parts[part].cost_cents;
+      const std::int64_t cost = wanted.parts[part].cost_units;
       transport.arcs.push_back({.group = rows.size(), .part = part, .cost = cost});
       dearest = std::max(dearest, cost);
     }
@@ -124,7 +124,7 @@ Share share_out(const Wanted& wanted, const TransportSolver& solve) {
     share.groups[rows[arc.group]].push_back({.part = arc.part, .ends = ends});
     share.used[arc.part] += ends;
     share.served += ends;
-    share.cost_cents += ends * arc.cost;
+    share.cost_units += ends * arc.cost;
   }
   share.out_of_stock =
       std::accumulate(transport.ends.begin(), transport.ends.end(), std::int64_t{0}) - share.served;

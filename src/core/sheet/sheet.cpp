@@ -149,11 +149,12 @@ void gather_sources(Sheet& sheet, const tables::Standards& standards,
     }
   }
   add_source(sources, cautions);
+  constexpr std::size_t k_digits = 8;  // of the check sum: enough to tell one edition from another
   for (const char* id : {"caliper_limits", "armour_wire_bands"}) {
     const tables::Table& table = standards.table(id);
     add_source(sources, table.source() + " (table " + table.id + ", " +
-                            std::string(to_string(table.status)) + ", checksum " + table.checksum +
-                            ")");
+                            std::string(to_string(table.status)) + ", checksum " +
+                            table.checksum.substr(0, k_digits) + ")");
   }
 }
 
@@ -228,6 +229,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
     }
   }
   sheet.cautions = detail::cautions_of(job, *chosen, standards);
+  sheet.own_cautions = detail::own_cautions_of(job, *chosen, standards);
   gather_sources(sheet, standards, list_name);
   return sheet;
 }

@@ -228,4 +228,14 @@ std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit& f
   return cautions;
 }
 
+std::vector<std::string> own_cautions_of(const job::Job& job, const fit::GlandFit& fit,
+                                         const tables::Standards& standards) {
+  std::vector<std::string> own;
+  for (const area::Caution& caution :
+       area::cautions(job.area, *fit.gland, fit.barrier, standards)) {
+    if (!caution.brief.empty()) own.push_back(caution.brief);
+  }
+  return own;
+}
+
 }  // namespace cutback::sheet::detail

@@ -16,5 +16,8 @@ std::vector<Test> tests_of(const job::Job& job, const fit::GlandFit& fit,
                            const tables::Standards& standards);
 std::vector<std::string> cautions_of(const job::Job& job, const fit::GlandFit& fit,
                                      const tables::Standards& standards);
+/// Of them those that are not for every end, in a few words, in the same order.
+std::vector<std::string> own_cautions_of(const job::Job& job, const fit::GlandFit& fit,
+                                         const tables::Standards& standards);
 
 }  // namespace cutback::sheet::detail

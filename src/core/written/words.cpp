@@ -123,6 +123,7 @@ constexpr std::array k_words{
     Word{"dust_group", "3b", "IIIB"},
     Word{"dust_group", "3c", "IIIC"},
     Word{"ip", "ip#", "#"},
+    Word{"ip", "none", "00"},
     Word{"price", "£#", "#"},
     Word{"price", "$#", "#"},
     Word{"price", "€#", "#"},

@@ -1,6 +1,7 @@
 #include "print/pages/block.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace cutback::print {
 namespace {
@@ -101,18 +102,26 @@ struct Setter {
     return at - y + body * 0.3;
   }
 
-  double operator()(const Alarm& alarm) const {
-    const double pad = body * 0.4;
-    Font type = font(1.05, true);
-    const double words = pen.height(alarm.words, type, width - 2.0 * pad);
-    pen.area(x, y, width, words + pad, Fill{.grey = 0.0}, 0.0);
-    type.grey = 1.0;
-    pen.text(x + pad, y + pad / 2.0, alarm.words, type, width - 2.0 * pad);
-    return words + pad + body * 0.3;
-  }
-
-  double operator()(const Picture& picture) const {
-    return picture.put(pen, x, y, width, body) + body * 0.2;
+  double operator()(const Inspected& inspected) const {
+    const double box = body * 0.95;
+    const double column = body * 2.2;
+    const double remark = width * 0.28;
+    const double words = width - 2.0 * column - remark;
+    const std::array boxes{x + words, x + words + column};
+    if (inspected.head) {
+      const Font small = font(0.82);
+      pen.label(boxes[0], y, "OK", small);
+      pen.label(boxes[1], y, "n/a", small);
+      pen.label(x + words + 2.0 * column, y, "remark", small);
+      return pen.height("x", small, width) + body * 0.1;
+    }
+    const double high = pen.text(x, y, inspected.words, font(), words - body * 0.5);
+    for (const double left : boxes) {
+      pen.rectangle(left, y + body * 0.15, box, box, k_box_mm);
+    }
+    const double base = y + std::max(high, body * 1.2);
+    pen.line(x + words + 2.0 * column, base, x + width, base, k_hair_mm);
+    return base - y + body * 0.3;
   }
 
  private:
@@ -144,6 +153,9 @@ double put(const Pen& pen, const Block& block, double x, double y, double width,
   return std::visit(Setter{pen, x, y, width, body_mm}, block);
 }
 
-bool may_end_page(const Block& block) { return !std::holds_alternative<Heading>(block); }
+bool may_end_page(const Block& block) {
+  const auto* const inspected = std::get_if<Inspected>(&block);
+  return !std::holds_alternative<Heading>(block) && (inspected == nullptr || !inspected->head);
+}
 
 }  // namespace cutback::print

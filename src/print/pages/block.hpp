@@ -3,7 +3,6 @@
 // how high it is. Lengths in mm.
 
 #include <cstddef>
-#include <functional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -57,24 +56,20 @@ struct WriteIn {
   std::vector<std::vector<Field>> rows;
 };
 
-/// Words in white on black.
-struct Alarm {
+/// What is looked at, with boxes for good and for not applicable, and room for a remark.
+struct Inspected {
   std::string words;
+  bool head = false;  ///< the names of the columns
 };
 
-/// Anything that draws itself at x, y in a width and says its height.
-struct Picture {
-  std::function<double(const Pen&, double x, double y, double width, double body_mm)> put;
-};
-
-using Block = std::variant<Heading, Paragraph, Item, Table, WriteIn, Alarm, Picture>;
+using Block = std::variant<Heading, Paragraph, Item, Table, WriteIn, Inspected>;
 
 /// Draws the block with its upper left corner at x, y, or only measures it where the pen has no
 /// page. @param body_mm  size of the body's type
 /// @return its height with the space below it
 double put(const Pen& pen, const Block& block, double x, double y, double width, double body_mm);
 
-/// Whether a page may end behind this block: not behind a heading.
+/// Whether a page may end behind this block: not behind a heading, of whatever kind.
 [[nodiscard]] bool may_end_page(const Block& block);
 
 }  // namespace cutback::print

@@ -1,268 +1,299 @@
 #include "print/pages/card_layout.hpp"
 
 #include <algorithm>
-#include <array>
-#include <optional>
+#include <span>
 #include <string>
 
-#include "print/pages/columns.hpp"
+#include "print/pages/strip_drawing.hpp"
 
 namespace cutback::print {
 namespace {
 
-/// Sizes of the body's type [mm], largest first. The smallest is the least that is read on site.
-constexpr std::array k_sizes{4.4, 4.0, 3.6, 3.3, 3.0, 2.75, 2.5, 2.3, 2.1};
-/// Where all of it needs smaller type than this, a card is compact.
-constexpr double k_compact_mm = 2.3;
-constexpr double k_two_columns_mm = 120.0;  // the least width for them
-constexpr double k_gutter_mm = 4.0;
-
-// A module smaller than 0.32 mm is not read from a print by every telephone (common practice).
-constexpr double k_module_mm = 0.42;
-constexpr double k_least_module_mm = 0.32;
-constexpr double k_code_share = 0.42;  // of the card's width at most
-
-double code_side(const std::optional<QrCode>& code, double width) {
-  if (!code) return 0.0;
-  const double side = std::min(code->whole() * k_module_mm, width * k_code_share);
-  return side / code->whole() < k_least_module_mm ? 0.0 : side;
-}
-
-/// What stands over the columns.
-struct Head {
-  double height = 0.0;
-  std::vector<Placed> placed;
-};
-
-/// One way to place it all.
-struct Trial {
-  double body;
-  std::size_t columns;
-  double height;  ///< of the columns
-};
+constexpr double k_between_columns_mm = 5.0;
+/// The least width for marks beside their tails, in sizes of the hand's type.
+constexpr double k_marks_wide = 27.0;
 
 class Layouter {
  public:
-  Layouter(const Pen& pen, const CardText& text, double width, double height)
-      : pen_(pen), text_(text), width_(width), height_(height) {
-    layout_.code_mm = code_side(text.code, width);
-    if (text.wants_code && layout_.code_mm == 0.0) {
-      facts_after_ = &layout_.own.emplace_back(
-          Paragraph{.words = text.code ? "left out: the job is too long for a card of this size"
-                                       : "left out: the job is too long for any code",
-                    .label = "Code"});
-    }
+  Layouter(const Pen& pen, const Card& card, const CardText& text, const CardType& type,
+           const CardRoom& room)
+      : measure_{pen, type, room.width}, card_(card), text_(text), type_(type), room_(room) {
+    layout_.type = type;
+    layout_.code_mm = code_width(text, type);
+    layout_.code_side = type.code_on_back ? 1 : 0;
+    layout_.sides.emplace_back();
   }
 
+  /// Whether everything that is cut by stands on the front.
+  [[nodiscard]] bool holds() const { return holds_; }
+
   CardLayout run() {
-    Blocks whole = views_of(text_.body);
-    for (const Block& block : text_.sources) whole.push_back(&block);
-    const std::optional<Trial> all = largest(whole);
-    if (all && all->body >= k_compact_mm) return place(whole, *all);
-    const Blocks compact = views_of(text_.compact);
-    if (const std::optional<Trial> trial = largest(compact)) return place(compact, *trial);
-    return spread(compact);
+    add(put_head);
+    add(put_first);
+    add(put_notes);
+    if (text_.is_stop) {
+      add(put_why);
+      add(put_rule);
+      holds_ = left() >= 0.0;
+      made_ = warned_ = true;
+      add_serves_that_fit();
+      fill_backs();
+      return std::move(layout_);
+    }
+    add(put_gates);
+    add(put_rear);
+    add(put_blanks);
+    add_marks();
+    holds_ = left() >= height(put_rule);
+    fill_front();
+    fill_backs();
+    return std::move(layout_);
   }
 
  private:
-  using Blocks = std::vector<const Block*>;
+  using Part = double (*)(const CardPen&, const CardText&, double, double);
 
-  static Blocks views_of(const std::vector<Block>& list) {
-    Blocks blocks;
-    for (const Block& block : list) blocks.push_back(&block);
-    return blocks;
+  [[nodiscard]] double height(Part part) const { return part(measure_, text_, 0.0, 0.0); }
+  [[nodiscard]] double left() const { return room_.height - room_.margin - y_; }
+
+  void put(double high, std::function<void(const CardPen&, double, double)> part) {
+    layout_.sides.back().push_back({std::move(part), y_});
+    y_ += high;
   }
 
-  /// Whether the drawing stands in a column and not over all of them.
-  [[nodiscard]] bool draws_in_column(std::size_t columns) const {
-    return text_.drawing && columns > 1 && column_width(columns) >= text_.drawing_mm;
+  void add(Part part) {
+    const double high = height(part);
+    if (high <= 0.0) return;
+    put(high,
+        [part, &text = text_](const CardPen& card, double x, double y) { part(card, text, x, y); });
   }
 
-  [[nodiscard]] Blocks with_drawing(const Blocks& blocks, bool drawing) const {
-    Blocks all;
-    if (drawing) all.push_back(&*text_.drawing);
-    for (const Block* block : blocks) all.push_back(block);
-    return all;
-  }
-
-  [[nodiscard]] double column_width(std::size_t columns) const {
-    return (width_ - static_cast<double>(columns - 1) * k_gutter_mm) / static_cast<double>(columns);
-  }
-
-  [[nodiscard]] std::vector<Measured> measured(const Blocks& blocks, double body,
-                                               std::size_t columns) const {
-    std::vector<Measured> list;
-    const double wide = column_width(columns);
-    for (const Block* block : blocks) {
-      list.push_back({put(pen_, *block, 0.0, 0.0, wide, body), may_end_page(*block)});
+  /// The tails beside the marks, where there is room for all of them.
+  void add_marks() {
+    const double tails = text_.tails.empty() ? 0.0 : tails_width(measure_, text_);
+    const double beside = tails + k_between_columns_mm;
+    const double high = put_marks(measure_, text_, 0.0, 0.0, beside);
+    // A sum and its blank must stay on one line: broken ones add more than a line to the height.
+    const double one_line = measure_.pen.height("x", Font{.size_mm = type_.hand}, room_.width);
+    const bool breaks = high > put_marks(measure_, text_, 0.0, 0.0, 0.0) + 1.5 * one_line;
+    const bool fits = tails > 0.0 && !breaks && room_.width - beside >= k_marks_wide * type_.hand &&
+                      text_.tails.size() <= tails_in(measure_, text_, high);
+    if (!fits) {
+      put(put_marks(measure_, text_, 0.0, 0.0, 0.0),
+          [&text = text_](const CardPen& card, double x, double y) {
+            put_marks(card, text, x, y, 0.0);
+          });
+      return;
     }
-    return list;
-  }
-
-  /// Tag and facts beside the code, then what goes across.
-  [[nodiscard]] Head head(double body, bool drawing) const {
-    Head head;
-    const double beside =
-        width_ - (layout_.code_mm > 0.0 ? layout_.code_mm + k_gutter_mm / 2.0 : 0.0);
-    double& y = head.height;
-    const auto add = [&](const Block& block, double width) {
-      head.placed.push_back({&block, 0.0, y, width});
-      y += put(pen_, block, 0.0, y, width, body);
-    };
-    for (const Block& fact : text_.facts) add(fact, beside);
-    if (facts_after_ != nullptr) add(*facts_after_, beside);
-    // The drawing stands beside the code too where it has its true size there.
-    const bool in_corner = drawing && layout_.code_mm > 0.0 && beside >= text_.drawing_mm;
-    if (!in_corner) y = std::max(y, layout_.code_mm);
-    const double wide = in_corner ? beside : width_;
-    if (text_.alarm) add(*text_.alarm, wide);
-    if (drawing) add(*text_.drawing, wide);
-    y = std::max(y, layout_.code_mm);
-    return head;
-  }
-
-  [[nodiscard]] std::size_t most_columns() const { return width_ >= k_two_columns_mm ? 2 : 1; }
-
-  [[nodiscard]] std::optional<Trial> trial(const Blocks& blocks, double body) const {
-    for (std::size_t columns = 1; columns <= most_columns(); ++columns) {
-      const bool in_column = draws_in_column(columns);
-      const double room = height_ - head(body, text_.drawing && !in_column).height;
-      if (room <= 0.0) continue;
-      const double needed =
-          balanced_height(measured(with_drawing(blocks, in_column), body, columns), columns, room);
-      if (needed <= room) return Trial{body, columns, needed};
-    }
-    return std::nullopt;
-  }
-
-  /// The larger the type, the more room it takes: bisection.
-  [[nodiscard]] std::optional<Trial> largest(const Blocks& blocks) const {
-    std::optional<Trial> best;
-    std::size_t low = 0;
-    std::size_t high = k_sizes.size();
-    while (low < high) {
-      const std::size_t middle = (low + high) / 2;
-      if (const auto found = trial(blocks, k_sizes[middle])) {
-        best = found;
-        high = middle;
-      } else {
-        low = middle + 1;
-      }
-    }
-    return best;
-  }
-
-  CardLayout place(const Blocks& body, const Trial& trial) {
-    const bool in_column = draws_in_column(trial.columns);
-    const Blocks blocks = with_drawing(body, in_column);
-    layout_.body_mm = trial.body;
-    Head over = head(trial.body, text_.drawing && !in_column);
-    layout_.cards.push_back(std::move(over.placed));
-    const auto list = measured(blocks, trial.body, trial.columns);
-    const auto columns = fill_columns(list, [&](std::size_t) { return trial.height; });
-    put_columns(blocks, list, columns, trial.columns, [&](std::size_t) { return over.height; });
-    return std::move(layout_);
-  }
-
-  /// Over several cards in the smallest type, each with the tag at its head.
-  CardLayout spread(const Blocks& compact) {
-    const double body = k_sizes.back();
-    layout_.body_mm = body;
-    const double note = put(pen_, announcement({}), 0.0, 0.0, width_, body);
-    // On the first card where that holds it, else in the flow: in a column, or in a single one.
-    const bool in_head = text_.drawing && head(body, true).height + note <= height_;
-    const bool too_wide = text_.drawing && !in_head && !draws_in_column(most_columns());
-    const std::size_t columns = too_wide ? 1 : most_columns();
-    const Blocks blocks = with_drawing(compact, text_.drawing && !in_head);
-    Head over = head(body, in_head);
-    layout_.cards.push_back(std::move(over.placed));
-    const double later = go_on(nullptr, {}, body);
-    const auto top = [&](std::size_t card) { return card == 0 ? over.height : later; };
-    // At the foot of each the next is announced.
-    const auto list = measured(blocks, body, columns);
-    const auto places = fill_columns(list, [&](std::size_t column) {
-      return std::max(0.0, height_ - top(column / columns) - note);
+    tails_put_ = text_.tails.size();
+    put(high, [&text = text_, beside, tails](const CardPen& card, double x, double y) {
+      put_marks(card, text, x, y, beside);
+      put_tails(card, text, 0, text.tails.size(), x + card.width - tails, y);
     });
-    put_columns(blocks, list, places, columns, top);
-    const std::string of = " of " + std::to_string(layout_.cards.size());
-    for (std::size_t card = 0; card < layout_.cards.size(); ++card) {
-      const std::string number = "card " + std::to_string(card + 1) + of;
-      if (card > 0) go_on(&layout_.cards[card], number, body);
-      if (card + 1 < layout_.cards.size()) {
-        const Block& next = layout_.own.emplace_back(announcement(number));
-        layout_.cards[card].push_back({&next, 0.0, height_ - note, width_});
-      }
-    }
-    return std::move(layout_);
   }
 
-  static Paragraph announcement(const std::string& number) {
-    return {.words = "This is " + number + ": it goes on on the next",
-            .label = {},
-            .bold = true,
-            .most_lines = 1};
+  [[nodiscard]] StripLook look() const {
+    return {.width = room_.width,
+            .height = 0.0,
+            .margin = room_.margin,
+            .figure_mm = type_.hand,
+            .small_mm = std::max(type_.small, type_.caution * 0.9),
+            .edge = room_.edge};
   }
 
-  /// The head of a card that goes on: whose it is, and whether it may be used.
-  /// @param placed  may be null: measured only
-  /// @return its height
-  double go_on(std::vector<Placed>* placed, const std::string& number, double body) {
-    std::vector<Block> blocks;
-    const auto add = [&](const std::string& words, double size) {
-      blocks.emplace_back(
-          Paragraph{.words = words, .label = {}, .bold = true, .size = size, .most_lines = 1});
+  [[nodiscard]] StripHeights strip_heights_of() const {
+    return strip_heights(measure_.pen, *card_.sheet, card_.strip_mm, look());
+  }
+
+  /// With its lower side on the paper's edge, in what is left above it.
+  void put_drawing() {
+    StripLook look = this->look();
+    look.height = std::min(room_.height - y_, strip_heights_of().full);
+    y_ = room_.height - look.height;
+    put(look.height, [&card = card_, look](const CardPen& pen, double x, double y) {
+      put_strip_drawing(pen.pen, *card.sheet, card.strip_mm, x, y, look);
+    });
+    drawn_ = true;
+  }
+
+  /// What else goes on the front, in the order in which it is needed there.
+  void fill_front() {
+    const double rule = height(put_rule);
+    const double made = height(put_as_made);
+    const double drawing = text_.has_drawing ? strip_heights_of().least - room_.margin : 0.0;
+    double spare = left() - rule;
+    const auto take = [&](double high) {
+      if (high > spare) return false;
+      spare -= high;
+      return true;
     };
-    add(text_.tag, 1.6);
-    add((text_.again.empty() ? "" : text_.again + ": ") + number, 1.0);
-    if (text_.alarm) blocks.push_back(*text_.alarm);
-    double y = 0.0;
-    for (Block& block : blocks) {
-      const double high = put(pen_, block, 0.0, 0.0, width_, body);
-      if (placed != nullptr) {
-        placed->push_back({&layout_.own.emplace_back(std::move(block)), 0.0, y, width_});
-      }
-      y += high;
+    // A ruler is cut by; a sketch shows no figure that the marks lack, and goes where there is room
+    // for it, or nowhere.
+    ruler_ = text_.has_drawing && is_true_size(*card_.sheet, room_.width);
+    bool draws = ruler_ && take(drawing);
+    const bool tails = tails_left() > 0 && take(tails_height(tails_left()));
+    const bool serves = !text_.serves.empty() && take(serves_height(text_.serves.size()));
+    const bool makes = (tails || tails_left() == 0) && made > 0.0 && take(made);
+    // As many cautions as there is room for; where as made is on the back they are there, so that
+    // nobody signs below nothing.
+    std::size_t warns = 0;
+    if (makes || made == 0.0) {
+      warned_ = true;
+      warns = text_.cautions.size();
+      while (warns > 0 && !take(rule_height(warns) - rule)) --warns;
     }
-    return y;
+    if (text_.has_drawing && !ruler_) draws = take(drawing);
+    if (take(height(put_check))) add(put_check);
+    if (tails) add_tails(tails_left());
+    if (serves) add_serves(text_.serves.size());
+    if (makes) add_as_made();
+    put(rule_height(warns), [&text = text_, warns](const CardPen& card, double x, double y) {
+      put_rule_and_cautions(card, text, warns, x, y);
+    });
+    warned_ = warned_ || text_.cautions.empty();
+    made_ = makes || made == 0.0;
+    if (draws) put_drawing();
   }
 
-  void put_columns(const Blocks& blocks, const std::vector<Measured>& list,
-                   const std::vector<std::size_t>& places, std::size_t columns,
-                   const std::function<double(std::size_t)>& top) {
-    const double wide = column_width(columns);
-    std::size_t column = 0;
-    double y = top(0);
-    for (std::size_t i = 0; i < blocks.size(); ++i) {
-      const std::size_t card = places[i] / columns;
-      if (places[i] != column) {
-        column = places[i];
-        y = top(card);
-      }
-      while (layout_.cards.size() <= card) layout_.cards.emplace_back();
-      const double x = static_cast<double>(column % columns) * (wide + k_gutter_mm);
-      layout_.cards[card].push_back({blocks[i], x, y, wide});
-      y += list[i].height;
+  [[nodiscard]] double rule_height(std::size_t cautions) const {
+    return put_rule_and_cautions(measure_, text_, cautions, 0.0, 0.0);
+  }
+
+  void fill_backs() {
+    std::size_t side = 1;
+    while (!is_done()) {
+      layout_.sides.emplace_back();
+      y_ = 0.0;
+      ++side;
+      const bool coded = layout_.code_mm > 0.0 && layout_.code_side + 1 == side;
+      const std::string words = "side " + std::to_string(side);
+      put(put_head_again(measure_, text_, words, coded, 0.0, 0.0),
+          [&text = text_, words, coded](const CardPen& card, double x, double y) {
+            put_head_again(card, text, words, coded, x, y);
+          });
+      const double top = y_;
+      const bool again = fill_back();
+      if (!again && y_ <= top) return;  // cannot be: every part fits an empty side
     }
   }
 
-  const Pen& pen_;
+  /// @return whether anything was put
+  bool fill_back() {
+    const double begun = y_;
+    if (tails_left() > 0) {
+      std::size_t rows = tails_left();
+      while (rows > 1 && tails_height(rows) > left()) --rows;
+      add_tails(rows);
+      if (tails_left() > 0) return true;
+    }
+    add_serves_that_fit();
+    if (serves_left() > 0) return true;
+    const double made = made_ ? 0.0 : height(put_as_made);
+    const double cautions = warned_ ? 0.0 : height(put_cautions);
+    if (made + cautions > left() && y_ > begun) return true;
+    if (!made_) add_as_made();
+    if (!warned_) add_cautions();
+    if (drawn_ || !text_.has_drawing) return y_ > begun;
+    if (strip_heights_of().least <= left() + room_.margin) put_drawing();
+    return y_ > begun;
+  }
+
+  [[nodiscard]] bool is_done() const {
+    return tails_left() == 0 && serves_left() == 0 && made_ && warned_ && (drawn_ || !ruler_);
+  }
+
+  void add_as_made() {
+    add(put_as_made);
+    made_ = true;
+  }
+  void add_cautions() {
+    add(put_cautions);
+    warned_ = true;
+  }
+
+  [[nodiscard]] std::size_t tails_left() const { return text_.tails.size() - tails_put_; }
+  [[nodiscard]] std::size_t tail_columns() const {
+    const double one = tails_width(measure_, text_);
+    const double columns = (room_.width + k_between_columns_mm) / (one + k_between_columns_mm);
+    return std::max<std::size_t>(1, static_cast<std::size_t>(columns));
+  }
+  [[nodiscard]] double tails_height(std::size_t count) const {
+    const std::size_t columns = tail_columns();
+    return put_tails(measure_, text_, 0, (count + columns - 1) / columns, 0.0, 0.0) + 1.0;
+  }
+
+  /// In columns of equal length.
+  void add_tails(std::size_t count) {
+    const std::size_t columns = tail_columns();
+    const std::size_t rows = (count + columns - 1) / columns;
+    const double wide = tails_width(measure_, text_) + k_between_columns_mm;
+    const std::size_t first = tails_put_;
+    tails_put_ += count;
+    put(tails_height(count),
+        [&text = text_, first, count, rows, wide](const CardPen& card, double x, double y) {
+          for (std::size_t i = 0; i * rows < count; ++i) {
+            put_tails(card, text, first + i * rows, first + std::min(count, (i + 1) * rows),
+                      x + static_cast<double>(i) * wide, y);
+          }
+        });
+  }
+
+  [[nodiscard]] std::size_t serves_left() const { return text_.serves.size() - served_; }
+  [[nodiscard]] double serves_height(std::size_t count) const {
+    return put_serves(measure_,
+                      std::span(text_.serves).first(std::min<std::size_t>(1, text_.serves.size())),
+                      0.0, 0.0) +
+           (static_cast<double>(count) - 1.0) * serves_row(measure_);
+  }
+  /// As many of the ends as this side has room for, but no single ones.
+  void add_serves_that_fit() {
+    constexpr std::size_t k_least = 3;
+    const double room = std::max(0.0, left() - serves_height(0));
+    const std::size_t rows =
+        std::min(static_cast<std::size_t>(room / serves_row(measure_)), serves_left());
+    if (rows >= std::min(k_least, serves_left())) add_serves(rows);
+  }
+  void add_serves(std::size_t count) {
+    if (count == 0) return;
+    const std::size_t first = served_;
+    served_ += count;
+    put(serves_height(count),
+        [&text = text_, first, count](const CardPen& card, double x, double y) {
+          put_serves(card, std::span(text.serves).subspan(first, count), x, y);
+        });
+  }
+
+  CardPen measure_;
+  const Card& card_;
   const CardText& text_;
-  double width_;
-  double height_;
-  const Block* facts_after_ = nullptr;
+  const CardType& type_;
+  CardRoom room_;
   CardLayout layout_;
+  double y_ = 0.0;
+  std::size_t tails_put_ = 0;
+  std::size_t served_ = 0;
+  bool made_ = false;
+  bool warned_ = false;
+  bool drawn_ = false;
+  bool ruler_ = false;  ///< the drawing is cut by
+  bool holds_ = true;
 };
 
 }  // namespace
 
-CardLayout lay_out_card(const Pen& measure, const CardText& text, double width, double height) {
-  return Layouter(measure, text, width, height).run();
-}
-
-void put_card(const Pen& pen, const CardLayout& layout, std::size_t card, double x, double y) {
-  for (const Placed& placed : layout.cards[card]) {
-    put(pen, *placed.block, x + placed.x, y + placed.y, placed.width, layout.body_mm);
+CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& text,
+                        const CardType& type, const CardRoom& room) {
+  CardLayout layout;
+  for (const double names : {1.0, 0.75, 0.5}) {
+    CardType smaller = type;
+    for (double* const size : {&smaller.tag, &smaller.end, &smaller.gland}) {
+      *size = std::max(type.hand, *size * names);
+    }
+    Layouter layouter(measure, card, text, smaller, room);
+    layout = layouter.run();
+    if (layouter.holds()) break;
   }
+  return layout;
 }
 
 }  // namespace cutback::print

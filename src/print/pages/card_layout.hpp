@@ -1,35 +1,41 @@
 #pragma once
-// A card's blocks placed on one card or, where one does not hold them, on several.
+// A card's parts placed on its front and, where that does not hold them, on its back.
 
-#include <deque>
+#include <functional>
 #include <vector>
 
+#include "print/pages/card_parts.hpp"
 #include "print/pages/card_text.hpp"
+#include "print/pages/card_type.hpp"
 #include "print/pages/pen.hpp"
 
 namespace cutback::print {
 
-struct Placed {
-  const Block* block = nullptr;
-  double x = 0.0;
-  double y = 0.0;
+/// Room on one side of a card. Lengths in mm.
+struct CardRoom {
   double width = 0.0;
+  double height = 0.0;  ///< down to the paper's edge
+  double margin = 0.0;  ///< above the edge, where only ticks stand
+  const char* edge = "along this edge";
 };
 
-/// Borrows the text. Lengths in mm from the card's upper left corner.
+/// Borrows the text and the card.
 struct CardLayout {
-  double body_mm = 3.0;
-  double code_mm = 0.0;  ///< side of the code, at the upper right of the first card; 0: none
-  std::vector<std::vector<Placed>> cards;
-  std::deque<Block> own;  ///< blocks that only the layout needs
+  struct Placed {
+    std::function<void(const CardPen& pen, double x, double y)> put;
+    double y = 0.0;  ///< from the upper edge of the room
+  };
+  std::vector<std::vector<Placed>> sides;
+  CardType type;         ///< the sizes that it was laid out with
+  double code_mm = 0.0;  ///< with the white around it, at the upper right of a side; 0: none
+  std::size_t code_side = 0;
 };
 
-/// In the largest type with which all fits on one card, in one column or two; in the smallest over
-/// as many cards as it takes.
-[[nodiscard]] CardLayout lay_out_card(const Pen& measure, const CardText& text, double width,
-                                      double height);
-
-/// All but the code.
-void put_card(const Pen& pen, const CardLayout& layout, std::size_t card, double x, double y);
+/// Type has its size and is never made larger or smaller to fill a side; names alone are set
+/// smaller where they are so long that a mark would not be on the front. The front has all that is
+/// cut by; what goes on the back first are cautions and as made, which stay together, then the
+/// tails, and last the drawing.
+[[nodiscard]] CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& text,
+                                      const CardType& type, const CardRoom& room);
 
 }  // namespace cutback::print

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <span>
@@ -7,6 +8,7 @@
 #include "cutback/print/words.hpp"
 #include "print/pages/card_layout.hpp"
 #include "print/pages/card_text.hpp"
+#include "print/pages/card_type.hpp"
 #include "print/pages/page_frame.hpp"
 #include "print/pages/pdf_file.hpp"
 #include "print/pages/surface.hpp"
@@ -16,7 +18,6 @@ namespace {
 
 constexpr std::size_t k_batch_pages = 32;  // that are in memory at a time
 constexpr std::size_t k_no_contents = 10;  // cards up to which there are none
-constexpr double k_high_share = 0.16;      // of a card's height at most for the cable
 
 /// Roman, for the pages of the contents: the cards count from 1 whatever stands before them.
 std::string roman(std::size_t number) {
@@ -92,7 +93,8 @@ struct Entry {
   std::string tag;
   std::string end;
   std::string gland;
-  std::size_t page = 0;
+  std::string state;
+  std::string page;
 };
 
 class PdfCards : public CardPrinter {
@@ -102,40 +104,108 @@ class PdfCards : public CardPrinter {
         note_(std::move(note)),
         frames_(frames_of(paper)),
         page_{.width = paper.width_mm, .height = paper.height_mm},
+        type_(paper.small ? k_small_type : k_large_type),
         file_(std::move(write)),
         cards_(paper_, text_, file_, PdfFile::Place::next),
         contents_(paper_, text_, file_, PdfFile::Place::front) {}
 
   void add(const Card& card) override {
-    const double width = frames_.front().width - margins_.left - margins_.right;
-    const double height = frames_.front().height - margins_.top - margins_.bottom;
-    const CardText text = card_text(card, std::max(12.0, height * k_high_share));
-    const CardLayout layout = lay_out_card(Pen(nullptr, text_), text, width, height);
+    const Frame& one = frames_.front();
+    CardText text = card_text(card);
+    const Pen measure(nullptr, text_);
+    if (measure.without_glyph(text.tag) + measure.without_glyph(text.end) > 0) {
+      text.notes.emplace_back(
+          "Letters of this name have no font here and stand as boxes: compare it with the "
+          "schedule.");
+    }
+    const CardRoom room{.width = one.width - margins_.left - margins_.right,
+                        .height = one.height - margins_.top,
+                        .margin = margins_.bottom};
+    CardLayout layout = lay_out_card(measure, card, text, type_, room);
     count(card, layout);
-    for (std::size_t part = 0; part < layout.cards.size(); ++part) {
+    // A card of this paper has two sides, so that the next one does not stand on its back.
+    if (paper_.small && layout.sides.size() % 2 == 1) layout.sides.emplace_back();
+    const std::size_t sides = layout.sides.size();
+    // The sides of one card lie on one sheet of paper where it has room for them.
+    if (next_frame_ > 0 && next_frame_ + sides > frames_.size()) end_page();
+    list(card, text);
+    for (std::size_t side = 0; side < sides; ++side) {
       const Pen pen = cards_.pen();
       const Frame& frame = frames_[next_frame_];
       const double x = frame.x + margins_.left;
       const double y = frame.y + margins_.top;
-      if (part == 0) list(card);
-      put_card(pen, layout, part, x, y);
-      if (part == 0 && layout.code_mm > 0.0) {
-        cards_.put_under(qr_content(*text.code, x + width - layout.code_mm, y, layout.code_mm,
+      for (const CardLayout::Placed& part : layout.sides[side]) {
+        part.put({pen, layout.type, room.width}, x, y + part.y);
+      }
+      if (side == layout.code_side && layout.code_mm > 0.0) {
+        cards_.put_under(qr_content(*text.code, x + room.width - layout.code_mm, y, layout.code_mm,
                                     paper_.height_mm));
       }
-      put_check_bars(pen, frame, foot_of(note_, std::to_string(cards_.count() + 1)));
+      put_page_head(pen, frame, running(text.running, side, sides));
       if (++next_frame_ == frames_.size()) end_page();
     }
+  }
+
+  /// On a page of its own, so that it can be pinned up at the place.
+  void add_place(const PlacePage& place) override {
+    end_page();
+    const double width = paper_.width_mm - margins_.left - margins_.right;
+    const double bottom = paper_.height_mm - margins_.bottom;
+    constexpr double k_line_mm = 6.5;
+    const std::string name = place.place.empty() ? "No place given" : place.place;
+    bookmarks_.push_back({name, cards_.count(), false});
+    std::size_t next = 0;
+    do {
+      const Pen pen = cards_.pen();
+      double y = margins_.top;
+      y += pen.text(margins_.left, y, name, Font{.size_mm = type_.tag * 0.8, .bold = true}, width);
+      std::string ends = std::to_string(place.ends) + (place.ends == 1 ? " end" : " ends");
+      if (place.without > 0) {
+        ends += ", " + std::to_string(place.without) + " of them without a gland: see their cards";
+      }
+      const Font font{.size_mm = type_.hand};
+      y += pen.text(margins_.left, y, ends, font, width) + 2.0;
+      y += pen.text(margins_.left, y, "TAKE ALONG", Font{.size_mm = type_.hand, .bold = true},
+                    width);
+      constexpr double k_count_mm = 16.0;
+      constexpr double k_box_mm = 3.4;
+      Font count{.size_mm = type_.hand, .bold = true, .align = Align::right};
+      for (; next < place.parts.size() && y + k_line_mm < bottom; ++next) {
+        const PlacePage::Part& part = place.parts[next];
+        pen.rectangle(margins_.left, y + 0.8, k_box_mm, k_box_mm, 0.3);
+        pen.label(margins_.left + k_count_mm, y, std::to_string(part.count), count);
+        Font one = font;
+        one.most_lines = 1;
+        pen.text(margins_.left + k_count_mm + 4.0, y, part.name, one, width - k_count_mm - 4.0);
+        y += k_line_mm;
+      }
+      put_page_head(pen, page_, "place \u00b7 " + made_by(note_));
+      cards_.end_page();
+      ++count_.place_pages;
+      // The next card does not stand on the back of it.
+      if (paper_.small && frames_.size() == 1) {
+        static_cast<void>(cards_.pen());
+        cards_.end_page();
+        ++count_.place_pages;
+      }
+    } while (next < place.parts.size());
+    next_frame_ = 0;
+    in_place_ = true;
   }
 
   CardCount finish() override {
     end_page();
     cards_.end_batch();
-    if (count_.cards > k_no_contents) {
-      put_contents();
-      contents_.end_batch();
+    if (count_.cards > k_no_contents) put_contents();
+    put_cautions();
+    // In front of cards with backs stands an even number of pages.
+    if (paper_.small && frames_.size() == 1 && contents_.count() % 2 == 1) {
+      static_cast<void>(contents_.pen());
+      contents_.end_page();
     }
-    file_.finish({.title = "Strip-length cards", .program = note_.program, .dated = note_.dated});
+    contents_.end_batch();
+    file_.finish({.title = "Strip-length cards", .program = note_.program, .dated = note_.dated},
+                 bookmarks_);
     count_.pages = cards_.count();
     count_.contents_pages = contents_.count();
     count_.without_glyph = text_.without_glyph();
@@ -143,17 +213,32 @@ class PdfCards : public CardPrinter {
   }
 
  private:
+  [[nodiscard]] std::string running(const std::string& words, std::size_t side,
+                                    std::size_t sides) const {
+    // The number and the side first: what is too long is shortened at its end.
+    std::string text;
+    const auto add = [&](const std::string& more) {
+      if (!more.empty()) text += (text.empty() ? "" : " \u00b7 ") + more;
+    };
+    if (sides > 1) add("side " + std::to_string(side + 1) + " of " + std::to_string(sides));
+    add(words);
+    add(made_by(note_));
+    return text;
+  }
+
   void count(const Card& card, const CardLayout& layout) {
-    ++count_.ends;
-    count_.cards += layout.cards.size();
+    ++count_.cards;
+    count_.sides += layout.sides.size();
+    const std::size_t ends = std::max<std::size_t>(1, card.serves.size());
+    count_.ends += ends;
     if (card.sheet == nullptr) {
-      ++count_.unusable;
+      (card.not_yet ? count_.not_proven : count_.unusable) += ends;
     } else if (card.sheet->state == sheet::State::none) {
-      ++count_.without_gland;
+      count_.without_gland += ends;
     } else if (card.sheet->state != sheet::State::cut) {
-      ++count_.not_proven;
+      count_.not_proven += ends;
     }
-    if (card.sheet != nullptr && lacks_marks(*card.sheet)) ++count_.without_marks;
+    if (card.sheet != nullptr && lacks_marks(*card.sheet)) count_.without_marks += ends;
     if (!card.qr_text.empty() && layout.code_mm == 0.0) ++count_.without_code;
   }
 
@@ -165,30 +250,33 @@ class PdfCards : public CardPrinter {
     next_frame_ = 0;
   }
 
-  void list(const Card& card) {
-    Entry entry{.tag = tag_words(card.tag),
-                .end = card.end,
-                .gland = "unusable: nothing to cut by",
-                .page = cards_.count() + 1};
+  /// Where on the paper the card at hand begins.
+  [[nodiscard]] std::string page_words() const {
+    std::string page = std::to_string(cards_.count() + 1);
+    if (frames_.size() == 2) page += next_frame_ == 0 ? ", upper half" : ", lower half";
+    if (frames_.size() == 4) page += next_frame_ < 2 ? ", upper half" : ", lower half";
+    return page;
+  }
+
+  void list(const Card& card, const CardText& text) {
+    entries_.push_back(
+        {.tag = text.tag,
+         .end = card.end,
+         .gland = text.gland,
+         .state = card.sheet == nullptr && card.serves.empty() ? "unusable" : text.state,
+         .page = page_words()});
+    std::string title = text.tag;
+    for (const std::string& word : {text.end, text.state}) {
+      if (!word.empty()) title += ", " + word;
+    }
+    bookmarks_.push_back({std::move(title), cards_.count(), in_place_});
     if (card.sheet != nullptr) {
-      const sheet::Sheet& sheet = *card.sheet;
-      const std::string part = sheet.fit ? sheet.fit->gland->part : std::string();
-      switch (sheet.state) {
-        case sheet::State::cut:
-          entry.gland = part + (lacks_marks(sheet) ? ", a mark to be measured" : "");
-          break;
-        case sheet::State::measure:
-          entry.gland = part + ", measure first";
-          break;
-        case sheet::State::not_yet:
-          entry.gland = part + ", not yet";
-          break;
-        case sheet::State::none:
-          entry.gland = sheet.fits_instead.empty() ? "no gland fits" : part + ", does not fit";
-          break;
+      for (const std::string& caution : card.sheet->cautions) {
+        if (std::find(cautions_.begin(), cautions_.end(), caution) == cautions_.end()) {
+          cautions_.push_back(caution);
+        }
       }
     }
-    entries_.push_back(std::move(entry));
     // What fills a page is printed at once; the first ones wait until there are enough for any.
     if (entries_.size() >= std::max(k_no_contents + 1, rows_a_page())) put_contents();
   }
@@ -196,6 +284,25 @@ class PdfCards : public CardPrinter {
   [[nodiscard]] std::size_t rows_a_page() const {
     const double room = paper_.height_mm - margins_.top - margins_.bottom - k_title_mm;
     return static_cast<std::size_t>(room / k_row_mm) - 1;
+  }
+
+  /// Every caution of every end, once for all cards.
+  void put_cautions() {
+    if (cautions_.empty() || count_.cards <= 1) return;
+    const Pen pen = contents_.pen();
+    const double width = paper_.width_mm - margins_.left - margins_.right;
+    double y = margins_.top;
+    y += pen.text(margins_.left, y, "Cautions for all of these cards",
+                  Font{.size_mm = 4.4, .bold = true}, width) +
+         1.0;
+    for (const std::string& caution : cautions_) {
+      const Font font{.size_mm = type_.caution};
+      pen.label(margins_.left, y, "\u2013", font);
+      y += pen.text(margins_.left + 3.5, y, caution, font, width - 3.5) + 0.8;
+    }
+    put_page_head(pen, page_,
+                  "cautions " + roman(contents_.count() + 1) + " \u00b7 " + made_by(note_));
+    contents_.end_page();
   }
 
   /// The entries that wait, on as many pages as they need.
@@ -207,50 +314,61 @@ class PdfCards : public CardPrinter {
       const double width = paper_.width_mm - margins_.left - margins_.right;
       pen.text(x, margins_.top, "Contents", Font{.size_mm = 4.4, .bold = true}, width);
       double y = margins_.top + k_title_mm;
-      put_row(pen, y, {.tag = "cable", .end = "end", .gland = "gland"}, "page", true);
+      put_row(pen, y,
+              {.tag = "cable", .end = "end", .gland = "gland", .state = "state", .page = "page"},
+              true);
       y += k_row_mm;
       pen.line(x, y - 0.6, x + width, y - 0.6, 0.2);
       for (std::size_t i = first; i < std::min(entries_.size(), first + rows); ++i) {
-        put_row(pen, y, entries_[i], std::to_string(entries_[i].page), false);
+        put_row(pen, y, entries_[i], false);
         y += k_row_mm;
       }
-      put_check_bars(pen, page_, foot_of(note_, roman(contents_.count() + 1)));
+      put_page_head(pen, page_,
+                    "contents " + roman(contents_.count() + 1) + " \u00b7 " + made_by(note_));
       contents_.end_page();
     }
     entries_.clear();
   }
 
-  void put_row(const Pen& pen, double y, const Entry& entry, const std::string& page,
-               bool bold) const {
+  void put_row(const Pen& pen, double y, const Entry& entry, bool bold) const {
     const double width = paper_.width_mm - margins_.left - margins_.right;
     constexpr double k_gap_mm = 2.0;
-    Font font{.size_mm = 2.6, .bold = bold, .most_lines = 1};
+    constexpr double k_box_mm = 2.8;
+    Font font{.size_mm = 2.8, .bold = bold, .most_lines = 1};
     double x = margins_.left;
+    if (!bold) pen.rectangle(x, y + 0.3, k_box_mm, k_box_mm, 0.25);
+    x += k_box_mm + k_gap_mm;
+    const double shared = width - k_box_mm - k_gap_mm;
     const auto cell = [&](const std::string& words, double share) {
-      pen.text(x, y, words, font, width * share - k_gap_mm);
-      x += width * share;
+      pen.text(x, y, words, font, shared * share - k_gap_mm);
+      x += shared * share;
     };
-    cell(entry.tag, 0.25);
-    cell(entry.end, 0.29);
-    cell(entry.gland, 0.36);
+    cell(entry.tag, 0.2);
+    cell(entry.end, 0.27);
+    cell(entry.gland, 0.2);
+    cell(entry.state, 0.16);
     font.align = Align::right;
-    cell(page, 0.1);
+    cell(entry.page, 0.17);
   }
 
   static constexpr double k_title_mm = 9.0;
-  static constexpr double k_row_mm = 4.4;
+  static constexpr double k_row_mm = 4.8;
 
   Paper paper_;
   PageNote note_;
   Margins margins_;
   std::vector<Frame> frames_;
   Frame page_;  ///< all of it
+  const CardType& type_;
   Typesetter text_;
   PdfFile file_;
   Pages cards_;
   Pages contents_;
   std::size_t next_frame_ = 0;
   std::vector<Entry> entries_;
+  std::vector<Bookmark> bookmarks_;
+  bool in_place_ = false;              ///< a place was begun, and the cards stand below it
+  std::vector<std::string> cautions_;  ///< of all cards, each once
   CardCount count_;
 };
 

@@ -1,240 +1,354 @@
 #include "print/pages/card_text.hpp"
 
 #include <algorithm>
+#include <array>
 
+#include "cutback/entry/parts.hpp"
+#include "cutback/fit/gates.hpp"
 #include "cutback/fit/questions.hpp"
 #include "cutback/number.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
-#include "print/pages/sheet_blocks.hpp"
-#include "print/pages/strip_drawing.hpp"
 
 namespace cutback::print {
 namespace {
 
 using sheet::Sheet;
 
-/// But for the names of keys and columns, which are written as they are.
+constexpr std::size_t k_most_cautions = 4;
+
+bool is_armoured(const Sheet& sheet) { return sheet.job->cable.armour != cable::ArmourKind::none; }
+
 std::string first_upper(std::string words) {
-  const std::size_t first_word = std::min(words.find(' '), words.size());
-  const bool is_key = words.find('_') < first_word;
-  if (!is_key && !words.empty() && words[0] >= 'a' && words[0] <= 'z') {
+  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
     words[0] = static_cast<char>(words[0] - 'a' + 'A');
   }
   return words;
 }
 
-/// A name may be shortened, a figure never.
-enum class Fact { name, figures };
-
-void add_fact(std::vector<Block>& facts, const char* label, std::string words, Fact kind,
-              bool bold = false) {
-  if (words.empty()) return;
-  constexpr int k_most_lines = 3;
-  facts.emplace_back(Paragraph{.words = std::move(words),
-                               .label = label,
-                               .bold = bold,
-                               .size = bold ? 1.25 : 1.0,
-                               .most_lines = kind == Fact::name ? k_most_lines : 0});
+std::string sentence(std::string_view words) {
+  std::string text = first_upper(paper_words(without_options(words)));
+  if (!text.empty() && text.back() != '.') text += '.';
+  return text;
 }
 
-std::string cable_of(const cable::Cable& cable) {
-  std::string text;
-  if (cable.cores) text += std::to_string(*cable.cores) + " x ";
-  if (cable.csa_mm2) text += plain(*cable.csa_mm2) + " mm\u00b2, ";
-  return text + cable_words(cable);
-}
-
-/// What to do about an end that must not be cut.
-void add_why(std::vector<Block>& body, const Sheet& sheet) {
-  // Where the gates are met everything is in order.
-  if (sheet.not_ready.empty() || sheet.has_marks()) return;
-  body.emplace_back(Heading{"Why"});
-  if (!sheet.has_marks()) {
-    body.emplace_back(Paragraph{.words = first_upper(sheet.chosen_because), .label = "Gland"});
-  }
-  for (const std::string& reason : sheet.not_ready) {
-    body.emplace_back(Item{.words = first_upper(reason), .number = {}});
-  }
-  add_help(body, sheet);
-}
-
-std::string tighten_words(const gland::Gland& gland) {
-  std::string words = "as the gland's instructions say";
-  if (gland.torque_nm) words += "; the body to " + plain(*gland.torque_nm, 1) + " Nm";
-  if (gland.flats_mm) words += ", across flats " + plain(*gland.flats_mm, 1) + " mm";
-  return words;
-}
-
-void add_parts(std::vector<Block>& body, const Sheet& sheet) {
-  body.emplace_back(Heading{"Goes on in this order"});
-  for (const sheet::Part& part : sheet.parts) {
-    body.emplace_back(Item{.words = first_upper(part_words(part)), .number = {}, .tick = true});
-  }
-  body.emplace_back(
-      Paragraph{.words = tighten_words(*sheet.fit->gland), .label = "Tighten", .bold = true});
-}
-
-/// What cannot go on later is told in full, the rest running on.
-void add_parts_compact(std::vector<Block>& body, const Sheet& sheet) {
-  body.emplace_back(Heading{"Goes on in this order"});
-  std::string words;
-  for (std::size_t i = 0; i < sheet.parts.size(); ++i) {
-    const sheet::Part& part = sheet.parts[i];
-    if (i == 0) {
-      body.emplace_back(Item{.words = first_upper(part_words(part)), .number = {}, .tick = true});
-      continue;
+/// The clauses of a finding that hold no sum: how it was worked out stands on the sheet.
+std::string without_sums(std::string_view words, std::size_t most) {
+  std::string out;
+  std::string_view before;  // what parts the clause from the one before
+  std::size_t kept = 0;
+  while (!words.empty() && kept < most) {
+    const std::size_t end = std::min(words.find("; "), words.find(": "));
+    const std::string_view clause = words.substr(0, end);
+    if (clause.find(" = ") == std::string_view::npos) {
+      out += out.empty() ? std::string_view() : before;
+      out += clause;
+      ++kept;
     }
-    words += (words.empty() ? "" : "; ") + part.name;
-    // Of the gland's own part only the order; of the others the thickness.
-    if (!part.note.empty() && !part.name.starts_with("gland")) words += " " + part.note;
+    if (end == std::string_view::npos) break;
+    before = words.substr(end, 2);
+    words.remove_prefix(end + 2);
   }
-  body.emplace_back(Item{.words = first_upper(words), .number = {}, .tick = true});
-  body.emplace_back(
-      Paragraph{.words = tighten_words(*sheet.fit->gland), .label = "Tighten", .bold = true});
+  return out;
 }
 
-/// What matters for this end above all: compound, engaged thread, missing figures.
-void add_warnings(std::vector<Block>& body, const Sheet& sheet) {
-  std::vector<std::string> words;
-  if (sheet.fit->barrier) {
-    words.emplace_back(
-        "Barrier: compound round every core, no voids; leave it to cure as its sheet says before "
-        "anything moves; write down batch and time.");
-  }
-  const auto& protection = sheet.job->area.protection;
-  if (protection && type_of(*protection) == area::Type::d && sheet.fit->thread) {
-    words.push_back("Flameproof entry: " + sheet.fit->thread->check.says + ".");
-  }
-  // Checks that pass with something to be looked at.
-  if (const fit::Check* const metals = sheet.fit->find(fit::CheckName::metals)) {
-    if (metals->verdict == Verdict::fits && metals->says.starts_with("caution")) {
-      words.push_back(metals->says);
-    }
-  }
-  words.insert(words.end(), sheet.remarks.begin(), sheet.remarks.end());
-  if (words.empty()) return;
-  body.emplace_back(Heading{"For this end"});
-  for (const std::string& line : words) {
-    body.emplace_back(Item{.words = first_upper(line), .number = {}});
-  }
-}
-
-constexpr double k_small = 0.86;
-constexpr double k_tiny = 0.78;
-constexpr std::string_view k_between = " \u00b7 ";
-
-void add_cautions(std::vector<Block>& body, const Sheet& sheet) {
-  if (sheet.cautions.empty()) return;
-  body.emplace_back(Heading{"Cautions"});
-  for (const std::string& caution : sheet.cautions) {
-    body.emplace_back(Item{.words = caution, .number = {}, .size = k_small});
-  }
-}
-
-void add_cautions_compact(std::vector<Block>& body, const Sheet& sheet) {
-  if (sheet.cautions.empty()) return;
-  body.emplace_back(Heading{"Cautions"});
-  body.emplace_back(
-      Paragraph{.words = joined(sheet.cautions, k_between), .label = {}, .size = k_small});
-}
-
-/// All of them, running on, in pieces that a column can hold.
-void add_sources(std::vector<Block>& blocks, const Sheet& sheet) {
-  constexpr std::size_t k_piece = 500;
-  std::vector<std::string> lines;
-  std::size_t length = 0;
-  const auto put_piece = [&] {
-    if (lines.empty()) return;
-    const char* const first = blocks.empty() ? "From: " : "";
-    blocks.emplace_back(
-        Paragraph{.words = first + joined(lines, k_between), .label = {}, .size = k_tiny});
-    lines.clear();
-    length = 0;
-  };
-  for (const std::string& source : sheet.sources) {
-    lines.push_back(source);
-    length += source.size();
-    if (length > k_piece) put_piece();
-  }
-  put_piece();
-}
-
-void add_sheet(CardText& text, const Card& card, double most_high) {
-  const Sheet& sheet = *card.sheet;
+/// Thread, hole and wall, and what goes on there beside the gland.
+std::string entry_line(const Sheet& sheet) {
   const job::Job& job = *sheet.job;
-  if (sheet.fit) {
-    std::string gland = sheet.fit->gland->part;
-    if (sheet.state == sheet::State::none) gland += " (does not fit)";
-    add_fact(text.facts, "Gland", std::move(gland), Fact::name, true);
-    add_fact(text.facts, "", sheet.fit->gland->description, Fact::name);
+  entry::Entry entry = job.entry;
+  entry.adaptors.clear();
+  std::string text = entry.thread ? entry_words(entry) : std::string("entry not given");
+  if (sheet.fit->adaptor) {
+    text += ", through an adaptor " + entry::to_text(sheet.fit->adaptor->a) + " to " +
+            entry::to_text(sheet.fit->adaptor->b);
   }
-  add_fact(text.facts, "Entry", entry_words(job.entry), Fact::figures);
-  add_fact(text.facts, "Cable", cable_of(job.cable), Fact::figures);
-  add_fact(text.facts, "Place", place_words(job.area), Fact::figures);
-  add_fact(text.facts, "Job", job.name, Fact::name);
-  std::string stop = capitals(stop_words(sheet));
-  if (sheet.state == sheet::State::measure) {
-    stop += ": " + capitals(fit::lacks_text(sheet.lacks));
+  std::string parts;
+  for (const entry::EntryPart& part :
+       entry::parts_in_order(*sheet.fit->gland, job.entry, sheet.fit->adaptor.has_value())) {
+    if (!part.beside) continue;
+    parts += (parts.empty() ? "" : ", ") +
+             (part.name == "sealing washer" ? std::string("washer") : part.name);
+    if (part.thickness_mm) parts += " " + plain(*part.thickness_mm, 1);
+    const bool washer = part.name == "sealing washer" && part.place == "outside";
+    if (!part.place.empty() && !washer) parts += " " + part.place;
   }
-  if (stop.empty() && lacks_marks(sheet))
-    stop = "A MARK HAS NO FIGURE: TAKE IT FROM THE GLAND FIRST";
-  if (!stop.empty()) text.alarm = Alarm{stop};
-  if (sheet.has_marks()) {
-    text.drawing = strip_picture(sheet, most_high);
-    text.drawing_mm = strip_true_size_mm(sheet);
-  }
-  for (std::vector<Block>* body : {&text.body, &text.compact}) {
-    const bool whole = body == &text.body;
-    if (sheet.has_marks()) {
-      add_gates(*body, sheet);
-      add_marks(*body, sheet);
-      add_depths(*body, sheet);
-      add_tails(*body, sheet, Routes::left_out);
-    }
-    add_why(*body, sheet);
-    if (sheet.has_marks()) {
-      (whole ? add_parts : add_parts_compact)(*body, sheet);
-      add_warnings(*body, sheet);
-    }
-    (whole ? add_cautions : add_cautions_compact)(*body, sheet);
-    if (sheet.has_marks()) add_write_in(*body, sheet);
-  }
-  add_sources(text.sources, sheet);
-  text.compact.emplace_back(
-      Paragraph{.words = "From: gland figures, " + card.list_name +
-                         "; rules and their clauses: on the sheet of this job (cutback sheet).",
-                .label = {},
-                .size = k_tiny});
+  return parts.empty() ? text : text + "; " + parts;
 }
 
-void add_none(CardText& text, const Card& card) {
-  text.alarm = Alarm{"NOTHING TO CUT BY: THIS END CANNOT BE USED"};
-  text.body.emplace_back(Heading{"Why"});
-  text.body.emplace_back(Paragraph{.words = first_upper(card.why_none), .label = {}});
-  text.body.emplace_back(Paragraph{.words = "Mend it and print this card again.", .label = {}});
-  text.compact = text.body;
+std::string tools_line(const gland::Gland& gland) {
+  std::string text;
+  if (gland.flats_mm) text += "spanner " + plain(*gland.flats_mm, 1) + " mm";
+  if (gland.torque_nm) {
+    text += (text.empty() ? "" : ", ") + ("body to " + plain(*gland.torque_nm, 1)) + " Nm";
+  }
+  return text;
+}
+
+/// "3.7 to 7.4 mm", or "at least 3.7 mm".
+std::string between_words(const fit::WireGate& wire) {
+  std::string text = wire.most_between_mm ? "" : "at least ";
+  text += fixed(*wire.least_between_mm, 1);
+  if (wire.most_between_mm) text += " to " + fixed(*wire.most_between_mm, 1);
+  return text + " mm";
+}
+
+void put_gates(CardText& text, const Sheet& sheet) {
+  const fit::Gates& gates = sheet.gates;
+  for (const GateLine& line : gate_lines(sheet)) {
+    if (line.what.empty()) continue;  // another size of wire: below
+    text.gates.push_back({line.what, line.must, line.what == "one wire" ? 1 : 2});
+  }
+  std::string notes;
+  const auto add = [&](const std::string& words) { notes += (notes.empty() ? "" : "; ") + words; };
+  if (gates.sheath_apart_mm) {
+    add("readings at most " + fixed(*gates.sheath_apart_mm, 1) + " apart");
+  }
+  if (gates.bedding_apart_mm) {
+    add(gates.sheath_apart_mm
+            ? "bedding " + fixed(*gates.bedding_apart_mm, 1)
+            : "bedding readings at most " + fixed(*gates.bedding_apart_mm, 1) + " apart");
+  }
+  for (std::size_t i = 0; i < gates.wire.size(); ++i) {
+    const fit::WireGate& wire = gates.wire[i];
+    if (i > 0) {
+      add("or one wire " + fixed(wire.gate.low_mm.value_or(0.0), 2) + " to " +
+          fixed(wire.gate.high_mm.value_or(0.0), 2));
+    }
+    if (wire.least_between_mm) add("sheath less bedding " + between_words(wire));
+  }
+  text.gate_notes = first_upper(notes);
+}
+
+/// What has no figure in a sum and no gate of its own.
+bool is_other(const fit::Lack& lack) {
+  constexpr std::array<std::string_view, 6> k_elsewhere{"sheath_od_mm", "bedding_mm", "armour_mm",
+                                                        "reach_mm",     "strip_mm",   "wall_mm"};
+  return std::find(k_elsewhere.begin(), k_elsewhere.end(), lack.key) == k_elsewhere.end();
+}
+
+void put_blanks(CardText& text, const Sheet& sheet, const OpenLengths& open) {
+  if (open.reach) {
+    text.blanks.push_back(
+        {"MEASURE THE ROUTE", "inside face to the furthest terminal", "reach", "mm"});
+  }
+  if (open.strip) text.blanks.push_back({"STRIP LENGTH", "of that terminal", "strip", "mm"});
+  if (open.wall) text.blanks.push_back({"MEASURE THE WALL", "where the gland sits", "wall", "mm"});
+  for (const fit::Lack& lack : sheet.lacks) {
+    if (is_other(lack)) text.blanks.push_back({"LOOK AND WRITE IN", lack.fact, "", ""});
+  }
+}
+
+bool is_alike(const strip::Tail& a, const strip::Tail& b) {
+  return a.length_mm == b.length_mm && a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm;
+}
+
+void put_tails(CardText& text, const Sheet& sheet) {
+  const std::vector<strip::Tail>& tails = sheet.plan->tails;
+  if (tails.empty()) return;
+  text.tails_head =
+      is_armoured(sheet) ? "TAILS, mm, beyond the bedding" : "TAILS, mm, beyond the sheath";
+  const auto& strip_mm = tails.front().strip_mm;
+  text.strips = std::any_of(tails.begin(), tails.end(),
+                            [&](const strip::Tail& tail) { return tail.strip_mm != strip_mm; });
+  if (!text.strips && strip_mm) text.tails_head += "; strip " + plain(*strip_mm, 1);
+  if (!text.strips && !strip_mm) text.tails_head += "; add the strip length";
+  // Cores that are alike share a row.
+  for (std::size_t i = 0; i < tails.size();) {
+    const strip::Tail& tail = tails[i];
+    std::size_t last = i;
+    while (last + 1 < tails.size() && is_alike(tail, tails[last + 1])) ++last;
+    const bool strip = tail.strip_mm || !text.strips;
+    text.tails.push_back(
+        {last == i ? tail.core : tail.core + " to " + tails[last].core, plain(tail.cut_back_mm, 1),
+         strip ? plain(*tail.strip_mm, 1) : "",
+         tail.length_mm ? plain(*tail.length_mm, 1) + (strip ? "" : " + strip") : ""});
+    i = last + 1;
+  }
+}
+
+/// `insulation, at least 1.0 Mohm at 500 V d.c.` with the unit left to its blank.
+std::string test_words(const sheet::Test& test) {
+  const std::string words = test.name.substr(0, test.name.find(','));
+  if (test.most) return words + ", at most " + plain(*test.most);
+  if (!test.least) return test.name;
+  std::string says = test.says.substr(0, test.says.find(';'));
+  for (const std::string& taken : {" " + test.unit, std::string(" d.c.")}) {
+    if (const std::size_t at = says.find(taken); at != std::string::npos) {
+      says.erase(at, taken.size());
+    }
+  }
+  return words + ", " + says;
+}
+
+void put_as_made(CardText& text, const Sheet& sheet) {
+  using Kind = CardText::Field::Kind;
+  text.as_made.push_back({"torque", "Nm", Kind::figure});
+  for (const sheet::Test& test : sheet.tests) {
+    if (test.unit == "mm") continue;  // bend and support: on the sheet
+    text.as_made.push_back({test_words(test), test.unit, Kind::figure});
+  }
+  if (sheet.fit->barrier) {
+    text.as_made.push_back({"compound batch", "", Kind::figure});
+    text.as_made.push_back({"filled at", "", Kind::figure});
+  }
+  text.as_made.push_back({"made by", "", Kind::name});
+  text.as_made.push_back({"checked by", "", Kind::name});
+  text.as_made.push_back({"date", "", Kind::figure});
+  text.as_made.push_back({"gland batch", "", Kind::figure});
+}
+
+/// What matters for this end above all, the most particular first; the sheet has all of it.
+void put_cautions(CardText& text, const Sheet& sheet) {
+  std::vector<std::string> list;
+  if (sheet.fit->thread && sheet.job->area.protection &&
+      type_of(*sheet.job->area.protection) == area::Type::d) {
+    // What is needed; how it was worked out stands on the sheet.
+    const std::string& says = sheet.fit->thread->check.says;
+    list.push_back(says.substr(0, says.find(';')));
+  }
+  if (const fit::Check* const metals = sheet.fit->find(fit::CheckName::metals)) {
+    constexpr std::string_view k_caution = "caution: ";
+    if (metals->verdict == Verdict::fits && metals->says.starts_with(k_caution)) {
+      const std::string says = metals->says.substr(k_caution.size());
+      list.push_back(says.substr(0, says.find(',')) + ": see the sheet");
+    }
+  }
+  list.insert(list.end(), sheet.own_cautions.begin(), sheet.own_cautions.end());
+  for (const std::string& caution : list) {
+    if (text.cautions.size() == k_most_cautions) return;
+    text.cautions.push_back(sentence(caution));
+  }
+}
+
+void put_marks(CardText& text, const Card& card) {
+  const Sheet& sheet = *card.sheet;
+  put_gates(text, sheet);
+  text.rear = is_armoured(sheet) ? "REAR PARTS ON THE CABLE NOW: back nut first, seal, clamp ring"
+                                 : "REAR PARTS ON THE CABLE NOW: back nut first, then seal";
+  put_blanks(text, sheet, open_lengths(sheet, card.strip_mm));
+  text.marks = mark_words(sheet, card.strip_mm);
+  text.spread = depth_spread(sheet);
+  put_tails(text, sheet);
+  // Ends of a type are signed for one by one, on their sheets.
+  if (card.serves.empty()) put_as_made(text, sheet);
+  put_cautions(text, sheet);
+  text.has_drawing = true;
+}
+
+/// Why nothing may be cut, and what to do.
+void put_stop(CardText& text, const Card& card) {
+  const Sheet& sheet = *card.sheet;
+  constexpr std::size_t k_most_clauses = 4;
+  if (sheet.state == sheet::State::none) {
+    const std::string& why = card.why.empty() ? sheet.fit->deciding().says : card.why;
+    text.why.push_back(
+        (sheet.fits_instead.empty() ? "No gland fits. Nearest: " : "This gland does not fit: ") +
+        sentence(without_sums(why, k_most_clauses)));
+  } else {
+    if (!sheet.lacks.empty()) text.why.push_back("Missing: " + fit::lacks_text(sheet.lacks) + ".");
+    constexpr std::size_t k_most_checks = 3;
+    for (const fit::Check& check : sheet.fit->checks) {
+      if (check.verdict == Verdict::fits || !check.lacks.empty()) continue;
+      text.why.push_back(sentence(std::string(to_string(check.name)) + ": " +
+                                  without_sums(check.says, k_most_clauses)));
+      if (text.why.size() > k_most_checks) break;
+    }
+  }
+  if (!card.remedy.empty()) {
+    text.remedy.push_back(sentence(card.remedy));
+    return;
+  }
+  for (const Help& help : help_words(sheet)) {
+    text.remedy.push_back(sentence(std::string(help.label) + ": " + help.words));
+  }
+}
+
+std::string running_words(const Card& card) {
+  std::string text;
+  const auto add = [&](const std::string& words) {
+    if (!words.empty()) text += (text.empty() ? "" : " \u00b7 ") + words;
+  };
+  if (card.of > 0) {
+    add("card " + std::to_string(card.number) + " of " + std::to_string(card.of));
+  }
+  add(card.schedule);
+  return text;
 }
 
 }  // namespace
 
-CardText card_text(const Card& card, double most_high) {
+std::string paper_words(std::string_view words) {
+  std::string out(words);
+  for (std::size_t at = out.find("+/-"); at != std::string::npos; at = out.find("+/-", at)) {
+    out.replace(at, 3, "\u00b1");
+  }
+  return out;
+}
+
+std::string without_options(std::string_view words) {
+  std::string out(words);
+  // In brackets: the brackets go; else the clause that names it.
+  for (std::size_t at = out.find("--"); at != std::string::npos; at = out.find("--", at)) {
+    const bool begins = at == 0 || out[at - 1] == ' ' || out[at - 1] == '(';
+    if (!begins) {
+      ++at;
+      continue;
+    }
+    const std::size_t open = out.rfind('(', at);
+    const std::size_t close = out.find(')', at);
+    const std::size_t between = open == std::string::npos ? 0 : out.find(')', open);
+    if (open != std::string::npos && close != std::string::npos && between == close) {
+      const std::size_t from = open > 0 && out[open - 1] == ' ' ? open - 1 : open;
+      out.erase(from, close + 1 - from);
+      at = from;
+      continue;
+    }
+    std::size_t from = out.rfind(';', at);
+    if (from == std::string::npos) from = out.rfind(':', at);
+    if (from == std::string::npos) from = 0;
+    const std::size_t to = std::min(out.find(';', at), out.size());
+    out.erase(from, to - from);
+    at = std::min(from, out.size());
+  }
+  return out;
+}
+
+CardText card_text(const Card& card) {
   CardText text;
   text.tag = tag_words(card.tag);
-  text.facts.emplace_back(
-      Paragraph{.words = text.tag, .label = {}, .bold = true, .size = 2.3, .most_lines = 2});
-  add_fact(text.facts, "End", card.end, Fact::name, true);
-  text.wants_code = !card.qr_text.empty();
-  if (text.wants_code) text.code = make_qr_code(card.qr_text);
-  text.again = card.end;
-  if (card.sheet != nullptr && card.sheet->plan) {
-    text.again += (text.again.empty() ? "" : ", ") + card.sheet->fit->gland->part;
+  text.end = card.end;
+  text.notes = card.notes;
+  text.serves = card.serves;
+  text.running = running_words(card);
+  text.rule = "Work dead. Certificate, instructions, local code and a competent person come first.";
+  const Sheet* const sheet = card.sheet;
+  if (sheet == nullptr) {
+    text.state = state_words(card.not_yet ? sheet::State::not_yet : sheet::State::none);
+    text.is_stop = true;
+    text.first = "DO NOT CUT";
+    text.why.push_back(sentence(card.why));
+    text.remedy.push_back(card.remedy.empty() ? "Mend it and print this card again."
+                                              : sentence(card.remedy));
+    return text;
   }
-  if (card.sheet != nullptr) {
-    add_sheet(text, card, most_high);
+  text.state = state_words(sheet->state);
+  text.is_stop = !sheet->has_marks();
+  if (sheet->fit) {
+    // The nearest of those that do not fit must not be taken for one that does.
+    if (sheet->state != sheet::State::none) text.gland = sheet->fit->gland->part;
+    text.facts.push_back(entry_line(*sheet));
+    if (!text.is_stop) {
+      const std::string tools = tools_line(*sheet->fit->gland);
+      if (!tools.empty()) text.facts.push_back(tools);
+    }
+  }
+  if (text.is_stop) {
+    text.first = "DO NOT CUT";
+    put_stop(text, card);
   } else {
-    add_none(text, card);
+    put_marks(text, card);
   }
+  const bool coded = sheet->state != sheet::State::none && !card.qr_text.empty();
+  if (coded) text.code = make_qr_code(card.qr_text);
   return text;
 }
 

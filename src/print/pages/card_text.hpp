@@ -1,31 +1,81 @@
 #pragma once
-// What stands on a card, not yet placed.
+// What stands on a card, in words, not yet placed.
 
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "cutback/print/pages.hpp"
-#include "print/pages/block.hpp"
+#include "cutback/print/words.hpp"
+#include "print/pages/mark_words.hpp"
 #include "print/pages/qr_code.hpp"
 
 namespace cutback::print {
 
 struct CardText {
   std::string tag;
-  std::string again;         ///< end and gland, for the head of a card that goes on
-  std::vector<Block> facts;  ///< the tag first; beside the code
-  bool wants_code = false;
-  std::optional<QrCode> code;    ///< none where the job is too long for any
-  std::optional<Block> alarm;    ///< over the whole width
-  std::optional<Block> drawing;  ///< in a column where it has its true size there, else over all
-  double drawing_mm = 0.0;       ///< the least width for its true size
-  std::vector<Block> body;       ///< in columns
-  std::vector<Block> sources;    ///< every one, behind the body
-  std::vector<Block> compact;    ///< body and sources for a card where the others are too long
+  std::string end;
+  std::string state;     ///< CUT, MEASURE FIRST, NOT YET, NONE
+  bool is_stop = false;  ///< nothing may be cut by it
+  std::string gland;
+  std::vector<std::string> facts;  ///< entry and its parts; spanner and torque
+  std::string first;               ///< above all else: that nothing may be cut
+  std::vector<std::string> notes;  ///< a duplicate tag, results that differ, letters without a font
+
+  struct Gate {
+    std::string what;  ///< sheath, bedding, one wire
+    std::string must;
+    int blanks = 1;
+  };
+  std::vector<Gate> gates;
+  std::string gate_notes;  ///< what the readings must keep to besides
+  std::string rear;
+  /// What must be measured or looked up at the end besides the diameters, each with a blank.
+  struct Blank {
+    std::string loud;   ///< what to do
+    std::string words;  ///< where
+    std::string name;   ///< in the sums of the marks; may be empty
+    std::string unit;
+  };
+  std::vector<Blank> blanks;
+  std::vector<MarkWords> marks;
+  std::string spread;  ///< of the depths
+
+  struct Tail {
+    std::string core;
+    std::string cut_back;
+    std::string strip;
+    std::string length;
+  };
+  std::vector<Tail> tails;
+  std::string tails_head;  ///< what the tails are measured from, and a strip length of all
+  bool strips = false;     ///< the strip lengths differ, and have a column
+
+  /// The ends that a card of a type serves.
+  std::vector<ServedEnd> serves;
+
+  struct Field {
+    enum class Kind { figure, name };
+    std::string words;
+    std::string unit;
+    Kind kind = Kind::figure;
+  };
+  std::vector<Field> as_made;
+  std::string rule;                   ///< the caution of every card
+  std::vector<std::string> cautions;  ///< of this end
+  std::vector<std::string> why;       ///< where nothing may be cut
+  std::vector<std::string> remedy;
+  bool has_drawing = false;
+  std::string running;  ///< card n of N, schedule, sheet
+  std::optional<QrCode> code;
 };
 
-/// @param most_high  that the cable may be drawn, mm of paper
-[[nodiscard]] CardText card_text(const Card& card, double most_high);
+[[nodiscard]] CardText card_text(const Card& card);
+
+/// Core's sentences without the options that they name, which nobody has on site.
+[[nodiscard]] std::string without_options(std::string_view words);
+
+/// A sentence of the program, which is ASCII, as paper has it: the sign for plus or minus.
+[[nodiscard]] std::string paper_words(std::string_view words);
 
 }  // namespace cutback::print

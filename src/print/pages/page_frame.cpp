@@ -6,17 +6,18 @@ namespace cutback::print {
 namespace {
 
 constexpr double k_bar_thick_mm = 0.8;
-constexpr double k_bar_at_mm = 5.5;  // from the page's edge
+constexpr double k_bar_at_mm = 5.5;    // from the left and right edges
+constexpr double k_bar_down_mm = 4.4;  // from the upper one
 
 }  // namespace
 
-std::string foot_of(const PageNote& note, const std::string& page) {
+std::string made_by(const PageNote& note) {
   const std::string& dated = note.dated;
   std::string day;
   if (!dated.empty()) {
     day = dated.substr(0, 4) + "-" + dated.substr(4, 2) + "-" + dated.substr(6, 2) + ", ";
   }
-  return day + note.program + ", page " + page;
+  return day + note.program;
 }
 
 std::vector<Frame> frames_of(const Paper& paper) {
@@ -41,34 +42,24 @@ void put_cut_lines(const Pen& pen, const Paper& paper) {
   }
 }
 
-void put_check_bars(const Pen& pen, const Frame& frame, const std::string& foot) {
-  const double x = frame.x + k_bar_at_mm;
-  const double y = frame.y + frame.height - k_bar_at_mm;
-  const double from = x + 3.0;
+void put_page_head(const Pen& pen, const Frame& frame, const std::string& running) {
+  const double left = frame.x + k_bar_at_mm;
+  const double top = frame.y + k_bar_down_mm;
+  const double right = frame.x + frame.width - k_bar_at_mm;
+  const double down = top + 6.0;
   // Areas, not lines: the length ends exactly where it ends.
-  pen.black({{from, y - k_bar_thick_mm / 2.0, k_check_bar_mm, k_bar_thick_mm},
-             {x - k_bar_thick_mm / 2.0, y - 3.0 - k_check_bar_mm, k_bar_thick_mm, k_check_bar_mm}});
-  const Font small{.size_mm = 1.9};
-  const double words = from + k_check_bar_mm + 2.5;
-  const double room = frame.x + frame.width - words - 5.0;
-  constexpr double k_foot_mm = 60.0;
-  const bool beside = room > 2.0 * k_foot_mm;
-  const double wide = beside ? room - k_foot_mm : room;
-  const std::string check =
-      "Measure this bar and the one on the left before use: 50 mm each. If not, print again at "
-      "100 %, not fitted to the page.";
-  const double high = pen.height(check, small, wide);
-  pen.text(words, y + 1.6 - high, check, small, wide);
-  pen.label_upwards(x + 0.9, y - 3.0, "50 mm", small);
-  Font right = small;
-  right.align = Align::right;
-  if (beside) {
-    pen.label(frame.x + frame.width - 6.0, y + 1.6 - pen.height(foot, small, k_foot_mm), foot,
-              right);
-  } else {
-    // Above the bar, which leaves the room beside it to the words.
-    pen.label(from, y - 1.0 - pen.height(foot, small, 200.0), foot, small);
-  }
+  pen.black({{right - k_check_bar_mm, top - k_bar_thick_mm / 2.0, k_check_bar_mm, k_bar_thick_mm},
+             {left - k_bar_thick_mm / 2.0, down, k_bar_thick_mm, k_check_bar_mm}});
+  constexpr double k_small_mm = 7.0 * 25.4 / 72.0;
+  Font small{.size_mm = k_small_mm};
+  Font end = small;
+  end.align = Align::right;
+  pen.label(right - k_check_bar_mm - 1.0, top - 1.6, "50 mm", end);
+  pen.label_upwards(left + 0.6, down + k_check_bar_mm,
+                    "Measure both bars: 50 mm. If not, print at 100 %.", small);
+  small.most_lines = 1;
+  const double from = frame.x + Margins{}.left;
+  pen.text(from, top - 1.6, running, small, right - k_check_bar_mm - 11.0 - from);
 }
 
 }  // namespace cutback::print

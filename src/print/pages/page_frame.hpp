@@ -12,9 +12,9 @@ namespace cutback::print {
 /// Room that printers leave free or that the check bars take [mm].
 struct Margins {
   double left = 11.0;
-  double top = 6.0;
+  double top = 8.0;
   double right = 6.0;
-  double bottom = 12.0;
+  double bottom = 5.0;
 };
 
 /// A page, or the part of one that becomes a card when it is cut.
@@ -32,12 +32,13 @@ struct Frame {
 /// Dashed, between the cards.
 void put_cut_lines(const Pen& pen, const Paper& paper);
 
-/// Two black bars of exactly 50 mm, one along and one across, since printers scale the two apart,
-/// the words to measure them, and the foot.
-void put_check_bars(const Pen& pen, const Frame& frame, const std::string& foot);
+/// Two black bars of exactly 50 mm, one along the upper edge and one down the left, since printers
+/// scale the two apart, the words to measure them, and the running head between them.
+/// @param running  what the page is: shortened where it is too long
+void put_page_head(const Pen& pen, const Frame& frame, const std::string& running);
 
-/// The foot of a page: the day where there is one, the program, and which page it is.
-[[nodiscard]] std::string foot_of(const PageNote& note, const std::string& page);
+/// What a page says of itself behind its own words: the day where there is one, and the program.
+[[nodiscard]] std::string made_by(const PageNote& note);
 
 inline constexpr double k_check_bar_mm = 50.0;
 

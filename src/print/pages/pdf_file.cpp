@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <zlib.h>
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <optional>
 
@@ -127,6 +128,29 @@ std::string literal(std::string_view text) {
   return out + ")";
 }
 
+/// The same in UTF-16, as titles in any script need it (7.9.2.2).
+std::string utf16(std::string_view text) {
+  std::string out = "<FEFF";
+  for (std::size_t i = 0; i < text.size();) {
+    const auto first = static_cast<unsigned char>(text[i]);
+    const int more = first < 0x80U ? 0 : first < 0xE0U ? 1 : first < 0xF0U ? 2 : 3;
+    constexpr std::array<unsigned, 4> k_masks{0x7FU, 0x1FU, 0x0FU, 0x07U};
+    unsigned code = first & k_masks[static_cast<std::size_t>(more)];
+    for (int k = 1; k <= more && i + static_cast<std::size_t>(k) < text.size(); ++k) {
+      code =
+          code << 6U | (static_cast<unsigned char>(text[i + static_cast<std::size_t>(k)]) & 0x3FU);
+    }
+    i += static_cast<std::size_t>(more) + 1;
+    if (code > 0xFFFFU) {
+      code -= 0x10000U;
+      out += fmt::format("{:04X}{:04X}", 0xD800U | code >> 10U, 0xDC00U | (code & 0x3FFU));
+    } else {
+      out += fmt::format("{:04X}", code);
+    }
+  }
+  return out + ">";
+}
+
 }  // namespace
 
 PdfFile::PdfFile(std::function<void(std::string_view)> write)
@@ -204,20 +228,73 @@ void PdfFile::add(std::string_view text, Place place, std::span<const std::strin
     put("endobj\n");
   }
   std::string kids;
-  for (const std::size_t page : pages) kids += fmt::format("{} 0 R ", rename(page));
+  for (const std::size_t page : pages) {
+    kids += fmt::format("{} 0 R ", rename(page));
+    if (place == Place::next) next_pages_.push_back(rename(page));
+  }
   begin_object(node);
   put(fmt::format("<< /Type /Pages /Parent {} 0 R /Count {} /Kids [ {}] >>\nendobj\n", k_tree,
                   pages.size(), kids));
   (place == Place::front ? front_ : next_).push_back({node, pages.size()});
 }
 
-void PdfFile::finish(const PdfInfo& info) {
+std::size_t PdfFile::put_outline(std::span<const Bookmark> bookmarks) {
+  const std::size_t root = offsets_.size();
+  const std::size_t first = root + 1;  // the others follow in their order
+  offsets_.resize(first + bookmarks.size(), 0);
+  const auto object = [&](std::size_t i) { return first + i; };
+  std::vector<std::size_t> outer;
+  for (std::size_t i = 0; i < bookmarks.size(); ++i) {
+    if (!bookmarks[i].inner || outer.empty()) outer.push_back(i);
+  }
+  const auto put_item = [&](std::size_t i, std::size_t parent, bool begins, bool ends,
+                            std::size_t before, std::size_t after, std::size_t inside) {
+    begin_object(object(i));
+    std::string item =
+        fmt::format("<< /Title {} /Parent {} 0 R", utf16(bookmarks[i].title), parent);
+    if (!begins) item += fmt::format(" /Prev {} 0 R", object(before));
+    if (!ends) item += fmt::format(" /Next {} 0 R", object(after));
+    if (inside > 0) {
+      item += fmt::format(" /First {} 0 R /Last {} 0 R /Count -{}", object(i + 1),
+                          object(i + inside), inside);
+    }
+    if (bookmarks[i].page < next_pages_.size()) {
+      item += fmt::format(" /Dest [ {} 0 R /Fit ]", next_pages_[bookmarks[i].page]);
+    }
+    put(item + " >>\nendobj\n");
+  };
+  for (std::size_t k = 0; k < outer.size(); ++k) {
+    const std::size_t at = outer[k];
+    const bool ends = k + 1 == outer.size();
+    const std::size_t next = ends ? bookmarks.size() : outer[k + 1];
+    put_item(at, root, k == 0, ends, k == 0 ? 0 : outer[k - 1], next, next - at - 1);
+    for (std::size_t i = at + 1; i < next; ++i) {
+      put_item(i, object(at), i == at + 1, i + 1 == next, i - 1, i + 1, 0);
+    }
+  }
+  begin_object(root);
+  put(fmt::format("<< /Type /Outlines /First {} 0 R /Last {} 0 R /Count {} >>\nendobj\n",
+                  object(outer.front()), object(outer.back()), outer.size()));
+  return root;
+}
+
+void PdfFile::finish(const PdfInfo& info, std::span<const Bookmark> bookmarks) {
+  std::string more;
+  if (!bookmarks.empty()) {
+    more += fmt::format("   /Outlines {} 0 R\n", put_outline(bookmarks));
+    std::size_t front = 0;
+    for (const Node& node : front_) front += node.pages;
+    more +=
+        front == 0
+            ? std::string("   /PageLabels << /Nums [ 0 << /S /D >> ] >>\n")
+            : fmt::format("   /PageLabels << /Nums [ 0 << /S /r >> {} << /S /D >> ] >>\n", front);
+  }
   begin_object(k_catalog);
   put(
-      fmt::format("<< /Type /Catalog /Pages {} 0 R /Lang (en)\n"
+      fmt::format("<< /Type /Catalog /Pages {} 0 R /Lang (en)\n{}"
                   "   /ViewerPreferences << /PrintScaling /None /DisplayDocTitle true >> >>\n"
                   "endobj\n",
-                  k_tree));
+                  k_tree, more));
   std::size_t pages = 0;
   begin_object(k_tree);
   put("<< /Type /Pages /Kids [ ");

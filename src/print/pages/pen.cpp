@@ -107,13 +107,12 @@ void Pen::black(const std::vector<Area>& areas) const {
   cairo_fill(page_);
 }
 
-void Pen::circle(double x, double y, double radius, double thick_mm) const {
+void Pen::disc(double x, double y, double radius) const {
   if (!draws()) return;
   cairo_new_sub_path(page_);
   cairo_arc(page_, points(x), points(y), points(radius), 0.0, 2.0 * std::numbers::pi);
-  cairo_set_source_rgb(page_, 1.0, 1.0, 1.0);
-  cairo_fill_preserve(page_);
-  stroke(thick_mm, 0.0);
+  cairo_set_source_rgb(page_, 0.0, 0.0, 0.0);
+  cairo_fill(page_);
 }
 
 double Pen::text(double x, double y, std::string_view words, const Font& font, double width) const {
@@ -130,6 +129,12 @@ void Pen::label(double x, double y, std::string_view words, const Font& font) co
   Font one_line = font;
   one_line.align = Align::left;
   text_.draw(page_, left, y, words, one_line, -1.0);
+}
+
+double Pen::on_line(double x, double y, std::string_view words, const Font& font) const {
+  // Fonts of other scripts stand higher: each text by its own first line.
+  label(x, y - text_.ascent(words, font), words, font);
+  return width(words, font);
 }
 
 void Pen::label_upwards(double x, double y, std::string_view words, const Font& font) const {

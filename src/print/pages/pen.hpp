@@ -43,12 +43,15 @@ class Pen {
   };
   /// Many areas at once, solid black.
   void black(const std::vector<Area>& areas) const;
-  void circle(double x, double y, double radius, double thick_mm) const;
+  /// Filled with black.
+  void disc(double x, double y, double radius) const;
 
   /// Wrapped to `width`. @return its height
   double text(double x, double y, std::string_view words, const Font& font, double width) const;
   /// In one line with its middle, beginning or end at x, as the font is aligned.
   void label(double x, double y, std::string_view words, const Font& font) const;
+  /// In one line that stands on y, beginning, with its middle or ending at x. @return its width
+  double on_line(double x, double y, std::string_view words, const Font& font) const;
   /// In one line, turned to be read from the right side; begins at x, y and goes up.
   void label_upwards(double x, double y, std::string_view words, const Font& font) const;
   [[nodiscard]] double height(std::string_view words, const Font& font, double width) const {
@@ -56,6 +59,10 @@ class Pen {
   }
   [[nodiscard]] double width(std::string_view words, const Font& font) const {
     return text_.width(words, font);
+  }
+  [[nodiscard]] double ascent(const Font& font) const { return text_.ascent("x", font); }
+  [[nodiscard]] std::size_t without_glyph(std::string_view words) const {
+    return text_.without_glyph(words);
   }
 
  private:

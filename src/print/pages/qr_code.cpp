@@ -8,10 +8,17 @@
 
 namespace cutback::print {
 
+// 85 modules a side, 644 bytes: a larger one has modules that are not read on a card's 22 mm.
+constexpr int k_largest_version = 17;
+
 std::optional<QrCode> make_qr_code(const std::string& text) {
   try {
-    const qrcodegen::QrCode code =
-        qrcodegen::QrCode::encodeText(text.c_str(), qrcodegen::QrCode::Ecc::LOW);
+    // One mask for all: to try all eight takes as long as all the rest of a card, and a clean print
+    // is read with any of them.
+    constexpr int k_mask = 0;
+    const qrcodegen::QrCode code = qrcodegen::QrCode::encodeSegments(
+        qrcodegen::QrSegment::makeSegments(text.c_str()), qrcodegen::QrCode::Ecc::LOW, 1,
+        k_largest_version, k_mask, false);
     QrCode result;
     result.side = code.getSize();
     for (int row = 0; row < result.side; ++row) {

@@ -15,7 +15,7 @@ struct QrCode {
   [[nodiscard]] int whole() const { return side + 8; }
 };
 
-/// @return nothing where the text is too long for the largest code (2,953 bytes)
+/// @return nothing where the text is too long for a code that is read on a card (644 bytes)
 [[nodiscard]] std::optional<QrCode> make_qr_code(const std::string& text);
 
 /// The code as the content of a PDF page (ISO 32000-1:2008, 8.5.2): through Cairo, which keeps and

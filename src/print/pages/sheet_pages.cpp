@@ -7,11 +7,13 @@
 #include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/pages/block.hpp"
+#include "print/pages/card_layout.hpp"
+#include "print/pages/card_text.hpp"
 #include "print/pages/columns.hpp"
 #include "print/pages/page_frame.hpp"
 #include "print/pages/pdf_file.hpp"
+#include "print/pages/qr_code.hpp"
 #include "print/pages/sheet_blocks.hpp"
-#include "print/pages/strip_drawing.hpp"
 #include "print/pages/surface.hpp"
 
 namespace cutback::print {
@@ -19,57 +21,44 @@ namespace {
 
 using sheet::Sheet;
 
-constexpr double k_most_high_mm = 42.0;  // of the cable as drawn
 constexpr double k_gutter_mm = 6.0;
 constexpr std::size_t k_columns = 2;
-constexpr std::size_t k_most_pages = 2;  // where smaller type brings it down to them
-constexpr std::array k_sizes{3.1, 2.9, 2.7, 2.5, 2.35};
+constexpr double k_body_mm = 8.5 * k_point_mm;
+constexpr double k_steps_mm = 9.0 * k_point_mm;
+/// Sources are read in the office.
+constexpr double k_source_size = 7.0 / 8.5;
 
-void add_fact(std::vector<Block>& blocks, const char* label, const std::string& words,
-              bool bold = false) {
-  if (!words.empty()) blocks.emplace_back(Paragraph{.words = words, .label = label, .bold = bold});
-}
-
-/// Behind a longer label.
+/// Behind a label in a column of its own.
 void add_finding(std::vector<Block>& blocks, std::string label, const std::string& words) {
   constexpr double k_label_size = 6.0;
   if (words.empty()) return;
-  blocks.emplace_back(
-      Paragraph{.words = words, .label = std::move(label), .label_size = k_label_size});
-}
-
-/// What stands over the columns.
-std::vector<Block> head_of(const Sheet& sheet) {
-  const job::Job& job = *sheet.job;
-  std::vector<Block> blocks;
-  blocks.emplace_back(Paragraph{.words = "Termination sheet", .label = {}});
   blocks.emplace_back(Paragraph{
-      .words = tag_words(job.tag), .label = {}, .bold = true, .size = 2.2, .most_lines = 2});
-  add_fact(blocks, "End", job.end, true);
-  add_fact(blocks, "Job", job.name);
-  if (sheet.fit) {
-    const gland::Gland& gland = *sheet.fit->gland;
-    add_fact(blocks, "Gland",
-             gland.part + (gland.description.empty() ? "" : ", ") + gland.description, true);
-    add_fact(blocks, "Why", sheet.chosen_because);
-    add_fact(blocks, "Range", gland.range);
-  }
-  add_fact(blocks, "Cable", cable_words(job.cable));
-  add_fact(blocks, "Entry", entry_words(job.entry));
-  add_fact(blocks, "Place", place_words(job.area));
-  const std::string stop = capitals(stop_words(sheet));
-  if (!stop.empty()) blocks.emplace_back(Alarm{stop});
-  if (sheet.has_marks()) blocks.emplace_back(strip_picture(sheet, k_most_high_mm));
-  return blocks;
+      .words = paper_words(words), .label = std::move(label), .label_size = k_label_size});
 }
 
 void add_list(std::vector<Block>& blocks, const char* heading,
-              const std::vector<std::string>& lines, double size = 1.0) {
+              const std::vector<std::string>& lines) {
   if (lines.empty()) return;
   blocks.emplace_back(Heading{heading});
   for (const std::string& line : lines) {
-    blocks.emplace_back(Item{.words = line, .number = {}, .size = size});
+    blocks.emplace_back(Item{.words = paper_words(line), .number = {}});
   }
+}
+
+void add_facts(std::vector<Block>& blocks, const Sheet& sheet) {
+  const job::Job& job = *sheet.job;
+  blocks.emplace_back(Heading{"The cable, its gland and its place"});
+  add_finding(blocks, "job", job.name);
+  add_finding(blocks, "cable", cable_words(job.cable));
+  if (sheet.fit) {
+    const gland::Gland& gland = *sheet.fit->gland;
+    add_finding(blocks, "gland",
+                gland.part + (gland.description.empty() ? "" : ", ") + gland.description);
+    add_finding(blocks, "why it", sheet.chosen_because);
+    add_finding(blocks, "range", gland.range);
+  }
+  add_finding(blocks, "entry", entry_words(job.entry));
+  add_finding(blocks, "place", place_words(job.area));
 }
 
 void add_checks(std::vector<Block>& blocks, const Sheet& sheet) {
@@ -85,28 +74,10 @@ void add_checks(std::vector<Block>& blocks, const Sheet& sheet) {
   }
 }
 
-void add_steps(std::vector<Block>& blocks, const Sheet& sheet) {
-  blocks.emplace_back(Heading{"Steps; a box is a hold point: tick it before going on"});
-  std::size_t number = 0;
-  for (const sheet::Step& step : sheet.steps) {
-    blocks.emplace_back(
-        Item{.words = step.text, .number = std::to_string(++number), .tick = step.hold});
-  }
-}
-
-void add_parts(std::vector<Block>& blocks, const Sheet& sheet) {
-  blocks.emplace_back(Heading{"Lay out, in the order in which it goes on"});
-  for (const sheet::Part& part : sheet.parts) {
-    blocks.emplace_back(Item{.words = part.name + (part.note.empty() ? "" : ": ") + part.note,
-                             .number = {},
-                             .tick = true});
-  }
-}
-
 void add_sealing(std::vector<Block>& blocks, const area::Demand& demand) {
   if (demand.sealing == area::SealingDemand::none) return;
   blocks.emplace_back(Heading{"How it must seal"});
-  blocks.emplace_back(Paragraph{.words = demand.says, .label = {}});
+  blocks.emplace_back(Paragraph{.words = paper_words(demand.says), .label = {}});
   for (const area::Answer& answer : demand.path) {
     blocks.emplace_back(Item{
         .words = answer.question + " " + (answer.yes ? "yes" : "no") + " (" + answer.from + ")",
@@ -117,7 +88,7 @@ void add_sealing(std::vector<Block>& blocks, const area::Demand& demand) {
         Paragraph{.words = "Not known, and could change it: " + joined(demand.would_change, ", "),
                   .label = {}});
   }
-  blocks.emplace_back(Paragraph{.words = demand.source, .label = {}, .size = 0.85});
+  blocks.emplace_back(Paragraph{.words = demand.source, .label = {}, .size = k_source_size});
 }
 
 void add_earth(std::vector<Block>& blocks, const Sheet& sheet) {
@@ -129,52 +100,85 @@ void add_earth(std::vector<Block>& blocks, const Sheet& sheet) {
   add_finding(blocks, "resistance", earth.resistance.says);
 }
 
-std::vector<Block> body_of(const Sheet& sheet) {
+void add_inspection(std::vector<Block>& blocks, const Sheet& sheet) {
+  if (sheet.inspection.empty()) return;
+  blocks.emplace_back(Heading{"Initial inspection, grade detailed (IEC 60079-17)"});
+  blocks.emplace_back(Inspected{.words = {}, .head = true});
+  for (const area::InspectionItem& item : sheet.inspection) {
+    blocks.emplace_back(Inspected{.words = item.text});
+  }
+}
+
+/// What must be known on the day but not with gloves on: parts, then steps.
+std::vector<Block> steps_of(const Sheet& sheet) {
   std::vector<Block> blocks;
-  if (sheet.has_marks()) {
-    add_gates(blocks, sheet);
-    add_marks(blocks, sheet);
-    add_depths(blocks, sheet);
-    add_tails(blocks, sheet, Routes::told);
+  if (!sheet.has_marks()) return blocks;
+  blocks.emplace_back(Heading{"Lay out, in the order in which it goes on"});
+  for (const sheet::Part& part : sheet.parts) {
+    blocks.emplace_back(Item{.words = part_words(part), .number = {}, .tick = true});
   }
-  add_list(blocks, "Why nothing may be cut yet", sheet.not_ready);
-  add_help(blocks, sheet);
-  if (sheet.has_marks()) add_parts(blocks, sheet);
-  add_list(blocks, "Cautions", sheet.cautions);
-  if (sheet.has_marks()) add_steps(blocks, sheet);
-  add_list(blocks, "Missing or worth a look", sheet.remarks);
-  add_sealing(blocks, *sheet.demand);
-  add_checks(blocks, sheet);
-  add_earth(blocks, sheet);
-  if (sheet.has_marks() && !sheet.inspection.empty()) {
-    blocks.emplace_back(Heading{"Initial inspection, grade detailed (IEC 60079-17): tick"});
-    for (const area::InspectionItem& item : sheet.inspection) {
-      blocks.emplace_back(Item{.words = item.text, .number = {}, .tick = true});
-    }
+  blocks.emplace_back(Heading{"Steps; a box is a hold point: tick it before going on"});
+  std::size_t number = 0;
+  for (const sheet::Step& step : sheet.steps) {
+    blocks.emplace_back(Item{
+        .words = paper_words(step.text), .number = std::to_string(++number), .tick = step.hold});
   }
-  std::vector<std::string> tests;
-  for (const sheet::Test& test : sheet.tests) tests.push_back(test.name + ": " + test.says);
-  add_list(blocks, "Tests, and what they must read", tests);
-  if (sheet.has_marks()) add_write_in(blocks, sheet);
-  add_list(blocks, "Where the figures come from", sheet.sources, 0.82);
   return blocks;
 }
 
-/// The sheet in columns on A4.
+std::vector<Block> rest_of(const Sheet& sheet) {
+  std::vector<Block> blocks;
+  add_facts(blocks, sheet);
+  add_list(blocks, "Why nothing may be cut yet", sheet.not_ready);
+  add_help(blocks, sheet);
+  if (sheet.has_marks()) add_routes(blocks, sheet);
+  add_list(blocks, "Missing or worth a look", sheet.remarks);
+  add_checks(blocks, sheet);
+  add_sealing(blocks, *sheet.demand);
+  add_earth(blocks, sheet);
+  std::vector<std::string> tests;
+  for (const sheet::Test& test : sheet.tests) tests.push_back(test.name + ": " + test.says);
+  add_list(blocks, "Tests, and what they must read", tests);
+  add_list(blocks, "Cautions", sheet.cautions);
+  if (sheet.has_marks()) {
+    add_inspection(blocks, sheet);
+    add_write_in(blocks, sheet);
+  }
+  return blocks;
+}
+
+/// Where the figures come from, last and small.
+std::vector<Block> sources_of(const Sheet& sheet) {
+  std::vector<Block> blocks;
+  if (sheet.sources.empty()) return blocks;
+  blocks.emplace_back(Heading{"Where the figures come from"});
+  for (const std::string& source : sheet.sources) {
+    blocks.emplace_back(Item{.words = paper_words(source), .number = {}, .size = k_source_size});
+  }
+  return blocks;
+}
+
+/// On A4: the card on the upper half, to be folded below its ticks; the steps under it; all the
+/// rest on further pages.
 class SheetPages {
  public:
-  explicit SheetPages(const Sheet& sheet) : head_(head_of(sheet)), body_(body_of(sheet)) {}
+  explicit SheetPages(const Card& card) : card_(card), text_words_(card_text(card)) {
+    // It is signed on a further page, beside what is signed for.
+    text_words_.as_made.clear();
+    text_words_.running = {};
+    append(steps_of(*card.sheet));
+    first_rest_ = blocks_.size();
+    append(rest_of(*card.sheet));
+    append(sources_of(*card.sheet));
+  }
 
   std::string run(const PageNote& note, const std::string& title) {
-    for (const double size : k_sizes) {
-      set(size);
-      if (pages() <= k_most_pages) break;
-    }
-    Surface surface(Surface::Kind::pdf, k_paper.width_mm, k_paper.height_mm);
-    draw(surface, note);
+    place();
     std::string file;
     PdfFile pdf([&](std::string_view bytes) { file += bytes; });
-    pdf.add(surface.finish(), PdfFile::Place::next);
+    Surface surface(Surface::Kind::pdf, k_paper.width_mm, k_paper.height_mm);
+    draw(surface, note);
+    pdf.add(surface.finish(), PdfFile::Place::next, under_);
     pdf.finish({.title = title, .program = note.program, .dated = note.dated});
     return file;
   }
@@ -182,87 +186,132 @@ class SheetPages {
  private:
   static constexpr Paper k_paper{};
 
+  void append(std::vector<Block> list) {
+    for (Block& block : list) blocks_.push_back(std::move(block));
+  }
+
   [[nodiscard]] double width() const { return k_paper.width_mm - margins_.left - margins_.right; }
   [[nodiscard]] double column_width() const { return (width() - k_gutter_mm) / 2.0; }
-  [[nodiscard]] double height() const { return k_paper.height_mm - margins_.top - margins_.bottom; }
+  [[nodiscard]] double half() const { return k_paper.height_mm / 2.0; }
 
-  void set(double size) {
-    size_ = size;
-    const Pen pen(nullptr, text_);
-    head_height_ = 0.0;
-    for (const Block& block : head_) head_height_ += put(pen, block, 0.0, 0.0, width(), size_);
-    std::vector<Measured> list;
-    for (const Block& block : body_) {
-      list.push_back({put(pen, block, 0.0, 0.0, column_width(), size_), may_end_page(block)});
-    }
-    measured_ = std::move(list);
-    places_ = fill_columns(measured_, [&](std::size_t column) { return room(column / k_columns); });
-    balance_last_page();
+  /// Where the columns of a page begin.
+  [[nodiscard]] double top(std::size_t page) const {
+    return page == 0 ? half() + 4.0 : margins_.top + k_again_mm;
   }
-
   [[nodiscard]] double room(std::size_t page) const {
-    return page == 0 ? std::max(0.0, height() - head_height_) : height();
+    return k_paper.height_mm - margins_.bottom - top(page);
+  }
+  [[nodiscard]] double size(std::size_t block) const {
+    return block < first_rest_ ? k_steps_mm : k_body_mm;
   }
 
-  [[nodiscard]] std::size_t pages() const {
-    return places_.empty() ? 1 : places_.back() / k_columns + 1;
+  void place() {
+    const Pen pen(nullptr, text_);
+    layout_ = lay_out_card(pen, card_, text_words_, k_large_type,
+                           {.width = width(),
+                            .height = half() - margins_.top,
+                            .margin = margins_.bottom,
+                            .edge = "along the fold"});
+    std::vector<Measured> list;
+    for (std::size_t i = 0; i < blocks_.size(); ++i) {
+      list.push_back(
+          {put(pen, blocks_[i], 0.0, 0.0, column_width(), size(i)), may_end_page(blocks_[i])});
+    }
+    const std::span<const Measured> all(list);
+    put_columns(all.first(first_rest_), 0);
+    const std::size_t next = places_.empty() ? 1 : places_.back() / k_columns + 1;
+    put_columns(all.subspan(first_rest_), next);
   }
 
-  /// The last page's columns end at about the same height.
-  void balance_last_page() {
-    if (places_.empty()) return;
-    const std::size_t first_column = (pages() - 1) * k_columns;
-    const auto at = std::lower_bound(places_.begin(), places_.end(), first_column);
-    const auto first = static_cast<std::size_t>(at - places_.begin());
-    const std::span<const Measured> last = std::span(measured_).subspan(first);
-    const double high = balanced_height(last, k_columns, room(pages() - 1));
-    if (high > room(pages() - 1)) return;
-    const auto columns = fill_columns(last, [&](std::size_t) { return high; });
-    for (std::size_t i = 0; i < columns.size(); ++i) places_[first + i] = first_column + columns[i];
+  /// Blocks from a page on, those of their last page in columns of about the same height.
+  void put_columns(std::span<const Measured> list, std::size_t page) {
+    if (list.empty()) return;
+    const std::size_t first_column = page * k_columns;
+    auto places =
+        fill_columns(list, [&](std::size_t column) { return room(page + column / k_columns); });
+    const std::size_t last = places.back() / k_columns;
+    const auto at = std::lower_bound(places.begin(), places.end(), last * k_columns);
+    const auto first = static_cast<std::size_t>(at - places.begin());
+    const std::span<const Measured> ending = list.subspan(first);
+    const double high = balanced_height(ending, k_columns, room(page + last));
+    if (high <= room(page + last)) {
+      const auto columns = fill_columns(ending, [&](std::size_t) { return high; });
+      for (std::size_t i = 0; i < columns.size(); ++i) {
+        places[first + i] = last * k_columns + columns[i];
+      }
+    }
+    for (const std::size_t column : places) places_.push_back(first_column + column);
   }
+
+  [[nodiscard]] std::size_t pages() const { return places_.back() / k_columns + 1; }
 
   void draw(const Surface& surface, const PageNote& note) {
     const Pen pen(surface.page(), text_);
-    double y = margins_.top;
-    for (const Block& block : head_) y += put(pen, block, margins_.left, y, width(), size_);
+    for (const CardLayout::Placed& part : layout_.sides.front()) {
+      part.put({pen, layout_.type, width()}, margins_.left, margins_.top + part.y);
+    }
+    under_.resize(pages());
+    if (layout_.code_mm > 0.0) {
+      under_.front() = qr_content(*text_words_.code, margins_.left + width() - layout_.code_mm,
+                                  margins_.top, layout_.code_mm, k_paper.height_mm);
+    }
+    pen.dashed(0.0, half(), k_paper.width_mm, half(), 0.15);
     std::size_t column = 0;
-    for (std::size_t i = 0; i < body_.size(); ++i) {
+    double y = top(0);
+    for (std::size_t i = 0; i < blocks_.size(); ++i) {
       if (places_[i] != column) {
         const std::size_t page = places_[i] / k_columns;
-        if (page != column / k_columns) end_page(surface, note, column / k_columns + 1);
+        while (column / k_columns < page) {
+          end_page(surface, note, column / k_columns);
+          column = (column / k_columns + 1) * k_columns;
+        }
         column = places_[i];
-        y = margins_.top + (page == 0 ? head_height_ : 0.0);
+        y = top(page);
       }
       const double x =
           margins_.left + static_cast<double>(column % k_columns) * (column_width() + k_gutter_mm);
-      y += put(pen, body_[i], x, y, column_width(), size_);
+      y += put(pen, blocks_[i], x, y, column_width(), size(i));
     }
-    end_page(surface, note, column / k_columns + 1);
+    end_page(surface, note, column / k_columns);
   }
 
   void end_page(const Surface& surface, const PageNote& note, std::size_t page) {
-    const std::string of = std::to_string(page) + " of " + std::to_string(pages());
-    put_check_bars(Pen(surface.page(), text_), frames_of(k_paper).front(), foot_of(note, of));
+    const Pen pen(surface.page(), text_);
+    const std::string of = std::to_string(page + 1) + " of " + std::to_string(pages());
+    put_page_head(pen, frames_of(k_paper).front(),
+                  "Termination sheet, page " + of + " \u00b7 " + made_by(note));
+    if (page > 0) {
+      std::string name = text_words_.tag;
+      for (const std::string& word : {text_words_.end, text_words_.gland, text_words_.state}) {
+        if (!word.empty()) name += ", " + word;
+      }
+      Font font{.size_mm = 11.0 * k_point_mm, .bold = true};
+      font.most_lines = 1;
+      pen.text(margins_.left, margins_.top, name, font, width());
+    }
     surface.show_page();
   }
 
-  std::vector<Block> head_;
-  std::vector<Block> body_;
+  static constexpr double k_again_mm = 6.0;  ///< the name on a further page
+
+  const Card& card_;
+  CardText text_words_;
+  std::vector<Block> blocks_;
+  std::size_t first_rest_ = 0;  ///< of the blocks: those before it stand below the card
   Typesetter text_;
   Margins margins_;
-  double size_ = k_sizes.front();
-  double head_height_ = 0.0;
-  std::vector<Measured> measured_;
+  CardLayout layout_;
   std::vector<std::size_t> places_;
+  std::vector<std::string> under_;
 };
 
 }  // namespace
 
-std::string sheet_pdf(const Sheet& sheet, const PageNote& note) {
-  const job::Job& job = *sheet.job;
+std::string sheet_pdf(const Card& card, const PageNote& note) {
+  const job::Job& job = *card.sheet->job;
   std::string title = "Termination sheet";
   if (!job.tag.empty()) title += " " + job.tag;
-  return SheetPages(sheet).run(note, clean(title));
+  return SheetPages(card).run(note, clean(title));
 }
 
 }  // namespace cutback::print

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <vector>
 
 #include "cutback/number.hpp"
-#include "print/pages/sheet_blocks.hpp"
 
 namespace cutback::print {
 namespace {
@@ -13,19 +13,28 @@ namespace {
 using strip::Axis;
 
 constexpr double k_outline_mm = 0.3;
-constexpr double k_mark_mm = 0.3;
+constexpr double k_mark_mm = 0.35;
 constexpr double k_hair_mm = 0.15;
-constexpr double k_tail_mm = 16.0;    // drawn of the tails
-constexpr double k_sheath_mm = 14.0;  // drawn of the whole cable
-constexpr double k_sheath_least_mm = 5.0;
-constexpr double k_tail_least_mm = 9.0;
-constexpr double k_tick_mm = 3.5;  // of a mark below the cable
+constexpr double k_frame_mm = 0.5;
+constexpr double k_end_mm = 27.0;  // the word END and its arrow
+constexpr double k_least_cable_mm = 5.5;
+constexpr double k_most_cable_mm = 40.0;
+
+// Drawn of the whole cable and of the tails: as much as there is room for, and the least.
+constexpr double k_sheath_mm = 52.0;
+constexpr double k_sheath_least_mm = 8.0;
+constexpr double k_tail_mm = 24.0;
+constexpr double k_tail_least_mm = 10.0;
 
 // Told apart by shade and by hatching; no colour, and no meaning that the words do not give.
 constexpr Fill k_sheath{.grey = 0.62, .every_mm = 1.1, .turned_deg = 55.0};
 constexpr Fill k_bedding{.grey = 0.86, .every_mm = 1.6, .turned_deg = -55.0};
 constexpr Fill k_core{.grey = 1.0};
 constexpr Fill k_wall{.grey = 0.9, .every_mm = 0.7, .turned_deg = 90.0};
+
+bool is_armoured(const sheet::Sheet& sheet) {
+  return sheet.job->cable.armour != cable::ArmourKind::none;
+}
 
 bool is_known(const Axis& axis, bool armoured) {
   return axis.bedding_end_mm && (!armoured || (axis.armour_stop_mm && axis.exposed_mm));
@@ -38,11 +47,13 @@ struct Lengths {
   double bedding = 0.0;  ///< from the shoulder
 };
 
-Lengths lengths_of(const Axis& axis, bool armoured) {
+Lengths lengths_of(const sheet::Sheet& sheet) {
+  const Axis& axis = sheet.plan->axis;
+  const bool armoured = is_armoured(sheet);
   // Where a figure is missing the drawing shows the order of the layers alone.
   constexpr Lengths k_order{.exposed = 18.0, .stop = 14.0, .bedding = 18.0};
-  if (!is_known(axis, armoured)) return k_order;
-  if (!armoured) return {.exposed = 0.0, .stop = 0.0, .bedding = *axis.bedding_end_mm};
+  if (!is_known(axis, armoured)) return armoured ? k_order : Lengths{.bedding = k_order.bedding};
+  if (!armoured) return {.bedding = *axis.bedding_end_mm};
   return {*axis.exposed_mm, *axis.armour_stop_mm, *axis.bedding_end_mm};
 }
 
@@ -57,7 +68,8 @@ double inside_mm(const sheet::Sheet& sheet) {
 }
 
 /// From the sheath cut, or from the shoulder of an unarmoured cable, to where the tails are alone.
-double bared_mm(const sheet::Sheet& sheet, const Lengths& lengths) {
+double bared_mm(const sheet::Sheet& sheet) {
+  const Lengths lengths = lengths_of(sheet);
   return lengths.exposed + lengths.stop + std::max(inside_mm(sheet), lengths.bedding);
 }
 
@@ -76,99 +88,133 @@ Diameters diameters_of(const cable::Cable& cable) {
   return {sheath, std::min(sheath, bedding + 2.0 * wire), bedding};
 }
 
-/// Where the layers stop along the drawing, from its left edge [mm of paper], and how it is scaled.
-struct StripPlaces {
+/// Where the layers stop along the drawing, from its left edge [mm of paper].
+struct Places {
   double sheath_cut = 0.0;
   double armour_tips = 0.0;  ///< the sheath cut where there is no armour
   double shoulder = 0.0;
   double bedding_end = 0.0;  ///< the sheath cut where there is no armour
   double end = 0.0;          ///< of the tails as drawn, beyond their break
-  double along = 1.0;        ///< mm of paper for a mm of cable; 0: figures are missing
-  double across = 1.0;
+  double along = 1.0;        ///< mm of paper for a mm of cable
+  bool true_size = false;
 };
 
-StripPlaces strip_places(const sheet::Sheet& sheet, double width, double most_high) {
-  const bool armoured = is_armoured(sheet);
-  const Axis& axis = sheet.plan->axis;
-  const Lengths lengths = lengths_of(axis, armoured);
-  StripPlaces at;
-  double sheath = k_sheath_mm;
-  double tail = k_tail_mm;
-  const double bared = bared_mm(sheet, lengths);
-  if (sheath + bared + tail > width) {
-    sheath = k_sheath_least_mm;
-    tail = k_tail_least_mm;
-  }
-  const double room = width - sheath - tail;
-  at.along = std::min(1.0, room / std::max(1.0, bared));
-  const double exposed = lengths.exposed * at.along;
-  const double stop = lengths.stop * at.along;
+Places places_of(const sheet::Sheet& sheet, double width) {
+  const Lengths lengths = lengths_of(sheet);
+  const double bared = bared_mm(sheet);
+  Places at;
+  at.true_size = is_true_size(sheet, width);
+  const double room = width - k_end_mm;
+  // What is left beside the bared part goes to the sheath, and then to the tails.
+  const double spare = room - bared - k_sheath_least_mm - k_tail_least_mm;
+  const double sheath = k_sheath_least_mm + std::clamp(spare, 0.0, k_sheath_mm - k_sheath_least_mm);
+  const double tail = k_tail_least_mm + std::clamp(spare - (k_sheath_mm - k_sheath_least_mm), 0.0,
+                                                   k_tail_mm - k_tail_least_mm);
+  at.along = std::min(1.0, (room - sheath - tail) / std::max(1.0, bared));
   const double bedding = lengths.bedding * at.along;
-  if (armoured) {
-    at.sheath_cut = sheath;
-    at.armour_tips = sheath + exposed;
-    at.shoulder = at.armour_tips + stop;
-    at.bedding_end = at.shoulder + bedding;
-  } else {
+  at.sheath_cut = sheath;
+  at.armour_tips = sheath + lengths.exposed * at.along;
+  at.shoulder = at.armour_tips + lengths.stop * at.along;
+  at.bedding_end = at.shoulder + bedding;
+  if (!is_armoured(sheet)) {
     at.shoulder = sheath;
-    at.sheath_cut = at.armour_tips = at.bedding_end = sheath + bedding;
+    at.sheath_cut = at.armour_tips = at.bedding_end;
   }
   at.end = std::max(at.bedding_end, at.shoulder + inside_mm(sheet) * at.along) + tail;
-  if (!is_known(axis, armoured)) at.along = 0.0;
-  at.across = std::min(1.0, most_high / diameters_of(sheet.job->cable).sheath);
   return at;
 }
 
-/// The drawing while it is put on the page. `x`, `middle` and `below` are places on the page.
+/// The drawing while it is put on the page. `x_`, `top_`, `middle_` and `edge_` are places on it.
 class Strip {
  public:
-  Strip(const Pen& pen, const sheet::Sheet& sheet, double x, double y, double width, double body,
-        double most_high)
+  Strip(const Pen& pen, const sheet::Sheet& sheet, const std::optional<double>& strip_mm, double x,
+        double y, const StripLook& look)
       : pen_(pen),
         sheet_(sheet),
+        look_(look),
         armoured_(is_armoured(sheet)),
-        at_(strip_places(sheet, width, most_high)),
+        at_(places_of(sheet, look.width)),
         diameters_(diameters_of(sheet.job->cable)),
+        marks_(mark_words(sheet, strip_mm)),
         x_(x),
-        y_(y),
-        width_(width),
-        small_{.size_mm = body * 0.82},
-        line_(pen.height("x", small_, width)) {}
+        top_(y),
+        edge_(y + look.height),
+        small_{.size_mm = look.small_mm},
+        figure_{.size_mm = look.figure_mm, .bold = true},
+        line_(pen.height("x", small_, look.width)),
+        row_(pen.height("x", figure_, look.width) + 0.6) {}
 
-  double put() {
-    const double high = highest();
-    middle_ = y_ + line_ * 1.15 + high / 2.0;
-    below_ = middle_ + high / 2.0 + 0.6;
-    names();
+  [[nodiscard]] StripHeights heights() const {
+    const double bare = look_.margin + above() + below(place_labels());
+    const double cable = std::clamp(highest(), k_least_cable_mm, k_most_cable_mm);
+    return {bare + k_least_cable_mm, bare + cable};
+  }
+
+  void put() {
+    if (!pen_.draws()) return;
+    const std::vector<Label> labels = place_labels();
+    bottom_ = edge_ - look_.margin;
+    const double names = top_ + 0.8;
+    const double from = top_ + above();
+    const double to = bottom_ - below(labels);
+    middle_ = (from + to) / 2.0;
+    across_ = std::min({1.0, (to - from) / highest(), k_most_cable_mm / highest()});
+    put_names(names);
     layers();
     gland();
-    double at = dimensions(marks());
-    if (at_.along != 1.0) {
-      Font loud = small_;
-      loud.bold = true;
-      at += pen_.text(x_, at, warning(), loud, width_);
+    if (at_.true_size) {
+      pen_.rectangle(x_, top_, look_.width, bottom_ - top_, k_frame_mm);
+      scale();
     }
-    return at + pen_.text(x_, at, note(), small_, width_) - y_;
+    ticks(labels);
+    put_use(labels);
+    put_end();
+    if (!at_.true_size) put_sketch();
   }
 
  private:
-  [[nodiscard]] double across(double diameter) const { return diameter * at_.across; }
+  struct Label {
+    const MarkWords* mark;
+    double at;  ///< of the mark
+    std::string words;
+    double left;  ///< of the words, without the circle
+    double wide;
+    std::size_t row = 0;  ///< from below
+  };
 
-  /// Of everything beside the axis [mm of paper].
+  /// Above the cable, and below it down to the margin.
+  [[nodiscard]] double above() const { return 0.8 + line_ + 1.2; }
+  [[nodiscard]] double below(const std::vector<Label>& labels) const {
+    std::size_t rows = 1;
+    for (const Label& label : labels) rows = std::max(rows, label.row + 1);
+    return foot() + static_cast<double>(rows) * row_ + 0.6;
+  }
+
+  [[nodiscard]] double across(double diameter) const { return diameter * across_; }
+  /// Below the figures: the rule.
+  [[nodiscard]] double foot() const { return at_.true_size ? 2.3 : 0.6; }
+  [[nodiscard]] double radius() const { return look_.figure_mm * 0.55; }
+
+  /// Of everything beside the axis, at true size [mm].
   [[nodiscard]] double highest() const {
-    double high = across(diameters_.sheath);
-    if (thread_mm() > 0.0) high = std::max(high, across(thread_mm()) + (wall() ? 5.0 : 0.0));
-    return high;
+    return std::max(diameters_.sheath, body_mm()) + wall_mm();
   }
 
   [[nodiscard]] double thread_mm() const {
     return inside_mm(sheet_) > 0.0 ? sheet_.fit->gland->entry_thread.size : 0.0;
   }
 
+  /// The gland's body across the axis: its flats where they are known.
+  [[nodiscard]] double body_mm() const {
+    return std::max(sheet_.fit->gland->flats_mm.value_or(0.0),
+                    std::max(thread_mm() + 4.0, diameters_.sheath + 4.0));
+  }
+
   [[nodiscard]] bool wall() const {
     return thread_mm() > 0.0 && sheet_.plan->axis.inside_face_mm &&
            sheet_.job->entry.wall_mm.value_or(0.0) > 0.0;
   }
+  [[nodiscard]] double wall_mm() const { return wall() ? 4.0 : 0.0; }
 
   void bar(double from, double to, double diameter, const Fill& fill) const {
     const double high = across(diameter);
@@ -176,24 +222,57 @@ class Strip {
   }
 
   /// The layer's name above the place where it shows, moved on where the one before is in the way.
-  void names() const {
+  void put_names(double y) {
     struct Name {
-      const char* words;
+      std::string words;
       double middle;
     };
-    std::vector<Name> list{{"sheath", at_.sheath_cut / 2.0}};
+    std::vector<Name> list{{"sheath", std::min(at_.sheath_cut, at_.shoulder) / 2.0}};
     if (armoured_) {
       list.push_back({"armour", (at_.sheath_cut + at_.armour_tips) / 2.0});
       list.push_back({"bedding", (at_.armour_tips + at_.bedding_end) / 2.0});
     }
-    list.push_back({"cores", (at_.bedding_end + at_.end) / 2.0});
-    double free_from = 0.0;
+    const auto cores = sheet_.job->cable.cores;
+    const double beyond = std::max(at_.bedding_end, at_.shoulder + inside_mm(sheet_) * at_.along);
+    list.push_back({cores ? std::to_string(*cores) + (*cores == 1 ? " core" : " cores") : "cores",
+                    (beyond + at_.end) / 2.0});
+    double free_from = 1.0;
     for (const Name& name : list) {
       const double wide = pen_.width(name.words, small_);
       const double left = std::max(free_from, name.middle - wide / 2.0);
-      pen_.label(x_ + left, y_, name.words, small_);
-      free_from = left + wide + small_.size_mm * 0.4;
+      pen_.label(x_ + left, y, name.words, small_);
+      free_from = left + wide + small_.size_mm * 0.5;
     }
+    names_end_ = free_from;
+  }
+
+  /// How the drawing is used: where it has room beside the figures, else beside the names, else on
+  /// a line of its own above them.
+  [[nodiscard]] std::string use() const {
+    return at_.true_size
+               ? std::string("TRUE SIZE: lay the cable ") + look_.edge + ", its mark 1 on tick 1."
+               : std::string("Not to scale: do not lay the cable on it.");
+  }
+  void put_use(const std::vector<Label>& labels) const {
+    Font loud = small_;
+    loud.bold = true;
+    loud.align = Align::right;
+    double taken = 0.0;
+    for (const Label& label : labels) {
+      if (label.row <= 1) taken = std::max(taken, right_of(label));
+    }
+    const double room = look_.width - taken - 4.0;
+    if (pen_.height(use(), loud, std::max(1.0, room)) <= 2.2 * line_ && room > 30.0) {
+      const double high = pen_.height(use(), loud, room);
+      pen_.text(x_ + taken + 3.0, bottom_ - foot() - 0.4 - high, use(), loud, room);
+      return;
+    }
+    if (names_end_ + pen_.width(use(), loud) < look_.width - 1.0) {
+      pen_.label(x_ + look_.width - 1.0, top_ + 0.8, use(), loud);
+      return;
+    }
+    const std::string brief = at_.true_size ? "TRUE SIZE: mark 1 on tick 1" : "NOT TO SCALE";
+    pen_.label(x_ + look_.width - 1.0, top_ + 0.8 + line_, brief, loud);
   }
 
   void layers() const {
@@ -211,18 +290,25 @@ class Strip {
     pen_.line(x_, middle_ - high, x_, middle_ + high, k_outline_mm * 2.0, 1.0);
   }
 
+  /// As many as there are; where they can no longer be told apart, a bundle.
   void cores() const {
     const double inside = across((armoured_ ? diameters_.bedding : diameters_.sheath) * 0.82);
-    constexpr int k_most_cores = 5;  // that can be told apart
-    const int count = std::clamp(sheet_.job->cable.cores.value_or(3), 1, k_most_cores);
+    const int count = std::max(1, sheet_.job->cable.cores.value_or(3));
     const double core = inside / count;
-    const double broken = at_.end - 6.0;
-    for (int i = 0; i < count; ++i) {
-      const double top = middle_ - inside / 2.0 + i * core;
-      pen_.area(x_ + at_.bedding_end, top, at_.end - at_.bedding_end, core * 0.86, k_core,
+    constexpr double k_told_apart_mm = 1.0;
+    const double from = x_ + at_.bedding_end;
+    const double long_mm = at_.end - at_.bedding_end;
+    if (core >= k_told_apart_mm || count <= 3) {
+      for (int i = 0; i < count; ++i) {
+        pen_.area(from, middle_ - inside / 2.0 + i * core, long_mm, core * 0.86, k_core,
+                  k_outline_mm * 0.8);
+      }
+    } else {
+      pen_.area(from, middle_ - inside / 2.0, long_mm, inside, {.grey = 1.0, .every_mm = 0.8},
                 k_outline_mm * 0.8);
     }
     // Two slanted lines with white between them: here a length is left out.
+    const double broken = at_.end - 6.0;
     const double half = inside / 2.0 + 1.0;
     const double lean = half * 0.35;
     const double gap = 1.2;
@@ -237,176 +323,211 @@ class Strip {
     }
   }
 
-  /// Dashed, where its lengths are known: the shoulder and the entry thread; the wall behind it.
+  /// The gland over its seat, dashed: nobody states its outline, so that only the shoulder and the
+  /// entry thread have their places.
   void gland() const {
+    constexpr double k_behind_mm = 9.0;  // of the sheath cut: back nut and outer seal
     const double shoulder = x_ + at_.shoulder;
+    const double seat = std::min(at_.sheath_cut, at_.shoulder);
+    const double rear = x_ + std::max(1.0, seat - k_behind_mm);
+    const double body = across(body_mm());
+    pen_.dashed_rectangle(rear, middle_ - body / 2.0, shoulder - rear, body, k_hair_mm * 1.6);
+    pen_.line(shoulder, middle_ - body / 2.0, shoulder, middle_ + body / 2.0, k_hair_mm * 2.0);
+    Font letter = small_;
+    letter.align = Align::centre;
+    letter.bold = true;
+    pen_.area(shoulder - 1.3, middle_ - body / 2.0 - 0.2, 2.6, line_, Fill{}, 0.0);
+    pen_.label(shoulder, middle_ - body / 2.0 - 0.2, "S", letter);
     const double thread = across(thread_mm());
     if (thread <= 0.0) return;
     const double along = *sheet_.fit->gland->entry_length_mm * at_.along;
-    pen_.dashed_rectangle(shoulder, middle_ - thread / 2.0, along, thread, k_hair_mm * 1.4);
+    pen_.dashed_rectangle(shoulder, middle_ - thread / 2.0, along, thread, k_hair_mm * 1.6);
     if (!wall()) return;
     const double thick = std::max(0.4, *sheet_.job->entry.wall_mm * at_.along);
     const double from = shoulder + *sheet_.plan->axis.inside_face_mm * at_.along - thick;
-    for (const double edge : {middle_ - thread / 2.0 - 2.5, middle_ + thread / 2.0}) {
-      pen_.area(from, edge, thick, 2.5, k_wall, k_hair_mm);
+    const double high = across(2.0);
+    for (const double side : {middle_ - thread / 2.0 - high, middle_ + thread / 2.0}) {
+      pen_.area(from, side, thick, high, k_wall, k_hair_mm);
     }
   }
 
-  /// A place on the axis that is marked on the cable.
-  struct Mark {
-    double at;
-    const char* number;
-  };
-
-  /// From left to right: a bedding may end in front of the shoulder or behind it.
-  [[nodiscard]] std::vector<Mark> mark_list() const {
-    std::vector<Mark> list{{at_.shoulder, "S"}};
-    if (armoured_) {
-      list.push_back({at_.sheath_cut, "2"});
-      list.push_back({at_.armour_tips, "1"});
-      list.push_back({at_.bedding_end, "3"});
-    } else {
-      list.push_back({at_.sheath_cut, "1"});
+  [[nodiscard]] double place_of(const MarkWords& mark) const {
+    if (!armoured_) return mark.number == '1' ? at_.sheath_cut : at_.shoulder;
+    switch (mark.number) {
+      case '1':
+        return at_.armour_tips;
+      case '2':
+        return at_.sheath_cut;
+      case '3':
+        return at_.bedding_end;
+      default:
+        return at_.shoulder;
     }
-    std::sort(list.begin(), list.end(), [](const Mark& a, const Mark& b) { return a.at < b.at; });
+  }
+
+  /// The marks that are made on the cable, from left to right, each with its figure beside it: the
+  /// first one's to the left where there is room, in rows above each other where they would touch.
+  [[nodiscard]] std::vector<Label> place_labels() const {
+    std::vector<Label> list;
+    for (const MarkWords& mark : marks_) {
+      if (!mark.is_cut && mark.layer == "check") continue;
+      list.push_back({.mark = &mark,
+                      .at = place_of(mark),
+                      .words = at_.true_size || mark.before.empty() ? mark.brief() : "",
+                      .left = 0.0,
+                      .wide = 0.0});
+    }
+    std::sort(list.begin(), list.end(), [](const Label& a, const Label& b) { return a.at < b.at; });
+    const double gap = radius() + 0.8;
+    if (!list.empty() && !list.back().words.empty() && list.back().mark->after == "from the end") {
+      // Where beside it there is room left for how the drawing is used.
+      constexpr double k_use_mm = 48.0;
+      const std::string longer = list.back().words + " mm from the end";
+      const double right = list.back().at + gap + pen_.width(longer, figure_);
+      if (right + k_use_mm < look_.width) list.back().words = longer;
+    }
+    for (Label& label : list) {
+      label.wide = pen_.width(label.words, figure_);
+      const bool room_left = &label == &list.front() && label.at - gap - label.wide > 0.5;
+      label.left = room_left ? label.at - gap - label.wide : label.at + gap;
+      label.left = std::min(label.left, look_.width - label.wide - 0.5);
+    }
+    // From the lowest row up: away from the other labels, and from the lines of the other marks.
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      constexpr std::size_t k_most_rows = 3;
+      const auto is_free = [&](std::size_t row) {
+        for (std::size_t j = 0; j < list.size(); ++j) {
+          if (j == i) continue;
+          const Label& other = list[j];
+          // Below its row a line runs to the edge.
+          if (row < k_most_rows - 1 && touches(list[i], other.at - 0.5, other.at + 0.5)) {
+            return false;
+          }
+          if (j < i && other.row == row && touches(list[i], left_of(other), right_of(other))) {
+            return false;
+          }
+        }
+        return true;
+      };
+      while (list[i].row + 1 < k_most_rows && !is_free(list[i].row)) ++list[i].row;
+    }
+    // Rows that nobody uses are taken out.
+    for (std::size_t row = 2; row-- > 0;) {
+      const bool used = std::any_of(list.begin(), list.end(),
+                                    [&](const Label& label) { return label.row == row; });
+      if (used) continue;
+      for (Label& label : list) label.row -= label.row > row ? 1 : 0;
+    }
     return list;
   }
 
-  [[nodiscard]] double radius() const { return line_ * 0.55; }
-
-  /// Circles that would cover each other stand below each other. @return the place below them
-  [[nodiscard]] double marks() const {
-    std::vector<double> free_from;  // of each row
-    const double step = 2.0 * radius() + 0.4;
-    for (const Mark& mark : mark_list()) {
-      std::size_t row = 0;
-      while (row < free_from.size() && mark.at - radius() < free_from[row]) ++row;
-      if (row == free_from.size()) free_from.push_back(0.0);
-      free_from[row] = mark.at + radius() + 0.3;
-      const double top = middle_ - across(diameters_.sheath) / 2.0 - 0.5;
-      const double circle = below_ + k_tick_mm + static_cast<double>(row) * step;
-      pen_.line(x_ + mark.at, top, x_ + mark.at, circle, k_mark_mm);
-      pen_.circle(x_ + mark.at, circle + radius(), radius(), k_mark_mm * 0.8);
-      Font type = small_;
-      type.bold = true;
-      type.align = Align::centre;
-      pen_.label(x_ + mark.at, circle + radius() - line_ / 2.0, mark.number, type);
-    }
-    return below_ + k_tick_mm + static_cast<double>(free_from.size()) * step;
+  [[nodiscard]] double left_of(const Label& label) const {
+    return std::min(label.left, label.at - radius());
+  }
+  [[nodiscard]] double right_of(const Label& label) const {
+    return std::max(label.left + label.wide, label.at + radius());
+  }
+  [[nodiscard]] bool touches(const Label& label, double left, double right) const {
+    constexpr double k_apart_mm = 1.0;
+    return left_of(label) < right + k_apart_mm && left - k_apart_mm < right_of(label);
   }
 
-  /// What lies between two neighbouring marks [mm], as far as figures are known.
-  [[nodiscard]] std::string between(const Mark& left, const Mark& right) const {
-    const strip::CutPlan& plan = *sheet_.plan;
-    const Axis& axis = plan.axis;
-    const bool exposed = left.number[0] == '2' && right.number[0] == '1';
-    if (exposed && plan.marks.exposed_min_mm) {
-      return plain(*plan.marks.exposed_min_mm, 1) + " to " + plain(*plan.marks.exposed_max_mm, 1);
+  void ticks(const std::vector<Label>& labels) const {
+    const double above = middle_ - across(diameters_.sheath) / 2.0 - 0.8;
+    for (const Label& label : labels) {
+      pen_.line(x_ + label.at, above, x_ + label.at, at_.true_size ? edge_ : bottom_ - 1.0,
+                k_mark_mm);
     }
-    const auto place = [&](const Mark& mark) -> std::optional<double> {
-      if (mark.number[0] == 'S') return 0.0;
-      if (mark.number[0] == '3' || !armoured_) return axis.bedding_end_mm;
-      if (mark.number[0] == '1' && axis.armour_stop_mm) return -*axis.armour_stop_mm;
-      return std::nullopt;
-    };
-    const auto from = place(left);
-    const auto to = place(right);
-    return from && to ? plain(*to - *from, 1) : "no figure";
+    for (const Label& label : labels) {
+      const double y = bottom_ - foot() - static_cast<double>(label.row + 1) * row_;
+      const double middle = y + row_ / 2.0;
+      if (!label.words.empty()) {
+        pen_.area(x_ + label.left - 0.3, y, label.wide + 0.6, row_, Fill{}, 0.0);
+        pen_.label(x_ + label.left, y + 0.3, label.words, figure_);
+      }
+      pen_.disc(x_ + label.at, middle, radius());
+      Font number{.size_mm = look_.figure_mm * 0.82, .bold = true, .align = Align::centre};
+      number.grey = 1.0;
+      pen_.label(x_ + label.at, middle - pen_.height("1", number, 20.0) / 2.0,
+                 std::string(1, label.mark->number), number);
+    }
   }
 
-  /// The lengths from mark to mark, and below them that of the tails. @param top  where they begin
-  /// @return the place below them
-  [[nodiscard]] double dimensions(double top) const {
-    const std::vector<Mark> list = mark_list();
-    const double chain = top + 1.0;
-    std::vector<double> free_from;  // of each row of words
-    for (std::size_t i = 1; i < list.size(); ++i) {
-      const std::string words = between(list[i - 1], list[i]) + " mm";
-      const double wide = pen_.width(words, small_);
-      const double left =
-          std::clamp((list[i - 1].at + list[i].at - wide) / 2.0, 0.0, std::max(0.0, width_ - wide));
-      std::size_t row = 0;
-      while (row < free_from.size() && left < free_from[row]) ++row;
-      if (row == free_from.size()) free_from.push_back(0.0);
-      free_from[row] = left + wide + small_.size_mm * 0.4;
-      pen_.label(x_ + left, chain + static_cast<double>(row) * line_ + 0.4, words, small_);
-      arrows(list[i - 1].at, list[i].at, chain);
+  /// A rule along the lower side of the frame, every tenth line longer, from mark 1 both ways.
+  void scale() const {
+    std::vector<Pen::Area> lines;
+    const double zero = place_of(*std::find_if(
+        marks_.begin(), marks_.end(), [](const auto& mark) { return mark.number == '1'; }));
+    constexpr double k_thick_mm = 0.1;
+    for (double at = zero - std::floor(zero); at < look_.width; at += 1.0) {
+      const bool ten = std::lround(at - zero) % 10 == 0;
+      const double high = ten ? 2.0 : 1.2;
+      lines.push_back({x_ + at - k_thick_mm / 2.0, bottom_ - high, k_thick_mm, high});
     }
-    // The tails begin where the bedding ends, which may be in front of the shoulder: a line of its
-    // own.
-    const double below = chain + static_cast<double>(free_from.size()) * line_ + 1.4;
-    const std::string words = "tails " + tails();
-    const double wide = pen_.width(words, small_);
-    arrows(at_.bedding_end, at_.end, below);
-    pen_.label(x_ + std::clamp((at_.bedding_end + at_.end - wide) / 2.0, 0.0,
-                               std::max(0.0, width_ - wide)),
-               below + 0.4, words, small_);
-    return below + line_ + 0.8;
+    pen_.black(lines);
   }
 
-  void arrows(double from, double to, double y) const {
-    constexpr double k_head = 0.9;
-    pen_.line(x_ + from, y, x_ + to, y, k_hair_mm);
-    if (to - from < 2.0 * k_head) return;
-    pen_.area({{x_ + from, y}, {x_ + from + k_head, y - 0.35}, {x_ + from + k_head, y + 0.35}},
-              Fill{.grey = 0.0}, 0.0);
-    pen_.area({{x_ + to, y}, {x_ + to - k_head, y - 0.35}, {x_ + to - k_head, y + 0.35}},
+  /// Which way the cable's end lies.
+  void put_end() const {
+    Font word{.size_mm = look_.figure_mm, .bold = true};
+    const double from = x_ + std::max(at_.end + 2.0, look_.width - k_end_mm + 1.0);
+    const double base = middle_ + look_.figure_mm * 0.36;
+    const double wide = pen_.on_line(from, base, "END", word);
+    const double start = from + wide + 1.5;
+    const double tip = x_ + look_.width - 2.0;
+    if (tip - start < 4.0) return;
+    pen_.line(start, middle_, tip, middle_, 0.7);
+    pen_.area({{tip + 0.6, middle_}, {tip - 2.4, middle_ - 1.5}, {tip - 2.4, middle_ + 1.5}},
               Fill{.grey = 0.0}, 0.0);
   }
 
-  [[nodiscard]] std::string tails() const {
-    double least = 0.0;
-    double most = 0.0;
-    for (const strip::Tail& tail : sheet_.plan->tails) {
-      if (!tail.length_mm) return "no figure";
-      least = most == 0.0 ? *tail.length_mm : std::min(least, *tail.length_mm);
-      most = std::max(most, *tail.length_mm);
-    }
-    if (most == 0.0) return "no figure";
-    return (least == most ? "" : plain(least, 1) + " to ") + plain(most, 1) + " mm";
-  }
-
-  [[nodiscard]] std::string warning() const {
-    if (at_.along == 0.0) return "NOT TO SCALE: figures of the gland are missing.";
-    return "NOT TRUE SIZE, " + plain(std::floor(at_.along * 100.0), 0) +
-           " % of it: the paper is too narrow. Do not lay the cable on it; print a larger card, or "
-           "across the paper (--landscape).";
-  }
-
-  [[nodiscard]] std::string note() const {
-    std::string text;
-    if (at_.along == 1.0) text = "True size along the cable: lay it on the paper. ";
-    if (at_.across != 1.0) text += "Drawn narrower than it is. ";
-    text += "S: the gland's shoulder";
-    if (thread_mm() > 0.0) text += ", dashed: its thread";
-    if (wall()) text += ", hatched beside it: the wall";
-    return text + ". Tails are broken at the slanted lines.";
+  /// Across the drawing, where nothing else stands.
+  void put_sketch() const {
+    const Font word{
+        .size_mm = std::max(6.0, look_.figure_mm * 1.9), .bold = true, .align = Align::centre};
+    const double wide = pen_.width("SKETCH", word);
+    const double high = pen_.height("SKETCH", word, 200.0);
+    const double at = x_ + at_.end / 2.0;
+    pen_.area(at - wide / 2.0 - 1.5, middle_ - high / 2.0, wide + 3.0, high, Fill{}, k_outline_mm);
+    pen_.label(at, middle_ - high / 2.0, "SKETCH", word);
   }
 
   const Pen& pen_;
   const sheet::Sheet& sheet_;
+  StripLook look_;
   bool armoured_;
-  StripPlaces at_;
+  Places at_;
   Diameters diameters_;
+  std::vector<MarkWords> marks_;
   double x_;
-  double y_;
-  double width_;
+  double top_;
+  double edge_;
   Font small_;
+  Font figure_;
   double line_;
+  double row_;
+  double bottom_ = 0.0;
   double middle_ = 0.0;
-  double below_ = 0.0;
+  double across_ = 1.0;
+  double names_end_ = 0.0;
 };
 
 }  // namespace
 
-double strip_true_size_mm(const sheet::Sheet& sheet) {
-  return k_sheath_least_mm + bared_mm(sheet, lengths_of(sheet.plan->axis, is_armoured(sheet))) +
-         k_tail_least_mm;
+bool is_true_size(const sheet::Sheet& sheet, double width) {
+  return is_known(sheet.plan->axis, is_armoured(sheet)) &&
+         k_sheath_least_mm + bared_mm(sheet) + k_tail_least_mm + k_end_mm <= width;
 }
 
-double put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet, double x, double y,
-                         double width, double body_mm, double most_high) {
-  return Strip(pen, sheet, x, y, width, body_mm, most_high).put();
+StripHeights strip_heights(const Pen& pen, const sheet::Sheet& sheet,
+                           const std::optional<double>& strip_mm, const StripLook& look) {
+  return Strip(pen, sheet, strip_mm, 0.0, 0.0, look).heights();
+}
+
+void put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet,
+                       const std::optional<double>& strip_mm, double x, double y,
+                       const StripLook& look) {
+  Strip(pen, sheet, strip_mm, x, y, look).put();
 }
 
 }  // namespace cutback::print

@@ -86,6 +86,8 @@ const Typesetter::SetText& Typesetter::set(std::string_view text, const Font& fo
   pango_layout_set_font_description(layout, description);
   pango_font_description_free(description);
   pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
+  // A tag in a script that is read from the right begins at the left of its column all the same.
+  pango_layout_set_auto_dir(layout, FALSE);
   pango_layout_set_width(layout, width_mm < 0.0 ? -1 : to_pango(width_mm));
   pango_layout_set_alignment(layout, font.align == Align::left     ? PANGO_ALIGN_LEFT
                                      : font.align == Align::centre ? PANGO_ALIGN_CENTER
@@ -108,6 +110,7 @@ const Typesetter::SetText& Typesetter::set(std::string_view text, const Font& fo
   const SetText entry{.layout = layout,
                       .width_mm = to_mm(width),
                       .height_mm = to_mm(height),
+                      .ascent_mm = to_mm(pango_layout_get_baseline(layout)),
                       .without_glyph = static_cast<std::size_t>(std::max(0, unknown))};
   return known_.emplace(key_, entry).first->second;
 }
@@ -120,6 +123,14 @@ double Typesetter::width(std::string_view text, const Font& font) {
   Font one_line = font;
   one_line.align = Align::left;
   return set(text, one_line, k_one_line).width_mm;
+}
+
+double Typesetter::ascent(std::string_view text, const Font& font) {
+  return set(text, font, k_one_line).ascent_mm;
+}
+
+std::size_t Typesetter::without_glyph(std::string_view text) {
+  return set(text, Font{}, k_one_line).without_glyph;
 }
 
 void Typesetter::draw(cairo_t* to, double x_mm, double y_mm, std::string_view text,

@@ -41,6 +41,10 @@ class Typesetter {
   [[nodiscard]] double height(std::string_view text, const Font& font, double width_mm);
   /// Width of the text in one line.
   [[nodiscard]] double width(std::string_view text, const Font& font);
+  /// From the upper edge of a line to the line that its letters stand on.
+  [[nodiscard]] double ascent(std::string_view text, const Font& font);
+  /// Characters of the text for which no font of the machine has a glyph.
+  [[nodiscard]] std::size_t without_glyph(std::string_view text);
   /// Draws it with its upper left corner at x, y (user space of `to`: points).
   void draw(cairo_t* to, double x_mm, double y_mm, std::string_view text, const Font& font,
             double width_mm);
@@ -53,6 +57,7 @@ class Typesetter {
     _PangoLayout* layout;
     double width_mm;
     double height_mm;
+    double ascent_mm;  ///< of the first line
     std::size_t without_glyph;
   };
   const SetText& set(std::string_view text, const Font& font, double width_mm);

@@ -167,3 +167,21 @@ TEST_CASE("make_demand: contradictions are refused", "[unit][area]") {
   Area place = flameproof("21");
   CHECK_THROWS_AS(demand_of(place, {}), InputError);
 }
+
+TEST_CASE("make_demand: a type without its letter has no level", "[unit][area]") {
+  const auto enclosure = [](const char* protection, const char* zone) {
+    Area place;
+    place.protection = value_of<area::Protection>(protection);
+    place.zone = value_of<area::Zone>(zone);
+    place.gas_group = value_of<area::GasGroup>("IIB");
+    return demand_of(place, {}).enclosure.value();
+  };
+  for (const char* type : {"i", "m"}) {
+    INFO(type);
+    CHECK(enclosure(type, "1").verdict == Verdict::not_known);
+    CHECK_THAT(enclosure(type, "1").says, Catch::Contains("has three levels: say"));
+  }
+  CHECK(enclosure("ib", "1").verdict == Verdict::fits);
+  CHECK(enclosure("ia", "0").verdict == Verdict::fits);
+  CHECK(enclosure("ic", "1").verdict == Verdict::no_fit);
+}

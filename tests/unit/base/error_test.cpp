@@ -38,6 +38,15 @@ TEST_CASE("to_line: C1 controls and marks that turn the writing are not obeyed",
                         "31mX\xE2\x80\xAE"
                         "Y\xE2\x81\xA6"};
   CHECK(to_line(fault) == "bad: given \"A?31mX?Y?\"");
+  for (const char* hidden :
+       {"\xC2\xAD", "\xD8\x9C", "\xE1\xA0\x8E", "\xE2\x80\x8B", "\xE2\x80\xA8", "\xE2\x80\xA9",
+        "\xE2\x81\xA0", "\xEF\xBB\xBF", "\xEF\xBF\xB9", "\xF3\xA0\x80\x81", "\xF3\xA0\x81\x81"}) {
+    CHECK(hidden_length(hidden) == std::string_view(hidden).size());
+  }
+  for (const char* shown : {"\xE2\x80\x94", "\xE3\x81\x82", "\xEF\xBF\xBD", "\xF0\x9F\x94\xA7",
+                            "\xE2", "\xF3\xA0", "\xE1\xA0\x80", "\xC2\xB5"}) {
+    CHECK(hidden_length(shown) == 0);
+  }
   CHECK(hidden_length("\xC3\xA9") == 0);
   CHECK(hidden_length("\xE2\x82\xAC") == 0);
 }

@@ -1,9 +1,30 @@
 #include "cutback/text.hpp"
 
 #include <catch2/catch.hpp>
+
 #include <vector>
+#include "cutback/hidden.hpp"
 
 using namespace cutback;
+
+TEST_CASE("without_controls: what is obeyed is written out", "[unit][text]") {
+  CHECK(without_controls("a\x1b[1mb\x7f\n\t") == "a\\x1b[1mb\\x7f\n\t");
+  CHECK(without_controls("a\xC2\x9B"
+                         "b") == "a\\x9bb");
+  CHECK(without_controls("a\xE2\x80\xAE"
+                         "b") == "a\\u202eb");
+  CHECK(without_controls("a\xF3\xA0\x81\x81"
+                         "b") == "a\\U000e0041b");
+  CHECK(without_controls("\xC3\xA4\xE2\x82\xAC") == "\xC3\xA4\xE2\x82\xAC");
+}
+
+TEST_CASE("harmless_json: the same text, nothing in it that a terminal obeys", "[unit][text]") {
+  CHECK(harmless_json("\"a\x7f\"") == "\"a\\u007f\"");
+  CHECK(harmless_json("\"a\xC2\x9B\"") == "\"a\\u009b\"");
+  CHECK(harmless_json("\"\xE2\x80\xAE\"") == "\"\\u202e\"");
+  CHECK(harmless_json("\"\xF3\xA0\x81\x81\"") == "\"\\udb40\\udc41\"");
+  CHECK(harmless_json("{\"\xC3\xA4\": \"\\u001b\"}\n") == "{\"\xC3\xA4\": \"\\u001b\"}\n");
+}
 
 TEST_CASE("trimmed: what stands inside stays", "[unit][text]") {
   CHECK(trimmed(" a b\t\r\n") == "a b");

@@ -10,6 +10,20 @@ using cutback::cli::file_clashes;
 
 namespace fs = std::filesystem;
 
+TEST_CASE("file_clashes: no result lies among the tables that are read", "[unit][cli]") {
+  const fs::path folder =
+      fs::temp_directory_path() / ("cutback_tables_" + std::to_string(::getpid()));
+  fs::create_directories(folder);
+  const auto clashes = [&](const fs::path& written) {
+    return file_clashes({{"--data", folder.string(), false, true}, {"--output", written, true}});
+  };
+  REQUIRE(clashes(folder / "new.json").size() == 1);
+  CHECK_THAT(clashes(folder / "new.json")[0].what, Contains("among the tables"));
+  CHECK(clashes(folder / "new.csv").empty());
+  CHECK(clashes(folder.parent_path() / "new.json").empty());
+  fs::remove_all(folder);
+}
+
 TEST_CASE("file_clashes: a file that is read is not written over", "[unit][cli]") {
   const fs::path folder =
       fs::temp_directory_path() / ("cutback_clash_" + std::to_string(::getpid()));

@@ -198,3 +198,27 @@ TEST_CASE("parse_material and parse_insulation: the words", "[unit][earth]") {
   CHECK(parse_insulation("rubber85") == Insulation::rubber85);
   CHECK_FALSE(parse_insulation("paper").has_value());
 }
+
+TEST_CASE("check_armour_earth: an area that is not known proves nothing", "[unit][earth]") {
+  EarthInput in = known();
+  in.armour.reset();
+  const EarthResult result = check_armour_earth(in, standards());
+  CHECK(result.adiabatic.verdict == Verdict::not_known);
+  CHECK_THAT(result.adiabatic.says,
+             Contains("19.45 mm2 needed") && Contains("the area of the armour is not known"));
+  CHECK(result.table.verdict == Verdict::not_known);
+  CHECK_THAT(result.table.says, Contains("the area of the armour is not known"));
+  CHECK_FALSE(result.withstand_ka.has_value());
+  CHECK_FALSE(result.longest_s.has_value());
+}
+
+TEST_CASE("check_armour_earth: a time that is not known proves nothing", "[unit][earth]") {
+  EarthInput in = known();
+  in.fault.time_s.reset();
+  const EarthResult result = check_armour_earth(in, standards());
+  CHECK(result.adiabatic.verdict == Verdict::not_known);
+  CHECK(result.adiabatic.says == "the time for which the fault lasts is not given");
+  CHECK_FALSE(result.required_mm2.has_value());
+  // What the armour stands is then said for one second.
+  CHECK(result.withstand_s == 1.0);
+}

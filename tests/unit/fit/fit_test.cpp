@@ -461,3 +461,38 @@ TEST_CASE("check names: the JSON schema has those of the table, in its order", "
   names.erase(std::unique(names.begin(), names.end()), names.end());  // entry has two rows
   CHECK(schema["definitions"]["check"]["properties"]["check"]["enum"] == names);
 }
+
+TEST_CASE("advise: only a metric thread is held against the cable's inside", "[unit][fit]") {
+  auto input = test::small_cable();
+  input.sheath_od_mm = "24.0";
+  input.bedding_mm = "19.0";
+  const auto order = [&](std::optional<std::string> entry) {
+    input.entry = std::move(entry);
+    return fit::advise(test::resolved(input), std::vector<fit::GlandFit>{}).order_says;
+  };
+  CHECK_THAT(order("M20"), Contains("leaves less"));
+  CHECK_THAT(order("NPT 1/2"), Contains("NPT 1/2") && !Contains("leaves less"));
+  CHECK_THAT(order("PG 13.5"), !Contains("leaves less"));
+  CHECK_THAT(order(std::nullopt), Contains("a gland") && !Contains("leaves less"));
+}
+
+TEST_CASE("fit: the spread of the sheath counts at the upper limit of the seal", "[unit][fit]") {
+  auto input = test::small_cable();
+  input.sheath_od_mm = "15.0+15.1,15.1+15.0";
+  const auto job = test::resolved(input);
+  const double high_mm = job.cable.sheath_od->high_mm();
+  REQUIRE(high_mm > job.cable.sheath_od->value_mm);
+  const auto verdict = [&](double limit_mm) {
+    std::vector<Gland> glands(1, test::small_gland());
+    glands[0].outer = {11.0, limit_mm};
+    const auto ranked = fit::fit_all(fit::ask(job, test::standards()), glands, fit::Prefer::price);
+    for (const fit::Check& check : ranked.front().checks) {
+      if (check.name == fit::CheckName::outer_seal) return check.verdict;
+    }
+    return Verdict::not_known;
+  };
+  CHECK(verdict(high_mm + 0.01) == Verdict::fits);
+  CHECK(verdict(high_mm - 0.01) == Verdict::marginal_inside);
+  CHECK(verdict(job.cable.sheath_od->value_mm - 0.01) == Verdict::marginal_outside);
+  CHECK(verdict(job.cable.sheath_od->low_mm() - 0.01) == Verdict::no_fit);
+}

@@ -26,7 +26,7 @@ TEST_CASE("builtin_standards: every table loads and names its source", "[unit][s
     INFO(table.id);
     CHECK_FALSE(table.document.empty());
     CHECK_FALSE(table.title.empty());
-    CHECK(table.checksum.size() == 8);
+    CHECK(table.checksum.size() == 64);
   }
   CHECK(standards.wire_bands.size() == 7);
   CHECK_THROWS_AS(standards.table("no_such"), InternalError);

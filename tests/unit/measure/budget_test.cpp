@@ -55,3 +55,18 @@ TEST_CASE("known_ovality: the largest seen or declared", "[unit][measure]") {
   CHECK(known_ovality(places, 0.1) == 0.3);
   CHECK_FALSE(known_ovality({&places[1], 1}, {}).has_value());
 }
+
+TEST_CASE("need_readings: a reading equal to the zero is no diameter", "[unit][measure]") {
+  const auto faults_of = [](double reading_mm, double zero_mm) {
+    std::vector<Fault> faults;
+    const std::vector<measure::Place> places{{{reading_mm}}};
+    need_readings(faults, places, zero_mm, "x");
+    return faults.size();
+  };
+  CHECK(faults_of(0.05, 0.05) == 1);
+  CHECK(faults_of(0.0, 0.0) == 1);
+  CHECK(faults_of(0.06, 0.05) == 0);
+  CHECK(faults_of(300.0, 0.0) == 0);
+  CHECK(faults_of(300.1, 0.0) == 1);
+  CHECK(faults_of(300.1, 0.1) == 0);
+}

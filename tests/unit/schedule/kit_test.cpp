@@ -38,7 +38,7 @@ TEST_CASE("choose_kit: the fewest parts, or the least price", "[unit][kit]") {
   const Wanted wanted = two_or_one();
   const schedule::Kit fewest = choose_kit(wanted, KitBy::parts, test::solved);
   CHECK(test::codes(wanted, fewest) == Codes{"C"});
-  CHECK(fewest.cost_cents == 900);
+  CHECK(fewest.cost_units == 900);
   CHECK(fewest.bound == 1);
   const schedule::Kit cheapest = choose_kit(wanted, KitBy::price, test::solved);
   CHECK(test::codes(wanted, cheapest) == Codes{"A", "B"});
@@ -51,7 +51,7 @@ TEST_CASE("choose_kit: among kits of as many parts the cheapest, then by code", 
   Wanted wanted = ring();
   CHECK(test::codes(wanted, choose_kit(wanted, KitBy::parts, test::solved)) ==
         Codes{"A", "B", "D"});
-  wanted.parts[0].cost_cents = 150;
+  wanted.parts[0].cost_units = 150;
   const schedule::Kit kit = choose_kit(wanted, KitBy::parts, test::solved);
   CHECK(test::codes(wanted, kit) == Codes{"B", "C", "E"});
   CHECK(kit.rows == 5);

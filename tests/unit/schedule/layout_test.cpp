@@ -232,3 +232,27 @@ TEST_CASE("make_layout: own headings are matched loosely, or by letter", "[unit]
   CHECK_THAT(message_of({"tag", "sheath_od_mm"}, {.ignored = {"shade"}}),
              Contains("no such heading"));
 }
+
+TEST_CASE("make_layout: a column that may tell a hazardous place is never passed over",
+          "[unit][schedule]") {
+  const auto unread = [](std::string_view heading, const char* cell,
+                         std::vector<std::string> ignored = {}) {
+    const std::vector<std::vector<std::string>> head{{"tag", "sheath_od_mm", std::string(heading)}};
+    const std::vector<std::vector<std::string>> sample{{"C1", "15", cell}, {"C2", "15", ""}};
+    Format format;
+    format.ignored = std::move(ignored);
+    return schedule::make_layout(schedule::join_headings(head), format, "t.csv, line 1", sample)
+        .hazard_unread;
+  };
+  CHECK(unread("Hazard Class", "1"));
+  CHECK(unread("Electrical Area Classification", "IIB T3"));
+  CHECK(unread("ATEX", "II 2G"));
+  CHECK(unread("Zone at load end", "1"));
+  CHECK(unread("Remarks", "Ex d IIB"));
+  CHECK(unread("", "Zone 1"));
+  CHECK_FALSE(unread("Zone at load end", "Area 3"));  // a part of the site
+  CHECK_FALSE(unread("Hazardous?", "No"));
+  CHECK_FALSE(unread("Fire classification", "B2"));
+  CHECK_FALSE(unread("Remarks", "spare"));
+  CHECK_FALSE(unread("Hazard Class", "1", {"Hazard Class"}));
+}

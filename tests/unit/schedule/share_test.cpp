@@ -17,7 +17,7 @@ TEST_CASE("share_out: the part that only one group can use is kept for it", "[un
   const schedule::Share share = share_out(wanted, solve::cheapest_plan);
   CHECK(share.served == 4);
   CHECK(share.out_of_stock == 0);
-  CHECK(share.cost_cents == 2 * 100 + 2 * 900);
+  CHECK(share.cost_units == 2 * 100 + 2 * 900);
   REQUIRE(share.groups[0].size() == 1);
   CHECK(share.groups[0][0].part == 1);
   CHECK(share.proven);
@@ -73,17 +73,20 @@ TEST_CASE("share_out: figures that leave 64 bits are refused", "[unit][schedule]
   CHECK_THROWS_AS(share_out(wanted, solve::cheapest_plan), InputError);
 }
 
-TEST_CASE("parts_of: cents, and the dearest where no price is stated", "[unit][schedule]") {
+TEST_CASE("parts_of: exact prices, and the dearest where no price is stated", "[unit][schedule]") {
   std::vector<gland::Gland> glands(3, test::small_gland());
   glands[0].price = 11.196;
   glands[1].price.reset();
   glands[1].stock.reset();
   glands[2].price = 0.29;
-  const auto parts = schedule::parts_of(glands);
-  CHECK(parts[0].cost_cents == 1120);
-  CHECK(parts[1].cost_cents == 1120);
+  REQUIRE(schedule::decimals_of(glands) == 3);
+  const auto parts = schedule::parts_of(glands, 3);
+  CHECK(parts[0].cost_units == 11196);
+  CHECK(parts[1].cost_units == 11196);
   CHECK_FALSE(parts[1].priced);
   CHECK_FALSE(parts[1].stock.has_value());
-  CHECK(parts[2].cost_cents == 29);
+  CHECK(parts[2].cost_units == 290);
   CHECK(parts[2].stock == 4);
+  glands[2].price = 0.1234567;
+  CHECK_THROWS_AS(schedule::decimals_of(glands), InputError);
 }

@@ -31,7 +31,7 @@ std::vector<gland::Gland> glands_with(const std::vector<std::optional<double>>& 
 /// One group of so many ends `C1 a`, `C2 a` ..., on lines from 2, that every gland fits.
 struct OneGroup {
   OneGroup(const std::vector<gland::Gland>& glands, std::int64_t count)
-      : wanted{.parts = schedule::parts_of(glands), .groups = {{.ends = count, .parts = {}}}} {
+      : wanted{.parts = schedule::parts_of(glands, 2), .groups = {{.ends = count, .parts = {}}}} {
     for (std::uint32_t i = 0; i < glands.size(); ++i) wanted.groups[0].parts.push_back(i);
     for (std::size_t i = 1; i <= static_cast<std::size_t>(count); ++i) {
       ends.push_back({.row = i + 1, .name = "C" + std::to_string(i) + " a"});
@@ -139,6 +139,6 @@ TEST_CASE("decide: none was left", "[unit][schedule]") {
   CHECK(tally.out_of_stock == 2);
   CHECK(tally.exceptions == 2);
   CHECK(tally.by_verdict[static_cast<std::size_t>(Verdict::fits)] == 0);
-  CHECK(tally.glands.empty());
+  CHECK(tally.parts.empty());
   CHECK(schedule::exception_of({"C1", "a", 2}, decision).verdict == "no-stock");
 }

@@ -34,7 +34,8 @@ TEST_CASE("takeoff: spares are rounded up and stock is taken off", "[unit][sched
   Tally tally;
   for (int i = 0; i < 21; ++i) tally.add(with_gland(glands.front(), true));
   tally.add(with_gland(glands.front(), false));
-  const auto lines = schedule::takeoff(tally, glands, 5.0);
+  const auto takeoff = schedule::takeoff(tally, glands, {.spare_percent = 5.0});
+  const auto& lines = takeoff.lines;
   REQUIRE(lines.size() == 2);
   CHECK(lines[0].part == "TEST-20");
   CHECK(lines[0].ends == 21);
@@ -42,7 +43,11 @@ TEST_CASE("takeoff: spares are rounded up and stock is taken off", "[unit][sched
   CHECK(lines[0].not_proven == 1);
   CHECK(lines[0].stock == 4);
   CHECK(lines[0].to_order == 19);
-  CHECK(lines[0].total == Approx(190.0));
+  CHECK(lines[0].total == 19000);  // in units of two decimals
+  CHECK(lines[0].from_stock == 4);
+  CHECK(lines[0].provisional == 1);  // 22 and 5 % are 24 in all
+  CHECK(lines[0].provisional_total == 1000);
+  CHECK(takeoff.total == 19000);
   CHECK(lines[1].part == "locknut");
   CHECK(lines[1].quantity == 23);
   CHECK_FALSE(lines[1].total);
@@ -52,8 +57,89 @@ TEST_CASE("takeoff: a spare that comes out whole is not rounded up further", "[u
   const std::vector<gland::Gland> glands{test::small_gland()};
   Tally tally;
   for (int i = 0; i < 20; ++i) tally.add(with_gland(glands.front(), true));
-  CHECK(schedule::takeoff(tally, glands, 5.0)[0].quantity == 21);
-  CHECK(schedule::takeoff(tally, glands, 0.0)[0].quantity == 20);
+  CHECK(schedule::takeoff(tally, glands, {.spare_percent = 5.0}).lines[0].quantity == 21);
+  CHECK(schedule::takeoff(tally, glands, {}).lines[0].quantity == 20);
+}
+
+TEST_CASE("takeoff: packs, least orders and priced accessories", "[unit][schedule]") {
+  std::vector<gland::Gland> glands{test::small_gland()};  // price 10, stock 4
+  glands.front().price = 1.2365;
+  Tally tally;
+  for (int i = 0; i < 21; ++i) tally.add(with_gland(glands.front(), true));
+  for (int i = 0; i < 8; ++i) tally.add(with_gland(glands.front(), false));
+  schedule::TakeoffTerms terms;
+  terms.currency = "KWD";
+  terms.accessories = {{.name = "TEST-20",
+                        .thread = "",
+                        .part = "",
+                        .price = {},
+                        .stock = {},
+                        .pack = 10,
+                        .min_order = {}},
+                       {.name = "locknut",
+                        .thread = "",
+                        .part = "",
+                        .price = 9.0,
+                        .stock = {},
+                        .pack = {},
+                        .min_order = {}},
+                       {.name = "locknut",
+                        .thread = "M20",
+                        .part = "LN",
+                        .price = 0.125,
+                        .stock = 20,
+                        .pack = {},
+                        .min_order = 6},
+                       {.name = "shroud",
+                        .thread = "",
+                        .part = "",
+                        .price = 0.5,
+                        .stock = {},
+                        .pack = {},
+                        .min_order = {}}};
+  const schedule::Takeoff takeoff = schedule::takeoff(tally, glands, terms);
+  CHECK(takeoff.decimals == 4);
+  REQUIRE(takeoff.lines.size() == 3);
+  const auto& gland = takeoff.lines[0];
+  CHECK(gland.from_stock == 4);
+  CHECK(gland.to_order == 20);     // 17 in packs of 10
+  CHECK(gland.provisional == 10);  // 29 less 4 are 25, in packs 30
+  CHECK(gland.total == 247300);
+  CHECK(gland.provisional_total == 123650);
+  const auto& locknut = takeoff.lines[1];
+  CHECK(locknut.part == "locknut");
+  CHECK(locknut.description == "M20, LN");
+  CHECK(locknut.to_order == 6);  // 1 is needed, 6 is the least
+  CHECK(locknut.provisional == 3);
+  CHECK(locknut.total == 7500);
+  const auto& shroud = takeoff.lines[2];
+  CHECK(shroud.part == "shroud");
+  CHECK(shroud.to_order == 21);
+  std::int64_t sum = 0;
+  for (const auto& line : takeoff.lines) sum += line.total.value_or(0);
+  CHECK(takeoff.total == sum);
+  CHECK(schedule::is_accessory("locknut"));
+  CHECK_FALSE(schedule::is_accessory("lock nut"));
+}
+
+TEST_CASE("takeoff: group by group, the stock in their order", "[unit][schedule]") {
+  const std::vector<gland::Gland> glands{test::small_gland()};  // price 10, stock 4
+  Tally tally;
+  for (int i = 0; i < 3; ++i) tally.add(with_gland(glands.front(), true), 1, "Level 1");
+  for (int i = 0; i < 3; ++i) tally.add(with_gland(glands.front(), true), 1, "Level 2");
+  tally.add(with_gland(glands.front(), true));
+  const schedule::Takeoff takeoff = schedule::takeoff(tally, glands, {});
+  REQUIRE(takeoff.lines.size() == 6);
+  std::vector<std::string> groups;
+  std::vector<std::uint64_t> orders;
+  for (const auto& line : takeoff.lines) {
+    if (line.part != "TEST-20") continue;
+    groups.push_back(line.group);
+    orders.push_back(line.to_order);
+  }
+  CHECK(groups == std::vector<std::string>{"", "Level 1", "Level 2"});
+  CHECK(orders == std::vector<std::uint64_t>{0, 0, 3});  // 1 and 3 of the 4 in stock
+  CHECK(takeoff.total == 3000);
 }
 
 TEST_CASE("Tally: parts add up to the whole", "[unit][schedule]") {
@@ -67,8 +153,8 @@ TEST_CASE("Tally: parts add up to the whole", "[unit][schedule]") {
   CHECK(one.ends == 3);
   CHECK(one.unusable == 1);
   CHECK(one.exceptions == 2);
-  CHECK(one.glands.at(&gland).proven == 1);
-  CHECK(one.glands.at(&gland).not_proven == 1);
+  CHECK(one.parts.at("").glands.at(&gland).proven == 1);
+  CHECK(one.parts.at("").glands.at(&gland).not_proven == 1);
   CHECK(one.groups.at("unusable: the tag is blank") == 1);
 }
 
@@ -96,5 +182,5 @@ TEST_CASE("Tally: a row of several cables counts as often", "[unit][schedule]") 
   CHECK(tally.ends == 4);
   CHECK(tally.by_verdict[static_cast<std::size_t>(Verdict::fits)] == 4);
   const std::vector<gland::Gland> list{gland};
-  CHECK(tally.glands.at(&gland).proven == 4);
+  CHECK(tally.parts.at("").glands.at(&gland).proven == 4);
 }

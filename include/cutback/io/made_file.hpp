@@ -1,0 +1,49 @@
+#pragma once
+// The register of finished ends: one row for each, appended whole or not at all.
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cutback/error.hpp"
+
+namespace cutback::io {
+
+/// Columns of a register, in their order: `tag`, `end`, `made_at` ... `remark`.
+[[nodiscard]] std::span<const std::string_view> made_columns();
+
+/// One row: a text for each of made_columns(), empty where nothing stands. A row with a `part` is a
+/// finished end, one without is a measurement.
+struct MadeRow {
+  std::size_t line = 0;
+  std::vector<std::string> cells;
+  [[nodiscard]] const std::string& cell(std::string_view column) const;
+  void set(std::string_view column, std::string text);
+  /// A row without any cell.
+  MadeRow();
+};
+
+/// What is wrong with the values of a row, each fault with its column as `where`.
+[[nodiscard]] std::vector<Fault> faults_of(const MadeRow& row);
+
+struct MadeFile {
+  std::vector<MadeRow> rows;          ///< in file order
+  std::vector<std::string> warnings;  ///< for instance a row at the end that was half written
+};
+
+/// @param name  of the file, for messages
+/// @throws InputError with every fault
+[[nodiscard]] MadeFile read_made(std::string_view text, const std::string& name);
+[[nodiscard]] MadeFile load_made(const std::string& path);
+
+/// Puts a row at the end of a register, which is made where it is not there. Writers wait for each
+/// other; the row is on the disk when this returns, and what a writer that was killed left of its
+/// row is taken away by the next.
+/// @return a remark where something was taken away
+/// @throws InputError where the row has faults or the file is no register; FileError, and then the
+/// file is as before
+[[nodiscard]] std::optional<std::string> append_made(const std::string& path, const MadeRow& row);
+
+}  // namespace cutback::io

@@ -1,0 +1,28 @@
+#pragma once
+// The questions in plain words.
+
+#include <span>
+#include <string_view>
+
+namespace cutback::ask::detail {
+
+struct Row {
+  std::string_view key;
+  std::string_view asks;
+  std::string_view example;
+  std::string_view usual;
+  std::string_view not_known;  ///< what `?` costs
+  std::string_view drawing = {};
+  bool always = false;    ///< also where no gland lacks it
+  bool may_skip = false;  ///< an empty line goes on
+  /// What a fact that is not known is taken for, where the stricter side has a value of its own.
+  std::string_view stricter = {};
+};
+
+/// In the order in which they are asked. A fact that is lacked and has no row comes after them.
+[[nodiscard]] std::span<const Row> rows();
+
+/// @return null where the key has none
+[[nodiscard]] const Row* row_of(std::string_view key);
+
+}  // namespace cutback::ask::detail

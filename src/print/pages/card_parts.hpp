@@ -1,0 +1,62 @@
+#pragma once
+// The parts of a card from top to bottom. Each is put with its upper left corner at x, y in the
+// width that it is given, or only measured where the pen has no page, and says its height with the
+// space below it. Lengths in mm.
+
+#include <cstddef>
+#include <span>
+#include <string>
+
+#include "print/pages/card_text.hpp"
+#include "print/pages/card_type.hpp"
+#include "print/pages/pen.hpp"
+
+namespace cutback::print {
+
+/// How everything of one card is put.
+struct CardPen {
+  const Pen& pen;
+  const CardType& type;  ///< of the layout
+  double width;
+};
+
+/// Width of the code with the white around it; 0 where there is none, or none that can be read.
+[[nodiscard]] double code_width(const CardText& text, const CardType& type);
+
+/// Tag, end, state; gland, entry, tools. The code's place is kept free at the upper right.
+double put_head(const CardPen& card, const CardText& text, double x, double y);
+/// The head of a further side. @param words  which side it is @param coded  the code stands there
+double put_head_again(const CardPen& card, const CardText& text, const std::string& words,
+                      bool coded, double x, double y);
+double put_first(const CardPen& card, const CardText& text, double x, double y);
+double put_notes(const CardPen& card, const CardText& text, double x, double y);
+double put_gates(const CardPen& card, const CardText& text, double x, double y);
+double put_rear(const CardPen& card, const CardText& text, double x, double y);
+double put_blanks(const CardPen& card, const CardText& text, double x, double y);
+/// @param beside  width that the tails take beside them
+double put_marks(const CardPen& card, const CardText& text, double x, double y, double beside);
+
+/// Where the shoulder sits, which is a check and no cut.
+double put_check(const CardPen& card, const CardText& text, double x, double y);
+
+/// The width of one column of tails.
+[[nodiscard]] double tails_width(const CardPen& card, const CardText& text);
+/// How many rows of tails go into a height, under their head.
+[[nodiscard]] std::size_t tails_in(const CardPen& card, const CardText& text, double height);
+double put_tails(const CardPen& card, const CardText& text, std::size_t first, std::size_t last,
+                 double x, double y);
+
+/// One row of the ends that a type serves is so high.
+[[nodiscard]] double serves_row(const CardPen& card);
+double put_serves(const CardPen& card, std::span<const ServedEnd> ends, double x, double y);
+
+double put_as_made(const CardPen& card, const CardText& text, double x, double y);
+double put_rule(const CardPen& card, const CardText& text, double x, double y);
+double put_cautions(const CardPen& card, const CardText& text, double x, double y);
+/// The rule and the first `most` of the cautions in one paragraph.
+double put_rule_and_cautions(const CardPen& card, const CardText& text, std::size_t most, double x,
+                             double y);
+/// Why nothing may be cut, and what to do.
+double put_why(const CardPen& card, const CardText& text, double x, double y);
+
+}  // namespace cutback::print

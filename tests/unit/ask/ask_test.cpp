@@ -1,0 +1,173 @@
+#include "cutback/ask/ask.hpp"
+
+#include <catch2/catch.hpp>
+#include <initializer_list>
+
+#include "cutback/io/gland_list.hpp"
+#include "cutback/io/standards.hpp"
+#include "cutback/job/field_text.hpp"
+#include "cutback/job/job.hpp"
+
+namespace cutback::ask {
+namespace {
+
+const tables::Standards& standards() {
+  static const tables::Standards k_standards = io::builtin_standards();
+  return k_standards;
+}
+
+const gland::GlandList& list() {
+  static const gland::GlandList k_list = io::demo_gland_list();
+  return k_list;
+}
+
+Facts facts() { return {standards(), list().glands}; }
+
+/// Every line is taken, or the case fails.
+State told(std::initializer_list<const char*> lines, State state = {}) {
+  for (const char* line : lines) {
+    Step step = give(state, facts(), line);
+    INFO(line << (step.says.empty() ? "" : ": " + step.says.front()));
+    REQUIRE_FALSE(step.refused);
+    state = std::move(step.state);
+  }
+  return state;
+}
+
+std::string asked(const State& state) {
+  const auto prompt = next(state, facts());
+  return prompt ? prompt->key : "over";
+}
+
+std::string refusal(const State& state, const char* line) {
+  const Step step = give(state, facts(), line);
+  REQUIRE(step.refused);
+  CHECK(step.state.answers == state.answers);
+  return step.says.front();
+}
+
+const std::initializer_list<const char*> k_box{"wire",  "14.9", "15.1", "9.9",       "10.1",
+                                               "0.9",   "3",    "M20",  "clearance", "2.5",
+                                               "steel", "none", "54",   ""};
+
+}  // namespace
+
+TEST_CASE("ask: from the caliper to a gland that fits", "[unit][ask]") {
+  const State state = told(k_box);
+  CHECK(asked(state).empty());  // the summary
+  const State done = told({""}, state);
+  CHECK(asked(done) == "over");
+  const job::Job job = job::resolve(job_of(done), standards(), job::Unstated::measured);
+  const auto ranked =
+      fit::fit_all(fit::ask(job, standards(), asking()), list().glands, fit::Prefer::price);
+  CHECK(ranked.front().verdict == Verdict::fits);
+}
+
+TEST_CASE("ask: a plain room is not asked about gas", "[unit][ask]") {
+  State state;
+  for (const char* line : k_box) {
+    CHECK(asked(state) != "gas_group");
+    CHECK(asked(state) != "protection");
+    state = told({line}, state);
+  }
+  const State gas = told(
+      {"wire", "14.9", "15.1", "9.9", "10.1", "0.9", "3", "M20", "clearance", "2.5", "steel", "1"});
+  CHECK(asked(gas) == "protection");  // what is not known of it forbids every gland till then
+  const State e = told({"e"}, gas);
+  CHECK(asked(e) == "gas_group");
+}
+
+TEST_CASE("ask: once no gland can fit nothing more is asked", "[unit][ask]") {
+  const State state = told({"wire", "250", "251"});
+  CHECK(asked(state).empty());
+}
+
+TEST_CASE("ask: an unarmoured cable has neither bedding nor wire to measure", "[unit][ask]") {
+  const State state = told({"none", "14.9", "15.1"});
+  CHECK(asked(state) != "bedding_mm");
+  CHECK(asked(state) != "armour_mm");
+}
+
+TEST_CASE("ask: readings one by one, and whether another is worth taking", "[unit][ask]") {
+  State state = told({"wire", "15.10"});
+  CHECK(next(state, facts())->running.find("at right angles") != std::string::npos);
+  state = told({"15.10"}, state);
+  REQUIRE(asked(state) == "sheath_od_mm");  // alike to the last digit
+  CHECK(next(state, facts())->running.find("alike to the last digit") != std::string::npos);
+  CHECK(asked(told({""}, state)) == "bedding_mm");
+  CHECK(asked(told({"15.2"}, state)) == "bedding_mm");
+  CHECK(asked(told({"14.9+15.1"}, told({"wire"}))) == "bedding_mm");
+  CHECK(asked(told({"12", "16"}, told({"wire"}))) == "sheath_od_mm");  // not round
+}
+
+TEST_CASE("ask: what cannot be is said at once", "[unit][ask]") {
+  const State state = told({"wire", "14.9", "15.1"});
+  CHECK(refusal(state, "15.2").find("not smaller than the sheath") != std::string::npos);
+  CHECK(refusal(state, "wide").find("not a number") != std::string::npos);
+  CHECK(refusal(state, "").find("?") != std::string::npos);
+  const State inside = told({"9.9", "10.1"}, state);
+  CHECK(refusal(inside, "2.6").find("wire") != std::string::npos);
+  const Step step = give(inside, facts(), "2.3");  // leaves hardly any sheath
+  REQUIRE_FALSE(step.refused);
+  REQUIRE_FALSE(step.says.empty());
+  CHECK(step.says.front().find("look: ") == 0);
+}
+
+TEST_CASE("ask: not known falls to the stricter side and says its price", "[unit][ask]") {
+  const State state = told({"wire", "14.9", "15.1", "9.9", "10.1", "?", "3", "M20", "clearance",
+                            "2.5", "steel", "none", "?", ""});
+  const job::JobInput in = job_of(state);
+  CHECK_FALSE(in.armour_mm);
+  CHECK(in.ip == "66/68");
+  const job::Job job = job::resolve(in, standards(), job::Unstated::measured);
+  for (const auto& fit :
+       fit::fit_all(fit::ask(job, standards(), asking()), list().glands, fit::Prefer::price)) {
+    CHECK(fit.verdict != Verdict::fits);
+  }
+  const State unknown_zone = told(
+      {"wire", "14.9", "15.1", "9.9", "10.1", "0.9", "3", "M20", "clearance", "2.5", "steel", "?"});
+  const job::Job place = job::resolve(job_of(unknown_zone), standards(), job::Unstated::measured);
+  CHECK(fit::fit_all(fit::ask(place, standards(), asking()), list().glands, fit::Prefer::price)
+            .front()
+            .verdict == Verdict::not_known);
+}
+
+TEST_CASE("ask: back by one answer, and no further than the first question", "[unit][ask]") {
+  State state = told({"SWA", "14.9"});
+  CHECK(job_of(state).armour_material == cable::ArmourMaterial::steel);
+  state = told({"<", "<"}, state);
+  CHECK(state.answers.empty());
+  CHECK_FALSE(job_of(state).armour_material);  // it went with the word that told it
+  CHECK(refusal(state, "<").find("first") != std::string::npos);
+}
+
+TEST_CASE("ask: a line of the summary is asked again", "[unit][ask]") {
+  const State state = told(k_box);
+  const auto facts_told = summary(state);
+  std::size_t line = 0;
+  while (facts_told[line].key != "wall_mm") ++line;
+  const State again = told({std::to_string(line + 1).c_str()}, state);
+  CHECK(asked(again) == "wall_mm");
+  CHECK(job_of(told({"4"}, again)).wall_mm == 4.0);
+  CHECK(refusal(state, "99").find("asks that line again") != std::string::npos);
+}
+
+TEST_CASE("ask: a job is gone on with where it was left", "[unit][ask]") {
+  State state;
+  state.start = job_of(told({"wire", "14.9"}));
+  CHECK(asked(state) == "sheath_od_mm");
+  CHECK(asked(told({"15.1"}, state)) == "bedding_mm");
+}
+
+TEST_CASE("ask: the other end keeps the cable and nothing of the end", "[unit][ask]") {
+  const State other = other_end(told(k_box));
+  const job::JobInput in = job_of(other);
+  CHECK(in.armour == cable::ArmourKind::wire);
+  CHECK(in.cores == 3.0);
+  CHECK_FALSE(in.sheath_od_mm);
+  CHECK_FALSE(in.entry);
+  CHECK_FALSE(in.zone);
+  CHECK(asked(other) == "sheath_od_mm");
+}
+
+}  // namespace cutback::ask

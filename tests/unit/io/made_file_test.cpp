@@ -1,0 +1,57 @@
+#include "cutback/io/made_file.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "cutback/error.hpp"
+
+using namespace cutback;
+using namespace cutback::io;
+
+namespace {
+
+const std::string k_header =
+    "tag,end,made_at,by,part,batch,sheath_od_mm,bedding_mm,armour_mm,drum,torque_nm,armour_ohm,"
+    "insulation_mohm,test_v,remark\n";
+
+}  // namespace
+
+TEST_CASE("made: rows of a register", "[unit][made]") {
+  const MadeFile file = read_made(
+      k_header + "A,motor,2026-03-31,JB,ARM,,15.1+15.2,,,,25,,,,\"two, words\"\n", "m.csv");
+  REQUIRE(file.rows.size() == 1);
+  CHECK(file.rows[0].cell("part") == "ARM");
+  CHECK(file.rows[0].cell("remark") == "two, words");
+  CHECK(file.warnings.empty());
+}
+
+TEST_CASE("made: a row that was not written to its end is left out and said", "[unit][made]") {
+  const std::string whole = k_header + "A,motor,,,ARM,,,,,,,,,,\n";
+  for (const char* torn : {"B,motor,,,A", "\"B\",\"motor\",\"", "\"B\",\"mo\ntor"}) {
+    const MadeFile file = read_made(whole + torn, "m.csv");
+    CHECK(file.rows.size() == 1);
+    CHECK(file.warnings.size() == 1);
+  }
+  const MadeFile hand = read_made(whole + "B,motor,,,ARM,,,,,,,,,,by hand", "m.csv");
+  CHECK(hand.rows.size() == 2);  // somebody forgot the line end
+}
+
+TEST_CASE("made: every fault of a row is named", "[unit][made]") {
+  MadeRow row;
+  row.set("made_at", "soon");
+  row.set("sheath_od_mm", "wide");
+  row.set("torque_nm", "-1");
+  CHECK(faults_of(row).size() == 5);  // tag and end are missing too
+  row = MadeRow();
+  row.set("tag", "A");
+  row.set("end", "motor");
+  row.set("made_at", "2026-03-31T12:00");
+  row.set("sheath_od_mm", "15.1+15.2");
+  row.set("test_v", "1000");
+  CHECK(faults_of(row).empty());
+}
+
+TEST_CASE("made: a file of other columns is no register", "[unit][made]") {
+  CHECK_THROWS_AS(read_made("tag,from,to\n", "m.csv"), InputError);
+  CHECK_THROWS_AS(read_made("part,entry_thread\n", "m.csv"), InputError);
+  CHECK(read_made("", "m.csv").rows.empty());
+}
