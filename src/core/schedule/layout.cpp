@@ -485,14 +485,14 @@ void Builder::put_defaults() {
     if (!meaning || meaning->field == nullptr) {
       throw InternalError("a default was not looked at: " + name);
     }
-    Default each{.column = {.cell = Layout::k_none,
-                            .heading = meaning->name() + " by default",
-                            .side = meaning->side,
-                            .field = meaning->field,
-                            .inches = false,
-                            .metric = false},
-                 .text = text,
-                 .number = i};
+    Default each;
+    each.column.cell = Layout::k_none;
+    each.column.heading = meaning->name();
+    each.column.heading += " by default";
+    each.column.side = meaning->side;
+    each.column.field = meaning->field;
+    each.text = text;
+    each.number = i;
     if (meaning->field->key == "quantity") {
       layout_.quantity_default = std::move(each);
     } else {
