@@ -119,20 +119,22 @@ TEST_CASE("assumptions_of a place: what is taken for the facts that are not give
     }
     return text;
   };
+  const std::string cable = "; cable_max_c what entry, branching and place come to";
   CHECK(taken({}).empty());
   CHECK(taken(with("none")) ==
         "ambient_min_c -20 degC; ambient_max_c 40 degC; entry_temp_c at most 70 degC; "
-        "branch_temp_c at most 80 degC");
+        "branch_temp_c at most 80 degC" +
+            cable);
   Area place = with("1");
   place.entry_temp_degc = 60;
   place.branch_temp_degc = 60;
   place.ambient_max_degc = 55;
-  CHECK(taken(place) == "level what zone 1 asks for; ambient_min_c -20 degC");
+  CHECK(taken(place) == "level what zone 1 asks for; ambient_min_c -20 degC" + cable);
   place = with("", "Gb");
   place.entry_temp_degc = place.branch_temp_degc = 60;
   place.ambient_min_degc = 45;
-  CHECK(taken(place) == "zone the one that asks for level Gb; ambient_max_c 45 degC");
+  CHECK(taken(place) == "zone the one that asks for level Gb; ambient_max_c 45 degC" + cable);
   place.ambient_min_degc.reset();
   place.ambient_max_degc = -30;
-  CHECK(taken(place) == "zone the one that asks for level Gb; ambient_min_c -30 degC");
+  CHECK(taken(place) == "zone the one that asks for level Gb; ambient_min_c -30 degC" + cable);
 }
