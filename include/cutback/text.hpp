@@ -10,6 +10,12 @@ namespace cutback {
 /// '0' to '9' and no other.
 [[nodiscard]] constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
+/// A to Z as a to z; any other as it is.
+[[nodiscard]] constexpr char small_letter(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+[[nodiscard]] std::string small_letters(std::string_view text);
+
 /// Without what of `spaces` stands round it.
 [[nodiscard]] std::string_view trimmed(std::string_view text, std::string_view spaces = " \t\r\n");
 

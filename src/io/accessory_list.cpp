@@ -34,10 +34,7 @@ std::string own_name(std::string_view cell) {
        {"adaptor", "adaptor"},
        {"shroud", "shroud"},
        {"compound", "compound"}}};
-  std::string small(cell);
-  for (char& c : small) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
+  const std::string small = small_letters(cell);
   for (const auto& [written, own] : k_names) {
     if (small == written) return std::string(own);
   }

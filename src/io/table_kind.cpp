@@ -8,15 +8,6 @@
 namespace cutback::io {
 namespace {
 
-/// In small letters; only what matters for names of elements.
-std::string small(std::string_view text) {
-  std::string out(text);
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return out;
-}
-
 /// A container that holds an encrypted package ([MS-OFFCRYPTO] 2.3.4.1), whose name stands in its
 /// directory in UTF-16.
 bool is_locked(std::string_view first) {
@@ -43,7 +34,7 @@ TableKind table_kind(std::string_view first) {
   text = trimmed(text);
   if (text.empty()) return TableKind::empty;
   if (!text.starts_with('<')) return TableKind::text;
-  const std::string tags = small(text);
+  const std::string tags = small_letters(text);
   if (tags.find("urn:schemas-microsoft-com:office:spreadsheet") != std::string::npos) {
     return TableKind::xml_workbook;
   }

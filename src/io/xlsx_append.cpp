@@ -269,14 +269,6 @@ class Splice {
   std::size_t added_width_ = 0;
 };
 
-std::string small(std::string name) {
-  for (char& c : name) {
-    if (c == '\\') c = '/';
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return name;
-}
-
 /// The changed sheets, by part.
 std::map<std::string, std::string> changed_parts(const std::string& from,
                                                  std::span<const AddedColumns> sheets) {
@@ -299,7 +291,7 @@ std::map<std::string, std::string> changed_parts(const std::string& from,
     }
     xml.resize(size);
     package.finish();
-    parts[small(sheet->part)] = with_columns(xml, added, from + ", sheet " + added.sheet);
+    parts[plain_part_name(sheet->part)] = with_columns(xml, added, from + ", sheet " + added.sheet);
   }
   return parts;
 }
@@ -335,7 +327,7 @@ class Copier {
       std::string extra;
       check(unzGetCurrentFileInfo64(from_, &info, name.data(), name.size() - 1, nullptr, 0, nullptr,
                                     0));
-      const auto part = changed.find(small(name.data()));
+      const auto part = changed.find(plain_part_name(name.data()));
       if (part != changed.end()) {
         write(name.data(), info, part->second);
       } else {

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "cutback/io/table_kind.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::io {
 namespace {
@@ -18,16 +19,12 @@ constexpr unsigned long k_locked = 1;
 constexpr std::uint64_t k_always_allowed = std::uint64_t{64} << 20U;
 constexpr std::uint64_t k_most_times = 300;
 
-/// A name as parts are looked for.
-std::string plain_name(std::string name) {
-  for (char& c : name) {
-    if (c == '\\') c = '/';
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
+}  // namespace
+
+std::string plain_part_name(std::string name) {
+  for (char& c : name) c = c == '\\' ? '/' : small_letter(c);
   return name;
 }
-
-}  // namespace
 
 InputError xlsx_fault(ErrorCode code, std::string what, std::string where, std::string given,
                       std::string hint) {
@@ -102,7 +99,7 @@ XlsxPackage::XlsxPackage(std::string_view bytes, std::string name)
         unzGetFilePos64(zip_, &place) != UNZ_OK) {
       break;
     }
-    entries_.emplace(plain_name(entry.data()),
+    entries_.emplace(plain_part_name(entry.data()),
                      Entry{place.pos_in_zip_directory, place.num_of_file});
   }
 }
@@ -112,7 +109,7 @@ XlsxPackage::~XlsxPackage() {
 }
 
 bool XlsxPackage::has(const std::string& part) const {
-  return entries_.count(plain_name(part)) > 0;
+  return entries_.count(plain_part_name(part)) > 0;
 }
 
 void XlsxPackage::open(const std::string& part, std::uint64_t most) {
@@ -120,7 +117,7 @@ void XlsxPackage::open(const std::string& part, std::uint64_t most) {
   open_ = false;
   part_ = part;
   unz_file_info64 info{};
-  const auto found = entries_.find(plain_name(part));
+  const auto found = entries_.find(plain_part_name(part));
   unz64_file_pos place{};
   if (found != entries_.end()) place = {found->second.directory, found->second.number};
   if (found == entries_.end() || unzGoToFilePos64(zip_, &place) != UNZ_OK ||

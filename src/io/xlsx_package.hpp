@@ -13,6 +13,9 @@
 
 namespace cutback::io {
 
+/// A part's name as parts are looked for: strokes forward, small letters.
+[[nodiscard]] std::string plain_part_name(std::string name);
+
 /// The error for something in a workbook. @param where  file, with sheet and row where known
 [[nodiscard]] InputError xlsx_fault(ErrorCode code, std::string what, std::string where,
                                     std::string given, std::string hint);

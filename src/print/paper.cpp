@@ -4,6 +4,8 @@
 #include <array>
 #include <string>
 
+#include "cutback/text.hpp"
+
 namespace cutback::print {
 namespace {
 
@@ -21,19 +23,11 @@ constexpr std::array<Size, 4> k_sizes{{{"a4", 210.0, 297.0, true, false},
                                        {"a6", 105.0, 148.0, false, true},
                                        {"letter", 215.9, 279.4, true, false}}};
 
-std::string lower(std::string_view text) {
-  std::string out(text);
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return out;
-}
-
 }  // namespace
 
 std::optional<Paper> paper_of(std::string_view size, int cards) {
   const auto found = std::find_if(k_sizes.begin(), k_sizes.end(),
-                                  [&](const Size& one) { return one.name == lower(size); });
+                                  [&](const Size& one) { return one.name == small_letters(size); });
   if (found == k_sizes.end()) return std::nullopt;
   if (cards == 0) cards = found->divides ? 2 : 1;
   if (cards != 1 && cards != 2 && cards != 4) return std::nullopt;

@@ -5,10 +5,10 @@
 #include <utility>
 #include <vector>
 
+#include "cutback/text.hpp"
+
 namespace cutback {
 namespace {
-
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
   std::vector<std::size_t> row(b.size() + 1);
@@ -18,7 +18,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     row[0] = i;
     for (std::size_t j = 1; j <= b.size(); ++j) {
       const std::size_t above = row[j];
-      const std::size_t change = lower(a[i - 1]) == lower(b[j - 1]) ? 0 : 1;
+      const std::size_t change = small_letter(a[i - 1]) == small_letter(b[j - 1]) ? 0 : 1;
       row[j] = std::min({above + 1, row[j - 1] + 1, diagonal + change});
       diagonal = above;
     }

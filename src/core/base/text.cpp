@@ -26,6 +26,12 @@ std::uint32_t code_of(std::string_view sequence) {
 
 }  // namespace
 
+std::string small_letters(std::string_view text) {
+  std::string out(text);
+  for (char& c : out) c = small_letter(c);
+  return out;
+}
+
 std::string_view trimmed(std::string_view text, std::string_view spaces) {
   const std::size_t first = text.find_first_not_of(spaces);
   if (first == std::string_view::npos) return {};

@@ -35,6 +35,11 @@ void miss(Check& check, const std::string& says, const char* source, const fit::
   check.lacks.push_back(lack);
 }
 
+void miss_cores(Check& check) {
+  miss(check, "the number of cores is not given: a single core on a.c. must have no steel round it",
+       k_single_source, {"number of cores", "cores", k_at_the_end});
+}
+
 /// Gland or adaptor, which must be of metal.
 void judge_metal(const char* part, const std::optional<std::string>& material,
                  const char* not_stated, const fit::Lack& lack, Check& check) {
@@ -137,8 +142,7 @@ void judge_unknown_cores(const entry::Entry& entry, const gland::Gland& gland, C
     add(check, Verdict::fits, "no steel round the cores", k_single_source);
     return;
   }
-  miss(check, "the number of cores is not given: a single core on a.c. must have no steel round it",
-       k_single_source, {"number of cores", "cores", k_at_the_end});
+  miss_cores(check);
 }
 
 }  // namespace
@@ -180,9 +184,7 @@ std::optional<Check> check_path(const cable::Cable& cable, const entry::Entry& e
     }
     judge_way(entry, check);
     if (!cable.cores && cable.supply != cable::Supply::dc) {
-      miss(check,
-           "the number of cores is not given: a single core on a.c. must have no steel round it",
-           k_single_source, {"number of cores", "cores", k_at_the_end});
+      miss_cores(check);
     }
   }
   return check;

@@ -83,13 +83,13 @@ Figures adaptor_in_wall(const gland::Gland& gland, const Adaptor& adaptor, const
 
 /// The depth of an adaptor's female thread is in its papers only. It ends with the body, which a
 /// narrower thread may run through to the tip of the adaptor's own.
-Figures gland_in_adaptor(const gland::Gland& gland, const Adaptor& adaptor, const Entry& entry,
-                         const tables::Standards& standards) {
+Figures gland_in_adaptor(const gland::Gland& gland, const Adaptor& adaptor, const Hardware& at,
+                         const Entry& entry, const tables::Standards& standards) {
   Figures out;
   out.thread = gland.entry_thread;
   out.thread_mm = gland.entry_length_mm.value_or(0.0);
   out.undercut_mm = entry.undercut_mm.value_or(0.0);
-  out.washer_mm = hardware_of(gland, entry, true).gland_washer_mm;
+  out.washer_mm = at.gland_washer_mm;
   out.wall_mm = entry.adaptor_mm.value_or(0.0);
   const bool narrower = at_most(male_outside(gland.entry_thread, standards).mm,
                                 male_root(wall_side(adaptor, gland), standards).mm);
@@ -469,7 +469,7 @@ ThreadFit check_thread(const gland::Gland& gland, const Entry& entry, const Adap
     check_clearance(out, f, entry);
   }
   if (adaptor != nullptr) {
-    add_gland_in_adaptor(out, gland_in_adaptor(gland, *adaptor, entry, standards), joint,
+    add_gland_in_adaptor(out, gland_in_adaptor(gland, *adaptor, at, entry, standards), joint,
                          standards);
   }
   return out;

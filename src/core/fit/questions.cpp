@@ -13,10 +13,6 @@ namespace {
 constexpr std::array k_topics{Topic::cable, Topic::entry, Topic::joint,
                               Topic::place, Topic::earth, Topic::fault};
 
-bool is_flameproof(const Question& question) {
-  return question.demand.sealing != area::SealingDemand::none;
-}
-
 /// A fact that speaks of the joint between gland and wall.
 bool speaks_of_joint(const entry::Entry& entry) {
   return entry.hole || entry.wall_mm || entry.hole_dia_mm || entry.washer_mm || entry.tag_mm ||
@@ -26,7 +22,7 @@ bool speaks_of_joint(const entry::Entry& entry) {
 
 bool joint_is_asked(const Question& question) {
   return question.asking.purpose == Purpose::sheet || speaks_of_joint(question.job->entry) ||
-         is_flameproof(question);
+         detail::is_flameproof(question);
 }
 
 bool entry_is_asked(const Question& question) {

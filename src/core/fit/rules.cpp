@@ -24,10 +24,6 @@ using cable::ArmourKind;
 
 // ---- entry ----------------------------------------------------------------------------------
 
-bool is_flameproof(const Question& question) {
-  return question.demand.sealing != area::SealingDemand::none;
-}
-
 /// Adds what a second rule says to a check: the worse verdict, both sentences, both sources.
 void join(Check& check, const std::optional<Check>& other) {
   if (!other) return;
@@ -337,6 +333,10 @@ Against against_passage(const Case& at, const entry::Adaptor* adaptor) {
     out.otherwise = entry::verdict_of_cores(passage, at.cable(), core_mm(at), standards);
   }
   return out;
+}
+
+bool is_flameproof(const Question& question) {
+  return question.demand.sealing != area::SealingDemand::none;
 }
 
 std::span<const Rule> rules() { return k_rules; }

@@ -12,6 +12,9 @@ namespace cutback::fit::detail {
 /// Whether a gland of this sealing would be filled with compound here.
 [[nodiscard]] bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand);
 
+/// Whether the entry is, or for all that is said may be, one of a flameproof enclosure.
+[[nodiscard]] bool is_flameproof(const Question& question);
+
 /// One gland at one end.
 struct Case {
   Case(const Question& asked, const gland::Gland& of);

@@ -19,12 +19,9 @@ std::string number_hint(std::string_view text) {
 }
 
 bool same_word(std::string_view a, std::string_view b) {
-  const auto lower = [](char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  };
   if (a.size() != b.size()) return false;
   for (std::size_t i = 0; i < a.size(); ++i) {
-    if (lower(a[i]) != lower(b[i])) return false;
+    if (small_letter(a[i]) != small_letter(b[i])) return false;
   }
   return true;
 }

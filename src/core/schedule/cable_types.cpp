@@ -5,6 +5,7 @@
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/schedule/layout.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -20,7 +21,7 @@ std::string key_of(std::string_view name) {
     }
     const char c = name[i];
     if (c >= '\0' && c <= ' ') continue;
-    key += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    key += small_letter(c);
   }
   return key;
 }

@@ -125,10 +125,8 @@ std::string smoothed(std::string_view text) {
           is_digit(text.front())) {
         put(c);
       }
-    } else if (c >= 'A' && c <= 'Z') {
-      put(static_cast<char>(c - 'A' + 'a'));
     } else {
-      put(c);
+      put(small_letter(c));
     }
   }
   return out;

@@ -20,13 +20,7 @@ constexpr std::array k_two{Side::from, Side::to};
 constexpr std::array k_one{Side::both};
 
 /// In small letters, without spaces round it.
-std::string plain_words(std::string_view text) {
-  std::string out(trimmed(text));
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return out;
-}
+std::string plain_words(std::string_view text) { return small_letters(trimmed(text)); }
 
 /// The column of a letter such as H or AB, from 0.
 std::optional<std::size_t> letter_place(std::string_view text) {

@@ -11,19 +11,11 @@
 namespace cutback::schedule {
 namespace {
 
-std::string small(std::string_view text) {
-  std::string out(text);
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return out;
-}
-
 /// The runs of letters and those of digits, in small letters: `Zone 1/21` is zone, 1, 21.
 std::vector<std::string> runs_of(std::string_view text) {
   std::vector<std::string> runs;
   enum class Kind { none, letters, digits } kind = Kind::none;
-  for (const char c : small(text)) {
+  for (const char c : small_letters(text)) {
     const Kind now = is_digit(c) ? Kind::digits : c >= 'a' && c <= 'z' ? Kind::letters : Kind::none;
     if (now != Kind::none && now != kind) runs.emplace_back();
     if (now != Kind::none) runs.back() += c;
@@ -39,8 +31,9 @@ bool has_any(const std::vector<std::string>& runs, std::span<const std::string_v
 }
 
 bool is_one_of(std::string_view text, const std::vector<std::string_view>& words) {
-  return std::any_of(words.begin(), words.end(),
-                     [&](std::string_view word) { return small(word) == small(text); });
+  return std::any_of(words.begin(), words.end(), [&](std::string_view word) {
+    return small_letters(word) == small_letters(text);
+  });
 }
 
 }  // namespace

@@ -103,7 +103,7 @@ std::string smoothed(std::string_view text) {
     }
     if (sign) continue;
     const char c = text.front();
-    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    out += small_letter(c);
     text.remove_prefix(1);
   }
   return out;

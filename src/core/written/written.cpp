@@ -33,7 +33,7 @@ std::string normal(std::string_view text) {
     } else if (c == ' ' || c == '\t' || c == '-' || c == '_') {
       if (before && after) out += ' ';
     } else {
-      out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+      out += small_letter(c);
     }
   }
   return out;
