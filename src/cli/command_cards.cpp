@@ -221,8 +221,8 @@ class Printer {
 using Inputs = std::deque<std::deque<run::ScheduleInput>>;
 
 /// What the cards say that they are from: the file's name and a hash of what it holds.
-std::string source_of(const std::string& path, const std::optional<io::MappedFile>& pipe) {
-  const std::string hash = run::content_hash(pipe ? pipe->text() : io::MappedFile(path).text());
+std::string source_of(const std::string& path, const std::optional<io::WholeFile>& pipe) {
+  const std::string hash = run::content_hash(pipe ? pipe->text() : io::WholeFile(path).text());
   const std::size_t folder = path.rfind('/');
   const std::string name = folder == std::string::npos ? path : path.substr(folder + 1);
   return (path == "-" ? std::string("standard input") : name) + " " + hash;

@@ -66,7 +66,7 @@ struct Planned {
 };
 
 std::vector<Planned> read_results(const std::string& path) {
-  const io::MappedFile file(path);
+  const io::WholeFile file(path);
   io::CsvReader reader(file.text(), path);
   io::CsvRecord record;
   std::vector<Planned> list;

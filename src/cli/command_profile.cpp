@@ -1,12 +1,12 @@
 #include "cli/command_profile.hpp"
 
-#include "cutback/text.hpp"
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <filesystem>
 #include <memory>
 #include <nlohmann/json.hpp>
 #include <system_error>
+#include "cutback/text.hpp"
 
 #include "cli/exit_code.hpp"
 #include "cli/runtime.hpp"
@@ -123,7 +123,7 @@ int run_profile(const ProfileOptions& options, Runtime& runtime) {
       throw InputError(make_fault(ErrorCode::missing, "there is no folder to remember in",
                                   "--profile", "", "a file", "set HOME or XDG_CONFIG_HOME"));
     }
-    if (profile.glands) static_cast<void>(io::MappedFile(*profile.glands));  // it can be read
+    if (profile.glands) static_cast<void>(io::WholeFile(*profile.glands));  // it can be read
     std::filesystem::create_directories(std::filesystem::path(path).parent_path(), error);
     io::write_file(path, io::write_profile(profile));
     runtime.warn("remembered in " + path);

@@ -20,7 +20,7 @@ constexpr const char* k_ignored = "ignore";  // stands where the column does
 
 /// Reads what --save-columns wrote.
 void read_columns(const std::string& path, schedule::Format& format) {
-  const io::MappedFile file(path, bounds::k_columns_bytes);
+  const io::WholeFile file(path, bounds::k_columns_bytes);
   io::CsvReader reader(file.text(), path);
   io::CsvRecord record;
   FaultList faults;

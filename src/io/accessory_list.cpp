@@ -168,7 +168,7 @@ std::vector<AccessoryPrice> read_accessory_list(std::string_view text, const std
 }
 
 std::vector<AccessoryPrice> load_accessory_list(const std::string& path) {
-  const MappedFile file(path);
+  const WholeFile file(path);
   return read_accessory_list(file.text(), path);
 }
 

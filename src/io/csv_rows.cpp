@@ -50,8 +50,8 @@ CsvRows::CsvRows(const std::string& path) : name_(path) {
   const std::string place = input_place(path);
   auto pipe = std::make_unique<PieceReader>(place);
   if (pipe->is_file()) {
-    mapped_ = std::make_unique<MappedFile>(place, bounds::k_schedule_bytes);
-    open_text(mapped_->text());
+    file_ = std::make_unique<WholeFile>(place, bounds::k_schedule_bytes);
+    open_text(file_->text());
   } else {
     pipe_ = std::move(pipe);
   }

@@ -164,7 +164,7 @@ std::vector<Drum> read_drums(std::string_view text, const std::string& name) {
 }
 
 std::vector<Drum> load_drums(const std::string& path) {
-  const MappedFile file(path, bounds::k_readings_bytes);
+  const WholeFile file(path, bounds::k_readings_bytes);
   return read_drums(file.text(), path);
 }
 

@@ -173,7 +173,7 @@ void PieceReader::check_unchanged() const {
                         .hint = "wait until nothing writes to it any more, then do it again"});
 }
 
-MappedFile::MappedFile(const std::string& path, const Bound& most) {
+WholeFile::WholeFile(const std::string& path, const Bound& most) {
   constexpr std::size_t k_piece = std::size_t{1} << 20U;
   PieceReader file(path);
   bytes_.reserve(file.is_file() ? file.size() + 1 : 0);

@@ -431,7 +431,7 @@ GlandList read_gland_list(std::string_view text, const std::string& name) {
 }
 
 GlandList load_gland_list(const std::string& path) {
-  const MappedFile file(path, bounds::k_glands_bytes);
+  const WholeFile file(path, bounds::k_glands_bytes);
   return read_gland_list(file.text(), path);
 }
 

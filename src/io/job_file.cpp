@@ -193,7 +193,7 @@ JobInput read_job(std::string_view text, const std::string& name) {
 }
 
 JobInput load_job(const std::string& path) {
-  const MappedFile file(input_place(path), bounds::k_job_bytes);
+  const WholeFile file(input_place(path), bounds::k_job_bytes);
   return read_job(file.text(), path);
 }
 

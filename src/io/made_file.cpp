@@ -258,7 +258,7 @@ MadeFile read_made(std::string_view text, const std::string& name) {
 }
 
 MadeFile load_made(const std::string& path) {
-  const MappedFile file(path);
+  const WholeFile file(path);
   return read_made(file.text(), path);
 }
 

@@ -82,7 +82,7 @@ Profile read_profile(std::string_view text, const std::string& name) {
 }
 
 Profile load_profile(const std::string& path) {
-  const MappedFile file(path);
+  const WholeFile file(path);
   return read_profile(file.text(), path);
 }
 

@@ -226,7 +226,7 @@ Standards load_standards(const std::string& folder) {
   for (const Table& table : standards.tables) ids.push_back(table.id);
   std::vector<bool> found(ids.size());
   for (const std::string& path : paths) {
-    const MappedFile file(path, bounds::k_table_bytes);
+    const WholeFile file(path, bounds::k_table_bytes);
     Table table = read_table(file.text(), path);
     table.checksum = sha256(file.text());
     const auto it = std::find(ids.begin(), ids.end(), table.id);

@@ -272,7 +272,7 @@ class Splice {
 /// The changed sheets, by part.
 std::map<std::string, std::string> changed_parts(const std::string& from,
                                                  std::span<const AddedColumns> sheets) {
-  const MappedFile file(from);
+  const WholeFile file(from);
   XlsxPackage package(file.text(), from);
   const XlsxWorkbook workbook = read_xlsx_workbook(package);
   std::map<std::string, std::string> parts;

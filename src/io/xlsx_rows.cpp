@@ -24,7 +24,7 @@ struct Book {
     if (!workbook.strings.empty()) strings = XlsxStrings(package, workbook.strings);
   }
 
-  std::optional<MappedFile> mapped;  ///< what the package is a view of, where it is a file
+  std::optional<WholeFile> file;  ///< what the package is a view of, where it is a file
   XlsxPackage package;
   XlsxWorkbook workbook;
   XlsxNotation how;
@@ -141,10 +141,10 @@ class Xlsx final : public Workbook {
 }  // namespace
 
 std::unique_ptr<Workbook> open_xlsx(const std::string& path, char decimal) {
-  MappedFile mapped(path);
-  const std::string_view bytes = mapped.text();
+  WholeFile file(path);
+  const std::string_view bytes = file.text();
   auto book = std::make_shared<Book>(bytes, path, decimal);
-  book->mapped.emplace(std::move(mapped));  // the bytes stay where they are
+  book->file.emplace(std::move(file));  // no archive is so short that its bytes move with it
   return std::make_unique<Xlsx>(std::move(book));
 }
 

@@ -190,15 +190,15 @@ Schedule open_schedule(const std::deque<ScheduleInput>& inputs, const Opening& o
   return opener.finish();
 }
 
-std::optional<io::MappedFile> take_text(const std::string& path) {
+std::optional<io::WholeFile> take_text(const std::string& path) {
   if (is_workbook(path)) return std::nullopt;
-  return io::MappedFile(io::input_place(path),
-                        is_ordinary(path) ? bounds::k_schedule_bytes : bounds::k_file_bytes);
+  return io::WholeFile(io::input_place(path),
+                       is_ordinary(path) ? bounds::k_schedule_bytes : bounds::k_file_bytes);
 }
 
-std::optional<io::MappedFile> take_pipe(const std::string& path) {
+std::optional<io::WholeFile> take_pipe(const std::string& path) {
   if (is_ordinary(path)) return std::nullopt;
-  return io::MappedFile(io::input_place(path));
+  return io::WholeFile(io::input_place(path));
 }
 
 }  // namespace cutback::run

@@ -21,7 +21,7 @@ namespace cutback::run {
 /// One file that is named.
 struct ScheduleInput {
   std::string path;
-  std::optional<io::MappedFile> pipe;  ///< what take_text() or take_pipe() took
+  std::optional<io::WholeFile> pipe;  ///< what take_text() or take_pipe() took
 };
 
 /// How a schedule is opened.
@@ -55,13 +55,13 @@ struct Schedule {
 [[nodiscard]] Schedule open_schedule(const std::deque<ScheduleInput>& inputs,
                                      const Opening& opening);
 
-/// A table's text, read once, so that it is the same whenever it is opened, and a pipe can be opened
-/// more than once; nothing of a workbook.
+/// A table's text, read once, so that it is the same whenever it is opened, and a pipe can be
+/// opened more than once; nothing of a workbook.
 /// @throws FileError, InputError where it is longer than any schedule
-[[nodiscard]] std::optional<io::MappedFile> take_text(const std::string& path);
+[[nodiscard]] std::optional<io::WholeFile> take_text(const std::string& path);
 
 /// All of a pipe, so that it can be opened more than once; nothing of an ordinary file.
 /// @throws FileError
-[[nodiscard]] std::optional<io::MappedFile> take_pipe(const std::string& path);
+[[nodiscard]] std::optional<io::WholeFile> take_pipe(const std::string& path);
 
 }  // namespace cutback::run

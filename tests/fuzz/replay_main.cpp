@@ -19,7 +19,7 @@ int run(const fs::path& path) {
     for (const auto& entry : fs::directory_iterator(path)) count += run(entry.path());
     return count;
   }
-  const cutback::io::MappedFile file(path.string());
+  const cutback::io::WholeFile file(path.string());
   // A copy of the exact size, so that a sanitizer sees a read past the end.
   const std::vector<std::uint8_t> bytes(file.text().begin(), file.text().end());
   LLVMFuzzerTestOneInput(bytes.data(), bytes.size());

@@ -28,7 +28,7 @@ class CsvRow {
 class CsvRows {
  public:
   explicit CsvRows(const std::string& name) {
-    const cutback::io::MappedFile file(std::string(CUTBACK_SOURCE_DIR "/tests/published/") + name);
+    const cutback::io::WholeFile file(std::string(CUTBACK_SOURCE_DIR "/tests/published/") + name);
     cutback::io::CsvReader reader(file.text(), name);
     cutback::io::CsvRecord record;
     if (!reader.next(record)) throw std::runtime_error(name + " is empty");
@@ -36,7 +36,8 @@ class CsvRows {
     while (reader.next(record)) {
       if (record.fields.size() != columns.size()) throw std::runtime_error(name + ": odd row");
       std::map<std::string, std::string> cells;
-      for (std::size_t i = 0; i < columns.size(); ++i) cells[columns[i]] = std::string(record.fields[i]);
+      for (std::size_t i = 0; i < columns.size(); ++i)
+        cells[columns[i]] = std::string(record.fields[i]);
       rows_.emplace_back(std::move(cells));
     }
   }

@@ -10,8 +10,9 @@
 
 namespace cutback::io {
 
-/// Gives out whole rows of a CSV text. A file is mapped; of a pipe no more is held than a piece, or
-/// its longest row. A text in UTF-16 or Windows-1252 is made UTF-8 first, and held as a whole.
+/// Gives out whole rows of a CSV text. A file is read whole; of a pipe no more is held than a
+/// piece, or its longest row. A text in UTF-16 or Windows-1252 is made UTF-8 first, and held as a
+/// whole.
 class CsvRows : public RowSource {
  public:
   /// @param path  of a file or a pipe; `-` is standard input
@@ -47,9 +48,9 @@ class CsvRows : public RowSource {
   std::string_view cut(std::string_view text, bool more) const;
 
   std::string name_;
-  std::unique_ptr<MappedFile> mapped_;
+  std::unique_ptr<WholeFile> file_;
   std::unique_ptr<PieceReader> pipe_;
-  std::string_view rest_;  ///< of the mapped text
+  std::string_view rest_;  ///< of the whole text
   std::size_t size_ = 0;
   std::string carried_;  ///< of a pipe: what has been read behind the last whole row
   std::string decoded_;  ///< where the text was not UTF-8

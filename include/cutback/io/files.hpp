@@ -19,17 +19,17 @@ namespace cutback::io {
 
 /// A file's bytes, read whole when it is opened: what another program does to the file afterwards
 /// does not reach them. Movable only.
-class MappedFile {
+class WholeFile {
  public:
   /// @param most  what is read at most, also of a pipe or a device that has no end
   /// @throws FileError when it does not exist, is a folder, cannot be read, or changed meanwhile
   /// @throws InputError when it is longer
-  explicit MappedFile(const std::string& path, const Bound& most = bounds::k_file_bytes);
-  MappedFile(MappedFile&& other) noexcept : bytes_(std::move(other.bytes_)) {}
-  MappedFile& operator=(MappedFile&&) = delete;
-  MappedFile(const MappedFile&) = delete;
-  MappedFile& operator=(const MappedFile&) = delete;
-  ~MappedFile() = default;
+  explicit WholeFile(const std::string& path, const Bound& most = bounds::k_file_bytes);
+  WholeFile(WholeFile&& other) noexcept : bytes_(std::move(other.bytes_)) {}
+  WholeFile& operator=(WholeFile&&) = delete;
+  WholeFile(const WholeFile&) = delete;
+  WholeFile& operator=(const WholeFile&) = delete;
+  ~WholeFile() = default;
 
   /// Valid as long as this object lives.
   [[nodiscard]] std::string_view text() const noexcept { return bytes_; }

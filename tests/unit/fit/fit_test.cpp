@@ -454,7 +454,7 @@ TEST_CASE("fit_all and advise: an empty list", "[unit][fit]") {
 }
 
 TEST_CASE("check names: the JSON schema has those of the table, in its order", "[unit][fit]") {
-  const io::MappedFile file(CUTBACK_SOURCE_DIR "/data/schema/fit.schema.json");
+  const io::WholeFile file(CUTBACK_SOURCE_DIR "/data/schema/fit.schema.json");
   const auto schema = nlohmann::json::parse(file.text());
   std::vector<std::string> names;
   for (const fit::CheckName name : fit::check_names()) names.emplace_back(to_string(name));

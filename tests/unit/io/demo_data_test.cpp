@@ -88,7 +88,7 @@ TEST_CASE("demonstration site: each job file loads and is marked as invented", "
 }
 
 TEST_CASE("data README: its table of columns is the reader's table", "[unit][demo]") {
-  const io::MappedFile file(k_data + "README.md");
+  const io::WholeFile file(k_data + "README.md");
   std::istringstream text{std::string(file.text())};
   std::vector<std::string> names;
   for (std::string line; std::getline(text, line);) {

@@ -21,14 +21,14 @@ struct Folder {
 };
 }  // namespace
 
-TEST_CASE("write_file then MappedFile: the same bytes", "[unit][files]") {
+TEST_CASE("write_file then WholeFile: the same bytes", "[unit][files]") {
   const Folder folder;
   const std::string path = (folder.path / "a.txt").string();
   io::write_file(path, "one");
   io::write_file(path, "two\n");
-  CHECK(io::MappedFile(path).text() == "two\n");
+  CHECK(io::WholeFile(path).text() == "two\n");
   io::write_file(path, "");
-  CHECK(io::MappedFile(path).text().empty());
+  CHECK(io::WholeFile(path).text().empty());
   CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
 }
 
@@ -49,12 +49,12 @@ TEST_CASE("write_file: through a link the file behind it is written", "[unit][fi
   fs::create_symlink("real.txt", link);
   io::write_file(link.string(), "new");
   CHECK(fs::is_symlink(link));
-  CHECK(io::MappedFile(real.string()).text() == "new");
+  CHECK(io::WholeFile(real.string()).text() == "new");
 }
 
-TEST_CASE("MappedFile: what cannot be read says so", "[unit][files]") {
-  CHECK_THROWS_WITH(io::MappedFile("/no/such/file"), Catch::Contains("/no/such/file"));
-  CHECK_THROWS_WITH(io::MappedFile("/tmp"), Catch::Contains("folder"));
+TEST_CASE("WholeFile: what cannot be read says so", "[unit][files]") {
+  CHECK_THROWS_WITH(io::WholeFile("/no/such/file"), Catch::Contains("/no/such/file"));
+  CHECK_THROWS_WITH(io::WholeFile("/tmp"), Catch::Contains("folder"));
 }
 
 TEST_CASE("write_file: a link that leads to no file yet is kept", "[unit][files]") {
@@ -63,7 +63,7 @@ TEST_CASE("write_file: a link that leads to no file yet is kept", "[unit][files]
   fs::create_symlink("target.txt", link);
   io::write_file(link.string(), "through");
   CHECK(fs::is_symlink(link));
-  CHECK(io::MappedFile((folder.path / "target.txt").string()).text() == "through");
+  CHECK(io::WholeFile((folder.path / "target.txt").string()).text() == "through");
 }
 
 TEST_CASE("FileWriter: nothing is left of it when the program is killed", "[unit][files]") {
@@ -93,18 +93,18 @@ TEST_CASE("FileWriter: the old content stays until it is committed", "[unit][fil
   io::write_file(path, "old");
   io::FileWriter writer(path);
   writer.append("new");
-  CHECK(io::MappedFile(path).text() == "old");
+  CHECK(io::WholeFile(path).text() == "old");
   writer.commit();
-  CHECK(io::MappedFile(path).text() == "new");
+  CHECK(io::WholeFile(path).text() == "new");
   CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 1);
 }
 
-TEST_CASE("MappedFile: what happens to the file afterwards does not reach it", "[unit][files]") {
+TEST_CASE("WholeFile: what happens to the file afterwards does not reach it", "[unit][files]") {
   const Folder folder;
   const std::string path = (folder.path / "a.csv").string();
   const std::string content(100000, 'x');
   io::write_file(path, content);
-  const io::MappedFile file(path);
+  const io::WholeFile file(path);
   fs::resize_file(path, 10);
   CHECK(file.text() == content);
 }
@@ -149,7 +149,7 @@ TEST_CASE("FileWriter: a file that is replaced keeps its permissions", "[unit][f
   fs::permissions(path, mode);
   io::write_file(path.string(), "new");
   CHECK(fs::status(path).permissions() == mode);
-  CHECK(io::MappedFile(path.string()).text() == "new");
+  CHECK(io::WholeFile(path.string()).text() == "new");
 }
 
 TEST_CASE("FileWriter: a file marked as read-only is not replaced", "[unit][files]") {
@@ -158,7 +158,7 @@ TEST_CASE("FileWriter: a file marked as read-only is not replaced", "[unit][file
   io::write_file(path.string(), "old");
   fs::permissions(path, static_cast<fs::perms>(0444));
   CHECK_THROWS_WITH(io::FileWriter(path.string()), Catch::Contains("read-only"));
-  CHECK(io::MappedFile(path.string()).text() == "old");
+  CHECK(io::WholeFile(path.string()).text() == "old");
 }
 
 TEST_CASE("FileSet: files take their places together or not at all", "[unit][files]") {
@@ -171,18 +171,18 @@ TEST_CASE("FileSet: files take their places together or not at all", "[unit][fil
   files.add(path("b")).append("new b");
   files.add(path("c")).append("new c");
   SECTION("together") {
-    CHECK(io::MappedFile(path("a")).text() == "old a");
+    CHECK(io::WholeFile(path("a")).text() == "old a");
     files.commit();
-    CHECK(io::MappedFile(path("a")).text() == "new a");
-    CHECK(io::MappedFile(path("b")).text() == "new b");
-    CHECK(io::MappedFile(path("c")).text() == "new c");
+    CHECK(io::WholeFile(path("a")).text() == "new a");
+    CHECK(io::WholeFile(path("b")).text() == "new b");
+    CHECK(io::WholeFile(path("c")).text() == "new c");
     CHECK(std::distance(fs::directory_iterator(folder.path), fs::directory_iterator()) == 3);
   }
   SECTION("the last cannot be placed: the others are what they were") {
     fs::remove(path("c"));
     fs::create_directory(path("c"));  // no file takes the place of a folder
     CHECK_THROWS_WITH(files.commit(), Catch::Contains(path("c")));
-    CHECK(io::MappedFile(path("a")).text() == "old a");
+    CHECK(io::WholeFile(path("a")).text() == "old a");
     CHECK_FALSE(fs::exists(path("b")));
     CHECK(fs::is_directory(path("c")));
   }

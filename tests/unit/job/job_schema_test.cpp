@@ -77,7 +77,7 @@ void compare(const ordered_json& schema, std::span<const FieldOf<Record>> table)
 
 ordered_json read_schema() {
   const std::string path = CUTBACK_SOURCE_DIR "/data/schema/job.schema.json";
-  const cutback::io::MappedFile file(path);
+  const cutback::io::WholeFile file(path);
   return ordered_json::parse(file.text());
 }
 
