@@ -6,26 +6,17 @@
 #include <string>
 #include <vector>
 
-#include "cutback/io/gland_list.hpp"
 #include "cutback/io/job_file.hpp"
-#include "cutback/io/standards.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
+#include "support/ask_facts.hpp"
 
 namespace cutback::ask {
 namespace {
 
-const tables::Standards& standards() {
-  static const tables::Standards k_standards = io::builtin_standards();
-  return k_standards;
-}
+using test::standards;
 
-const gland::GlandList& list() {
-  static const gland::GlandList k_list = io::demo_gland_list();
-  return k_list;
-}
-
-Facts facts() { return {standards(), list().glands}; }
+Facts facts() { return test::ask_facts(); }
 
 /// Lines that answer something, lines that do not, and the way back.
 rc::Gen<std::string> line() {
@@ -119,7 +110,7 @@ TEST_CASE("ask: not knowing a fact never makes a gland fit", "[property][ask]") 
     const auto best = [](const State& at) {
       const job::Job job = job::resolve(job_of(at), standards(), job::Unstated::measured);
       const auto question = fit::ask(job, standards(), asking());
-      return fit::fit_all(question, list().glands, fit::Prefer::price).front().verdict;
+      return fit::fit_all(question, test::demo_list().glands, fit::Prefer::price).front().verdict;
     };
     const Verdict before = best(state);
     const Verdict after = best(give(state, facts(), "?").state);

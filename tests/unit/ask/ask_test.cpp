@@ -3,25 +3,16 @@
 #include <catch2/catch.hpp>
 #include <initializer_list>
 
-#include "cutback/io/gland_list.hpp"
-#include "cutback/io/standards.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
+#include "support/ask_facts.hpp"
 
 namespace cutback::ask {
 namespace {
 
-const tables::Standards& standards() {
-  static const tables::Standards k_standards = io::builtin_standards();
-  return k_standards;
-}
+using test::standards;
 
-const gland::GlandList& list() {
-  static const gland::GlandList k_list = io::demo_gland_list();
-  return k_list;
-}
-
-Facts facts() { return {standards(), list().glands}; }
+Facts facts() { return test::ask_facts(); }
 
 /// Every line is taken, or the case fails.
 State told(std::initializer_list<const char*> lines, State state = {}) {
@@ -58,8 +49,8 @@ TEST_CASE("ask: from the caliper to a gland that fits", "[unit][ask]") {
   const State done = told({""}, state);
   CHECK(asked(done) == "over");
   const job::Job job = job::resolve(job_of(done), standards(), job::Unstated::measured);
-  const auto ranked =
-      fit::fit_all(fit::ask(job, standards(), asking()), list().glands, fit::Prefer::price);
+  const auto ranked = fit::fit_all(fit::ask(job, standards(), asking()), test::demo_list().glands,
+                                   fit::Prefer::price);
   CHECK(ranked.front().verdict == Verdict::fits);
 }
 
@@ -120,14 +111,15 @@ TEST_CASE("ask: not known falls to the stricter side and says its price", "[unit
   CHECK_FALSE(in.armour_mm);
   CHECK(in.ip == "66/68");
   const job::Job job = job::resolve(in, standards(), job::Unstated::measured);
-  for (const auto& fit :
-       fit::fit_all(fit::ask(job, standards(), asking()), list().glands, fit::Prefer::price)) {
+  for (const auto& fit : fit::fit_all(fit::ask(job, standards(), asking()),
+                                      test::demo_list().glands, fit::Prefer::price)) {
     CHECK(fit.verdict != Verdict::fits);
   }
   const State unknown_zone = told(
       {"wire", "14.9", "15.1", "9.9", "10.1", "0.9", "3", "M20", "clearance", "2.5", "steel", "?"});
   const job::Job place = job::resolve(job_of(unknown_zone), standards(), job::Unstated::measured);
-  CHECK(fit::fit_all(fit::ask(place, standards(), asking()), list().glands, fit::Prefer::price)
+  CHECK(fit::fit_all(fit::ask(place, standards(), asking()), test::demo_list().glands,
+                     fit::Prefer::price)
             .front()
             .verdict == Verdict::not_known);
 }

@@ -4,29 +4,14 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
-#include "cutback/sheet/sheet.hpp"
-#include "support/build_job.hpp"
+#include "support/build_sheet.hpp"
 
 using namespace cutback;
 using Catch::Matchers::Contains;
 
 namespace {
 
-/// A sheet and what it borrows.
-struct Made {
-  explicit Made(const job::JobInput& in)
-      : glands{test::small_gland()},
-        job(test::resolved(in)),
-        question(fit::ask(job, test::standards(), {.purpose = fit::Purpose::sheet})) {
-    glands.front().material = "brass";
-    const auto ranked = fit::fit_all(question, glands, fit::Prefer::price);
-    sheet = sheet::make_sheet(question, sheet::choose(job, ranked, ""), "test");
-  }
-  std::vector<gland::Gland> glands;
-  job::Job job;
-  fit::Question question;
-  sheet::Sheet sheet;
-};
+using Made = test::MadeSheet;
 
 }  // namespace
 

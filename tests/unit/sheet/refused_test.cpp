@@ -3,8 +3,7 @@
 
 #include "cutback/fit/gates.hpp"
 #include "cutback/gland/columns.hpp"
-#include "cutback/sheet/sheet.hpp"
-#include "support/build_job.hpp"
+#include "support/build_sheet.hpp"
 
 using namespace cutback;
 using sheet::State;
@@ -38,6 +37,14 @@ job::JobInput tapped_end(double wall_mm) {
   return in;
 }
 
+/// The place of an enclosure with this type of protection, where everything is told.
+void put_gas_place(job::JobInput& in, area::Protection protection, area::Zone zone) {
+  in.protection = protection;
+  in.zone = zone;
+  in.gas_group = area::GasGroup::IIB;
+  in.ip = "54";
+}
+
 /// A gland that states everything.
 gland::Gland whole_gland() {
   gland::Gland gland = test::small_gland();
@@ -65,12 +72,8 @@ struct Answer {
 };
 
 Answer answer(const job::JobInput& in, const gland::Gland& gland = whole_gland()) {
-  const std::vector<gland::Gland> glands{gland};
-  const job::Job job = test::resolved(in);
-  const auto question = fit::ask(job, test::standards(), {.purpose = fit::Purpose::sheet});
-  const auto ranked = fit::fit_all(question, glands, fit::Prefer::price);
-  const auto sheet = sheet::make_sheet(question, sheet::choose(job, ranked, ""), "test");
-  return {sheet.state, sheet.fit->verdict, sheet.lacks};
+  const test::MadeSheet made(in, gland);
+  return {made.sheet.state, made.sheet.fit->verdict, made.sheet.lacks};
 }
 
 }  // namespace
@@ -98,10 +101,7 @@ TEST_CASE("refused: the joint serves the least protection of the type too", "[un
 
 TEST_CASE("refused: restricted breathing without a washer", "[unit][sheet]") {
   job::JobInput in = tapped_end(12.0);
-  in.protection = area::Protection::nR;
-  in.zone = area::Zone::zone_2;
-  in.gas_group = area::GasGroup::IIB;
-  in.ip = "54";
+  put_gas_place(in, area::Protection::nR, area::Zone::zone_2);
   in.washer_mm = 0.0;
   CHECK(answer(in).state == State::none);
 }
@@ -157,20 +157,14 @@ TEST_CASE("refused: an unarmoured cable that may be a single core in steel", "[u
 TEST_CASE("refused: a hole to suit in a flameproof wall", "[unit][sheet]") {
   job::JobInput in = tapped_end(14.0);
   in.entry = "to-suit";
-  in.protection = area::Protection::d;
-  in.zone = area::Zone::zone_1;
-  in.gas_group = area::GasGroup::IIB;
-  in.ip = "54";
+  put_gas_place(in, area::Protection::d, area::Zone::zone_1);
   CHECK(answer(in).verdict <= Verdict::not_known);
   CHECK(answer(in).state != State::cut);
 }
 
 TEST_CASE("refused: heat and cold that cable and gland do not stand", "[unit][sheet]") {
   job::JobInput in = whole_end();
-  in.protection = area::Protection::eb;
-  in.zone = area::Zone::zone_1;
-  in.gas_group = area::GasGroup::IIB;
-  in.ip = "54";
+  put_gas_place(in, area::Protection::eb, area::Zone::zone_1);
   CHECK(answer(in).state == State::cut);
   in.cable_max_c = 35;
   CHECK(answer(in).state == State::none);  // the place alone comes to 40 degC
@@ -233,10 +227,7 @@ TEST_CASE("refused: an odd wire has a gate of its own", "[unit][sheet]") {
 
 TEST_CASE("refused: a gland below the level of its enclosure", "[unit][sheet]") {
   job::JobInput in = tapped_end(14.0);
-  in.protection = area::Protection::eb;
-  in.zone = area::Zone::zone_2;
-  in.gas_group = area::GasGroup::IIB;
-  in.ip = "54";
+  put_gas_place(in, area::Protection::eb, area::Zone::zone_2);
   gland::Gland gland = whole_gland();
   CHECK(answer(in, gland).state == State::cut);
   gland.protection.clear();

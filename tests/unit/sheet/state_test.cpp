@@ -2,8 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "cutback/gland/columns.hpp"
-#include "cutback/sheet/sheet.hpp"
-#include "support/build_job.hpp"
+#include "support/build_sheet.hpp"
 
 using namespace cutback;
 using sheet::State;
@@ -21,21 +20,7 @@ job::JobInput whole_end() {
   return in;
 }
 
-/// A sheet and what it borrows.
-struct Made {
-  explicit Made(const job::JobInput& in, gland::Gland gland = test::small_gland())
-      : glands{std::move(gland)},
-        job(test::resolved(in)),
-        question(fit::ask(job, test::standards(), {.purpose = fit::Purpose::sheet})) {
-    glands.front().material = "brass";
-    const auto ranked = fit::fit_all(question, glands, fit::Prefer::price);
-    sheet = sheet::make_sheet(question, sheet::choose(job, ranked, ""), "test");
-  }
-  std::vector<gland::Gland> glands;
-  job::Job job;
-  fit::Question question;
-  sheet::Sheet sheet;
-};
+using Made = test::MadeSheet;
 
 bool lacks(const Made& made, std::string_view key) {
   for (const fit::Lack& lack : made.sheet.lacks) {
