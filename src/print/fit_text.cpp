@@ -259,8 +259,8 @@ std::string top(const fit::Question& question, std::span<const GlandFit> ranked,
   if (job.entry.thread || job.entry.to_suit) text += one_line("Entry", entry_words(job.entry));
   if (const std::string place = place_words(job.area); !place.empty()) {
     text += one_line("Place", place);
-    if (question.demand.sealing != area::SealingDemand::none) {
-      text += one_line("Sealing", question.demand.says);
+    if (question.demand->sealing != area::SealingDemand::none) {
+      text += one_line("Sealing", question.demand->says);
     }
   }
   if (passes) {
@@ -337,7 +337,7 @@ std::string every_source(const fit::Question& question, const GlandFit& best, co
     sources.push_back(source);
   };
   for (const fit::Check& check : best.checks) add(check.source);
-  if (question.demand.sealing != area::SealingDemand::none) add(question.demand.source);
+  if (question.demand->sealing != area::SealingDemand::none) add(question.demand->source);
   return bullets("where it comes from", sources, style);
 }
 
@@ -407,7 +407,7 @@ std::string fit_text(const fit::Question& question, std::span<const GlandFit> ra
     text = screen(rows, near, looks);
   }
   if (ranked.empty()) return text;
-  if (style.why) text += whole_reasons(ranked.front(), style) + area_lines(job, question.demand);
+  if (style.why) text += whole_reasons(ranked.front(), style) + area_lines(job, *question.demand);
   if (style.all) text += every_gland(ranked, style);
   if (style.sources) text += every_source(question, ranked.front(), style);
   if (style.why && !job.cable.warnings.empty()) {

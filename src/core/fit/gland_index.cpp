@@ -63,8 +63,11 @@ GlandIndex::GlandIndex(std::span<const Gland> list, Prefer preferred)
   for (const Rule& rule : rules()) {
     kinds.push_back(is_of_gland(rule) ? kinds_for(rule, places) : Kinds{});
   }
+  place_of.resize(list.size());
   for (std::size_t place = 0; place < places.size(); ++place) {
     if (places[place] == nullptr) continue;
+    place_of[static_cast<std::size_t>(places[place] - list.data())] =
+        static_cast<std::uint32_t>(place);
     preference[place] = detail::preference(*places[place], prefer);
     put(taken, place);
   }

@@ -39,7 +39,17 @@ struct GlandIndex {
   std::vector<Kinds> kinds;                 ///< by rule
   GlandSet taken;                           ///< the places that are not empty
 
+  std::vector<std::uint32_t> place_of;      ///< by gland of the list
+
   [[nodiscard]] std::size_t words() const { return taken.size(); }
+  /// @param rule  one of rules()
+  [[nodiscard]] const Kinds& kinds_of(const Rule& rule) const {
+    return kinds[static_cast<std::size_t>(&rule - rules().data())];
+  }
+  /// @param gland  of the list
+  [[nodiscard]] std::size_t place(const gland::Gland& gland) const {
+    return place_of[static_cast<std::size_t>(&gland - glands.data())];
+  }
 };
 
 }  // namespace cutback::fit::detail

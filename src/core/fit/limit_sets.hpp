@@ -38,6 +38,10 @@ class LimitSets {
   /// The places without this limit.
   [[nodiscard]] const std::uint64_t* unlimited() const { return set(0); }
   [[nodiscard]] bool exact() const { return exact_; }
+  /// How far [mm] the diameter lies within one place's limit; infinite where it has none.
+  [[nodiscard]] double margin(std::size_t place, double diameter_mm) const {
+    return signed_value(diameter_mm) - limits_[place];
+  }
   /// Whether the diameter passes one place's limit.
   [[nodiscard]] bool passes(std::size_t place, double diameter_mm) const {
     return at_least(signed_value(diameter_mm), limits_[place]);

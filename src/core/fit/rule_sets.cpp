@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "cutback/entry/thread_check.hpp"
 #include "cutback/error.hpp"
 
 namespace cutback::fit::detail {
@@ -14,17 +15,45 @@ std::shared_ptr<const LimitSets> LimitStore::get(std::vector<double> limits, Bou
   return sets;
 }
 
-RuleSets::RuleSets(const Rule& rule, const Kinds& kinds, const GlandIndex& index,
-                   const Question& question, LimitStore& store)
-    : rule_(rule), kinds_(kinds) {
-  answers_.reserve(kinds.members.size());
+std::vector<std::optional<Against>> answers_of(const Rule& rule, const Kinds& kinds,
+                                               const Question& question) {
+  std::vector<std::optional<Against>> answers;
+  answers.reserve(kinds.members.size());
   for (const gland::Gland* member : kinds.members) {
-    answers_.push_back(against(rule, Case(question, *member)));
+    answers.push_back(against(rule, Case(question, *member)));
   }
+  return answers;
+}
+
+RuleSets::RuleSets(const Rule& rule, const GlandIndex& index,
+                   std::vector<std::optional<Against>> answers, LimitStore& store)
+    : rule_(rule), kinds_(index.kinds_of(rule)), answers_(std::move(answers)) {
   settle(index);
   const bool compares = std::any_of(answers_.begin(), answers_.end(),
                                     [](const auto& answer) { return answer && answer->range; });
   if (compares) take_limits(index, store);
+}
+
+const RuleSets& RuleSets::behind_adaptor(const GlandIndex& index, const Question& question) const {
+  std::call_once(asked_behind_, [&] {
+    job::Job job = *question.job;
+    job.entry.adaptors.resize(1);
+    if (!job.entry.adaptor_material) job.entry.adaptor_material = "brass";  // one of metal is ordered
+    Question with = question;
+    with.job = &job;
+    std::vector<std::optional<Against>> answers;
+    for (const gland::Gland* member : kinds_.members) {
+      if (entry::suits(member->entry_thread, question.job->entry)) {
+        answers.push_back(Against{.verdict = Verdict::no_fit});
+        continue;
+      }
+      job.entry.adaptors.front() = {*question.job->entry.thread, member->entry_thread, {}};
+      answers.push_back(against(rule_, Case(with, *member)));
+    }
+    LimitStore store;
+    behind_ = std::make_unique<const RuleSets>(rule_, index, std::move(answers), store);
+  });
+  return *behind_;
 }
 
 void RuleSets::settle(const GlandIndex& index) {

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <memory>
+#include <mutex>
 #include <optional>
 #include <vector>
 
@@ -28,9 +29,14 @@ class LimitStore {
   std::array<std::map<std::vector<double>, std::weak_ptr<const LimitSets>>, 2> known_;
 };
 
+/// @return what a check asks of a gland of each kind, in their order
+[[nodiscard]] std::vector<std::optional<Against>> answers_of(const Rule& rule, const Kinds& kinds,
+                                                             const Question& question);
+
 class RuleSets {
  public:
-  RuleSets(const Rule& rule, const Kinds& kinds, const GlandIndex& index, const Question& question,
+  /// @param answers  by kind
+  RuleSets(const Rule& rule, const GlandIndex& index, std::vector<std::optional<Against>> answers,
            LimitStore& store);
 
   [[nodiscard]] const Rule& rule() const { return rule_; }
@@ -55,6 +61,12 @@ class RuleSets {
     return otherwise_[level_of(verdict)];
   }
 
+  /// The same behind an adaptor from each gland's own thread to that of the entry, which has none
+  /// at hand; worked out when it is first asked for. A gland that needs no adaptor fails.
+  /// @param question  one of those that these sets are for
+  [[nodiscard]] const RuleSets& behind_adaptor(const GlandIndex& index,
+                                               const Question& question) const;
+
  private:
   void settle(const GlandIndex& index);
   void take_limits(const GlandIndex& index, LimitStore& store);
@@ -67,6 +79,8 @@ class RuleSets {
   std::shared_ptr<const LimitSets> low_;
   std::shared_ptr<const LimitSets> high_;
   Levels otherwise_;
+  mutable std::once_flag asked_behind_;
+  mutable std::unique_ptr<const RuleSets> behind_;
 };
 
 }  // namespace cutback::fit::detail

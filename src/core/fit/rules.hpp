@@ -70,9 +70,6 @@ struct Rule {
 [[nodiscard]] std::span<const Rule> rules();
 inline constexpr std::size_t k_most_rules = 32;
 
-/// @throws InternalError for a name without a row
-[[nodiscard]] Topic topic_of(CheckName name);
-
 /// Whether it depends on the gland at all.
 [[nodiscard]] inline bool is_of_gland(const Rule& rule) {
   return rule.against != nullptr || rule.alone == nullptr;

@@ -13,19 +13,19 @@ namespace {
 using fit::GlandFit;
 using gland::Gland;
 
-Accessories accessories_of(const job::Job& job, const GlandFit& fit) {
+Accessories accessories_of(const job::Job& job, const Gland& gland, const fit::MadeOff& off) {
   Accessories list;
-  if (fit.adaptor) {
+  if (off.adaptor) {
     list.push_back(
-        {"adaptor", entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b)});
+        {"adaptor", entry::to_text(off.adaptor->a) + " to " + entry::to_text(off.adaptor->b)});
   }
   if (job.entry.thread) {
     for (const entry::EntryPart& part :
-         entry::parts_in_order(*fit.gland, job.entry, fit.adaptor.has_value())) {
+         entry::parts_in_order(gland, job.entry, off.adaptor.has_value())) {
       if (part.beside) list.push_back({part.name, entry::to_text(*job.entry.thread)});
     }
   }
-  if (fit.barrier) list.push_back({"compound", "for " + fit.gland->part});
+  if (off.barrier) list.push_back({"compound", "for " + gland.part});
   return list;
 }
 
@@ -147,7 +147,7 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
   decision.reason = advice.nearest_says;
   decision.nearest = nearest.gland;
   decision.group = group_of(nearest);
-  decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
+  decision.barrier = question.demand->sealing == area::SealingDemand::barrier;
   if (nearest.armour_too_thin) {
     decision.group = "earth armour too thin";
     decision.change = "decide on a separate protective conductor";
@@ -162,7 +162,7 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
     decision.change = "an adaptor " + entry::to_text(*question.job->entry.thread) + " to " +
                       entry::to_text(gland->entry_thread) + " for " + gland->part;
     // Its own marking is not known before it is there, and is asked for then.
-    if (question.demand.protection) decision.change += ", itself marked for the place";
+    if (question.demand->protection) decision.change += ", itself marked for the place";
   } else {
     decision.change = "order " + advice.order_says;
   }
@@ -181,7 +181,7 @@ void take_supply(const fit::Question& question, const Supply& supply, Decision& 
   decision.change = supply.change;
   decision.group = "stock";
   decision.nearest = supply.cheapest;
-  decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
+  decision.barrier = question.demand->sealing == area::SealingDemand::barrier;
 }
 
 /// Figures that are not measured: what is to be measured, and why.
@@ -222,13 +222,11 @@ void apply(const RowNotes& notes, const GivenFigures& given, cable::Cable& cable
 }
 
 Fittings fittings_of(const fit::Question& question, const Gland& gland) {
-  return fittings_of(*question.job, fit::check_gland(question, gland));
-}
-
-Fittings fittings_of(const job::Job& job, const GlandFit& fit) {
-  return {.barrier = fit.barrier,
-          .adaptor = fit.adaptor.has_value(),
-          .accessories = std::make_shared<const Accessories>(accessories_of(job, fit))};
+  const fit::MadeOff off = fit::made_off(question, gland);
+  return {.barrier = off.barrier,
+          .adaptor = off.adaptor.has_value(),
+          .accessories =
+              std::make_shared<const Accessories>(accessories_of(*question.job, gland, off))};
 }
 
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
@@ -260,7 +258,8 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
     decision.proven = true;
     say_why_first(found.fits, prefer, decision.reason);
   } else {
-    GlandFit fit = fit::check_gland(question, *found.nearest);
+    GlandFit fit = nearest != nullptr ? fit::check_gland(question, *found.nearest)
+                                      : search.why_not(*found.nearest);
     take_advice(question, found, fit, search, decision);
     if (nearest != nullptr) *nearest = std::move(fit);
   }
@@ -311,7 +310,7 @@ AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, cons
     detail::FittingsOf fresh = [&](const fit::Question& asked,
                                    const Gland& gland) -> const detail::Fittings& {
       end.fit = fit::check_gland(asked, gland);
-      return fittings = detail::fittings_of(*asked.job, *end.fit);
+      return fittings = detail::fittings_of(asked, gland);
     };
     detail::decide(end.question, search, settings.glands->prefer(), supply, fresh, end.decision,
                    &end.fit);

@@ -187,7 +187,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
   const tables::Standards& standards = *question.standards;
   Sheet sheet;
   sheet.job = &job;
-  sheet.demand = &question.demand;
+  sheet.demand = question.demand.get();
   sheet.advice = std::move(choice.advice);
   sheet.fit = std::move(choice.fit);
   sheet.chosen_because = std::move(choice.because);
