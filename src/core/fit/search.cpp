@@ -230,12 +230,11 @@ Look DiameterSearch::look(std::size_t place, Verdict verdict) const {
       }
       continue;
     }
-    const std::optional<Against>& against = rule->of(place);
-    if (!against) continue;
-    const Finding found = finding_of(*against, cable);
-    look.miss.add(found.verdict, found.counts_for_margin ? found.margin_mm : std::nullopt);
-    if (found.counts_for_margin && found.margin_mm) {
-      margin = std::min(margin.value_or(*found.margin_mm), *found.margin_mm);
+    const std::optional<Finding> found = rule->find(place, cable);
+    if (!found) continue;
+    look.miss.add(found->verdict, found->counts_for_margin ? found->margin_mm : std::nullopt);
+    if (found->counts_for_margin && found->margin_mm) {
+      margin = std::min(margin.value_or(*found->margin_mm), *found->margin_mm);
     }
   }
   look.standing.margin_mm = margin.value_or(k_no_margin_mm);

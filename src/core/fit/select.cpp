@@ -143,9 +143,8 @@ GlandFit Search::State::why_not(const Gland& gland) {
   for (const detail::Rule& rule : detail::rules()) {
     std::optional<Verdict> found = detail::alone(rule, question_);
     if (detail::is_of_gland(rule)) {
-      if (const auto& against = (*sets++)->of(place)) {
-        const Verdict verdict = detail::finding_of(*against, at.cable()).verdict;
-        found = found ? worst(*found, verdict) : verdict;
+      if (const auto of_gland = (*sets++)->find(place, at.cable())) {
+        found = found ? worst(*found, of_gland->verdict) : of_gland->verdict;
       }
     }
     if (!found) continue;

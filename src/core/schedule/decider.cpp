@@ -180,12 +180,12 @@ class Decider::State {
       return;
     }
     Family& family = *prepared.family;
-    detail::FittingsOf fittings_of = [this, &family](const fit::Question& question,
-                                                     const gland::Gland& gland) -> const auto& {
+    detail::FittingsOf fittings_of =
+        [ this, &family ](const fit::Question& question, const gland::Gland& gland) -> const auto& {
       return fittings(family, question, gland);
     };
-    detail::decide(family.question, *family.search, settings_.glands->prefer(), supply,
-                   fittings_of, decided.decision);
+    detail::decide(family.question, *family.search, settings_.glands->prefer(), supply, fittings_of,
+                   decided.decision);
     decided.decision.defaults = prepared.defaults;
   }
 

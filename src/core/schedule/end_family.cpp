@@ -86,8 +86,7 @@ std::shared_ptr<const area::Demand> Families::demand_of(const job::Job& job) {
   const std::string& key = texts_[of_demand_].text;
   const auto known = demands_.find(key);
   if (known != demands_.end()) return known->second;
-  return demands_
-      .emplace(key, fit::ask(job, *settings_.standards, settings_.asking).demand)
+  return demands_.emplace(key, fit::ask(job, *settings_.standards, settings_.asking).demand)
       .first->second;
 }
 
