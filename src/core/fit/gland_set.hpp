@@ -1,6 +1,7 @@
 #pragma once
 // Sets of glands, one bit each by their place in an index.
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cstddef>
@@ -26,6 +27,10 @@ class SparseSet {
  public:
   SparseSet() = default;
   explicit SparseSet(const GlandSet& set) {
+    const auto words = static_cast<std::size_t>(
+        std::count_if(set.begin(), set.end(), [](std::uint64_t bits) { return bits != 0; }));
+    words_.reserve(words);
+    bits_.reserve(words);
     for (std::size_t word = 0; word < set.size(); ++word) {
       add(static_cast<std::uint32_t>(word), set[word]);
     }

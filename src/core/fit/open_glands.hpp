@@ -29,7 +29,8 @@ class OpenGlands {
   [[nodiscard]] const SparseSet& at_least(Verdict verdict) const {
     return open_[level_of(verdict)];
   }
-  /// Those that fit but for their thread, and would go in behind an adaptor that is still to be had.
+  /// Those that fit but for their thread, and would go in behind an adaptor that is still to be
+  /// had.
   /// @param question  of the ends that ask so; its entry has a thread, and no adaptor at hand
   [[nodiscard]] const ThroughAdaptor& through_adaptor(const Question& question) const;
   /// Glands by the number of checks that fail whatever the diameters are, from 0; those checks do

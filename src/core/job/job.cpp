@@ -136,11 +136,10 @@ earth::EarthInput armour_earth_input(const Job& job, const tables::Standards& st
   return in;
 }
 
-Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated) {
+Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated, Job& job) {
   Faults faults;
   Frame frame;
   frame.unstated = unstated;
-  Job& job = frame.job;
   job.name = in.job.value_or("");
   job.tag = in.tag.value_or("");
   job.end = in.end.value_or("");
@@ -170,8 +169,8 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
 
 Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
             const std::optional<Estimate>& sheath_od) {
-  const Frame frame = make_frame(in, standards, unstated);
-  Job job = frame.job;
+  Job job;
+  const Frame frame = make_frame(in, standards, unstated, job);
   Faults faults;
   const auto take = [&](Layer layer, const std::optional<measure::Readings>& readings,
                         std::optional<Estimate>& into) {

@@ -101,10 +101,9 @@ void Families::make(const End& end, Family& family) {
   family.figures = texts_[of_figures_].text;
   if (input.evidence) family.figures += to_string(*input.evidence);
   try {
-    family.frame =
-        job::make_frame(std::move(input), *settings_.standards, job::Unstated::by_notation);
+    family.frame = job::make_frame(std::move(input), *settings_.standards,
+                                   job::Unstated::by_notation, family.job);
     if (!family.frame.faults.empty()) return;
-    family.job = family.frame.job;
     family.question = {&family.job, settings_.standards, demand_of(family.job), settings_.asking};
   } catch (const InputError&) {
     return;
