@@ -99,8 +99,7 @@ std::string result_of(const sheet::Sheet& sheet, const job::JobInput& input,
                            .sheet = &sheet,
                            .why = {},
                            .remedy = {},
-                           .qr_text = code_text(input, sheet, unstated_of(options)),
-                           .strip_mm = input.strip_mm};
+                           .qr_text = code_text(input, sheet, unstated_of(options))};
     return runtime.extras().sheet_pdf(card,
                                       {.program = runtime.program(),
                                        .dated = options.dated ? utc_date(runtime) : std::string()});

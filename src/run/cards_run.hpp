@@ -7,6 +7,7 @@
 #include <memory>
 #include <optional>
 #include <set>
+#include <span>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -47,10 +48,12 @@ struct CardsSettings {
   std::set<std::string> only;  ///< tags; empty: all
   CardOrder order = CardOrder::given;
   CardBy by = CardBy::end;
-  std::function<void(const print::Card&)> print;
+  /// Takes cards in their order; each keeps what it borrows.
+  std::function<void(print::Card)> print;
   std::function<void(const print::PlacePage&)> print_place;
   std::function<void(const std::string&)> warn;
-  std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
+  std::function<void(double part)> progress;  ///< of the ends that is done, 0 to 1
+  std::size_t threads = 1;
 
   /// @param place  the schedule of the end speaks of places
   [[nodiscard]] schedule::Settings deciding(bool place) const {
@@ -67,7 +70,8 @@ struct MissingTag {
 };
 
 /// Takes the ends of all files, as their cells, then decides each once, makes its sheet and hands
-/// its card on: a card says which of how many it is, and whether another end has its tag.
+/// its card on: a card says which of how many it is, and whether another end has its tag. The ends
+/// are decided on several threads; what comes out does not depend on how many.
 class CardsRun {
  public:
   explicit CardsRun(CardsSettings settings);
@@ -102,8 +106,17 @@ class CardsRun {
     std::string end;
     std::string place;
     std::string source;
-    std::function<CardEnd()> decide;
+    std::function<CardEnd()> decide;  ///< to be called once, on any thread
+    const ScheduleTable* table = nullptr;
+    std::size_t line = 0;
     std::string key = {};  ///< of the order
+  };
+  /// An end with all that its card borrows; it stays where it is.
+  struct Made {
+    CardEnd end;
+    std::optional<sheet::Sheet> sheet;
+    print::Card card;
+    std::string other_cuts;
   };
   bool wanted(const std::string& tag);
   void add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen,
@@ -115,14 +128,14 @@ class CardsRun {
   void print_ends();
   void print_places();
   void print_types();
-  void print(CardEnd end, const Waiting& from);
-  void print_sheet(CardEnd& end, const Waiting& from);
-  void print_none(const CardEnd& end, const Waiting& from);
-  /// A card with what every one of this end has.
-  [[nodiscard]] print::Card card_of(const CardEnd& end, const Waiting& from) const;
-  void hand_on(print::Card& card);
-  [[nodiscard]] std::string compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
-                                         const std::string& name);
+  /// The ends of these that wait, decided on several threads.
+  [[nodiscard]] std::vector<CardEnd> decide(std::span<Waiting> some) const;
+  /// And made into cards.
+  [[nodiscard]] std::vector<std::shared_ptr<Made>> make(std::span<Waiting> some) const;
+  void make_sheet(Made& made, const Waiting& from) const;
+  void count_defaults(const CardEnd& end, const Waiting& from);
+  void hand_on(std::shared_ptr<Made> made);
+  [[nodiscard]] std::string compare_cuts(const sheet::Sheet& sheet, const Cuts& stated) const;
 
   CardsSettings settings_;
   std::deque<Schedule> schedules_;  ///< what the ends that wait borrow

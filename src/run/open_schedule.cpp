@@ -102,16 +102,22 @@ class Opener {
         sheets_.push_back(sheet);
       } catch (const InputError& error) {
         if (!opening_.sheets.empty() || !is_no_schedule(error)) throw;
+        const Fault& fault = error.faults().front();
         // Where no sheet is a schedule, the one that comes nearest says why.
-        if (!why || why->faults().front().what.starts_with("there is no row of headings")) {
+        constexpr std::string_view k_no_headings = "there is no row of headings";
+        if (!why || (why->faults().front().what.starts_with(k_no_headings) &&
+                     !fault.what.starts_with(k_no_headings))) {
           why = error;
         }
-        const Fault& fault = error.faults().front();
         schedule_.not_read.push_back("sheet " + sheet + ": " + fault.what);
       }
     }
     if (schedule_.tables.size() > first_of_file_ || !opening_.sheets.empty()) return;
-    if (why) throw InputError(*why);
+    if (why) {
+      std::vector<Fault> faults = why->faults();
+      if (names_.size() > 1) faults.front().hint += "; its sheets are " + joined(names_, ", ");
+      throw InputError(std::move(faults));
+    }
     throw InputError(make_fault(ErrorCode::missing,
                                 "the workbook has no sheet of cells that is not hidden", path, "",
                                 joined(names_, ", "), "name one with " + opening_.sheets_option));

@@ -328,8 +328,9 @@ class Cards(Printing):
             with self.subTest(name):
                 pdf, _ = self.make(name, self.variant(name, lambda job: job.update(tails=tails)))
                 words = " ".join(text_of(pdf, "-raw").split())
-                self.check_words(["MEASURE FIRST"] + [
-                    f"{before} + {plain(marks[key] - less)} =" for key in ("armour_cut_mm", "bedding_cut_mm")], words)
+                apart = marks["armour_cut_mm"] - marks["bedding_cut_mm"]
+                self.check_words(["MEASURE FIRST", f"{before} + {plain(marks['armour_cut_mm'] - less)} =",
+                                  f"{plain(apart)} in front of the tips"], words)
                 self.assertEqual("MEASURE THE ROUTE" in words, "reach" in before)
                 self.assertNotIn("take it from the gland", words)
 
@@ -614,7 +615,7 @@ class Schedules(Printing):
             for row in csv.DictReader(file):
                 if row["tag"] != "T-7":
                     continue
-                rest = float(row["bedding_cut_mm"]) - 170
+                rest = float(row["armour_cut_mm"]) - 170
                 self.check_words([f"reach {'+' if rest >= 0 else chr(0x2212)} {plain(abs(rest))} ="], words)
         self.assertEqual(overlaps(pdf), [])
         only = schedule("types_fit.csv", rows[:5])

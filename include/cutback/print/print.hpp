@@ -29,7 +29,7 @@ struct Style {
 [[nodiscard]] std::string sheet_json(const sheet::Sheet& sheet);
 
 /// The cable from its end, each layer where it stops, to scale along its axis where every figure
-/// is known. Lines of at most 78 columns.
+/// is known. Lines of at most 79 columns.
 [[nodiscard]] std::string drawing_text(const job::Job& job, const strip::CutPlan& plan);
 
 }  // namespace cutback::print

@@ -28,14 +28,16 @@ void measure_steps(std::vector<Step>& steps, const job::Job& job) {
       "Identify the circuit, isolate it, lock it off and prove it dead. Have the permit in hand.",
       true);
   std::string what = "the sheath";
+  const std::string twice =
+      job.cable.armour == ArmourKind::none ? "twice" : "sheath and bedding twice";
   if (job.cable.armour == ArmourKind::wire)
     what += ", the bedding and one wire";
   else if (job.cable.armour != ArmourKind::none)
     what += " and the bedding";
   add(steps,
-      "Measure " + what +
-          " of this cable where the gland will sit, sheath and bedding twice at right angles. "
-          "Write the readings in the blanks. Cut only when every one lies in its limits.",
+      "Measure " + what + " of this cable where the gland will sit, " + twice +
+          " at right angles. Write the readings in the blanks. Cut only when every one lies in its "
+          "limits.",
       true);
   add(steps,
       "Square the cable's end. Lay out the parts and check the gland's part code against the "

@@ -16,11 +16,15 @@ constexpr double k_marks_wide = 27.0;
 class Layouter {
  public:
   Layouter(const Pen& pen, const Card& card, const CardText& text, const CardType& type,
-           const CardRoom& room)
+           const CardRoom& room, bool coded)
       : measure_{pen, type, room.width}, card_(card), text_(text), type_(type), room_(room) {
     layout_.type = type;
-    layout_.code_mm = code_width(text, type);
+    layout_.code_mm = coded ? code_width(text, type) : 0.0;
     layout_.code_side = type.code_on_back ? 1 : 0;
+    if (layout_.code_mm > 0.0 && layout_.code_side == 0) {
+      beside_ = layout_.code_mm;
+      down_to_ = put_code_words(measure_, 0.0, 0.0, layout_.code_mm);
+    }
     layout_.sides.emplace_back();
   }
 
@@ -28,6 +32,7 @@ class Layouter {
   [[nodiscard]] bool holds() const { return holds_; }
 
   CardLayout run() {
+    put_code_caption();
     add(put_head);
     add(put_first);
     add(put_notes);
@@ -53,11 +58,17 @@ class Layouter {
  private:
   using Part = double (*)(const CardPen&, const CardText&, double, double);
 
-  [[nodiscard]] double height(Part part) const { return part(measure_, text_, 0.0, 0.0); }
+  /// Of what begins at the place at hand: the code stands beside the upper parts.
+  [[nodiscard]] double width() const {
+    return layout_.sides.size() == 1 && y_ < down_to_ ? room_.width - beside_ : room_.width;
+  }
+  [[nodiscard]] double height(Part part) const {
+    return part({measure_.pen, measure_.type, width()}, text_, 0.0, 0.0);
+  }
   [[nodiscard]] double left() const { return room_.height - room_.margin - y_; }
 
   void put(double high, std::function<void(const CardPen&, double, double)> part) {
-    layout_.sides.back().push_back({std::move(part), y_});
+    layout_.sides.back().push_back({std::move(part), y_, width()});
     y_ += high;
   }
 
@@ -68,16 +79,26 @@ class Layouter {
         [part, &text = text_](const CardPen& card, double x, double y) { part(card, text, x, y); });
   }
 
-  /// The tails beside the marks, where there is room for all of them.
+  void put_code_caption() {
+    if (beside_ <= 0.0) return;
+    layout_.sides.back().push_back({[code = beside_](const CardPen& card, double x, double y) {
+                                      put_code_words(card, x + card.width - code, y, code);
+                                    },
+                                    0.0, room_.width});
+  }
+
+  /// The tails beside the marks, where that takes less room than below them.
   void add_marks() {
+    y_ = std::max(y_, down_to_);
     const double tails = text_.tails.empty() ? 0.0 : tails_width(measure_, text_);
     const double beside = tails + k_between_columns_mm;
     const double high = put_marks(measure_, text_, 0.0, 0.0, beside);
     // A sum and its blank must stay on one line: broken ones add more than a line to the height.
     const double one_line = measure_.pen.height("x", Font{.size_mm = type_.hand}, room_.width);
     const bool breaks = high > put_marks(measure_, text_, 0.0, 0.0, 0.0) + 1.5 * one_line;
+    const double long_one = put_tails(measure_, text_, 0, text_.tails.size(), 0.0, 0.0) + 0.6;
     const bool fits = tails > 0.0 && !breaks && room_.width - beside >= k_marks_wide * type_.hand &&
-                      text_.tails.size() <= tails_in(measure_, text_, high);
+                      long_one < high + tails_height(text_.tails.size());
     if (!fits) {
       put(put_marks(measure_, text_, 0.0, 0.0, 0.0),
           [&text = text_](const CardPen& card, double x, double y) {
@@ -86,10 +107,11 @@ class Layouter {
       return;
     }
     tails_put_ = text_.tails.size();
-    put(high, [&text = text_, beside, tails](const CardPen& card, double x, double y) {
-      put_marks(card, text, x, y, beside);
-      put_tails(card, text, 0, text.tails.size(), x + card.width - tails, y);
-    });
+    put(std::max(high, long_one),
+        [&text = text_, beside, tails](const CardPen& card, double x, double y) {
+          put_marks(card, text, x, y, beside);
+          put_tails(card, text, 0, text.tails.size(), x + card.width - tails, y);
+        });
   }
 
   [[nodiscard]] StripLook look() const {
@@ -102,7 +124,7 @@ class Layouter {
   }
 
   [[nodiscard]] StripHeights strip_heights_of() const {
-    return strip_heights(measure_.pen, *card_.sheet, card_.strip_mm, look());
+    return strip_heights(measure_.pen, *card_.sheet, look());
   }
 
   /// With its lower side on the paper's edge, in what is left above it.
@@ -111,7 +133,7 @@ class Layouter {
     look.height = std::min(room_.height - y_, strip_heights_of().full);
     y_ = room_.height - look.height;
     put(look.height, [&card = card_, look](const CardPen& pen, double x, double y) {
-      put_strip_drawing(pen.pen, *card.sheet, card.strip_mm, x, y, look);
+      put_strip_drawing(pen.pen, *card.sheet, x, y, look);
     });
     drawn_ = true;
   }
@@ -277,6 +299,8 @@ class Layouter {
   bool drawn_ = false;
   bool ruler_ = false;  ///< the drawing is cut by
   bool holds_ = true;
+  double beside_ = 0.0;   ///< the code takes so much of the width
+  double down_to_ = 0.0;  ///< from the upper edge to here
 };
 
 }  // namespace
@@ -289,9 +313,14 @@ CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& te
     for (double* const size : {&smaller.tag, &smaller.end, &smaller.gland}) {
       *size = std::max(type.hand, *size * names);
     }
-    Layouter layouter(measure, card, text, smaller, room);
+    Layouter layouter(measure, card, text, smaller, room, true);
     layout = layouter.run();
-    if (layouter.holds()) break;
+    if (!layouter.holds()) continue;
+    if (layout.sides.size() > 1 && layout.code_mm > 0.0 && layout.code_side == 0) {
+      CardLayout without = Layouter(measure, card, text, smaller, room, false).run();
+      if (without.sides.size() == 1) return without;
+    }
+    return layout;
   }
   return layout;
 }

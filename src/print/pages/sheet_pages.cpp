@@ -248,7 +248,7 @@ class SheetPages {
   void draw(const Surface& surface, const PageNote& note) {
     const Pen pen(surface.page(), text_);
     for (const CardLayout::Placed& part : layout_.sides.front()) {
-      part.put({pen, layout_.type, width()}, margins_.left, margins_.top + part.y);
+      part.put({pen, layout_.type, part.width}, margins_.left, margins_.top + part.y);
     }
     under_.resize(pages());
     if (layout_.code_mm > 0.0) {

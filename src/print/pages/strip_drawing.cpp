@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cutback/number.hpp"
+#include "print/pages/card_text.hpp"
 
 namespace cutback::print {
 namespace {
@@ -127,15 +128,14 @@ Places places_of(const sheet::Sheet& sheet, double width) {
 /// The drawing while it is put on the page. `x_`, `top_`, `middle_` and `edge_` are places on it.
 class Strip {
  public:
-  Strip(const Pen& pen, const sheet::Sheet& sheet, const std::optional<double>& strip_mm, double x,
-        double y, const StripLook& look)
+  Strip(const Pen& pen, const sheet::Sheet& sheet, double x, double y, const StripLook& look)
       : pen_(pen),
         sheet_(sheet),
         look_(look),
         armoured_(is_armoured(sheet)),
         at_(places_of(sheet, look.width)),
         diameters_(diameters_of(sheet.job->cable)),
-        marks_(mark_words(sheet, strip_mm)),
+        marks_(paper_marks(sheet)),
         x_(x),
         top_(y),
         edge_(y + look.height),
@@ -373,7 +373,7 @@ class Strip {
       if (!mark.is_cut && mark.layer == "check") continue;
       list.push_back({.mark = &mark,
                       .at = place_of(mark),
-                      .words = at_.true_size || mark.before.empty() ? mark.brief() : "",
+                      .words = mark.before.empty() ? mark.brief() : "",
                       .left = 0.0,
                       .wide = 0.0});
     }
@@ -519,15 +519,13 @@ bool is_true_size(const sheet::Sheet& sheet, double width) {
          k_sheath_least_mm + bared_mm(sheet) + k_tail_least_mm + k_end_mm <= width;
 }
 
-StripHeights strip_heights(const Pen& pen, const sheet::Sheet& sheet,
-                           const std::optional<double>& strip_mm, const StripLook& look) {
-  return Strip(pen, sheet, strip_mm, 0.0, 0.0, look).heights();
+StripHeights strip_heights(const Pen& pen, const sheet::Sheet& sheet, const StripLook& look) {
+  return Strip(pen, sheet, 0.0, 0.0, look).heights();
 }
 
-void put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet,
-                       const std::optional<double>& strip_mm, double x, double y,
+void put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet, double x, double y,
                        const StripLook& look) {
-  Strip(pen, sheet, strip_mm, x, y, look).put();
+  Strip(pen, sheet, x, y, look).put();
 }
 
 }  // namespace cutback::print
