@@ -101,7 +101,7 @@ void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axi
 }
 
 std::string saw_words(const strip::Depths& depths) {
-  if (!depths.saw_mm) return "saw half through by eye";
+  if (!depths.saw_mm) return "saw half through";
   std::string text = "saw " + fixed(*depths.saw_mm, 1);
   if (depths.saw_limit_mm && depths.saw_limit_mm != depths.saw_mm) {
     return text + ", never " + fixed(*depths.saw_limit_mm, 1);

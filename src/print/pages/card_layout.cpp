@@ -21,7 +21,7 @@ class Layouter {
     layout_.type = type;
     layout_.code_mm = coded ? code_width(text, type) : 0.0;
     layout_.code_side = type.code_on_back ? 1 : 0;
-    if (layout_.code_mm > 0.0 && layout_.code_side == 0) {
+    if (layout_.code_mm > 0.0) {
       beside_ = layout_.code_mm;
       down_to_ = put_code_words(measure_, 0.0, 0.0, layout_.code_mm);
     }
@@ -60,7 +60,7 @@ class Layouter {
 
   /// Of what begins at the place at hand: the code stands beside the upper parts.
   [[nodiscard]] double width() const {
-    return layout_.sides.size() == 1 && y_ < down_to_ ? room_.width - beside_ : room_.width;
+    return is_code_side() && y_ < down_to_ ? room_.width - beside_ : room_.width;
   }
   [[nodiscard]] double height(Part part) const {
     return part({measure_.pen, measure_.type, width()}, text_, 0.0, 0.0);
@@ -79,8 +79,13 @@ class Layouter {
         [part, &text = text_](const CardPen& card, double x, double y) { part(card, text, x, y); });
   }
 
+  [[nodiscard]] bool is_code_side() const { return layout_.sides.size() == layout_.code_side + 1; }
+  /// What needs the whole width begins below the code.
+  void go_below_code() {
+    if (is_code_side()) y_ = std::max(y_, down_to_);
+  }
   void put_code_caption() {
-    if (beside_ <= 0.0) return;
+    if (beside_ <= 0.0 || !is_code_side()) return;
     layout_.sides.back().push_back({[code = beside_](const CardPen& card, double x, double y) {
                                       put_code_words(card, x + card.width - code, y, code);
                                     },
@@ -89,7 +94,7 @@ class Layouter {
 
   /// The tails beside the marks, where that takes less room than below them.
   void add_marks() {
-    y_ = std::max(y_, down_to_);
+    go_below_code();
     const double tails = text_.tails.empty() ? 0.0 : tails_width(measure_, text_);
     const double beside = tails + k_between_columns_mm;
     const double high = put_marks(measure_, text_, 0.0, 0.0, beside);
@@ -129,6 +134,7 @@ class Layouter {
 
   /// With its lower side on the paper's edge, in what is left above it.
   void put_drawing() {
+    go_below_code();
     StripLook look = this->look();
     look.height = std::min(room_.height - y_, strip_heights_of().full);
     y_ = room_.height - look.height;
@@ -187,11 +193,11 @@ class Layouter {
       layout_.sides.emplace_back();
       y_ = 0.0;
       ++side;
-      const bool coded = layout_.code_mm > 0.0 && layout_.code_side + 1 == side;
+      put_code_caption();
       const std::string words = "side " + std::to_string(side);
-      put(put_head_again(measure_, text_, words, coded, 0.0, 0.0),
-          [&text = text_, words, coded](const CardPen& card, double x, double y) {
-            put_head_again(card, text, words, coded, x, y);
+      put(put_head_again({measure_.pen, measure_.type, width()}, text_, words, 0.0, 0.0),
+          [&text = text_, words](const CardPen& card, double x, double y) {
+            put_head_again(card, text, words, x, y);
           });
       const double top = y_;
       const bool again = fill_back();
@@ -205,6 +211,13 @@ class Layouter {
     if (tails_left() > 0) {
       std::size_t rows = tails_left();
       while (rows > 1 && tails_height(rows) > left()) --rows;
+      // Some go with as made to the next side: nobody signs below nothing.
+      const double signing =
+          (made_ ? 0.0 : height(put_as_made)) + (warned_ ? 0.0 : height(put_cautions));
+      const std::size_t held = 2 * tail_columns();
+      if (rows == tails_left() && rows > 2 * held && tails_height(rows) + signing > left()) {
+        rows -= held;
+      }
       add_tails(rows);
       if (tails_left() > 0) return true;
     }
@@ -216,6 +229,7 @@ class Layouter {
     if (!made_) add_as_made();
     if (!warned_) add_cautions();
     if (drawn_ || !text_.has_drawing) return y_ > begun;
+    go_below_code();
     if (strip_heights_of().least <= left() + room_.margin) put_drawing();
     return y_ > begun;
   }
@@ -236,7 +250,7 @@ class Layouter {
   [[nodiscard]] std::size_t tails_left() const { return text_.tails.size() - tails_put_; }
   [[nodiscard]] std::size_t tail_columns() const {
     const double one = tails_width(measure_, text_);
-    const double columns = (room_.width + k_between_columns_mm) / (one + k_between_columns_mm);
+    const double columns = (width() + k_between_columns_mm) / (one + k_between_columns_mm);
     return std::max<std::size_t>(1, static_cast<std::size_t>(columns));
   }
   [[nodiscard]] double tails_height(std::size_t count) const {
@@ -305,6 +319,17 @@ class Layouter {
 
 }  // namespace
 
+void note_letters(const Pen& measure, CardText& text) {
+  std::size_t without = 0;
+  for (const std::string& name : {text.tag, text.end, text.gland}) {
+    without += measure.without_glyph(name);
+  }
+  if (without == 0) return;
+  text.notes.emplace_back(
+      "Letters of these names have no font here and stand as boxes: compare them with the "
+      "schedule.");
+}
+
 CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& text,
                         const CardType& type, const CardRoom& room) {
   CardLayout layout;
@@ -316,9 +341,11 @@ CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& te
     Layouter layouter(measure, card, text, smaller, room, true);
     layout = layouter.run();
     if (!layouter.holds()) continue;
-    if (layout.sides.size() > 1 && layout.code_mm > 0.0 && layout.code_side == 0) {
+    // Of the small paper a card has both sides.
+    const std::size_t most = type.code_on_back ? 2 : 1;
+    if (layout.sides.size() > most && layout.code_mm > 0.0) {
       CardLayout without = Layouter(measure, card, text, smaller, room, false).run();
-      if (without.sides.size() == 1) return without;
+      if (without.sides.size() <= most) return without;
     }
     return layout;
   }

@@ -32,6 +32,9 @@ struct CardLayout {
   std::size_t code_side = 0;
 };
 
+/// Says on the card that letters of its names have no font on this machine, where that is so.
+void note_letters(const Pen& measure, CardText& text);
+
 /// Type has its size and is never made larger or smaller to fill a side; names alone are set
 /// smaller where they are so long that a mark would not be on the front. The front has all that is
 /// cut by; what goes on the back first are cautions and as made, which stay together, then the

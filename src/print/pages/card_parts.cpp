@@ -154,12 +154,11 @@ double put_head(const CardPen& card, const CardText& text, double x, double y) {
   return at + 1.2 - y;
 }
 
-double put_head_again(const CardPen& card, const CardText& text, const std::string& words,
-                      bool coded, double x, double y) {
+double put_head_again(const CardPen& card, const CardText& text, const std::string& words, double x,
+                      double y) {
   const Pen& pen = card.pen;
   const CardType& type = card.type;
-  const double code = coded ? code_width(text, type) : 0.0;
-  const double right = x + card.width - code;
+  const double right = x + card.width;
   const double state = put_state(card, text, right, y, pen.draws());
   const double wide = right - x - state - k_gap_mm;
   const Fitted tag = fitted(pen, text.tag, sizes_from(type.tag, type.hand), true, wide, 2);
@@ -172,7 +171,6 @@ double put_head_again(const CardPen& card, const CardText& text, const std::stri
   font.most_lines = 4;
   at += pen.text(x, at, again, font, wide);
   at = std::max(at, y + state_height(card) + 0.4);
-  if (coded) at = std::max(at, put_code_words(card, right, y, code));
   pen.line(x, at + 0.6, x + card.width, at + 0.6, k_rule_mm);
   return at + 1.8 - y;
 }
@@ -316,7 +314,10 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
   double at = y + pen.height("x", head, width);
   pen.label(layer_at, y, "CUT", head);
   pen.label(place_at, y, "WHERE, mm", head);
-  pen.label(depth_at, y, "DEPTH, mm" + (text.spread.empty() ? "" : " " + text.spread), head);
+  // How deep is told from what the tool meets first, the sheath for mark 1.
+  const std::string depth_head =
+      "DEPTH FROM OUTSIDE, mm" + (text.spread.empty() ? "" : " " + text.spread);
+  pen.label(std::min(depth_at, x + width - pen.width(depth_head, head)), y, depth_head, head);
   for (const MarkWords& mark : text.marks) {
     if (!mark.is_cut && mark.layer == "check") continue;
     const double figure_line = pen.height("x", figure, width);
@@ -342,10 +343,12 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
     // Figures have nothing below the line that they stand on.
     double high =
         mark.figure.empty() ? std::max(after_high, words_line) : figure_line * 0.93 + after_high;
+    const double first_line =
+        mark.figure.empty() ? 0.2 + pen.ascent(layer) : pen.ascent(figure) - 0.2;
     const double depth_high = pen.height(mark.depth, bold, depth_wide);
-    high = std::max({high, depth_high, 2.0 * radius}) + 0.4;
-    const double first =
-        mark.figure.empty() ? at + 0.2 + pen.ascent(layer) : at - 0.2 + pen.ascent(figure);
+    const double depth_top = std::max(0.0, first_line - pen.ascent(bold));
+    high = std::max({high, depth_top + depth_high, 2.0 * radius}) + 0.4;
+    const double first = at + first_line;
     pen.disc(x + radius, first - type.bar * 0.36, radius);
     Font white = font_of(type.bar * 0.95, true);
     white.grey = 1.0;

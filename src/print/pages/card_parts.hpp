@@ -28,9 +28,9 @@ double put_code_words(const CardPen& card, double x, double y, double code);
 
 /// Tag, end, state; gland, entry, tools.
 double put_head(const CardPen& card, const CardText& text, double x, double y);
-/// The head of a further side. @param words  which side it is @param coded  the code stands there
-double put_head_again(const CardPen& card, const CardText& text, const std::string& words,
-                      bool coded, double x, double y);
+/// The head of a further side. @param words  which side it is
+double put_head_again(const CardPen& card, const CardText& text, const std::string& words, double x,
+                      double y);
 double put_first(const CardPen& card, const CardText& text, double x, double y);
 double put_notes(const CardPen& card, const CardText& text, double x, double y);
 double put_gates(const CardPen& card, const CardText& text, double x, double y);

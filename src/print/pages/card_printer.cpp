@@ -248,11 +248,7 @@ class PdfCards : public CardPrinter {
   void lay_out(LaidCard& laid, Typesetter& set) const {
     const Pen measure(nullptr, set);
     laid.text = card_text(laid.card);
-    if (measure.without_glyph(laid.text.tag) + measure.without_glyph(laid.text.end) > 0) {
-      laid.text.notes.emplace_back(
-          "Letters of this name have no font here and stand as boxes: compare it with the "
-          "schedule.");
-    }
+    note_letters(measure, laid.text);
     laid.layout = lay_out_card(measure, laid.card, laid.text, type_, room_);
   }
 
@@ -298,11 +294,15 @@ class PdfCards : public CardPrinter {
     constexpr double k_box_mm = 3.4;
     double y = margins_.top;
     y += pen.text(margins_.left, y, name, Font{.size_mm = type_.tag * 0.8, .bold = true}, width);
+    const Font font{.size_mm = type_.hand};
+    if (pen.without_glyph(name) > 0) {
+      y += pen.text(margins_.left, y, "Letters of this name have no font here and stand as boxes.",
+                    font, width);
+    }
     std::string ends = std::to_string(place.ends) + (place.ends == 1 ? " end" : " ends");
     if (place.without > 0) {
       ends += ", " + std::to_string(place.without) + " of them without a gland: see their cards";
     }
-    const Font font{.size_mm = type_.hand};
     y += pen.text(margins_.left, y, ends, font, width) + 2.0;
     y += pen.text(margins_.left, y, "TAKE ALONG", Font{.size_mm = type_.hand, .bold = true}, width);
     const Font count{.size_mm = type_.hand, .bold = true, .align = Align::right};

@@ -207,6 +207,7 @@ class SheetPages {
 
   void place() {
     const Pen pen(nullptr, text_);
+    note_letters(pen, text_words_);
     layout_ = lay_out_card(pen, card_, text_words_, k_large_type,
                            {.width = width(),
                             .height = half() - margins_.top,

@@ -262,17 +262,23 @@ class Strip {
       if (label.row <= 1) taken = std::max(taken, right_of(label));
     }
     const double room = look_.width - taken - 4.0;
-    if (pen_.height(use(), loud, std::max(1.0, room)) <= 2.2 * line_ && room > 30.0) {
-      const double high = pen_.height(use(), loud, room);
-      pen_.text(x_ + taken + 3.0, bottom_ - foot() - 0.4 - high, use(), loud, room);
-      return;
+    constexpr double k_least_mm = 15.0;
+    const std::string brief = at_.true_size ? "TRUE SIZE" : "NOT TO SCALE";
+    const std::string middling = at_.true_size ? brief + ": mark 1 on tick 1" : brief;
+    for (const std::string& words : {use(), middling, brief}) {
+      if (room > k_least_mm && pen_.height(words, loud, room) <= 2.2 * line_) {
+        const double high = pen_.height(words, loud, room);
+        pen_.text(x_ + taken + 3.0, bottom_ - foot() - 0.4 - high, words, loud, room);
+        return;
+      }
+      if (names_end_ + pen_.width(words, loud) < look_.width - 1.0) {
+        pen_.label(x_ + look_.width - 1.0, top_ + 0.8, words, loud);
+        return;
+      }
     }
-    if (names_end_ + pen_.width(use(), loud) < look_.width - 1.0) {
-      pen_.label(x_ + look_.width - 1.0, top_ + 0.8, use(), loud);
-      return;
-    }
-    const std::string brief = at_.true_size ? "TRUE SIZE: mark 1 on tick 1" : "NOT TO SCALE";
-    pen_.label(x_ + look_.width - 1.0, top_ + 0.8 + line_, brief, loud);
+    // Nowhere else: on the line below the names, before the word END.
+    loud.align = Align::left;
+    pen_.label(x_ + 1.0, top_ + 0.8 + line_, brief, loud);
   }
 
   void layers() const {
