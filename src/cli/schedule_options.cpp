@@ -298,6 +298,9 @@ void report_skipped(const run::Schedule& schedule, std::span<const schedule::Ski
     const run::ScheduleTable& table = schedule.tables[i];
     const std::string text = skipped[i].text(table.rows->row_word());
     if (!text.empty()) runtime.warn(table.name + ": skipped " + text);
+    const std::string answered = skipped[i].answered_text(table.rows->row_word());
+    if (!answered.empty())
+      runtime.warn(table.name + ": answered, and to be looked at: " + answered);
   }
 }
 

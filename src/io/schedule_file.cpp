@@ -166,13 +166,9 @@ std::vector<std::size_t> columns_of_text(const schedule::Layout& layout) {
   return columns;
 }
 
-/// The row's tag, or the first text of it.
-std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
-  constexpr std::size_t k_most = 40;
-  std::string_view text = schedule::cell(record.fields, layout.tag);
-  for (std::size_t i = 0; text.empty() && i < record.fields.size(); ++i) {
-    text = schedule::cell(record.fields, i);
-  }
+/// In one line, its end cut off where it is long.
+std::string shortened(std::string_view text) {
+  constexpr std::size_t k_most = 80;
   std::string shown;
   for (const char c : text.substr(0, k_most)) {
     // A character that is cut through is left out with what follows it.
@@ -186,6 +182,15 @@ std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
     shown += " ...";
   }
   return shown;
+}
+
+/// The row's tag, or the first text of it.
+std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
+  std::string_view text = schedule::cell(record.fields, layout.tag);
+  for (std::size_t i = 0; text.empty() && i < record.fields.size(); ++i) {
+    text = schedule::cell(record.fields, i);
+  }
+  return shortened(text);
 }
 
 /// The most headings that one row, or two, of a text have with this sign between the cells.
@@ -294,6 +299,14 @@ void ScheduleFile::keep_cables(RowBlock& block) const {
       block.skipped.push_back({record.line, kind, text_of(layout_, record)});
       continue;
     }
+    bool deleted = false;
+    for (schedule::SkippedRow& row : schedule::look_at_words(layout_, record.fields)) {
+      row.line = record.line;
+      row.text = shortened(row.text);
+      deleted = deleted || row.kind == RowKind::deleted;
+      block.skipped.push_back(std::move(row));
+    }
+    if (deleted) continue;
     if (i != kept) std::swap(block.records[i], block.records[kept]);
     ++kept;
   }

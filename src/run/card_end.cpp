@@ -92,6 +92,9 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
   if (asked.decision.usable()) {
     asked = schedule::decide_asked(end.input, settings, nullptr, notes);
   }
+  if (const auto count = schedule::count_of(layout, cells); count && !count->unclear.empty()) {
+    schedule::say_count_unclear(count->unclear, asked.decision);
+  }
   const schedule::Decision& decision = asked.decision;
   if (!decision.usable()) {
     end.why_none = end.place + schedule::unusable_text(decision);

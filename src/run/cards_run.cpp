@@ -251,6 +251,10 @@ void CardsRun::add_table(const ScheduleTable& table, bool asks_place, ChosenPart
   }
   const std::string text = skipped.text(table.rows->row_word());
   if (!text.empty()) settings_.warn(table.name + ": skipped " + text);
+  const std::string answered = skipped.answered_text(table.rows->row_word());
+  if (!answered.empty()) {
+    settings_.warn(table.name + ": answered, and to be looked at: " + answered);
+  }
 }
 
 void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record, bool asks_place,

@@ -51,7 +51,8 @@ class Worker {
     const std::string_view tag = schedule::tag_of(layout_, record.fields);
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     const auto fault = schedule::fault_of_row(layout_, record.fields);
-    const std::uint64_t quantity = schedule::quantity_of(layout_, record.fields).value_or(1);
+    const schedule::RowCount count =
+        schedule::count_of(layout_, record.fields).value_or(schedule::RowCount{});
     const std::string_view group = schedule::group_of_row(layout_, record.fields, run_.by);
     std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
     for (const Side side : layout_.ends()) {
@@ -60,7 +61,7 @@ class Worker {
                                    record.line,
                                    file_.row_word(),
                                    file_.source_name(),
-                                   quantity};
+                                   count.cables};
       if (fault) {
         Decided decided;
         decided.decision.faults.push_back(*fault);
@@ -74,7 +75,13 @@ class Worker {
           throw InternalError("an end was left out when the stock was shared out");
         }
         defaults |= decided.decision.defaults;
-        put(chunk, name, group, decided);
+        if (count.unclear.empty()) {
+          put(chunk, name, group, decided);
+        } else {
+          Decided unclear{decided.decision, {}, {}};
+          schedule::say_count_unclear(count.unclear, unclear.decision);
+          put(chunk, name, group, unclear);
+        }
       }
     }
     tally_.defaults.add(defaults);

@@ -101,7 +101,18 @@ CASES = {
     # An estimate never passes a gland, and what no layer rule covers is not estimated.
     "cable_size.xlsx": ((), ["2 C-01 marginal-inside", "3 C-02 unusable", "4 C-03 not-known", "5 C-04 not-known",
                              "6 C-05 PLAIN-20"], ("cable_size = Cores x Size",)),
+    "deleted_rows.xlsx": ((), PLAIN_PAIR + both(6, "C-05", "PLAIN-20") + both(7, "C-06", "PLAIN-20")
+                          + both(8, "C-07", "PLAIN-20"),
+                          ('5 deleted or not used (row 3 "C-02: Deleted", row 4 "C-03: Superseded by C-01", '
+                           'row 5 "C-04 (VOID)", row 9 "SPARE", row 10 "C-08: NOT USED")',
+                           '2 may be deleted (row 6 "C-05: Hold", row 8 "C-07: deleted rev B, reinstated rev C")')),
+    "quantities.xlsx": ((), None, ()),
+    "quantity_headings.xlsx": ((), ["2 C-01 PLAIN-20"], ('"No." is not read', '"Sets" is not read', "quantity = Cables")),
 }
+
+# What each tag counts for, and what of it is provisional.
+COUNTS = {"C-01": (4, 0), "C-02": (6, 0), "C-03": (0, 2), "C-04": (4, 0), "P-8 to P-12": (10, 0),
+          "P-20..P-22": (6, 0), "P-30 to P-32": (0, 2), "P-8/9/10": (6, 0), "P-40/41": (0, 2)}
 
 # name: what the one error says
 REFUSED = {
@@ -145,6 +156,31 @@ class Gallery(unittest.TestCase):
         known = set(CASES) | set(REFUSED)
         there = {path.name for path in GALLERY.iterdir()} - {"make.py", "glands.csv"}
         self.assertEqual(there, known)
+
+    def test_counts(self):
+        status, lines, err = answers("quantities.xlsx")
+        self.assertEqual(status, 1)
+        self.assertEqual([short(line) for line in lines if line["verdict"] != "fits"],
+                         both(11, "C-05", "unusable"))
+        for said in ('2 with a tag that names several cables (row 6 "P-8 to P-12: 5", row 9 "P-8/9/10: 3")',
+                     'row 4 "C-03: the quantity is "TBC"',
+                     'row 8 "P-30 to P-32: the tag names 3 cables, and the quantity is 1"',
+                     'row 10 "P-40/41: the tag may name several cables'):
+            self.assertIn(said, err)
+        counts = {}
+        for line in lines:
+            if line["verdict"] != "fits":
+                continue
+            sure, provisional = counts.get(line["tag"], (0, 0))
+            unclear = "counted as one" in line["reason"] or "the tag names" in line["reason"]
+            counts[line["tag"]] = (sure + (0 if unclear else line["quantity"]), provisional + unclear)
+        self.assertEqual(counts, COUNTS)
+        takeoff = support.WORK / "quantities.csv"
+        answers("quantities.xlsx", args=("--takeoff", str(takeoff)))
+        line = takeoff.read_text().splitlines()[1].split(",")
+        self.assertEqual(line[:5], ["PLAIN-20", "", str(sum(sure for sure, _ in COUNTS.values())),
+                                    str(sum(sure for sure, _ in COUNTS.values())),
+                                    str(sum(open_ for _, open_ in COUNTS.values()))])
 
     def test_sources(self):
         _, lines, _ = answers("several_sheets.xlsx", "hidden_rows.xlsx")

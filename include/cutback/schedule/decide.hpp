@@ -100,6 +100,10 @@ struct EndName {
 /// Why an end cannot be used, in one line.
 [[nodiscard]] std::string unusable_text(const schedule::Decision& decision);
 
+/// Of an end of a row whose number of cables is not known: it is not done, whatever fits it.
+/// @param why  RowCount::unclear
+void say_count_unclear(const std::string& why, Decision& decision);
+
 /// The verdict as results show it: `unusable`, `no-stock`, or that of the best gland.
 [[nodiscard]] std::string_view verdict_word(const Decision& decision);
 

@@ -1,6 +1,7 @@
 #pragma once
 // The headings of a schedule as people write them, and what the trade usually means by them.
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <span>
@@ -53,10 +54,24 @@ struct SideWord {
   bool from = false;
 };
 
-/// The tables schedule_headings and schedule_sides.
+/// What a word in a cell says of the whole row: a row of the table schedule_words.
+struct ScheduleWord {
+  enum class Means { deleted, doubt, again, leads, follows, of_cores, code, count };
+  std::string word;  ///< in small letters, one space between two words
+  Means means = Means::doubt;
+  bool alone = false;  ///< of deleted: only where nothing else stands beside it
+};
+
+/// The tables schedule_headings, schedule_sides and schedule_words.
 struct UsualHeadings {
   std::vector<UsualHeading> headings;
   std::vector<SideWord> sides;
+  std::vector<ScheduleWord> words;
+  std::array<bool, 1 + 26 * 26> word_starts{};  ///< the first two letters of deleted and doubt
+
+  /// Whether a word of the text begins as one of deleted or doubt does; nearly none does.
+  [[nodiscard]] bool may_hold_word(std::string_view text) const;
+  [[nodiscard]] bool is_word(ScheduleWord::Means means, std::string_view word) const;
 
   /// Null where the trade has no such heading.
   [[nodiscard]] const UsualHeading* find(std::string_view plain) const;

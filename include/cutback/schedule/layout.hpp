@@ -73,6 +73,13 @@ struct Source {
   const job::Field* field = nullptr;
 };
 
+/// A column that no value is read from. What it says of the row as a whole is looked at.
+struct UnreadColumn {
+  std::size_t cell = 0;
+  std::string heading;
+  bool is_status = false;  ///< headed so: a single letter may be a code
+};
+
 /// The columns of one schedule. Two ends a row when there is a `from_` or `to_` column, or a `from`
 /// or `to` column and no `end` column; a column of an end without a prefix then serves both ends,
 /// and the prefixed one comes before it where it is not blank.
@@ -80,6 +87,8 @@ struct Layout {
   static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
 
   std::vector<Column> columns;
+  std::vector<UnreadColumn> unread;      ///< without those that the user wants ignored
+  const UsualHeadings* usual = nullptr;  ///< borrowed; null: no word in a row is known
   std::vector<Default> defaults;
   std::optional<Default> quantity_default;
   const CableTypes* types = nullptr;  ///< borrowed; null where rows name none
@@ -165,8 +174,16 @@ using Sample = std::span<const std::vector<std::string>>;
   return layout.is_not_given(text) ? std::string_view() : text;
 }
 
-/// How many cables a row stands for: 1, or the default, where it does not say. Nothing where the
-/// cell holds no such number.
+/// How many cables a row stands for.
+struct RowCount {
+  std::uint64_t cables = 1;  ///< where it is not known: what is counted provisionally
+  bool by_tag = false;       ///< the tag names so many: "P-8 to P-12"
+  std::string unclear;       ///< why it is not known, a sentence; empty where it is
+};
+/// What the column of quantities says, else the default, else what the tag names: 1 nearly always.
+/// Nothing where the cell holds no such number.
+[[nodiscard]] std::optional<RowCount> count_of(const Layout& layout, Cells cells);
+/// The number alone.
 [[nodiscard]] std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells);
 
 /// What the take-off may be grouped by.

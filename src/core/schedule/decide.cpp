@@ -278,6 +278,15 @@ std::string unusable_text(const schedule::Decision& decision) {
   return text;
 }
 
+void say_count_unclear(const std::string& why, Decision& decision) {
+  if (!decision.usable()) return;
+  decision.reason += "; " + why;
+  if (!decision.proven) return;
+  decision.proven = false;
+  decision.group = "number of cables not known";
+  decision.change = "say in the column quantity how many cables the row stands for";
+}
+
 std::optional<measure::Evidence> weakest_evidence(const Decision& decision) {
   std::optional<measure::Evidence> weakest;
   for (const auto* figure : {&decision.sheath_od, &decision.bedding, &decision.armour}) {

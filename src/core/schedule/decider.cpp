@@ -87,8 +87,10 @@ class KeyCells {
         const Given cell = given(layout, source, row.cells);
         store += cell.text;
         store += '\0';
-        // What is wrong with a cell is said of its column.
-        store += cell.column != nullptr && cell.column->side == Side::both ? '1' : '2';
+        // What is wrong with a cell is said of its column, and a default is counted.
+        store += cell.by_default != Layout::k_none                           ? '3'
+                 : cell.column != nullptr && cell.column->side == Side::both ? '1'
+                                                                             : '2';
       }
     }
     return store;

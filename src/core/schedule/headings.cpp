@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "cutback/error.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::schedule {
@@ -196,6 +197,36 @@ void take_last_unit(std::string& plain, std::string& unit) {
   }
 }
 
+/// A number for the first two letters of a text; 0 where they are none.
+std::size_t start_number(std::string_view text) {
+  constexpr std::size_t k_letters = 26;
+  const auto place = [&](std::size_t at) {
+    const char c = at < text.size() ? small_letter(text[at]) : ' ';
+    return c >= 'a' && c <= 'z' ? static_cast<std::size_t>(c - 'a') : k_letters;
+  };
+  if (place(0) == k_letters || place(1) == k_letters) return 0;
+  return 1 + place(0) * k_letters + place(1);
+}
+
+ScheduleWord::Means means_of(std::string_view name) {
+  using Means = ScheduleWord::Means;
+  constexpr std::array<std::pair<std::string_view, Means>, 8> k_names{
+      {{"deleted", Means::deleted},
+       {"doubt", Means::doubt},
+       {"again", Means::again},
+       {"leads", Means::leads},
+       {"follows", Means::follows},
+       {"of cores", Means::of_cores},
+       {"code", Means::code},
+       {"count", Means::count}}};
+  const auto found = std::find_if(k_names.begin(), k_names.end(),
+                                  [&](const auto& each) { return each.first == name; });
+  if (found == k_names.end()) {
+    throw InternalError("the table schedule_words has no such meaning: " + std::string(name));
+  }
+  return found->second;
+}
+
 }  // namespace
 
 const std::string& Heading::shown() const {
@@ -260,6 +291,23 @@ const UsualHeading* UsualHeadings::find(std::string_view plain) const {
   return found != headings.end() && found->plain == plain ? &*found : nullptr;
 }
 
+bool UsualHeadings::is_word(ScheduleWord::Means means, std::string_view word) const {
+  return std::any_of(words.begin(), words.end(), [&](const ScheduleWord& each) {
+    return each.means == means && each.word == word;
+  });
+}
+
+bool UsualHeadings::may_hold_word(std::string_view text) const {
+  bool before = false;
+  for (std::size_t i = 0; i + 1 < text.size(); ++i) {
+    const char c = small_letter(text[i]);
+    const bool letter = c >= 'a' && c <= 'z';
+    if (letter && !before && word_starts[start_number(text.substr(i))]) return true;
+    before = letter;
+  }
+  return false;
+}
+
 UsualHeadings usual_headings(const tables::Standards& standards) {
   UsualHeadings usual;
   const tables::Table& table = standards.table("schedule_headings");
@@ -280,6 +328,17 @@ UsualHeadings usual_headings(const tables::Standards& standards) {
   std::stable_sort(
       usual.sides.begin(), usual.sides.end(),
       [](const SideWord& a, const SideWord& b) { return a.plain.size() > b.plain.size(); });
+  const tables::Table& words = standards.table("schedule_words");
+  for (std::size_t i = 0; i < words.rows.size(); ++i) {
+    usual.words.push_back({.word = words.text(i, "word"),
+                           .means = means_of(words.text(i, "means")),
+                           .alone = words.text(i, "where") == "alone"});
+    const ScheduleWord& word = usual.words.back();
+    if (word.means != ScheduleWord::Means::deleted && word.means != ScheduleWord::Means::doubt) {
+      continue;
+    }
+    usual.word_starts[start_number(word.word)] = true;
+  }
   return usual;
 }
 

@@ -215,6 +215,7 @@ class Builder {
     layout_.decimal = format_.decimal;
     layout_.evidence = format_.evidence;
     layout_.types = format_.types;
+    layout_.usual = format_.usual;
     put_blanks();
     put_defaults();
     layout_.tag = Layout::k_none;
@@ -231,6 +232,7 @@ class Builder {
       if (!places[i].named && !places[i].ignored) take_usual(i, places);
     }
     note_types();
+    note_unread(places);
     std::sort(layout_.columns.begin(), layout_.columns.end(),
               [](const Column& a, const Column& b) { return a.cell < b.cell; });
     check_own();
@@ -259,6 +261,7 @@ class Builder {
   void put_blanks();
   void put_defaults();
   void note_types();
+  void note_unread(const std::vector<Place>& places);
   void check_own();
   void check_needed();
   [[nodiscard]] bool is_taken(const Meaning& meaning);
@@ -509,6 +512,18 @@ void Builder::note_types() {
   }
 }
 
+void Builder::note_unread(const std::vector<Place>& places) {
+  std::vector<std::size_t> used{layout_.tag,      layout_.from,      layout_.to,
+                                layout_.quantity, layout_.area_name, layout_.drawing};
+  for (const Column& column : layout_.columns) used.push_back(column.cell);
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (places[i].ignored || std::find(used.begin(), used.end(), i) != used.end()) continue;
+    const std::string& shown = headings_[i].shown();
+    const bool status = small_letters(shown).find("status") != std::string::npos;
+    layout_.unread.push_back({.cell = i, .heading = shown, .is_status = status});
+  }
+}
+
 void Builder::check_own() {
   const std::vector<Fault> unknown = unknown_columns(format_);
   faults_.insert(faults_.end(), unknown.begin(), unknown.end());
@@ -573,30 +588,11 @@ bool Layout::is_blank_word(std::string_view text) const {
   return std::find(blanks.begin(), blanks.end(), small) != blanks.end();
 }
 
-std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells) {
-  constexpr double k_most = 10000.0;
-  std::string_view text = cell(cells, layout.quantity);
-  if (layout.is_not_given(text)) {
-    if (!layout.quantity_default) return 1;
-    text = layout.quantity_default->text;
-  }
-  const auto number = parse_number(text);
-  if (!number || *number < 1.0 || *number > k_most || *number != std::floor(*number)) {
-    return std::nullopt;
-  }
-  return static_cast<std::uint64_t>(*number);
-}
-
 std::string_view group_of_row(const Layout& layout, Cells cells, GroupBy by) {
   if (by == GroupBy::nothing) return {};
   const std::string_view text =
       cell(cells, by == GroupBy::drawing ? layout.drawing : layout.area_name);
   return layout.is_not_given(text) ? std::string_view() : text;
-}
-
-std::uint64_t quantity_default_of(const Layout& layout, Cells cells) {
-  if (!layout.quantity_default || !layout.is_not_given(cell(cells, layout.quantity))) return 0;
-  return std::uint64_t{1} << layout.quantity_default->number;
 }
 
 std::vector<Source> Layout::sources(Side side) const {

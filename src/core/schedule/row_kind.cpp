@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/schedule/row_words.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::schedule {
@@ -139,6 +140,29 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
   return RowKind::cable;
 }
 
+std::vector<SkippedRow> look_at_words(const Layout& layout, Cells cells) {
+  std::vector<SkippedRow> rows;
+  const std::string tag(tag_of(layout, cells));
+  if (const RowSays says = says_of_row(layout, cells); says.word != RowWord::none) {
+    const std::string text(cell(cells, says.cell));
+    const bool deleted = says.word == RowWord::deleted;
+    rows.push_back({.line = 0,
+                    .kind = deleted ? RowKind::deleted : RowKind::may_be_deleted,
+                    .text = says.cell == layout.tag ? tag : tag + ": " + text});
+    if (deleted) return rows;
+  }
+  const auto count = count_of(layout, cells);
+  if (count && count->by_tag) {
+    rows.push_back({.line = 0,
+                    .kind = RowKind::several_cables,
+                    .text = tag + ": " + std::to_string(count->cables)});
+  } else if (count && !count->unclear.empty()) {
+    rows.push_back(
+        {.line = 0, .kind = RowKind::count_unclear, .text = tag + ": " + count->unclear});
+  }
+  return rows;
+}
+
 void SkippedRows::add(const SkippedRow& row) {
   std::size_t& count = counts_[static_cast<std::size_t>(row.kind)];
   if (++count <= k_named_of_a_kind && row.kind != RowKind::blank) named_.push_back(row);
@@ -148,7 +172,8 @@ bool SkippedRows::empty() const {
   return std::all_of(counts_.begin(), counts_.end(), [](std::size_t count) { return count == 0; });
 }
 
-std::string SkippedRows::text(std::string_view row_word) const {
+/// Puts the rows of one kind behind the text.
+void SkippedRows::put(RowKind kind, std::string_view row_word, std::string& text) const {
   constexpr std::array<std::array<const char*, 2>, k_row_kinds> k_words{
       {{"cable", "cables"},
        {"blank", "blank"},
@@ -157,25 +182,45 @@ std::string SkippedRows::text(std::string_view row_word) const {
        {"row of headings again", "rows of headings again"},
        {"with nothing of its own", "with nothing of their own"},
        {"hidden", "hidden"},
-       {"struck through", "struck through"}}};
-  std::string text;
-  if (std::all_of(counts_.begin() + 2, counts_.end(), [](std::size_t n) { return n == 0; })) {
-    return text;  // blank rows alone
+       {"struck through", "struck through"},
+       {"deleted or not used", "deleted or not used"},
+       {"may be deleted", "may be deleted"},
+       {"with a tag that names several cables", "with a tag that names several cables"},
+       {"of an unknown number of cables", "of an unknown number of cables"}}};
+  const std::size_t count = this->count(kind);
+  if (count == 0) return;
+  if (!text.empty()) text += ", ";
+  text += std::to_string(count) + " " + k_words[static_cast<std::size_t>(kind)][count == 1 ? 0 : 1];
+  std::string names;
+  std::size_t named = 0;
+  for (const SkippedRow& row : named_) {
+    if (row.kind != kind) continue;
+    ++named;
+    names += (names.empty() ? "" : ", ") + std::string(row_word) + " " + std::to_string(row.line);
+    if (!row.text.empty()) names += " \"" + row.text + "\"";
   }
-  for (std::size_t kind = 1; kind < k_row_kinds; ++kind) {
-    const std::size_t count = counts_[kind];
-    if (count == 0) continue;
-    if (!text.empty()) text += ", ";
-    text += std::to_string(count) + " " + k_words[kind][count == 1 ? 0 : 1];
-    std::string names;
-    std::size_t named = 0;
-    for (const SkippedRow& row : named_) {
-      if (static_cast<std::size_t>(row.kind) != kind) continue;
-      ++named;
-      names += (names.empty() ? "" : ", ") + std::string(row_word) + " " + std::to_string(row.line);
-      if (!row.text.empty()) names += " \"" + row.text + "\"";
-    }
-    if (!names.empty()) text += " (" + names + (named < count ? ", ..." : "") + ")";
+  if (!names.empty()) text += " (" + names + (named < count ? ", ..." : "") + ")";
+}
+
+std::string SkippedRows::text(std::string_view row_word) const {
+  std::string text;
+  const bool any = count(RowKind::title) + count(RowKind::no_tag) + count(RowKind::headings) +
+                       count(RowKind::goes_on) + count(RowKind::hidden) + count(RowKind::struck) +
+                       count(RowKind::deleted) >
+                   0;
+  if (!any) return text;  // blank rows alone
+  for (std::size_t i = 1; i < k_row_kinds; ++i) {
+    const auto kind = static_cast<RowKind>(i);
+    if (!is_answered(kind)) put(kind, row_word, text);
+  }
+  return text;
+}
+
+std::string SkippedRows::answered_text(std::string_view row_word) const {
+  std::string text;
+  for (std::size_t i = 1; i < k_row_kinds; ++i) {
+    const auto kind = static_cast<RowKind>(i);
+    if (is_answered(kind)) put(kind, row_word, text);
   }
   return text;
 }

@@ -65,6 +65,7 @@ bool may_be(const job::Field& field, std::string_view text) {
     return text == "to-suit" || has_any(runs, k_threads);
   }
   // Two voltages: to earth, and between lines.
+  if (field.key == "quantity") return is_digit(text.front());
   if (field.key == "voltage") return text.find('/') != std::string_view::npos;
   return field.kind != job::FieldKind::words && field.kind != job::FieldKind::yes_no;
 }

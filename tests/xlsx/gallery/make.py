@@ -309,3 +309,25 @@ openpyxl_book("cable_size.xlsx", [
     ["C-03", "2x2x1.5", None, None, None, "M20", "300/500 V"],
     ["C-04", "3C x 2.5mm2", None, None, None, "M20", "6.35/11 kV"],
     ["C-05", "3c+e 2.5", *SMALL, "0.6/1"]])
+
+# ---- rows that are no cables any more, and rows of several ------------------------------------
+
+STATUS = HEAD + ["Qty", "Rev", "Status", "Remarks"]
+
+
+def listed(tag, quantity=None, status=None, remark=None, ends=("MCC-1", "Pump")):
+    return cable(tag, ends=ends) + [quantity, "B", status, remark]
+
+
+openpyxl_book("deleted_rows.xlsx", [
+    STATUS, listed("C-01"), listed("C-02", status="Deleted"), listed("C-03", remark="Superseded by C-01"),
+    listed("C-04 (VOID)"), listed("C-05", status="Hold"), listed("C-06", remark="2 spare cores"),
+    listed("C-07", remark="deleted rev B, reinstated rev C"), listed("SPARE"),
+    listed("C-08", ends=("MCC-1", "NOT USED"))])
+openpyxl_book("quantities.xlsx", [
+    STATUS, listed("C-01", "2 off"), listed("C-02", "x3"), listed("C-03", "TBC"), listed("C-04", 2),
+    listed("P-8 to P-12"), listed("P-20..P-22", 3), listed("P-30 to P-32", 1), listed("P-8/9/10"),
+    listed("P-40/41"), listed("C-05", "2 per phase")])
+openpyxl_book("quantity_headings.xlsx", [
+    ["Sl No", "Cable No", "O/D", "Bedding", "Wire", "Entry", "No.", "Sets", "Cables in parallel"],
+    [1, "C-01", *SMALL, 7, 8, 2]])
