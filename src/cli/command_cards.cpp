@@ -250,14 +250,16 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
   auto& input = inputs.emplace_back();
   input.push_back({path, std::move(pipe)});
   run::Schedule schedule = open_schedule(input, options.format, typed.format, standards, runtime);
-  report_headings(schedule, options.format, runtime);
+  ReaderNotes notes(runtime);
+  report_headings(schedule, options.format, notes, runtime);
   std::optional<run::ChosenParts> chosen;
   if (!options.results.empty()) {
     chosen.emplace(options.results, list, "write them with cutback schedule FILE --output RESULTS");
   }
-  const bool place =
-      run::has_place_column(schedule) &&
-      run::speaks_of_place(open_schedule(input, options.format, typed.format, standards, runtime));
+  const bool place = asks_place(
+      schedule, input,
+      [&] { return open_schedule(input, options.format, typed.format, standards, runtime); },
+      notes);
   run.add_schedule(std::move(schedule), place, chosen ? &*chosen : nullptr, source);
 }
 

@@ -158,8 +158,23 @@ void check_stock(const gland::GlandList& list) {
                          .hint = "fill in the column stock, or leave --use-stock out"});
 }
 
+/// What is to be said of the rows once all are read.
+void note_rows(const run::ScheduleResult& result, const run::Schedule& schedule,
+               ReaderNotes& notes) {
+  report_skipped(schedule, result.skipped, notes);
+  report_words(result.taken, notes);
+  for (const std::string& text : result.twice) notes.add(text);
+  if (result.twice_count > result.twice.size()) {
+    notes.add("and " + std::to_string(result.twice_count - result.twice.size()) +
+              " more tags that stand twice");
+  }
+  if (!result.all_compared) {
+    notes.add("too many rows to look for tags that stand twice in all of them");
+  }
+}
+
 run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run, bool wide,
-                               Runtime& runtime) {
+                               ReaderNotes& notes, Runtime& runtime) {
   if (!runtime.common.output.empty()) {
     io::FileWriter& writer = runtime.files.add(runtime.common.output);
     run.write = [&writer](std::string_view text) { writer.append(text); };
@@ -195,20 +210,13 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
   if (!run.json && !wide) run.write(io::schedule_csv_head());
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
+  note_rows(result, schedule, notes);
+  if (run.json && !notes.lines().empty()) run.write(print::notes_json(notes.lines()));
   return result;
 }
 
-void report(const run::ScheduleResult& result, const run::Schedule& schedule,
-            const std::string& file, const gland::GlandList& list, const Runtime& runtime) {
-  report_skipped(schedule, result.skipped, runtime);
-  for (const std::string& text : result.twice) runtime.warn(text);
-  if (result.twice_count > result.twice.size()) {
-    runtime.warn("and " + std::to_string(result.twice_count - result.twice.size()) +
-                 " more tags that stand twice");
-  }
-  if (!result.all_compared) {
-    runtime.warn("too many rows to look for tags that stand twice in all of them");
-  }
+void report(const run::ScheduleResult& result, const std::string& file,
+            const gland::GlandList& list, const Runtime& runtime) {
   // A table of results has no place for it.
   if (runtime.tables.is_used()) runtime.err << "cutback: " << words_of(runtime.tables) << '\n';
   if (runtime.common.quiet) return;
@@ -260,7 +268,7 @@ Revisions compare(const ScheduleOptions& options, Typed& typed, const schedule::
     return open_schedule(inputs, options.format, typed.format, standards, runtime);
   };
   schedule::Settings before = settings;
-  before.asking.place = run::speaks_of_place(open());
+  before.asking.place = run::ask_place(open(), open).asked;
   const run::Schedule earlier = open();
   Revisions revisions;
   revisions.before = run::collect_ends(files_of(earlier), before, typed.by);
@@ -346,10 +354,10 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const GlandLists lists = runtime.gland_lists(standards);
   const gland::GlandList& list = lists.all;
   schedule::TakeoffTerms terms = terms_of(options, typed, lists, runtime);
-  report_headings(opened, options.format, runtime);
+  ReaderNotes notes(runtime);
+  report_headings(opened, options.format, notes, runtime);
   const fit::Selector glands(list.glands, typed.prefer);
-  const bool place =
-      run::has_place_column(opened) && (!can_open_again(inputs) || run::speaks_of_place(open()));
+  const bool place = asks_place(opened, inputs, open, notes);
   check_groups(opened, typed.by);
   run::ScheduleRun run{.settings = {.standards = &standards,
                                     .glands = &glands,
@@ -399,7 +407,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
       exceptions.add(group, line);
     };
   }
-  const run::ScheduleResult result = decide_all(opened, run, options.wide, runtime);
+  const run::ScheduleResult result = decide_all(opened, run, options.wide, notes, runtime);
   schedule::Takeoff takeoff = schedule::takeoff(result.tally, list.glands, terms);
   std::optional<Revisions> revisions;
   if (!options.against.empty()) {
@@ -414,19 +422,20 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
   }
   if (workbook) {
-    auto notes = run::schedule_notes(
+    auto lines = run::schedule_notes(
         path, list.name,
         print::defaults_summary(typed.format.format.defaults, result.tally.defaults),
-        about_run(options, result.tally, runtime));
-    if (runtime.tables.is_used()) notes.push_back(words_of(runtime.tables));
+        about_run(options, result.tally, runtime), notes.lines());
+    if (runtime.tables.is_used()) lines.push_back(words_of(runtime.tables));
     workbook->finish(result.tally, takeoff, exceptions,
-                     revisions ? io::changes_csv(revisions->changes) : std::string(), notes);
+                     revisions ? io::changes_csv(revisions->changes) : std::string(), lines);
   }
   if (appended) {
     runtime.extras().append_to_workbook(path, *append_file, appended->sheets());
   }
   runtime.finish();
-  report(result, opened, path, list, runtime);
+  notes.say();
+  report(result, path, list, runtime);
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, result.tally.defaults);
   }

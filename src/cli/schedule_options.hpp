@@ -3,7 +3,9 @@
 
 #include <cstddef>
 #include <deque>
+#include <functional>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <vector>
@@ -30,6 +32,7 @@ struct FormatOptions {
   std::vector<std::string> ignored;
   std::vector<std::string> blanks;
   std::vector<std::string> defaults;
+  std::vector<std::string> words;
   std::string types;
   std::string columns_file;
   std::string save_columns;
@@ -76,14 +79,37 @@ void add_currency(CLI::App& command, std::string& label);
                                           const tables::Standards& standards,
                                           const Runtime& runtime);
 
-/// Says on stderr how the headings were understood and which sheets were not read, and writes
-/// --save-columns.
-void report_headings(const run::Schedule& schedule, const FormatOptions& options,
-                     const Runtime& runtime);
+/// What is to be said of how a schedule was read: on stderr, unless --quiet, and in the files of
+/// results always.
+class ReaderNotes {
+ public:
+  explicit ReaderNotes(const Runtime& runtime) : runtime_(runtime) {}
+  void add(std::string text) { lines_.push_back(std::move(text)); }
+  /// Prints those that are new.
+  void say();
+  [[nodiscard]] const std::vector<std::string>& lines() const { return lines_; }
 
-/// Says which rows of a table are no ends.
+ private:
+  const Runtime& runtime_;
+  std::vector<std::string> lines_;
+  std::size_t said_ = 0;
+};
+
+/// How the headings were understood and which sheets were not read; writes --save-columns.
+void report_headings(const run::Schedule& schedule, const FormatOptions& options,
+                     ReaderNotes& notes, const Runtime& runtime);
+
+/// Which rows of a table are no ends.
 void report_skipped(const run::Schedule& schedule, std::span<const schedule::SkippedRows> skipped,
-                    const Runtime& runtime);
+                    ReaderNotes& notes);
+
+/// Which words of cells were taken for what.
+void report_words(const std::set<std::string>& taken, ReaderNotes& notes);
+
+/// Whether every end is asked about its place, and why where no column says so.
+[[nodiscard]] bool asks_place(const run::Schedule& opened,
+                              const std::deque<run::ScheduleInput>& inputs,
+                              const std::function<run::Schedule()>& again, ReaderNotes& notes);
 
 /// The tables of a schedule, for whoever reads them one after the other.
 [[nodiscard]] std::vector<io::ScheduleFile*> files_of(const run::Schedule& schedule);

@@ -79,7 +79,7 @@ class CardsRun {
   void add_job(const std::string& path, const job::JobInput& input, const std::string& source);
   /// @param schedule  kept until finish()
   /// @param chosen    may be null
-  /// @param place  it speaks of places (speaks_of_place)
+  /// @param place  it speaks of places (ask_place)
   void add_schedule(Schedule schedule, bool place, ChosenParts* chosen, const std::string& source);
   /// Prints all.
   void finish();

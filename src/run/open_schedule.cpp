@@ -164,9 +164,10 @@ class Opener {
     const bool one_file = std::count(files_.begin(), files_.end(), files_.front()) ==
                           static_cast<std::ptrdiff_t>(files_.size());
     for (std::size_t i = 0; i < tables.size(); ++i) {
-      std::string source = one_file ? "" : files_[i];
+      // One file of text may be named twice.
+      std::string source = one_file && !sheets_[i].empty() ? "" : files_[i];
       if (!sheets_[i].empty()) source += (source.empty() ? "sheet " : ", sheet ") + sheets_[i];
-      const std::string name = one_file ? sheets_[i] : source;
+      const std::string name = one_file && !sheets_[i].empty() ? sheets_[i] : source;
       tables[i].file->set_place(i, source + ", ", name);
     }
   }

@@ -8,6 +8,7 @@
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "run/place_asked.hpp"
 #include "run/row_pipeline.hpp"
 #include "run/tag_register.hpp"
 
@@ -44,6 +45,7 @@ class Worker {
   }
 
   [[nodiscard]] schedule::Tally take_tally() { return std::move(tally_); }
+  [[nodiscard]] const std::set<std::string>& taken() const { return decider_.taken(); }
 
  private:
   void row(Chunk& chunk, const io::CsvRecord& record) {
@@ -139,6 +141,9 @@ class Collected {
   }
 
   void put_out(Chunk& chunk) {
+    if (!run_.settings.asking.place && !chunk.block.places.empty()) {
+      throw too_late_to_ask(*files_[at_], chunk.block.places.front());
+    }
     run_.write(chunk.text);
     if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
     if (rows_ == 0 && chunk.taken && *chunk.taken > 0.0) {
@@ -155,7 +160,10 @@ class Collected {
     run_.progress(rows_, taken);
   }
 
-  void add(schedule::Tally&& tally) { result_.tally.add(std::move(tally)); }
+  void add(Worker& worker) {
+    result_.tally.add(worker.take_tally());
+    result_.taken.insert(worker.taken().begin(), worker.taken().end());
+  }
 
   ScheduleResult result() {
     result_.all_compared = !tags_.full();
@@ -205,7 +213,7 @@ ScheduleResult run_schedule(std::span<io::ScheduleFile* const> files, const Sche
     work_through_rows<Chunk>(
         file, run.threads, [&] { return std::make_unique<Worker>(file, run); },
         [&](Chunk& chunk, Worker&) { all.put_out(chunk); },
-        [&](Worker& worker) { all.add(worker.take_tally()); });
+        [&](Worker& worker) { all.add(worker); });
   }
   return all.result();
 }

@@ -15,20 +15,21 @@ namespace cutback::schedule {
 
 enum class RowKind : std::uint8_t {
   cable,
-  blank,     ///< no cell says anything
-  title,     ///< a text across the row, or alone in it
-  no_tag,    ///< a subtotal, a note: nothing stands for the tag, and nothing tells a cable
-  headings,  ///< the headings again
-  goes_on,   ///< every cell belongs to a merged cell that begins above
-  hidden,    ///< in the spreadsheet
-  struck,    ///< struck through, as what was deleted
-  deleted,   ///< a word of the row says that it is no cable any more
+  blank,           ///< no cell says anything
+  title,           ///< a text across the row, or alone in it
+  no_tag,          ///< a subtotal, a note: nothing stands for the tag, and nothing tells a cable
+  headings,        ///< the headings again
+  goes_on,         ///< every cell belongs to a merged cell that begins above
+  hidden,          ///< in the spreadsheet
+  struck,          ///< struck through, as what was deleted
+  deleted,         ///< a word of the row says that it is no cable any more
+  other_headings,  ///< headings again, but of other columns: what is below it would be misread
   // Rows that are answered, and named because a person must look at them:
   may_be_deleted,  ///< a word of the row may say so
   several_cables,  ///< its tag names several
   count_unclear,   ///< how many cables it is, is not known
 };
-inline constexpr std::size_t k_row_kinds = 12;
+inline constexpr std::size_t k_row_kinds = 13;
 [[nodiscard]] constexpr bool is_answered(RowKind kind) {
   return kind == RowKind::cable || kind >= RowKind::may_be_deleted;
 }
@@ -50,6 +51,11 @@ struct RowLook {
 /// A row with all that a cable needs to be one is always `cable`, whatever may be wrong with it; so
 /// is one that tells a diameter and has no tag.
 [[nodiscard]] RowKind kind_of(const Layout& layout, const RowLook& row);
+
+/// The first text of a note or title that speaks of a hazardous place; empty where none does.
+[[nodiscard]] std::string place_in_note(const Layout& layout, Cells cells);
+/// The same of a cable's row: names of its ends and of its area, and columns that nobody reads.
+[[nodiscard]] std::string place_in_row(const Layout& layout, Cells cells);
 
 /// A row that is no end, or one that is to be looked at.
 struct SkippedRow {

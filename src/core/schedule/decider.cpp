@@ -6,13 +6,16 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <set>
 #include <string_view>
 #include <unordered_map>
 #include <utility>
 #include <vector>
 
 #include "core/schedule/cell_text.hpp"
+#include "core/schedule/cell_words.hpp"
 #include "core/schedule/decide_detail.hpp"
+#include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/measure/reading.hpp"
 #include "cutback/number.hpp"
@@ -109,9 +112,14 @@ class KeyCells {
   std::vector<Run> runs_;
 };
 
-/// Whether a cell may fill more fields than its own: 4C x 16mm2 in a column of cores or sizes.
+/// Whether a cell may fill more fields than its own: 4C x 16mm2 in a column of cores or sizes, SWA
+/// in one of armour, Zone 1 IIB in one of zones.
 bool may_say_more(const job::Field& field, std::string_view cell) {
-  return (field.key == "cores" || field.key == "csa_mm2") && !parse_number(cell);
+  if (field.key == "cores" || field.key == "csa_mm2") return !parse_number(cell);
+  if (field.key == "entry") return cell.find(' ') != std::string_view::npos;
+  if (field.kind != job::FieldKind::words) return false;
+  const auto words = job::words_of(field);
+  return std::find(words.begin(), words.end(), cell) == words.end();
 }
 
 /// Where the cells of one end stand that decide anything.
@@ -205,6 +213,8 @@ class Decider::State {
     return slot.decided;
   }
 
+  [[nodiscard]] const std::set<std::string>& taken() const { return taken_; }
+
   std::vector<std::uint32_t> fitting(const Row& row, Side side, std::uint64_t* defaults) {
     row_ = row;
     side_ = side;
@@ -246,14 +256,29 @@ class Decider::State {
     std::vector<Fault> faults;
     RowNotes notes;
     const job::JobInput input = input_of(layout_, row_.cells, side_, faults, &notes);
+    taken_.insert(notes.taken.begin(), notes.taken.end());
     Decision decision;
     if (faults.empty()) {
       decision = schedule::decide(input, settings_, supply, notes);
+      for (Fault& fault : decision.faults) name_column(fault);
     } else {
       decision.faults = std::move(faults);
     }
     decision.defaults = notes.defaults;
     return decision;
+  }
+
+  /// What a job file calls cable.sheath_od_mm is a column here, by its own heading.
+  void name_column(Fault& fault) const {
+    for (const Source& source : layout_.sources(side_)) {
+      const std::string key =
+          std::string(source.field->section) + "." + std::string(source.field->key);
+      if (fault.where != key) continue;
+      const Given cell = given(layout_, source, row_.cells, type_);
+      fault.where = cell.column != nullptr ? "column " + cell.column->heading
+                                           : "column " + std::string(source.field->key);
+      return;
+    }
   }
 
   /// @return false where the end is not usable
@@ -405,6 +430,7 @@ class Decider::State {
     if (!put_cells(layout_, sources().family.sources(), row_.cells, type_, input, notes).empty()) {
       return;
     }
+    taken_.insert(notes.taken.begin(), notes.taken.end());
     finish_input(layout_, type_, notes, input);
     family.figures =
         text_of([](const job::Field& field) { return field.feeds.into == Into::figures; });
@@ -456,6 +482,7 @@ class Decider::State {
                                            const gland::Gland& gland) -> const detail::Fittings& {
     return fittings(question, gland);
   };
+  std::set<std::string> taken_;
   // The end at hand.
   Row row_;
   Side side_ = Side::both;
@@ -476,5 +503,7 @@ Decided& Decider::decide(const Row& row, Side side, const Supply* supply) {
 std::vector<std::uint32_t> Decider::fitting(const Row& row, Side side, std::uint64_t* defaults) {
   return state_->fitting(row, side, defaults);
 }
+
+const std::set<std::string>& Decider::taken() const { return state_->taken(); }
 
 }  // namespace cutback::schedule

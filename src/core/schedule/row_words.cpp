@@ -68,16 +68,17 @@ bool is_of_cores(const UsualHeadings& usual, std::string_view text, std::string_
 RowWord begun_with(const UsualHeadings& usual, const ScheduleWord& word, std::string_view text) {
   const std::string_view rest = behind(text, word.word);
   if (rest.empty()) return RowWord::deleted;
-  if (word.alone && is_of_cores(usual, text, word.word, 0)) return RowWord::none;
+  if (word.strict && is_of_cores(usual, text, word.word, 0)) return RowWord::none;
   const bool goes_on = is_digit(rest.front()) || usual.is_word(Means::follows, first_word(rest));
-  if (!goes_on || word.alone || any_word(usual, Means::again, rest)) return RowWord::may_be_deleted;
+  if (!goes_on || word.strict || any_word(usual, Means::again, rest))
+    return RowWord::may_be_deleted;
   return RowWord::deleted;
 }
 
 }  // namespace
 
 RowWord word_of_remark(const UsualHeadings& usual, std::string_view text) {
-  if (!usual.may_hold_word(text)) return RowWord::none;
+  if (!usual.of_deleted.any_in(text)) return RowWord::none;
   const std::string all = words_in(text);
   std::string_view rest = all;
   while (usual.is_word(Means::leads, first_word(rest)) && rest.find(' ') != std::string::npos) {
@@ -94,7 +95,7 @@ RowWord word_of_remark(const UsualHeadings& usual, std::string_view text) {
       continue;
     }
     const std::size_t at = place_of(all, word.word);
-    if (at != std::string::npos && !(word.alone && is_of_cores(usual, all, word.word, at))) {
+    if (at != std::string::npos && !(word.strict && is_of_cores(usual, all, word.word, at))) {
       found = RowWord::may_be_deleted;
     }
   }
@@ -102,7 +103,7 @@ RowWord word_of_remark(const UsualHeadings& usual, std::string_view text) {
 }
 
 RowWord word_of_tag(const UsualHeadings& usual, std::string_view text) {
-  if (!usual.may_hold_word(text)) return RowWord::none;
+  if (!usual.of_deleted.any_in(text)) return RowWord::none;
   const std::string all = words_in(text);
   RowWord found = RowWord::none;
   for (const ScheduleWord& word : usual.words) {
@@ -110,7 +111,7 @@ RowWord word_of_tag(const UsualHeadings& usual, std::string_view text) {
     const std::size_t at = place_of(all, word.word);
     if (at == std::string::npos) continue;
     // A tag may begin so for another reason: VOID-12 stands in a void.
-    const bool ends = at + word.word.size() == all.size() && (at == 0 || !word.alone);
+    const bool ends = at + word.word.size() == all.size() && (at == 0 || !word.strict);
     if (word.means == Means::deleted && ends) return RowWord::deleted;
     found = RowWord::may_be_deleted;
   }
@@ -118,16 +119,46 @@ RowWord word_of_tag(const UsualHeadings& usual, std::string_view text) {
 }
 
 RowWord word_of_place(const UsualHeadings& usual, std::string_view text) {
-  if (!usual.may_hold_word(text)) return RowWord::none;
+  if (!usual.of_deleted.any_in(text)) return RowWord::none;
   const std::string all = words_in(text);
   for (const ScheduleWord& word : usual.words) {
     if (all != word.word) continue;
     if (word.means == Means::doubt) return RowWord::may_be_deleted;
     // A cable may go to a spare way.
     if (word.means == Means::deleted)
-      return word.alone ? RowWord::may_be_deleted : RowWord::deleted;
+      return word.strict ? RowWord::may_be_deleted : RowWord::deleted;
   }
   return RowWord::none;
+}
+
+bool is_plain_place(const UsualHeadings& usual, std::string_view text) {
+  const std::string all = words_in(text);
+  return all.empty() ? text == "-" : usual.is_word(Means::plain_place, all);
+}
+
+bool tells_hazard(const UsualHeadings& usual, std::string_view text, bool equipment) {
+  if (!usual.of_hazard.any_in(text)) return false;
+  const std::string all = words_in(text);
+  return std::any_of(usual.words.begin(), usual.words.end(), [&](const ScheduleWord& word) {
+    if (word.means != Means::hazard || (equipment && !word.strict)) return false;
+    const std::size_t at = place_of(all, word.word);
+    if (at == std::string::npos) return false;
+    const std::string_view before = trimmed(std::string_view(all).substr(0, at));
+    const std::string_view word_before = before.substr(before.rfind(' ') + 1);
+    return !usual.is_word(Means::is_not, word_before);
+  });
+}
+
+bool heads_hazard(const UsualHeadings& usual, std::string_view heading) {
+  const std::string all = " " + words_in(heading) + " ";
+  bool any = false;
+  for (const ScheduleWord& word : usual.words) {
+    const bool whole = word.strict || word.means == Means::no_hazard_heading;
+    const bool there = all.find(" " + word.word + (whole ? " " : "")) != std::string::npos;
+    if (word.means == Means::no_hazard_heading && there) return false;
+    any = any || (word.means == Means::hazard_heading && there);
+  }
+  return any;
 }
 
 RowSays says_of_row(const Layout& layout, Cells cells) {

@@ -23,6 +23,14 @@ enum class RowWord {
 /// What stands where the equipment of an end does.
 [[nodiscard]] RowWord word_of_place(const UsualHeadings& usual, std::string_view text);
 
+/// A cell that says that a place is plain, or nothing.
+[[nodiscard]] bool is_plain_place(const UsualHeadings& usual, std::string_view text);
+/// Whether a text speaks of a hazardous place: "ZONE 1 AREA", "Ex d", "IIB"; not "non hazardous".
+/// @param equipment  the text is a name: a zone counts there, not what may be letters of the name
+[[nodiscard]] bool tells_hazard(const UsualHeadings& usual, std::string_view text, bool equipment);
+/// Whether a heading speaks of hazardous places.
+[[nodiscard]] bool heads_hazard(const UsualHeadings& usual, std::string_view heading);
+
 /// The strongest of such words in a row.
 struct RowSays {
   RowWord word = RowWord::none;

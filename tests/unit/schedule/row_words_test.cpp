@@ -140,8 +140,9 @@ TEST_CASE("count_of: a tag that may name several cables, or one", "[unit][schedu
 }
 
 TEST_CASE("count_of: a tag that names one cable", "[unit][schedule]") {
-  for (const char* tag : {"P-8", "MCC/P-8", "MCC1-P8", "P-8-12", "11-P-8", "C-101 - PUMP",
-                          "MCC1 to P-8", "Pump to MCC", "PUMP A/PUMP B", "W1", "1/2-W", "C_12", "-1+2"}) {
+  for (const char* tag :
+       {"P-8", "MCC/P-8", "MCC1-P8", "P-8-12", "11-P-8", "C-101 - PUMP", "MCC1 to P-8",
+        "Pump to MCC", "PUMP A/PUMP B", "W1", "1/2-W", "C_12", "-1+2"}) {
     INFO(tag);
     CHECK(of_tag(tag).empty());
   }
