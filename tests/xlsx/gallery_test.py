@@ -129,6 +129,8 @@ CASES = {
     "voltage_alone.xlsx": ((), ["2 C-01 not-known", "3 C-02 marginal-inside"], ("system_voltage = Cable Voltage Rating",)),
     "merged_quantity.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20") + both(4, "C-03", "PLAIN-20"),
                              ('1 of an unknown number of cables (row 3 "C-02: the quantity is "?"',)),
+    # Of a type that nothing explains no layer is estimated; of one that names its layers they are.
+    "type_not_explained.xlsx": ((), ["2 C-01 marginal-inside", "3 C-02 not-known", "4 C-03 not-known"], ()),
     "diameter_alone.xlsx": ((), ["2 C-01 not-known"], ('"Ø (mm)" is not read',)),
     "quantity_headings.xlsx": ((), ["2 C-01 PLAIN-20"], ('"No." is not read', '"Sets" is not read', "quantity = Cables")),
 }

@@ -83,6 +83,26 @@ std::vector<Fault> set_words(const CellSays& says, const std::string& where, job
 std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std::string& where,
                              job::JobInput& input, RowNotes& notes);
 
+/// A type that no file explains: XLPE/SWA/PVC says its layers; of any other nothing is estimated.
+std::vector<Fault> set_layers(const Given& cell, job::JobInput& input, RowNotes& notes) {
+  const auto layers = written::read_layers(cell.text);
+  if (!layers || layers->armour.empty()) {
+    notes.no_estimate = true;
+    return {};
+  }
+  std::vector<Fault> faults;
+  const std::string where = "column " + cell.column->heading;
+  for (const auto& [key, text] :
+       {std::pair("insulation", &layers->insulation), std::pair("armour", &layers->armour),
+        std::pair("armour_material", &layers->armour_material)}) {
+    if (text->empty()) continue;
+    for (Fault& fault : set_once(input, job::field_named(key), *text, where)) {
+      faults.push_back(std::move(fault));
+    }
+  }
+  return faults;
+}
+
 /// One voltage or two, which no built-in construction has: 11 kV, 6.35/11, 300/500 V.
 bool is_other_voltage(std::string_view text) {
   const std::string full = heading_form(text).full;
@@ -291,6 +311,9 @@ std::vector<Fault> put_cells(const Layout& layout, std::span<const Source> sourc
     if (source.field->key == k_type) {
       if (cell.by_default != Layout::k_none && layout.types != nullptr) {
         notes.defaults |= std::uint64_t{1} << layout.defaults[cell.by_default].number;
+      }
+      if (layout.types == nullptr) {
+        for (Fault& fault : set_layers(cell, input, notes)) faults.push_back(std::move(fault));
       }
       continue;
     }

@@ -390,4 +390,7 @@ for name, end in (("defaults.csv", "\n"), ("defaults_crlf.csv", "\r\n")):
     text_file(name, end.join(",".join("" if cell is None else str(cell) for cell in row) for row in IP) + end)
 openpyxl_book("merged_quantity.xlsx", [HEAD + ["Qty"], cable("C-01") + [2], cable("C-02"), cable("C-03") + [3]],
               lambda _, sheet: sheet.merge_cells("L2:L3"))
+openpyxl_book("type_not_explained.xlsx", [
+    ["Cable No", "Cable Type", "Cores", "CSA", "Entry"], ["C-01", "XLPE/SWA/PVC", 3, 2.5, "M20"],
+    ["C-02", "XLPE/PVC", 3, 2.5, "M20"], ["C-03", "MICC", 3, 2.5, "M20"]])
 openpyxl_book("diameter_alone.xlsx", [["Cable No", "Ø (mm)", "Bedding", "Entry"], ["C-01", 13.9, 9.2, "M20"]])
