@@ -3,18 +3,21 @@
 #include <unistd.h>
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <array>
 #include <csignal>
 #include <filesystem>
 #include <memory>
 
+#include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
 #include "cli/runtime.hpp"
-#include "cli/terminal.hpp"
+#include "cli/talk.hpp"
 #include "cutback/ask/ask.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/job_file.hpp"
+#include "cutback/io/made_file.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/print/print.hpp"
@@ -34,8 +37,6 @@ constexpr const char* k_example =
     "Example: a new end; the same cable later, from where it was left:\n"
     "  cutback ask --save P-201.json\n"
     "  cutback ask P-201.json";
-
-constexpr std::size_t k_columns = 80;
 
 struct AskOptions {
   std::string file;
@@ -57,59 +58,6 @@ class StopsReading {
 
  private:
   struct sigaction before_ {};
-};
-
-/// The dialogue's two ways: what is said, and what is typed.
-class Talk {
- public:
-  explicit Talk(const Runtime& runtime)
-      : runtime_(runtime),
-        out_(runtime.common.json || !runtime.common.output.empty() ? runtime.err : runtime.out),
-        columns_(std::min(
-            runtime.environment.out_columns == 0 ? k_columns : runtime.environment.out_columns,
-            k_columns)),
-        edited_(runtime.environment.in_is_terminal && runtime.environment.out_is_terminal) {}
-
-  void say(std::string_view text, std::size_t indent = 2) {
-    out_ << folded(text, columns_, indent) << '\n';
-  }
-  /// A command to be copied: broken as a shell goes on.
-  void copy(std::string_view line) {
-    std::string text = folded(line, columns_ - 2, 2);
-    for (std::size_t end = text.find('\n'); end != std::string::npos;
-         end = text.find('\n', end + 3)) {
-      text.insert(end, " \\");
-    }
-    out_ << text << '\n';
-  }
-  /// Lines that keep their spaces where the terminal is wide enough for them.
-  void show(std::string_view lines) {
-    while (!lines.empty()) {
-      const std::size_t end = std::min(lines.find('\n'), lines.size());
-      say(lines.substr(0, end));
-      lines.remove_prefix(std::min(end + 1, lines.size()));
-    }
-  }
-
-  /// @return nothing where no more comes
-  std::optional<std::string> hear() {
-    out_ << std::flush;
-    if (edited_) return runtime_.extras().read_line("> ");
-    out_ << "> " << std::flush;
-    std::string line;
-    if (runtime_.environment.in == nullptr || !std::getline(*runtime_.environment.in, line)) {
-      out_ << '\n';
-      return std::nullopt;
-    }
-    out_ << line << '\n';
-    return line;
-  }
-
- private:
-  const Runtime& runtime_;
-  std::ostream& out_;
-  std::size_t columns_;
-  bool edited_;
 };
 
 /// Words of a command line as a shell takes them.
@@ -142,9 +90,11 @@ class Dialogue {
         talk_(runtime) {
     std::vector<Fault> faults;
     if (!options.file.empty()) state_.start = io::load_job(options.file);
-    word_ = options.prefer;
-    remembered_ = runtime.remember(state_.start, word_);
+    Choices choices{.prefer = options.prefer, .units = {}};
+    remembered_ = runtime.remember(state_.start, choices);
+    word_ = choices.prefer;
     prefer_ = parse_prefer(word_, faults);
+    inches_ = parse_units(choices.units, faults);
     if (!faults.empty()) throw InputError(std::move(faults));
     check_start();
   }
@@ -207,6 +157,13 @@ class Dialogue {
     talk_.say("  ? " + prompt.not_known, 2);
   }
 
+  [[nodiscard]] print::Style style() const {
+    print::Style style;
+    style.colour = runtime_.colour();
+    style.inches = inches_;
+    return style;
+  }
+
   /// The screen of `fit`, the command that repeats it, and the file.
   void answer() {
     const job::JobInput input = ask::job_of(state_);
@@ -223,7 +180,7 @@ class Dialogue {
       runtime_.emit(print::fit_text(question, ranked, list_.name, {}));
     } else {
       talk_.say("");
-      talk_.show(print::fit_text(question, ranked, list_.name, {.colour = runtime_.colour()}));
+      talk_.show(print::fit_text(question, ranked, list_.name, style()));
     }
     std::vector<std::string> words = ask::command_of(state_);
     if (!word_.empty()) words.insert(words.end(), {"--prefer", word_});
@@ -241,6 +198,7 @@ class Dialogue {
     for (;;) {
       talk_.say("");
       talk_.say("Enter: done; s: the sheet; o: the other end of this cable; w FILE: save the job");
+      talk_.say("m FILE: into the register of finished ends");
       const auto line = talk_.hear();
       const std::string_view word = line ? trimmed(*line) : std::string_view{};
       if (word.empty()) return false;
@@ -252,8 +210,10 @@ class Dialogue {
         return true;
       } else if (word.starts_with("w ")) {
         save(std::string(trimmed(word.substr(2))));
+      } else if (word.starts_with("m ")) {
+        if (!enter(std::string(trimmed(word.substr(2))))) return false;
       } else {
-        talk_.say("! Enter, s, o, or w with the name of a file");
+        talk_.say("! Enter, s, o, or w or m with the name of a file");
       }
     }
   }
@@ -281,7 +241,61 @@ class Dialogue {
     const sheet::Sheet made =
         sheet::make_sheet(question, sheet::choose(job, ranked, ""), list_.name);
     talk_.say("");
-    talk_.show(print::sheet_text(made, {.colour = runtime_.colour()}));
+    talk_.show(print::sheet_text(made, style()));
+    if (made.fit && made.fit->gland->armour != cable::ArmourKind::none &&
+        !made.fit->gland->armour_stop_mm) {
+      talk_.say(
+          "Its armour stop is not in the list. Measured once on the gland in hand it is kept: "
+          "cutback glands FILE --measure " +
+          made.fit->gland->part);
+    }
+    return true;
+  }
+
+  /// A line of the register: what was measured, and the gland where it is finished.
+  /// @return false at the end of input
+  bool enter(const std::string& path) {
+    const job::JobInput input = ask::job_of(state_);
+    io::MadeRow row;
+    row.set("tag", input.tag.value_or(""));
+    row.set("end", input.end.value_or(""));
+    row.set("made_at", today(runtime_));
+    const auto put = [&](const char* column, const std::optional<measure::Readings>& readings) {
+      if (readings) row.set(column, readings->text);
+    };
+    put("sheath_od_mm", input.sheath_od_mm);
+    put("bedding_mm", input.bedding_mm);
+    put("armour_mm", input.armour_mm);
+    constexpr std::array<std::pair<const char*, const char*>, 6> k_asked{{
+        {"tag", "Tag of the cable"},
+        {"end", "Which end"},
+        {"part", "Gland that it was finished with; Enter: measured, not finished"},
+        {"batch", "Batch of the gland; Enter: not known"},
+        {"torque_nm", "Torque of the body, in N m; Enter: not known"},
+        {"by", "Who made it; Enter: not said"},
+    }};
+    for (const auto& [column, asks] : k_asked) {
+      const std::string_view name(column);
+      if (!row.cell(name).empty()) continue;
+      const bool of_a_gland = name == "batch" || name == "torque_nm";
+      if (of_a_gland && row.cell("part").empty()) continue;
+      for (;;) {
+        talk_.say(asks);
+        const auto line = talk_.hear();
+        if (!line) return false;
+        row.set(name, std::string(trimmed(*line)));
+        std::vector<Fault> faults = io::faults_of(row);
+        std::erase_if(faults, [&](const Fault& fault) { return fault.where != name; });
+        if (faults.empty()) break;
+        talk_.say("! " + to_line(faults.front()));
+      }
+    }
+    try {
+      if (const auto remark = io::append_made(path, row)) talk_.say("! " + *remark);
+      talk_.say("Written into " + path + ": cutback made " + path + " shows it.");
+    } catch (const Error& error) {
+      talk_.say("! " + std::string(error.what()));
+    }
     return true;
   }
 
@@ -317,6 +331,7 @@ class Dialogue {
   std::string word_;  ///< for prefer_, as given or remembered
   std::vector<Assumption> remembered_;
   fit::Prefer prefer_ = fit::Prefer::price;
+  bool inches_ = false;
   ask::State state_;
   int exit_ = k_exit_no_fit;
 };

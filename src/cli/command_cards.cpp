@@ -5,6 +5,7 @@
 #include <array>
 #include <deque>
 #include <memory>
+#include <thread>
 
 #include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
@@ -44,12 +45,12 @@ struct CardsOptions {
   std::vector<std::string> files;
   std::string paper = "A5";
   std::string per_page;
-  bool landscape = false;
   std::vector<std::string> only;
   std::string sort = "given";
   std::string by = "end";
   std::string results;
-  std::string prefer = "price";
+  std::string made;
+  std::string prefer;
   bool dated = false;
 };
 
@@ -99,7 +100,9 @@ Typed understand(const CardsOptions& options, const Runtime& runtime) {
   std::vector<Fault> faults;
   Typed typed;
   typed.format = understand(options.format, faults);
-  typed.prefer = parse_prefer(options.prefer, faults);
+  Choices choices{.prefer = options.prefer, .units = {}};
+  runtime.remember_for_schedule(choices, typed.format.format);
+  typed.prefer = parse_prefer(choices.prefer, faults);
   typed.paper = paper_of(options, faults);
   constexpr std::array<std::string_view, 4> k_orders{"given", "tag", "end", "gland"};
   const auto order = std::find(k_orders.begin(), k_orders.end(), options.sort);
@@ -151,23 +154,15 @@ bool is_job(std::string_view text) {
   return at != std::string_view::npos && text[at] == '{';
 }
 
-std::string beginning_of(const std::string& path) {
-  constexpr std::size_t k_enough = 256;
-  io::PieceReader file(path);
-  std::string first;
-  file.read(first, k_enough);
-  return first;
-}
-
 /// Where the pages go: the file is there when the first card is, and not before.
 class Printer {
  public:
-  Printer(const Runtime& runtime, const print::Paper& paper, print::PageNote note)
-      : runtime_(runtime), paper_(paper), note_(std::move(note)) {}
+  Printer(const Runtime& runtime, const print::Paper& paper, print::PageNote note, unsigned threads)
+      : runtime_(runtime), paper_(paper), note_(std::move(note)), threads_(threads) {}
 
-  void add(const print::Card& card) {
+  void add(print::Card card) {
     if (!cards_) open();
-    cards_->add(card);
+    cards_->add(std::move(card));
   }
   void add_place(const print::PlacePage& place) {
     if (!cards_) open();
@@ -186,18 +181,20 @@ class Printer {
     if (!runtime_.common.output.empty()) {
       file_ = &runtime_.files.add(runtime_.common.output);
     }
-    cards_ = runtime_.extras().new_card_printer(paper_, note_, [this](std::string_view bytes) {
+    const auto write = [this](std::string_view bytes) {
       if (file_ != nullptr) {
         file_->append(bytes);
       } else {
         runtime_.out << bytes;
       }
-    });
+    };
+    cards_ = runtime_.extras().new_card_printer(paper_, note_, write, threads_);
   }
 
   const Runtime& runtime_;
   print::Paper paper_;
   print::PageNote note_;
+  unsigned threads_;
   io::FileWriter* file_ = nullptr;  ///< null: stdout
   std::unique_ptr<print::CardPrinter> cards_;
 };
@@ -217,12 +214,32 @@ class Printer {
                          .hint = hint.empty() ? hint : hint + "?"});
 }
 
+/// What a register says of the schedules that are printed, and its rows that none of them has.
+struct Made {
+  std::deque<run::MadeSchedule> schedules;  ///< kept as long as their ends are decided
+
+  [[nodiscard]] std::vector<run::NotFound> not_found() const {
+    std::vector<run::NotFound> rows;
+    if (schedules.empty()) return rows;
+    for (const run::NotFound& row : schedules.front().not_found) {
+      const bool nowhere =
+          std::all_of(schedules.begin(), schedules.end(), [&](const run::MadeSchedule& each) {
+            return std::any_of(each.not_found.begin(), each.not_found.end(),
+                               [&](const run::NotFound& one) { return one.line == row.line; });
+          });
+      if (nowhere) rows.push_back(row);
+    }
+    return rows;
+  }
+};
+
 /// Inputs are kept as long as their rows are used.
 using Inputs = std::deque<std::deque<run::ScheduleInput>>;
 
 /// What the cards say that they are from: the file's name and a hash of what it holds.
-std::string source_of(const std::string& path, const std::optional<io::WholeFile>& pipe) {
-  const std::string hash = run::content_hash(pipe ? pipe->text() : io::WholeFile(path).text());
+/// @param whole  its text, where it is no workbook
+std::string source_of(const std::string& path, const std::optional<io::WholeFile>& whole) {
+  const std::string hash = run::content_hash(whole ? whole->text() : io::WholeFile(path).text());
   const std::size_t folder = path.rfind('/');
   const std::string name = folder == std::string::npos ? path : path.substr(folder + 1);
   return (path == "-" ? std::string("standard input") : name) + " " + hash;
@@ -230,10 +247,10 @@ std::string source_of(const std::string& path, const std::optional<io::WholeFile
 
 void add_file(const std::string& path, const CardsOptions& options, Typed& typed,
               const tables::Standards& standards, const gland::GlandList& list, Runtime& runtime,
-              Inputs& inputs, run::CardsRun& run) {
-  // What comes out of a pipe is kept: it is looked at twice.
-  auto pipe = run::take_pipe(path);
-  if (is_job(pipe ? std::string(pipe->text().substr(0, 256)) : beginning_of(path))) {
+              Inputs& inputs, Made& made, run::CardsRun& run) {
+  // Read once: it is looked at twice, and has its hash on every card.
+  auto whole = run::take_text(path);
+  if (whole && is_job(whole->text())) {
     if (!options.results.empty()) {
       throw InputError(Fault{.code = ErrorCode::contradiction,
                              .what = "results belong to a schedule",
@@ -242,23 +259,37 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
                              .allowed = {},
                              .hint = "leave --results out"});
     }
-    run.add_job(path, pipe ? io::read_job(pipe->text(), path) : io::load_job(path),
-                source_of(path, pipe));
+    if (!options.made.empty()) {
+      throw InputError(make_fault(ErrorCode::contradiction, "a register belongs to a schedule",
+                                  "--made", path + " is a job", "", "leave --made out"));
+    }
+    run.add_job(path, io::read_job(whole->text(), path), source_of(path, whole));
     return;
   }
-  const std::string source = source_of(path, pipe);
+  const std::string source = source_of(path, whole);
   auto& input = inputs.emplace_back();
-  input.push_back({path, std::move(pipe)});
+  input.push_back({path, std::move(whole)});
   run::Schedule schedule = open_schedule(input, options.format, typed.format, standards, runtime);
-  report_headings(schedule, options.format, runtime);
+  ReaderNotes notes(runtime);
+  report_headings(schedule, options.format, notes, runtime);
   std::optional<run::ChosenParts> chosen;
   if (!options.results.empty()) {
     chosen.emplace(options.results, list, "write them with cutback schedule FILE --output RESULTS");
   }
-  const bool place =
-      run::has_place_column(schedule) &&
-      run::speaks_of_place(open_schedule(input, options.format, typed.format, standards, runtime));
-  run.add_schedule(std::move(schedule), place, chosen ? &*chosen : nullptr, source);
+  const bool place = asks_place(
+      schedule, input,
+      [&] { return open_schedule(input, options.format, typed.format, standards, runtime); },
+      notes);
+  const schedule::MadeEnds* ends = nullptr;
+  if (!options.made.empty()) {
+    ends =
+        &made.schedules
+             .emplace_back(load_made(
+                 options.made,
+                 open_schedule(input, options.format, typed.format, standards, runtime), runtime))
+             .ends;
+  }
+  run.add_schedule(std::move(schedule), {place, ends}, chosen ? &*chosen : nullptr, source);
 }
 
 int run_cards(const CardsOptions& options, Runtime& runtime) {
@@ -267,14 +298,17 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   const tables::Standards standards = runtime.standards();
   const gland::GlandList list = runtime.glands(standards);
   const fit::Selector glands(list.glands, typed.prefer);
+  const unsigned threads = std::max(1U, std::thread::hardware_concurrency());
   Printer printer(
       runtime, typed.paper,
-      {.program = runtime.program(), .dated = options.dated ? utc_date(runtime) : std::string()});
+      {.program = runtime.program(), .dated = options.dated ? utc_date(runtime) : std::string()},
+      threads);
   Progress progress(runtime.err, "cards");
   const bool shows = runtime.environment.err_is_terminal && !runtime.common.quiet;
   std::size_t printed = 0;
   std::optional<double> taken;
   Inputs inputs;
+  Made made;
   run::CardsRun run(
       {.standards = &standards,
        .list = &list,
@@ -283,19 +317,26 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
        .order = typed.order,
        .by = typed.by,
        .print =
-           [&](const print::Card& card) {
-             printer.add(card);
+           [&](print::Card card) {
+             printer.add(std::move(card));
              ++printed;
              if (shows) progress.show(printed, taken);
            },
        .print_place = [&](const print::PlacePage& place) { printer.add_place(place); },
        .warn = [&](const std::string& text) { runtime.warn(text); },
-       .progress = [&](double part) { taken = part; }});
+       .progress = [&](double part) { taken = part; },
+       .threads = threads});
   for (const std::string& file : options.files) {
-    add_file(file, options, typed, standards, list, runtime, inputs, run);
+    add_file(file, options, typed, standards, list, runtime, inputs, made, run);
   }
+  for (const run::NotFound& row : made.not_found()) runtime.warn(row.says);
   run.finish();
   progress.clear();
+  if (printer.is_empty() && run.made() > 0) {
+    throw InputError(make_fault(ErrorCode::missing,
+                                "every end is finished: no type is left to make", "--by", "type",
+                                "", "cutback made says what was made"));
+  }
   if (printer.is_empty()) nothing_to_print(run.not_found());
   const print::CardCount count = printer.finish();
   const std::string other_cuts = run.other_cuts();
@@ -306,6 +347,10 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   }
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, run.defaults());
+  }
+  if (run.made() > 0) {
+    runtime.warn(std::to_string(run.made()) +
+                 " finished ends have no card: a card of a type is for what is still to be made");
   }
   const print::CardsReport report{.count = count, .cut = run.fitting(), .fitting = run.proven()};
   if (runtime.common.json) {
@@ -337,9 +382,6 @@ void add_cards(CLI::App& app, Context& context) {
             ->add_option("--per-page", options->per_page,
                          "Cards on a page of A4 or Letter: 1, 2 or 4 (default 2)")
             ->type_name("N"));
-  // Every card lies on its long side since the drawing runs along it; command lines that ask for
-  // that go on working.
-  command->add_flag("--landscape", options->landscape)->group("");
   pages(command->add_flag("--dated", options->dated,
                           "Print today's date on the pages, or that of SOURCE_DATE_EPOCH"));
   command
@@ -369,6 +411,7 @@ void add_cards(CLI::App& app, Context& context) {
           "Glands as the results of this schedule (CSV) say; the marks are worked out anew")
       ->type_name("FILE")
       ->group("Order");
+  add_made_option(*command, options->made);
   add_format(*command, options->format);
   add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {

@@ -35,6 +35,7 @@ struct FitOptions {
   bool unmeasured = false;
   bool ask_all = false;
   std::string prefer;
+  std::string units;
   bool all = false;
   bool why = false;
   bool sources = false;
@@ -73,9 +74,10 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   std::vector<std::string> taken;
   std::vector<Fault> faults = options.job.fill(input, taken);
   runtime.say_taken(taken);
-  std::string word = options.prefer;
-  const std::vector<Assumption> remembered = runtime.remember(input, word);
-  const fit::Prefer prefer = parse_prefer(word, faults);
+  Choices choices{.prefer = options.prefer, .units = options.units};
+  const std::vector<Assumption> remembered = runtime.remember(input, choices);
+  const fit::Prefer prefer = parse_prefer(choices.prefer, faults);
+  const bool inches = parse_units(choices.units, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
   job::Job job = job::resolve(input, standards, job::Unstated::measured,
@@ -89,7 +91,8 @@ int run_fit(const FitOptions& options, Runtime& runtime) {
   const print::Style style{.colour = runtime.colour(),
                            .all = options.all,
                            .why = options.why,
-                           .sources = options.sources};
+                           .sources = options.sources,
+                           .inches = inches};
   runtime.emit(runtime.common.json ? print::fit_json(question, ranked)
                                    : print::fit_text(question, ranked, list.name, style));
   const bool fits = !ranked.empty() && ranked.front().verdict == Verdict::fits;
@@ -120,6 +123,7 @@ void add_fit(CLI::App& app, Context& context) {
                  "A drum like these that was not measured itself")
       ->group("Drum");
   add_prefer(*command, options->prefer);
+  add_units(*command, options->units);
   command
       ->add_flag("--ask-all", options->ask_all,
                  "Ask of entry, joint, place and earth also where nothing of them is given")

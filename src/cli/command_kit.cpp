@@ -121,18 +121,19 @@ int run_kit(const KitOptions& options, Runtime& runtime) {
   const run::Schedule schedule = open();
   const gland::GlandList list = runtime.glands(standards);
   if (typed.by == schedule::KitBy::price) check_prices(list);
-  report_headings(schedule, options.format, runtime);
+  ReaderNotes notes(runtime);
+  report_headings(schedule, options.format, notes, runtime);
   const fit::Selector glands(list.glands, fit::Prefer::price);
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
-  const bool place =
-      run::has_place_column(schedule) && (!can_open_again(inputs) || run::speaks_of_place(open()));
+  const bool place = asks_place(schedule, inputs, open, notes);
   run::GroupedSchedule grouped =
       run::group_schedule(files_of(schedule),
                           {.standards = &standards,
                            .glands = &glands,
                            .asking = {.purpose = fit::Purpose::schedule, .place = place}},
                           cores, run::Keep::not_served);
-  report_skipped(schedule, grouped.skipped, runtime);
+  report_skipped(schedule, grouped.skipped, notes);
+  report_words(grouped.taken, notes);
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, grouped.defaults);
   }

@@ -4,27 +4,34 @@
 #include <algorithm>
 #include <map>
 #include <memory>
-#include <nlohmann/json.hpp>
 
 #include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
+#include "cli/job_options.hpp"
+#include "cli/made_report.hpp"
 #include "cli/runtime.hpp"
+#include "cli/schedule_options.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/made_file.hpp"
+#include "run/made_account.hpp"
+#include "run/natural_order.hpp"
+#include "run/place_asked.hpp"
 
 namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
     "The register of finished ends (CSV): put a row behind the others, or look what\n"
-    "is made, what is outstanding of a schedule, and what has another gland.";
+    "is made, what is outstanding of a schedule, what has another gland, and which\n"
+    "readings lie outside what the gland takes.";
 
 constexpr const char* k_example =
-    "Example: an end is finished; then what is still to do of a schedule's results:\n"
-    "  cutback made made.csv --tag P-201 --end motor --part ARM-16-M20 --by JB\n"
-    "  cutback made made.csv --results results.csv";
+    "Example: an end is finished; then what is still to do of a schedule, by place:\n"
+    "  cutback made made.csv --tag P-201 --end from --part ARM-16-M20 --by JB\n"
+    "  cutback made made.csv --schedule cables.csv --glands glands.csv\n"
+    "The same register measures a schedule: cutback cards cables.csv --made made.csv";
 
 /// An option for each column of the register.
 struct ColumnOption {
@@ -54,15 +61,15 @@ constexpr ColumnOption k_options[] = {
 struct MadeOptions {
   std::string file;
   std::string results;
+  FormatOptions format;  ///< of the schedule
+  std::string prefer;
   std::map<std::string, std::string> values;  ///< by column
 };
 
-using End = std::pair<std::string, std::string>;  ///< tag and end
-
-/// An end of the results of `cutback schedule`.
-struct Planned {
-  End end;
-  std::string part;
+/// Every end that is planned, and the rows of the register that are of none.
+struct Plan {
+  std::vector<Planned> ends;
+  std::vector<run::NotFound> not_found;
 };
 
 std::vector<Planned> read_results(const std::string& path) {
@@ -88,7 +95,7 @@ std::vector<Planned> read_results(const std::string& path) {
       const std::size_t at = places.at(name);
       return at < record.fields.size() ? std::string(record.fields[at]) : std::string();
     };
-    list.push_back({{cell("tag"), cell("end")}, cell("part")});
+    list.push_back({{cell("tag"), cell("end")}, cell("part"), {}, {}, {}});
   }
   return list;
 }
@@ -107,116 +114,74 @@ std::map<End, io::MadeRow> last_rows(const io::MadeFile& file) {
   return ends;
 }
 
-/// What the register comes to beside the results of a schedule.
-struct Account {
-  std::vector<io::MadeRow> finished;
-  std::vector<io::MadeRow> measured;  ///< and not finished
-  std::vector<Planned> outstanding;
-  std::vector<std::pair<Planned, io::MadeRow>> other_gland;
-  std::vector<io::MadeRow> not_planned;
-};
+Plan plan_by_results(const std::string& path, const std::map<End, io::MadeRow>& rows) {
+  Plan plan{.ends = read_results(path), .not_found = {}};
+  std::map<End, bool> known;
+  for (Planned& each : plan.ends) {
+    known[each.end] = true;
+    const auto found = rows.find(each.end);
+    if (found != rows.end()) each.made = found->second.cell("part");
+  }
+  for (const auto& [end, row] : rows) {
+    if (!known.contains(end)) {
+      plan.not_found.push_back({row.line, name_of(end)});
+    }
+  }
+  return plan;
+}
 
-Account account_of(const io::MadeFile& file, const std::vector<Planned>* planned) {
+Plan plan_by_schedule(const MadeOptions& options, const io::MadeFile& file,
+                      const Runtime& runtime) {
+  std::vector<Fault> faults;
+  TypedFormat typed = understand(options.format, faults);
+  Choices choices{.prefer = options.prefer, .units = {}};
+  runtime.remember_for_schedule(choices, typed.format);
+  const fit::Prefer prefer = parse_prefer(choices.prefer, faults);
+  if (!faults.empty()) throw InputError(std::move(faults));
+  const tables::Standards standards = runtime.standards();
+  const auto inputs = schedule_inputs(options.format.files, true);
+  const auto open = [&] {
+    return open_schedule(inputs, options.format, typed, standards, runtime);
+  };
+  const run::Schedule opened = open();
+  const gland::GlandList list = runtime.glands(standards);
+  ReaderNotes notes(runtime);
+  report_headings(opened, options.format, notes, runtime);
+  const fit::Selector glands(list.glands, prefer);
+  const bool place = asks_place(opened, inputs, open, notes);
+  const run::MadeSchedule made = run::match_made(file, options.file, open());
+  Plan plan{.ends = {}, .not_found = made.not_found};
+  for (run::AccountedEnd& end :
+       run::account_of(opened,
+                       {.standards = &standards,
+                       .glands = &glands,
+                       .asking = {.purpose = fit::Purpose::schedule, .place = place}},
+                       made.ends)) {
+    plan.ends.push_back({{end.tag, end.end}, end.part, end.place, end.made, end.outside});
+  }
+  return plan;
+}
+
+Account account_of(const std::map<End, io::MadeRow>& rows, const std::optional<Plan>& plan) {
   Account account;
-  const std::map<End, io::MadeRow> ends = last_rows(file);
-  for (const auto& [end, row] : ends) {
+  for (const auto& [end, row] : rows) {
     (row.cell("part").empty() ? account.measured : account.finished).push_back(row);
   }
-  if (planned == nullptr) return account;
-  std::map<End, bool> known;
-  for (const Planned& each : *planned) {
-    known[each.end] = true;
-    const auto found = ends.find(each.end);
-    if (found == ends.end() || found->second.cell("part").empty()) {
+  if (!plan) return account;
+  account.planned = true;
+  account.not_found = plan->not_found;
+  for (const Planned& each : plan->ends) {
+    if (each.made.empty()) {
       account.outstanding.push_back(each);
-    } else if (found->second.cell("part") != each.part) {
-      account.other_gland.emplace_back(each, found->second);
+    } else if (each.made != each.part) {
+      account.other_gland.push_back(each);
     }
+    if (!each.outside.empty()) account.outside.push_back(each);
   }
-  for (const io::MadeRow& row : account.finished) {
-    if (!known.contains({row.cell("tag"), row.cell("end")})) account.not_planned.push_back(row);
-  }
+  std::stable_sort(
+      account.outstanding.begin(), account.outstanding.end(),
+      [](const Planned& a, const Planned& b) { return run::natural_less(a.place, b.place); });
   return account;
-}
-
-std::string name_of(const End& end) { return end.first + ", " + end.second; }
-std::string name_of(const io::MadeRow& row) { return name_of({row.cell("tag"), row.cell("end")}); }
-
-std::string as_text(const Account& account, bool planned) {
-  std::string text;
-  const auto part = [&](const char* heading, std::size_t count) {
-    text += std::string(text.empty() ? "" : "\n") + heading + ": " + std::to_string(count) + "\n";
-  };
-  part("FINISHED", account.finished.size());
-  for (const io::MadeRow& row : account.finished) {
-    text += "  " + name_of(row) + "  " + row.cell("part") + "  " + row.cell("made_at") + "  " +
-            row.cell("by") + "\n";
-  }
-  if (!account.measured.empty()) {
-    part("MEASURED, NOT FINISHED", account.measured.size());
-    for (const io::MadeRow& row : account.measured) text += "  " + name_of(row) + "\n";
-  }
-  if (!planned) return text;
-  part("OUTSTANDING", account.outstanding.size());
-  for (const Planned& each : account.outstanding) {
-    text +=
-        "  " + name_of(each.end) + "  " + (each.part.empty() ? "no gland yet" : each.part) + "\n";
-  }
-  part("MADE WITH ANOTHER GLAND", account.other_gland.size());
-  for (const auto& [each, row] : account.other_gland) {
-    text += "  " + name_of(each.end) + "  " + row.cell("part") + ", the schedule has " +
-            (each.part.empty() ? "none" : each.part) + "\n";
-  }
-  if (!account.not_planned.empty()) {
-    part("NOT IN THE SCHEDULE", account.not_planned.size());
-    for (const io::MadeRow& row : account.not_planned) text += "  " + name_of(row) + "\n";
-  }
-  return text;
-}
-
-std::string as_json(const Account& account, bool planned) {
-  using Json = nlohmann::ordered_json;
-  Json result;
-  result["cutback"] = CUTBACK_VERSION;
-  result["format"] = 1;
-  const auto rows = [](const std::vector<io::MadeRow>& list) {
-    Json array = Json::array();
-    for (const io::MadeRow& row : list) {
-      Json item = Json::object();
-      for (const std::string_view column : io::made_columns()) {
-        if (!row.cell(column).empty()) item[std::string(column)] = row.cell(column);
-      }
-      array.push_back(std::move(item));
-    }
-    return array;
-  };
-  result["finished"] = rows(account.finished);
-  result["measured"] = rows(account.measured);
-  if (planned) {
-    Json outstanding = Json::array();
-    for (const Planned& each : account.outstanding) {
-      outstanding.push_back(
-          {{"tag", each.end.first}, {"end", each.end.second}, {"part", each.part}});
-    }
-    Json other = Json::array();
-    for (const auto& [each, row] : account.other_gland) {
-      other.push_back({{"tag", each.end.first},
-                       {"end", each.end.second},
-                       {"part", row.cell("part")},
-                       {"planned", each.part}});
-    }
-    result["outstanding"] = std::move(outstanding);
-    result["other_gland"] = std::move(other);
-    result["not_planned"] = rows(account.not_planned);
-  }
-  return result.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
-
-/// `20260331120000Z` as 2026-03-31.
-std::string today(const Runtime& runtime) {
-  const std::string stamp = utc_date(runtime);
-  const std::size_t at = stamp.find_first_of("0123456789");
-  return stamp.substr(at, 4) + "-" + stamp.substr(at + 4, 2) + "-" + stamp.substr(at + 6, 2);
 }
 
 void append(const MadeOptions& options, const Runtime& runtime) {
@@ -235,15 +200,21 @@ void append(const MadeOptions& options, const Runtime& runtime) {
 }
 
 int run_made(const MadeOptions& options, Runtime& runtime) {
+  if (!options.results.empty() && !options.format.files.empty()) {
+    throw InputError(make_fault(ErrorCode::contradiction, "what is planned is given twice",
+                                "--schedule", "--results", "", "leave one of them out"));
+  }
   if (!options.values.empty()) append(options, runtime);
   const io::MadeFile file = io::load_made(options.file);
   for (const std::string& warning : file.warnings) runtime.warn(warning);
-  const bool planned = !options.results.empty();
-  const std::vector<Planned> results =
-      planned ? read_results(options.results) : std::vector<Planned>{};
-  const Account account = account_of(file, planned ? &results : nullptr);
-  runtime.emit(runtime.common.json ? as_json(account, planned) : as_text(account, planned));
-  const bool done = account.outstanding.empty() && account.other_gland.empty();
+  const std::map<End, io::MadeRow> rows = last_rows(file);
+  std::optional<Plan> plan;
+  if (!options.results.empty()) plan = plan_by_results(options.results, rows);
+  if (!options.format.files.empty()) plan = plan_by_schedule(options, file, runtime);
+  const Account account = account_of(rows, plan);
+  runtime.emit(runtime.common.json ? made_json(account, file) : made_text(account));
+  const bool done =
+      account.outstanding.empty() && account.other_gland.empty() && account.outside.empty();
   return done ? k_exit_fits : k_exit_no_fit;
 }
 
@@ -261,6 +232,14 @@ void add_made(CLI::App& app, Context& context) {
                    "Results of cutback schedule (CSV), to say what is outstanding")
       ->type_name("FILE")
       ->group("Schedule");
+  command
+      ->add_option("--schedule", options->format.files,
+                   "Cable schedule (CSV or .xlsx), to say what is outstanding; any number of times")
+      ->type_name("FILE")
+      ->allow_extra_args(false)
+      ->group("Schedule");
+  add_format(*command, options->format);
+  add_prefer(*command, options->prefer);
   for (const ColumnOption& option : k_options) {
     command
         ->add_option_function<std::string>(
@@ -272,9 +251,10 @@ void add_made(CLI::App& app, Context& context) {
         ->type_name(option.type)
         ->group("Row");
   }
-  add_common(*command, context.common, Reads::no_glands);
+  add_common(*command, context.common, Reads::glands);
   command->callback([options, &context] {
     context.command.run = [options](Runtime& runtime) { return run_made(*options, runtime); };
+    context.command.needs_extras = [options] { return any_workbook(options->format); };
   });
 }
 

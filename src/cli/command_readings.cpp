@@ -19,7 +19,8 @@ constexpr const char* k_description =
     "What a set of readings says about a drum: the diameter at a place not measured\n"
     "yet, whether it lies in a seal's range, and how many more places would settle\n"
     "it. FILE is CSV with the columns drum, place and value_mm, one reading a row;\n"
-    "rows with the same drum and place are one place.";
+    "rows with the same drum and place are one place. A register of finished ends\n"
+    "serves as well: the sheath of every row that names its drum.";
 
 constexpr const char* k_example =
     "Example: will the rest of these drums suit a seal for 11 to 16 mm?\n"
@@ -128,10 +129,13 @@ int run_readings(const ReadingsOptions& options, Runtime& runtime) {
   const tables::Standards standards = runtime.standards();
   const measure::DrumsResult result = measure::analyse_drums(in, standards.caliper_limits);
   const print::Style style{.colour = runtime.colour()};
-  runtime.emit(
-      runtime.common.json
-          ? print::readings_json(in, result)
-          : print::readings_text(in, result, standards.table("caliper_limits").source(), style));
+  std::string error_source = standards.table("caliper_limits").source();
+  if (!measure::coarse_step_note(in.caliper, standards.caliper_limits).empty()) {
+    error_source =
+        "the step itself, for no published row is so coarse (common practice, no source)";
+  }
+  runtime.emit(runtime.common.json ? print::readings_json(in, result)
+                                   : print::readings_text(in, result, error_source, style));
   const Verdict verdict = result.judgement.verdict;
   // Without a range nothing was asked that could fail.
   return verdict == Verdict::fits || verdict == Verdict::not_known ? k_exit_fits : k_exit_no_fit;

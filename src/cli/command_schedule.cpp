@@ -54,7 +54,7 @@ constexpr std::int64_t k_any_day_unix_s = 946684800;
 
 struct ScheduleOptions {
   FormatOptions format;
-  std::string prefer = "price";
+  std::string prefer;
   bool list_columns = false;
   bool use_stock = false;
   bool wide = false;
@@ -65,6 +65,7 @@ struct ScheduleOptions {
   std::string accessories;
   std::string by;
   std::string against;
+  std::string made;
   std::string changes;
   std::string revision;
   bool dated = false;
@@ -78,15 +79,20 @@ struct Typed {
   TypedFormat format;
   double spare_percent = 0.0;
   schedule::GroupBy by = schedule::GroupBy::nothing;
+  Choices choices;
   fit::Prefer prefer = fit::Prefer::price;
   unsigned threads = 0;
 };
 
-Typed understand(const ScheduleOptions& options) {
+Typed understand(const ScheduleOptions& options, const Runtime& runtime) {
   std::vector<Fault> faults;
   Typed typed;
   typed.format = understand(options.format, faults);
-  typed.prefer = parse_prefer(options.prefer, faults);
+  typed.choices.prefer = options.prefer;
+  // Stock is shared out by price, whatever is remembered.
+  if (options.use_stock && options.prefer.empty()) typed.choices.prefer = "price";
+  runtime.remember_for_schedule(typed.choices, typed.format.format);
+  typed.prefer = parse_prefer(typed.choices.prefer, faults);
   if (options.use_stock && typed.prefer != fit::Prefer::price) {
     faults.push_back(make_fault(ErrorCode::contradiction, "stock is shared out by price",
                                 "--prefer", options.prefer, "price, or no --use-stock"));
@@ -158,8 +164,23 @@ void check_stock(const gland::GlandList& list) {
                          .hint = "fill in the column stock, or leave --use-stock out"});
 }
 
+/// What is to be said of the rows once all are read.
+void note_rows(const run::ScheduleResult& result, const run::Schedule& schedule,
+               ReaderNotes& notes) {
+  report_skipped(schedule, result.skipped, notes);
+  report_words(result.taken, notes);
+  for (const std::string& text : result.twice) notes.add(text);
+  if (result.twice_count > result.twice.size()) {
+    notes.add("and " + std::to_string(result.twice_count - result.twice.size()) +
+              " more tags that stand twice");
+  }
+  if (!result.all_compared) {
+    notes.add("too many rows to look for tags that stand twice in all of them");
+  }
+}
+
 run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run, bool wide,
-                               Runtime& runtime) {
+                               ReaderNotes& notes, Runtime& runtime) {
   if (!runtime.common.output.empty()) {
     io::FileWriter& writer = runtime.files.add(runtime.common.output);
     run.write = [&writer](std::string_view text) { writer.append(text); };
@@ -195,20 +216,13 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
   if (!run.json && !wide) run.write(io::schedule_csv_head());
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
+  note_rows(result, schedule, notes);
+  if (run.json && !notes.lines().empty()) run.write(print::notes_json(notes.lines()));
   return result;
 }
 
-void report(const run::ScheduleResult& result, const run::Schedule& schedule,
-            const std::string& file, const gland::GlandList& list, const Runtime& runtime) {
-  report_skipped(schedule, result.skipped, runtime);
-  for (const std::string& text : result.twice) runtime.warn(text);
-  if (result.twice_count > result.twice.size()) {
-    runtime.warn("and " + std::to_string(result.twice_count - result.twice.size()) +
-                 " more tags that stand twice");
-  }
-  if (!result.all_compared) {
-    runtime.warn("too many rows to look for tags that stand twice in all of them");
-  }
+void report(const run::ScheduleResult& result, const std::string& file,
+            const gland::GlandList& list, const Runtime& runtime) {
   // A table of results has no place for it.
   if (runtime.tables.is_used()) runtime.err << "cutback: " << words_of(runtime.tables) << '\n';
   if (runtime.common.quiet) return;
@@ -260,7 +274,7 @@ Revisions compare(const ScheduleOptions& options, Typed& typed, const schedule::
     return open_schedule(inputs, options.format, typed.format, standards, runtime);
   };
   schedule::Settings before = settings;
-  before.asking.place = run::speaks_of_place(open());
+  before.asking.place = run::ask_place(open(), open).asked;
   const run::Schedule earlier = open();
   Revisions revisions;
   revisions.before = run::collect_ends(files_of(earlier), before, typed.by);
@@ -270,12 +284,12 @@ Revisions compare(const ScheduleOptions& options, Typed& typed, const schedule::
 }
 
 /// What the notes of the workbook say of this run.
-std::vector<std::string> about_run(const ScheduleOptions& options, const schedule::Tally& tally,
-                                   const Runtime& runtime) {
+std::vector<std::string> about_run(const ScheduleOptions& options, const std::string& prefer,
+                                   const schedule::Tally& tally, const Runtime& runtime) {
   std::vector<std::string> lines;
   if (!options.revision.empty()) lines.push_back("Revision: " + options.revision + ".");
   if (options.dated) lines.push_back("Made at " + utc_date(runtime) + ".");
-  std::string given = "prefer " + options.prefer + ", spare " + options.spare;
+  std::string given = "prefer " + (prefer.empty() ? "price" : prefer) + ", spare " + options.spare;
   const auto say = [&](const char* name, const std::string& value) {
     if (!value.empty()) given += std::string(", ") + name + " " + value;
   };
@@ -287,6 +301,7 @@ std::vector<std::string> about_run(const ScheduleOptions& options, const schedul
   say("types", file(options.format.types));
   say("accessories", file(options.accessories));
   say("against", file(options.against));
+  say("made", file(options.made));
   say("evidence", options.format.evidence);
   if (options.use_stock) given += ", use-stock";
   lines.push_back("Options: " + given + ".");
@@ -332,13 +347,13 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
                      : print::columns_text(print::Style{.colour = runtime.colour()}));
     return k_exit_fits;
   }
-  Typed typed = understand(options);
+  Typed typed = understand(options, runtime);
   const std::int64_t created_unix_s =
       options.xlsx.empty() ? 0 : source_date_unix_s(runtime).value_or(k_any_day_unix_s);
   const tables::Standards standards = runtime.standards();
   const std::string path = names_of(options.format.files);
-  const auto inputs =
-      schedule_inputs(options.format.files, options.use_stock || !options.against.empty());
+  const auto inputs = schedule_inputs(
+      options.format.files, options.use_stock || !options.against.empty() || !options.made.empty());
   const auto open = [&] {
     return open_schedule(inputs, options.format, typed.format, standards, runtime);
   };
@@ -346,14 +361,20 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   const GlandLists lists = runtime.gland_lists(standards);
   const gland::GlandList& list = lists.all;
   schedule::TakeoffTerms terms = terms_of(options, typed, lists, runtime);
-  report_headings(opened, options.format, runtime);
+  ReaderNotes notes(runtime);
+  report_headings(opened, options.format, notes, runtime);
   const fit::Selector glands(list.glands, typed.prefer);
-  const bool place =
-      run::has_place_column(opened) && (!can_open_again(inputs) || run::speaks_of_place(open()));
+  const bool place = asks_place(opened, inputs, open, notes);
   check_groups(opened, typed.by);
+  std::optional<run::MadeSchedule> made;
+  if (!options.made.empty()) {
+    made = load_made(options.made, open(), runtime);
+    for (const auto& row : made->not_found) runtime.warn(row.says);
+  }
   run::ScheduleRun run{.settings = {.standards = &standards,
                                     .glands = &glands,
-                                    .asking = {.purpose = fit::Purpose::schedule, .place = place}},
+                                    .asking = {.purpose = fit::Purpose::schedule, .place = place},
+                                    .made = made ? &made->ends : nullptr},
                        .supplies = nullptr,
                        .defaults = typed.format.format.defaults,
                        .suppliers = {list.glands, lists.ends},
@@ -399,7 +420,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
       exceptions.add(group, line);
     };
   }
-  const run::ScheduleResult result = decide_all(opened, run, options.wide, runtime);
+  const run::ScheduleResult result = decide_all(opened, run, options.wide, notes, runtime);
   schedule::Takeoff takeoff = schedule::takeoff(result.tally, list.glands, terms);
   std::optional<Revisions> revisions;
   if (!options.against.empty()) {
@@ -414,19 +435,20 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
     exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
   }
   if (workbook) {
-    auto notes = run::schedule_notes(
+    auto lines = run::schedule_notes(
         path, list.name,
         print::defaults_summary(typed.format.format.defaults, result.tally.defaults),
-        about_run(options, result.tally, runtime));
-    if (runtime.tables.is_used()) notes.push_back(words_of(runtime.tables));
+        about_run(options, typed.choices.prefer, result.tally, runtime), notes.lines());
+    if (runtime.tables.is_used()) lines.push_back(words_of(runtime.tables));
     workbook->finish(result.tally, takeoff, exceptions,
-                     revisions ? io::changes_csv(revisions->changes) : std::string(), notes);
+                     revisions ? io::changes_csv(revisions->changes) : std::string(), lines);
   }
   if (appended) {
     runtime.extras().append_to_workbook(path, *append_file, appended->sheets());
   }
   runtime.finish();
-  report(result, opened, path, list, runtime);
+  notes.say();
+  report(result, path, list, runtime);
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, result.tally.defaults);
   }
@@ -447,6 +469,7 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
                 "Print the columns that a schedule may have, and nothing else")
       ->each([file](const std::string&) { file->required(false); })
       ->group("Schedule");
+  add_made_option(command, options.made);
   add_prefer(command, options.prefer);
   command
       .add_flag("--use-stock", options.use_stock,

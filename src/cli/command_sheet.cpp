@@ -34,6 +34,7 @@ struct SheetOptions {
   std::string file;
   std::string gland;
   std::string prefer;
+  std::string units;
   bool pdf = false;
   bool svg = false;
   bool qr_text = false;
@@ -92,21 +93,22 @@ job::Unstated unstated_of(const SheetOptions& options) {
 
 /// The sheet in the form that is asked for.
 std::string result_of(const sheet::Sheet& sheet, const job::JobInput& input,
-                      const SheetOptions& options, const Runtime& runtime) {
+                      const SheetOptions& options, bool inches, const Runtime& runtime) {
   if (options.pdf) {
     const print::Card card{.tag = sheet.job->tag,
                            .end = sheet.job->end,
                            .sheet = &sheet,
                            .why = {},
                            .remedy = {},
-                           .qr_text = code_text(input, sheet, unstated_of(options)),
-                           .strip_mm = input.strip_mm};
+                           .qr_text = code_text(input, sheet, unstated_of(options))};
     return runtime.extras().sheet_pdf(card,
                                       {.program = runtime.program(),
                                        .dated = options.dated ? utc_date(runtime) : std::string()});
   }
   if (options.svg) return runtime.extras().sheet_svg(sheet);
-  const print::Style style{.colour = runtime.colour(), .all = false};
+  print::Style style;
+  style.colour = runtime.colour();
+  style.inches = inches;
   return runtime.common.json ? print::sheet_json(sheet) : print::sheet_text(sheet, style);
 }
 
@@ -116,9 +118,10 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
   if (!faults.empty()) throw InputError(std::move(faults));
   if (options.pdf) runtime.require_no_terminal("--pdf");
   job::JobInput input = read_input(options, runtime, faults);
-  std::string word = options.prefer;
-  const std::vector<Assumption> remembered = runtime.remember(input, word);
-  const fit::Prefer prefer = parse_prefer(word, faults);
+  Choices choices{.prefer = options.prefer, .units = options.units};
+  const std::vector<Assumption> remembered = runtime.remember(input, choices);
+  const fit::Prefer prefer = parse_prefer(choices.prefer, faults);
+  const bool inches = parse_units(choices.units, faults);
   if (!faults.empty()) throw InputError(std::move(faults));
   const tables::Standards standards = runtime.standards();
   const job::Unstated unstated = unstated_of(options);
@@ -135,7 +138,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
     runtime.emit_as_it_is(code_text(input, sheet, unstated) + "\n");
     return k_exit_fits;
   }
-  const std::string result = result_of(sheet, input, options, runtime);
+  const std::string result = result_of(sheet, input, options, inches, runtime);
   if (options.pdf || options.svg) {
     runtime.emit_as_it_is(result);
     if (options.svg && runtime.tables.is_used()) runtime.warn(words_of(runtime.tables));
@@ -162,6 +165,7 @@ void add_sheet(CLI::App& app, Context& context) {
       ->type_name("PART")
       ->group("Order");
   add_prefer(*command, options->prefer);
+  add_units(*command, options->units);
   command->add_flag("--pdf", options->pdf, "The sheet as pages (PDF, A4), its drawing at true size")
       ->group("Results");
   command->add_flag("--svg", options->svg, "The strip drawing with its marks (SVG), at true size")

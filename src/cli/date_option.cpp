@@ -48,4 +48,10 @@ std::string utc_date(const Runtime& runtime) {
                      time.hours().count(), time.minutes().count(), time.seconds().count());
 }
 
+std::string today(const Runtime& runtime) {
+  const std::chrono::year_month_day day(std::chrono::floor<std::chrono::days>(moment_of(runtime)));
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()),
+                     static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+}
+
 }  // namespace cutback::cli

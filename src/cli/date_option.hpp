@@ -19,4 +19,7 @@ namespace cutback::cli {
 /// @throws InputError where SOURCE_DATE_EPOCH is no number of seconds
 [[nodiscard]] std::string utc_date(const Runtime& runtime);
 
+/// The day of it, as 2026-03-31.
+[[nodiscard]] std::string today(const Runtime& runtime);
+
 }  // namespace cutback::cli

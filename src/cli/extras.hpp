@@ -33,11 +33,12 @@ struct Extras {
   schedule::TransportPlan (*cheapest_plan)(const schedule::Transport&) = nullptr;
   schedule::ProgramResult (*solve_program)(const schedule::Program&, double seconds) = nullptr;
   std::unique_ptr<print::CardPrinter> (*new_card_printer)(
-      const print::Paper&, print::PageNote, std::function<void(std::string_view)> write) = nullptr;
+      const print::Paper&, print::PageNote, std::function<void(std::string_view)> write,
+      unsigned threads) = nullptr;
   std::string (*sheet_pdf)(const print::Card&, const print::PageNote&) = nullptr;
   std::string (*sheet_svg)(const sheet::Sheet&) = nullptr;
-  /// A line typed at the terminal, edited, with those before it at hand (libedit). Nothing at the end
-  /// of input, and where Ctrl-C was typed.
+  /// A line typed at the terminal, edited, with those before it at hand (libedit). Nothing at the
+  /// end of input, and where Ctrl-C was typed.
   std::optional<std::string> (*read_line)(const std::string& prompt) = nullptr;
 };
 

@@ -106,6 +106,25 @@ void add_prefer(CLI::App& command, std::string& word) {
       ->group("Order");
 }
 
+void add_units(CLI::App& command, std::string& word) {
+  command
+      .add_option("--units", word,
+                  "Units of what is shown: mm, or in for every length in inches as well "
+                  "(default mm)")
+      ->type_name("WORD")
+      ->group("Order");
+}
+
+bool parse_units(const std::string& word, std::vector<Fault>& faults) {
+  if (word.empty() || word == "mm") return false;
+  if (word != "in") {
+    constexpr std::array<std::string_view, 2> k_words{"mm", "in"};
+    faults.push_back(make_fault(ErrorCode::bad_value, "not a unit of lengths", "--units", word,
+                                "mm or in", did_you_mean(word, k_words)));
+  }
+  return word == "in";
+}
+
 fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults) {
   if (word == "margin") return fit::Prefer::margin;
   if (word == "stock") return fit::Prefer::stock;

@@ -42,6 +42,10 @@ class JobOptions {
 };
 
 void add_prefer(CLI::App& command, std::string& word);
+/// --units, for what is printed as text.
+void add_units(CLI::App& command, std::string& word);
+/// Whether lengths are shown in inches as well; a word that is none is added to `faults`.
+[[nodiscard]] bool parse_units(const std::string& word, std::vector<Fault>& faults);
 /// --prefer; a word that is none is added to `faults`.
 [[nodiscard]] fit::Prefer parse_prefer(const std::string& word, std::vector<Fault>& faults);
 

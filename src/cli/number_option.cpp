@@ -1,6 +1,7 @@
 #include "cli/number_option.hpp"
 
 #include "cutback/number.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::cli {
 
@@ -13,7 +14,9 @@ std::optional<double> read_number(const std::string& text, const char* option,
               .given = text,
               .allowed = plain(limits.min, 4) + " to " + plain(limits.max, 4) + " " + limits.unit,
               .hint = {}};
-  const std::optional<double> value = parse_number(text);
+  const written::Asked asked{
+      .key = {}, .form = written::Asked::Form::number, .unit = limits.unit, .words = {}};
+  const std::optional<double> value = parse_number(written::take(asked, text, option).text);
   if (value && *value >= limits.min && *value <= limits.max) return value;
   if (!value) {
     fault.code = ErrorCode::bad_number;

@@ -91,23 +91,32 @@ io::Profile Runtime::profile() const {
 
 namespace {
 
-/// Whether an adaptor such as M25:M20 has a side that suits the entry. One in the van must neither
-/// ask about an entry that nobody gave nor contradict another one.
-bool suits(const std::string& adaptor, const std::optional<std::string>& entry) {
+/// Those of the adaptors `M25:M20; M32:M25` that have a side which suits the entry. One in the van
+/// must neither ask about an entry that nobody gave nor contradict another one.
+std::string that_suit(const std::string& adaptors, const std::optional<std::string>& entry) {
   const auto thread = entry ? entry::parse_thread(*entry) : std::nullopt;
-  if (!thread) return false;
-  std::string_view rest = adaptor;
-  for (int side = 0; side < 2; ++side) {
-    const std::size_t end = std::min(rest.find(':'), rest.size());
-    if (entry::parse_thread(rest.substr(0, end)) == thread) return true;
-    rest.remove_prefix(std::min(end + 1, rest.size()));
+  std::string suiting;
+  if (!thread) return suiting;
+  for (std::string_view list = adaptors; !list.empty();) {
+    const std::size_t length = std::min(list.find(';'), list.size());
+    const std::string_view adaptor = trimmed(list.substr(0, length));
+    std::string_view rest = adaptor;
+    for (int side = 0; side < 2; ++side) {
+      const std::size_t end = std::min(rest.find(':'), rest.size());
+      if (entry::parse_thread(rest.substr(0, end)) == thread) {
+        suiting += (suiting.empty() ? "" : ";") + std::string(adaptor);
+        break;
+      }
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    list.remove_prefix(std::min(length + 1, list.size()));
   }
-  return false;
+  return suiting;
 }
 
 }  // namespace
 
-std::vector<Assumption> Runtime::remember(job::JobInput& in, std::string& prefer) const {
+std::vector<Assumption> Runtime::remember(job::JobInput& in, Choices& choices) const {
   const std::string path = profile_path();
   if (path.empty()) return {};
   const io::Profile remembered = io::load_profile(path);
@@ -118,27 +127,66 @@ std::vector<Assumption> Runtime::remember(job::JobInput& in, std::string& prefer
   if (common.glands.empty() && !environment.glands && remembered.glands) {
     decide("glands", *remembered.glands);
   }
-  if (prefer.empty() && remembered.prefer) {
-    prefer = *remembered.prefer;
-    decide("prefer", prefer);
-  }
+  const auto choose = [&](const char* key, std::string& word,
+                          const std::optional<std::string>& value) {
+    if (!word.empty() || !value) return;
+    word = *value;
+    decide(key, word);
+  };
+  choose("prefer", choices.prefer, remembered.prefer);
+  choose("units", choices.units, remembered.units);
   for (const std::string_view key : io::profile_fields()) {
     const job::Field& field = job::field_named(key);
-    const auto value = job::text_of(remembered.end, field);
+    auto value = job::text_of(remembered.end, field);
     if (!value || job::text_of(in, field)) continue;
-    if (key == "adaptor" && !suits(*value, in.entry)) continue;
+    if (key == "adaptor") value = that_suit(*value, in.entry);
+    if (value->empty()) continue;
     // An adaptor is one thing: its figures go with it alone.
     if (key.starts_with("adaptor_") && in.adaptor != remembered.end.adaptor) continue;
     const auto faults = job::set_from_text(in, field, *value, path);
     if (!faults.empty()) throw InputError(faults);
     decide(key, *value);
   }
+  say_decided(decided);
+  return decided;
+}
+
+void Runtime::say_decided(const std::vector<Assumption>& decided) const {
   std::string line;
   for (const Assumption& each : decided) {
     line += (line.empty() ? "" : ", ") + each.fact + " " + each.taken;
   }
   if (!line.empty()) warn("your profile decides: " + line);
-  return decided;
+}
+
+void Runtime::remember_for_schedule(Choices& choices, schedule::Format& format) const {
+  const std::string path = profile_path();
+  if (path.empty()) return;
+  const io::Profile remembered = io::load_profile(path);
+  std::vector<Assumption> decided;
+  const auto decide = [&](std::string_view key, const std::string& value) {
+    decided.push_back({std::string(key), value, {}});
+  };
+  if (common.glands.empty() && !environment.glands && remembered.glands) {
+    decide("glands", *remembered.glands);
+  }
+  if (choices.prefer.empty() && remembered.prefer) {
+    choices.prefer = *remembered.prefer;
+    decide("prefer", choices.prefer);
+  }
+  // Of a whole schedule nobody knows which adaptor its entries have.
+  for (const std::string_view key : {"step_mm", "mpe_mm", "zero_mm", "rules", "slack_mm"}) {
+    const auto value = io::text_in_profile(remembered, key);
+    const bool given = std::any_of(format.defaults.begin(), format.defaults.end(),
+                                   [&](const auto& each) { return each.column == key; });
+    if (!value || given) continue;
+    decide(key, *value);
+    // A default is written as the schedule's own cells are.
+    std::string cell = *value;
+    if (format.decimal == ',') std::replace(cell.begin(), cell.end(), '.', ',');
+    format.defaults.push_back({std::string(key), std::move(cell)});
+  }
+  say_decided(decided);
 }
 
 void Runtime::say_taken(const std::vector<std::string>& taken) const {

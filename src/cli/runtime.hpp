@@ -18,6 +18,7 @@
 #include "cutback/gland/gland.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/profile_file.hpp"
+#include "cutback/schedule/layout.hpp"
 #include "cutback/tables/standards.hpp"
 
 namespace CLI {
@@ -66,6 +67,12 @@ struct GlandLists {
   std::vector<std::pair<std::size_t, std::string>> ends;
 };
 
+/// What a user chooses besides the end: an empty word was not chosen.
+struct Choices {
+  std::string prefer;
+  std::string units;  ///< `mm` or `in`
+};
+
 /// The streams and surroundings of one run.
 struct Runtime {
   std::ostream& out;
@@ -88,9 +95,14 @@ struct Runtime {
   [[nodiscard]] io::Profile profile() const;
   /// Its path; empty where nothing is remembered.
   [[nodiscard]] std::string profile_path() const;
-  /// Puts what is remembered in where `in` and `prefer` do not tell it, and says so in one line.
+  /// Puts what is remembered in where `in` and `choices` do not tell it, and says so in one line.
   /// @return what was decided so, to stand beside the other assumptions
-  [[nodiscard]] std::vector<Assumption> remember(job::JobInput& in, std::string& prefer) const;
+  [[nodiscard]] std::vector<Assumption> remember(job::JobInput& in, Choices& choices) const;
+  /// The same for a whole schedule: how it is read is remembered, and what its blank cells of
+  /// caliper, rules and slack are taken for.
+  void remember_for_schedule(Choices& choices, schedule::Format& format) const;
+  /// What a profile decided, in one line on err.
+  void say_decided(const std::vector<Assumption>& decided) const;
   /// Words of the trade and what each was taken for, in one line on err.
   void say_taken(const std::vector<std::string>& taken) const;
   /// A line on err, unless --quiet.

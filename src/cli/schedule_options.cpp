@@ -11,6 +11,7 @@
 #include "cutback/number.hpp"
 #include "cutback/schedule/defaults.hpp"
 #include "cutback/text.hpp"
+#include "run/place_asked.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -60,6 +61,23 @@ void take_defaults(const std::vector<std::string>& given, schedule::Format& form
     format.defaults.push_back({column, value});
   }
   for (Fault& fault : check_defaults(format)) faults.push_back(std::move(fault));
+}
+
+void take_words(const std::vector<std::string>& given, schedule::Format& format,
+                std::vector<Fault>& faults) {
+  for (const std::string& text : given) {
+    const std::size_t equals = text.rfind('=');
+    const std::string_view word = trimmed(std::string_view(text).substr(0, equals));
+    const std::string_view value = equals == std::string::npos
+                                       ? std::string_view()
+                                       : trimmed(std::string_view(text).substr(equals + 1));
+    if (word.empty() || value.empty()) {
+      faults.push_back(make_fault(ErrorCode::bad_syntax, "not a word and its value", "--word", text,
+                                  "word=value, such as \"Safe area\"=none"));
+      continue;
+    }
+    format.words.push_back({std::string(word), std::string(value)});
+  }
 }
 
 void save_columns(const run::Schedule& schedule, const FormatOptions& options,
@@ -144,6 +162,14 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->allow_extra_args(false)
       ->group("Schedule");
   command
+      .add_option(
+          "--word", options.words,
+          "A word of the schedule's own and the value that it stands for in any cell that is "
+          "read, for example \"Safe area\"=none; any number of times")
+      ->type_name("WORD=VALUE")
+      ->allow_extra_args(false)
+      ->group("Schedule");
+  command
       .add_option("--types", options.types,
                   "Types of cable (CSV or .xlsx): what a row's column type names, for what the row "
                   "leaves blank")
@@ -180,6 +206,22 @@ void add_currency(CLI::App& command, std::string& label) {
       ->group("Results");
 }
 
+void add_made_option(CLI::App& command, std::string& file) {
+  command
+      .add_option("--made", file,
+                  "Register of finished ends (CSV): what was measured counts in place of the "
+                  "schedule's figures, and finished ends go by the gland that they have")
+      ->type_name("FILE")
+      ->group("Schedule");
+}
+
+run::MadeSchedule load_made(const std::string& path, const run::Schedule& schedule,
+                            const Runtime& runtime) {
+  const io::MadeFile file = io::load_made(path);
+  for (const std::string& warning : file.warnings) runtime.warn(warning);
+  return run::match_made(file, path, schedule);
+}
+
 TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults) {
   TypedFormat typed;
   typed.format.ignored = options.ignored;
@@ -208,6 +250,7 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
   } else {
     typed.format.decimal = options.decimal.front();
   }
+  take_words(options.words, typed.format, faults);
   take_defaults(options.defaults, typed.format, faults);
   if (!options.evidence.empty()) {
     job::JobInput input;
@@ -274,31 +317,64 @@ run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,
   return run::open_schedule(inputs, opening);
 }
 
+void ReaderNotes::say() {
+  for (; said_ < lines_.size(); ++said_) runtime_.warn(lines_[said_]);
+}
+
 void report_headings(const run::Schedule& schedule, const FormatOptions& options,
-                     const Runtime& runtime) {
+                     ReaderNotes& notes, const Runtime& runtime) {
   const schedule::Layout* last = nullptr;
   for (const run::ScheduleTable& table : schedule.tables) {
     const schedule::Layout& layout = table.file->layout();
-    for (const std::string& note : table.notes) runtime.warn(table.name + ": " + note);
-    for (const std::string& warning : layout.warnings) runtime.warn(warning);
+    for (const std::string& note : table.notes) notes.add(table.name + ": " + note);
+    for (const std::string& warning : layout.warnings) notes.add(warning);
     const bool same = last != nullptr && last->matches == layout.matches;
     if (!layout.matches.empty()) {
-      runtime.warn(layout.where + ": headings taken as the trade usually means them" +
-                   (same ? ", as above" : ":\n" + matches_text(layout)));
+      notes.add(layout.where + ": headings taken as the trade usually means them" +
+                (same ? ", as above" : ":\n" + matches_text(layout)));
     }
     last = &layout;
   }
-  for (const std::string& sheet : schedule.not_read) runtime.warn("not read: " + sheet);
+  for (const std::string& sheet : schedule.not_read) notes.add("not read: " + sheet);
+  notes.say();
   if (!options.save_columns.empty()) save_columns(schedule, options, runtime);
 }
 
 void report_skipped(const run::Schedule& schedule, std::span<const schedule::SkippedRows> skipped,
-                    const Runtime& runtime) {
+                    ReaderNotes& notes) {
   for (std::size_t i = 0; i < skipped.size(); ++i) {
     const run::ScheduleTable& table = schedule.tables[i];
     const std::string text = skipped[i].text(table.rows->row_word());
-    if (!text.empty()) runtime.warn(table.name + ": skipped " + text);
+    if (!text.empty()) notes.add(table.name + ": skipped " + text);
+    const std::string answered = skipped[i].answered_text(table.rows->row_word());
+    if (!answered.empty()) notes.add(table.name + ": answered, and to be looked at: " + answered);
   }
+}
+
+void report_words(const std::set<std::string>& taken, ReaderNotes& notes) {
+  constexpr std::size_t k_most = 30;
+  if (taken.empty()) return;
+  std::string text;
+  std::size_t count = 0;
+  for (const std::string& each : taken) {
+    if (++count > k_most) break;
+    text += (text.empty() ? "" : "; ") + each;
+  }
+  if (taken.size() > k_most) text += "; and " + std::to_string(taken.size() - k_most) + " more";
+  notes.add("words of cells taken: " + text);
+}
+
+bool asks_place(const run::Schedule& opened, const std::deque<run::ScheduleInput>& inputs,
+                const std::function<run::Schedule()>& again, ReaderNotes& notes) {
+  const bool can_again = can_open_again(inputs);
+  const run::PlaceAsked place =
+      run::ask_place(opened, can_again ? again : std::function<run::Schedule()>());
+  for (const std::string& because : place.because) notes.add(because);
+  notes.say();
+  if (!place.asked && !can_again) {
+    for (const run::ScheduleTable& table : opened.tables) table.file->look_for_places();
+  }
+  return place.asked;
 }
 
 std::vector<io::ScheduleFile*> files_of(const run::Schedule& schedule) {

@@ -3,7 +3,9 @@
 
 #include <cstddef>
 #include <deque>
+#include <functional>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <vector>
@@ -13,6 +15,7 @@
 #include "cutback/schedule/headings.hpp"
 #include "cutback/schedule/layout.hpp"
 #include "run/load_types.hpp"
+#include "run/made_ends.hpp"
 #include "run/open_schedule.hpp"
 
 namespace CLI {
@@ -30,6 +33,7 @@ struct FormatOptions {
   std::vector<std::string> ignored;
   std::vector<std::string> blanks;
   std::vector<std::string> defaults;
+  std::vector<std::string> words;
   std::string types;
   std::string columns_file;
   std::string save_columns;
@@ -51,6 +55,13 @@ CLI::Option* add_schedule_files(CLI::App& command, FormatOptions& options);
 void add_format(CLI::App& command, FormatOptions& options);
 /// --currency, the label of the prices.
 void add_currency(CLI::App& command, std::string& label);
+
+/// --made, a register of finished ends.
+void add_made_option(CLI::App& command, std::string& file);
+/// What the register says of the ends of a schedule. Its own warnings go to err.
+/// @param schedule  is read to its end
+[[nodiscard]] run::MadeSchedule load_made(const std::string& path, const run::Schedule& schedule,
+                                          const Runtime& runtime);
 
 /// @param faults  what is wrong with them is added here
 [[nodiscard]] TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults);
@@ -76,14 +87,37 @@ void add_currency(CLI::App& command, std::string& label);
                                           const tables::Standards& standards,
                                           const Runtime& runtime);
 
-/// Says on stderr how the headings were understood and which sheets were not read, and writes
-/// --save-columns.
-void report_headings(const run::Schedule& schedule, const FormatOptions& options,
-                     const Runtime& runtime);
+/// What is to be said of how a schedule was read: on stderr, unless --quiet, and in the files of
+/// results always.
+class ReaderNotes {
+ public:
+  explicit ReaderNotes(const Runtime& runtime) : runtime_(runtime) {}
+  void add(std::string text) { lines_.push_back(std::move(text)); }
+  /// Prints those that are new.
+  void say();
+  [[nodiscard]] const std::vector<std::string>& lines() const { return lines_; }
 
-/// Says which rows of a table are no ends.
+ private:
+  const Runtime& runtime_;
+  std::vector<std::string> lines_;
+  std::size_t said_ = 0;
+};
+
+/// How the headings were understood and which sheets were not read; writes --save-columns.
+void report_headings(const run::Schedule& schedule, const FormatOptions& options,
+                     ReaderNotes& notes, const Runtime& runtime);
+
+/// Which rows of a table are no ends.
 void report_skipped(const run::Schedule& schedule, std::span<const schedule::SkippedRows> skipped,
-                    const Runtime& runtime);
+                    ReaderNotes& notes);
+
+/// Which words of cells were taken for what.
+void report_words(const std::set<std::string>& taken, ReaderNotes& notes);
+
+/// Whether every end is asked about its place, and why where no column says so.
+[[nodiscard]] bool asks_place(const run::Schedule& opened,
+                              const std::deque<run::ScheduleInput>& inputs,
+                              const std::function<run::Schedule()>& again, ReaderNotes& notes);
 
 /// The tables of a schedule, for whoever reads them one after the other.
 [[nodiscard]] std::vector<io::ScheduleFile*> files_of(const run::Schedule& schedule);

@@ -4,18 +4,13 @@
 #include <unistd.h>
 #include <algorithm>
 
+#include "cutback/glyph_width.hpp"
+
 namespace cutback::cli {
 namespace {
 
 constexpr std::size_t k_usual_columns = 80;
 constexpr std::size_t k_least_columns = 20;  // below it nothing is gained by breaking lines
-
-/// Letters, not bytes: those that go on from the byte before are not counted.
-std::size_t width_of(std::string_view text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-  }));
-}
 
 }  // namespace
 
@@ -35,13 +30,13 @@ std::string folded(std::string_view text, std::size_t columns, std::size_t inden
     const std::size_t end = std::min(text.find(' ', 1), text.size());
     std::string_view word = text.substr(0, end);
     text.remove_prefix(end);
-    if (used > 0 && used + width_of(word) > columns) {
+    if (used > 0 && used + columns_of(word) > columns) {
       out += '\n' + space;
       used = indent;
       if (word.front() == ' ') word.remove_prefix(1);
     }
     out += word;
-    used += width_of(word);
+    used += columns_of(word);
   }
   return out;
 }

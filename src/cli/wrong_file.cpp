@@ -2,10 +2,14 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <set>
+#include <string>
 #include <system_error>
 
 #include "cutback/io/files.hpp"
+#include "cutback/io/standards.hpp"
 #include "cutback/io/table_kind.hpp"
+#include "cutback/schedule/headings.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::cli {
@@ -65,7 +69,7 @@ std::string_view place_of(Kind kind) {
     case Kind::readings:
       return "it is read by cutback readings";
     case Kind::made:
-      return "it is read by cutback made";
+      return "it is read by cutback made, and goes behind --made";
     case Kind::job:
       return "it is read by cutback sheet";
     case Kind::workbook:
@@ -90,6 +94,19 @@ std::vector<std::string_view> cells_of(std::string_view line) {
   }
 }
 
+/// As the trade writes them over a cable schedule: what the cable is called, and what it is.
+bool has_usual_headings(const std::vector<std::string_view>& headings) {
+  static const schedule::UsualHeadings usual = schedule::usual_headings(io::builtin_standards());
+  std::set<std::string> columns;
+  for (const std::string_view heading : headings) {
+    if (const auto* found = usual.find(schedule::heading_form(heading).plain)) {
+      columns.insert(found->column);
+    }
+  }
+  return columns.count("tag") > 0 &&
+         columns.count("sheath_od_mm") + columns.count("cores") + columns.count("csa_mm2") > 0;
+}
+
 /// Of a table with these headings.
 Kind kind_by(const std::vector<std::string_view>& headings) {
   const auto has = [&](std::string_view name) {
@@ -103,7 +120,7 @@ Kind kind_by(const std::vector<std::string_view>& headings) {
   if (has("tag") && (has("sheath_od_mm") || has("armour") || has("from_entry"))) {
     return Kind::schedule;
   }
-  return Kind::unknown;
+  return has_usual_headings(headings) ? Kind::schedule : Kind::unknown;
 }
 
 Kind kind_of(std::string_view text) {
@@ -128,7 +145,7 @@ Kind kind_of(std::string_view text) {
 /// What may stand behind an option or in a file's place of a command; nothing: anything may.
 std::vector<Kind> expected(std::string_view command, std::string_view by) {
   if (by == "--glands" || by == "CUTBACK_GLANDS") return {Kind::gland_list};
-  if (by == "--readings") return {Kind::readings};
+  if (by == "--readings") return {Kind::readings, Kind::made};
   if (by == "--types") return {Kind::cable_types, Kind::schedule, Kind::workbook};
   if (by == "--made") return {Kind::made};
   if (by.starts_with("-")) return {};

@@ -9,6 +9,7 @@
 #include "cutback/bounds.hpp"
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
+#include "cutback/io/made_file.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
@@ -157,6 +158,17 @@ class DrumFile {
   FaultList faults_;
 };
 
+/// A register of finished ends has tags; a file of readings has none.
+bool is_register(std::string_view text) {
+  const std::string_view line = text.substr(0, text.find_first_of("\r\n"));
+  CsvReader reader(line, "");
+  CsvRecord record;
+  if (line.empty() || line.find('"') != std::string_view::npos || !reader.next(record))
+    return false;
+  return std::any_of(record.fields.begin(), record.fields.end(),
+                     [](std::string_view field) { return trimmed(field, k_spaces) == "tag"; });
+}
+
 }  // namespace
 
 std::vector<Drum> read_drums(std::string_view text, const std::string& name) {
@@ -165,7 +177,11 @@ std::vector<Drum> read_drums(std::string_view text, const std::string& name) {
 
 std::vector<Drum> load_drums(const std::string& path) {
   const WholeFile file(path, bounds::k_readings_bytes);
-  return read_drums(file.text(), path);
+  if (!is_register(file.text())) return read_drums(file.text(), path);
+  std::vector<Drum> drums = drums_of(read_made(file.text(), path));
+  if (!drums.empty()) return drums;
+  throw InputError(make_fault(ErrorCode::missing, "no row of the register tells of a drum", path,
+                              "", "rows with drum and sheath_od_mm", ""));
 }
 
 }  // namespace cutback::io

@@ -176,7 +176,8 @@ void PieceReader::check_unchanged() const {
 WholeFile::WholeFile(const std::string& path, const Bound& most) {
   constexpr std::size_t k_piece = std::size_t{1} << 20U;
   PieceReader file(path);
-  bytes_.reserve(file.is_file() ? file.size() + 1 : 0);
+  // A piece more than the file holds: the last read asks for a whole piece, and must not move all.
+  bytes_.reserve(file.is_file() ? file.size() + k_piece : 0);
   while (file.read(bytes_, file.is_file() ? std::min(file.size() + 1, k_piece) : k_small_piece)) {
     if (bytes_.size() > most.most) break;
   }

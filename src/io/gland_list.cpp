@@ -50,6 +50,9 @@ struct Row {
   std::vector<std::string_view> cells;
 };
 
+/// A row that begins with # is for people.
+bool is_remark(const CsvRecord& record) { return trimmed(record.fields.front()).starts_with('#'); }
+
 /// Reads one file and gathers everything that is wrong with it.
 class Reading {
  public:
@@ -130,13 +133,18 @@ void Reading::records(std::string_view text) {
   list_.glands.reserve(text.size() / k_usual_row);
   CsvReader reader(text, name_);
   CsvRecord record;
-  if (!reader.next(record)) {
+  const auto next = [&] {
+    bool more = reader.next(record);
+    while (more && is_remark(record)) more = reader.next(record);
+    return more;
+  };
+  if (!next()) {
     add(ErrorCode::bad_syntax, "the file is empty", name_, "", "a gland list as CSV",
         "its first row names the columns; data/README.md lists them");
     return;
   }
   header(record);
-  while (reader.next(record)) row(record);
+  while (next()) row(record);
   missing_columns();
   say_taken();
   if (!any_row_) {

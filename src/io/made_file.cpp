@@ -8,6 +8,8 @@
 #include <array>
 #include <cerrno>
 #include <cstring>
+#include <map>
+#include <utility>
 
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
@@ -260,6 +262,27 @@ MadeFile read_made(std::string_view text, const std::string& name) {
 MadeFile load_made(const std::string& path) {
   const WholeFile file(path);
   return read_made(file.text(), path);
+}
+
+std::vector<measure::Drum> drums_of(const MadeFile& file) {
+  std::map<std::pair<std::string, std::string>, const MadeRow*> last;
+  for (const MadeRow& row : file.rows) {
+    if (row.cell("drum").empty() || row.cell("sheath_od_mm").empty()) continue;
+    last[{row.cell("tag"), row.cell("end")}] = &row;
+  }
+  std::vector<measure::Drum> drums;
+  for (const MadeRow& row : file.rows) {
+    const auto found = last.find({row.cell("tag"), row.cell("end")});
+    if (found == last.end() || found->second != &row) continue;
+    const std::string& name = row.cell("drum");
+    auto drum = std::find_if(drums.begin(), drums.end(),
+                             [&](const measure::Drum& each) { return each.name == name; });
+    if (drum == drums.end()) drum = drums.insert(drums.end(), {.name = name, .places = {}});
+    for (measure::Place& place : measure::parse_places(row.cell("sheath_od_mm"), "sheath_od_mm")) {
+      drum->places.push_back(std::move(place));
+    }
+  }
+  return drums;
 }
 
 std::optional<std::string> append_made(const std::string& path, const MadeRow& row) {

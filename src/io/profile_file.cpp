@@ -16,11 +16,36 @@ namespace {
 
 using nlohmann::ordered_json;
 
-constexpr std::array<std::string_view, 11> k_keys{
-    "glands",  "prefer",     "step_mm",           "mpe_mm",         "zero_mm", "rules", "slack_mm",
-    "adaptor", "adaptor_mm", "adaptor_thread_mm", "adaptor_bore_mm"};
-constexpr std::size_t k_not_fields = 2;  // the first of them
+constexpr std::array<std::string_view, 13> k_keys{"glands",
+                                                  "prefer",
+                                                  "units",
+                                                  "step_mm",
+                                                  "mpe_mm",
+                                                  "zero_mm",
+                                                  "rules",
+                                                  "slack_mm",
+                                                  "adaptor",
+                                                  "adaptor_mm",
+                                                  "adaptor_thread_mm",
+                                                  "adaptor_bore_mm",
+                                                  "compound_pack_cm3"};
+constexpr std::size_t k_not_fields = 3;  // the first of them
 constexpr std::array<std::string_view, 3> k_prefer{"price", "margin", "stock"};
+constexpr std::array<std::string_view, 2> k_units{"mm", "in"};
+
+/// The member of a key that is no field of an end; null for one that is.
+std::optional<std::string>* word_of(Profile& profile, std::string_view key) {
+  if (key == "glands") return &profile.glands;
+  if (key == "prefer") return &profile.prefer;
+  return key == "units" ? &profile.units : nullptr;
+}
+
+/// The words of such a key; none where any text may stand.
+std::span<const std::string_view> choices_of(std::string_view key) {
+  if (key == "prefer") return k_prefer;
+  return key == "units" ? std::span<const std::string_view>(k_units)
+                        : std::span<const std::string_view>{};
+}
 
 }  // namespace
 
@@ -30,6 +55,7 @@ std::span<const std::string_view> profile_fields() { return profile_keys().subsp
 std::optional<std::string> text_in_profile(const Profile& profile, std::string_view key) {
   if (key == "glands") return profile.glands;
   if (key == "prefer") return profile.prefer;
+  if (key == "units") return profile.units;
   return job::text_of(profile.end, job::field_named(key));
 }
 
@@ -39,14 +65,15 @@ void set_in_profile(Profile& profile, std::string_view key, std::string_view val
     throw InputError(make_fault(ErrorCode::unknown_name, "a profile has no such key", where, key,
                                 job::either_of(k_keys), did_you_mean(key, k_keys)));
   }
-  if (key == "glands" || key == "prefer") {
-    const bool known = std::find(k_prefer.begin(), k_prefer.end(), value) != k_prefer.end();
-    if (key == "prefer" && !value.empty() && !known) {
+  if (auto* const word = word_of(profile, key)) {
+    const auto choices = choices_of(key);
+    const bool known =
+        choices.empty() || std::find(choices.begin(), choices.end(), value) != choices.end();
+    if (!value.empty() && !known) {
       throw InputError(make_fault(ErrorCode::bad_value, "not a choice", where, value,
-                                  job::either_of(k_prefer), did_you_mean(value, k_prefer)));
+                                  job::either_of(choices), did_you_mean(value, choices)));
     }
-    auto& member = key == "glands" ? profile.glands : profile.prefer;
-    member = value.empty() ? std::nullopt : std::optional(std::string(value));
+    *word = value.empty() ? std::nullopt : std::optional(std::string(value));
     return;
   }
   const job::Field& field = job::field_named(key);

@@ -3,24 +3,29 @@
 #include <algorithm>
 #include <utility>
 
+#include "cutback/text.hpp"
+
 namespace cutback::io {
 namespace {
 
 using schedule::RowKind;
 
 constexpr std::size_t k_rows_searched = 30;
-constexpr std::size_t k_rows_of_headings = 3;
+constexpr std::size_t k_rows_of_headings = 4;
 constexpr std::size_t k_sample = 200;          // rows below the headings that are looked at
 constexpr std::size_t k_most_columns = 16384;  // more than any spreadsheet has
 // What stands for a figure that was crossed out: no reader takes it for a value.
 constexpr std::string_view k_struck = "#struck-through";
 constexpr std::string_view k_struck_in_part = "#struck-through-in-part";
+// What stands for a number of cables that one merged cell says of several rows.
+constexpr std::string_view k_shared = "?";
 
 /// A row that was looked at.
 struct Seen {
   std::size_t line = 0;
   std::vector<std::string> cells;
   std::vector<std::size_t> beside;  ///< those that a merged cell to their left covers
+  bool goes_on = false;             ///< a merged cell of the row above reaches into it
 };
 
 /// Where the headings stand among the rows that were looked at.
@@ -46,10 +51,27 @@ class HeadingSearch {
     }
     const bool enough = header_row_ ? found_.rows > 0 : found_.known.count >= 2;
     if (!enough) not_found();
+    if (!header_row_) refuse_table_above();
   }
 
+  /// With the units that stand in a row under them.
   [[nodiscard]] std::vector<schedule::Heading> headings() const {
-    return headings_of(found_.first, found_.rows);
+    auto headings = headings_of(found_.first, found_.rows);
+    const std::size_t below = found_.first + found_.rows;
+    if (below >= seen_.size() || !schedule::is_row_of_units(seen_[below].cells)) return headings;
+    const auto others = schedule::put_units(seen_[below].cells, headings);
+    if (others.empty()) return headings;
+    throw InputError(make_fault(
+        ErrorCode::contradiction, "a heading has one unit, and the row of units below another",
+        name_ + ", " + row_name(seen_[below].line), others.front(), "", "make them alike"));
+  }
+  /// The texts above the headings: titles.
+  [[nodiscard]] std::vector<std::pair<std::size_t, std::string>> above() const {
+    std::vector<std::pair<std::size_t, std::string>> texts;
+    for (std::size_t i = 0; i < found_.first; ++i) {
+      for (const std::string& cell : seen_[i].cells) texts.emplace_back(seen_[i].line, cell);
+    }
+    return texts;
   }
   [[nodiscard]] std::size_t first_line() const { return seen_[found_.first].line; }
   [[nodiscard]] std::size_t last_line() const { return seen_[found_.first + found_.rows - 1].line; }
@@ -80,9 +102,10 @@ class HeadingSearch {
         check_width(record);
         if (header_row_ && record.line < *header_row_) continue;
         if (seen_.size() >= k_rows_searched + k_sample) break;
-        seen_.push_back({record.line, {record.fields.begin(), record.fields.end()}, {}});
+        seen_.push_back({record.line, {record.fields.begin(), record.fields.end()}, {}, false});
         for (const CellMark& mark : record.marks) {
           if (mark.kind == CellMark::Kind::beside) seen_.back().beside.push_back(mark.cell);
+          if (mark.kind == CellMark::Kind::above) seen_.back().goes_on = true;
         }
       }
       if (seen_.empty() && header_row_) blocks.pop_back();
@@ -100,7 +123,14 @@ class HeadingSearch {
   void look_at(std::size_t first) {
     if (header_row_ && seen_[first].line != *header_row_) return;
     for (std::size_t rows = 1; rows <= k_rows_of_headings && first + rows <= seen_.size(); ++rows) {
-      // Rows of figures, which are most, are no part of headings.
+      // A heading that is merged over two rows is whole in both.
+      const bool whole = first + rows >= seen_.size() || !seen_[first + rows].goes_on;
+      if (!whole && rows < k_rows_of_headings) continue;
+      // Rows of figures, which are most, are no part of headings, and no cable is.
+      if (rows > 1 && known_alone(first + rows - 2) < 2 &&
+          is_like_a_cable(seen_[first + rows - 2].cells)) {
+        return;
+      }
       if (rows > 1 && known_alone(first) == 0 && known_alone(first + 1) == 0) return;
       const auto known = schedule::known_headings(headings_of(first, rows), format_);
       const auto better = [&] {
@@ -111,6 +141,33 @@ class HeadingSearch {
       };
       if (better()) found_ = {first, rows, known};
     }
+  }
+
+  [[nodiscard]] std::string row_name(std::size_t line) const {
+    return std::string(source_.row_word()) + " " + std::to_string(line);
+  }
+
+  /// Another row of headings above those that were found, with cables between the two: they would
+  /// be lost.
+  void refuse_table_above() {
+    constexpr std::size_t k_headings = 3;
+    for (std::size_t i = 0; i < found_.first; ++i) {
+      if (known_alone(i) < k_headings) continue;
+      for (std::size_t row = i + 1; row < found_.first; ++row) {
+        if (known_alone(row) > 0 || !is_like_a_cable(seen_[row].cells)) continue;
+        throw InputError(make_fault(
+            ErrorCode::contradiction, "headings stand in two places, with cables between them",
+            name_, row_name(seen_[i].line) + " and " + row_name(seen_[found_.first].line),
+            "one table a sheet or file", "put each table on a sheet or into a file of its own"));
+      }
+    }
+  }
+  static bool is_like_a_cable(const std::vector<std::string>& cells) {
+    const auto filled = std::count_if(
+        cells.begin(), cells.end(), [](const std::string& cell) { return !trimmed(cell).empty(); });
+    return filled >= 3 && std::any_of(cells.begin(), cells.end(), [](const std::string& cell) {
+             return !trimmed(cell).empty() && is_digit(trimmed(cell).front());
+           });
   }
 
   /// How many headings one row by itself has.
@@ -166,13 +223,9 @@ std::vector<std::size_t> columns_of_text(const schedule::Layout& layout) {
   return columns;
 }
 
-/// The row's tag, or the first text of it.
-std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
-  constexpr std::size_t k_most = 40;
-  std::string_view text = schedule::cell(record.fields, layout.tag);
-  for (std::size_t i = 0; text.empty() && i < record.fields.size(); ++i) {
-    text = schedule::cell(record.fields, i);
-  }
+/// In one line, its end cut off where it is long.
+std::string shortened(std::string_view text) {
+  constexpr std::size_t k_most = 80;
   std::string shown;
   for (const char c : text.substr(0, k_most)) {
     // A character that is cut through is left out with what follows it.
@@ -186,6 +239,15 @@ std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
     shown += " ...";
   }
   return shown;
+}
+
+/// The row's tag, or the first text of it.
+std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
+  std::string_view text = schedule::cell(record.fields, layout.tag);
+  for (std::size_t i = 0; text.empty() && i < record.fields.size(); ++i) {
+    text = schedule::cell(record.fields, i);
+  }
+  return shortened(text);
 }
 
 /// The most headings that one row, or two, of a text have with this sign between the cells.
@@ -243,7 +305,14 @@ ScheduleFile::ScheduleFile(RowSource& source, const std::string& name,
   last_heading_ = search.last_line();
   layout_ = schedule::make_layout(search.headings(), format,
                                   name + ", " + row_name(search.first_line()), search.below());
+  for (const auto& [line, text] : search.above()) {
+    const std::string_view cells[] = {text};
+    if (!schedule::place_in_note(layout_, cells).empty()) {
+      places_above_.push_back({line, shortened(text)});
+    }
+  }
   bool any = false;
+  looks_for_places_ = true;  // of rows that may not be read again
   for (RowBlock& block : first_) {
     keep_cables(block);
     block.is_ready = true;
@@ -259,6 +328,7 @@ ScheduleFile::ScheduleFile(RowSource& source, const std::string& name,
     block.is_ready = true;
     any = block.rows > 0;
   }
+  looks_for_places_ = false;
   source_.show_as_text(columns_of_text(layout_));
   if (source_.restart()) first_.clear();
 }
@@ -286,18 +356,43 @@ void ScheduleFile::finish(RowBlock& block) const {
 void ScheduleFile::keep_cables(RowBlock& block) const {
   std::size_t kept = 0;
   block.skipped.clear();
+  block.places.clear();
   for (std::size_t i = 0; i < block.rows; ++i) {
     CsvRecord& record = block.records[i];
     if (record.line <= last_heading_) continue;
     const RowKind kind = kind_of(record);
+    if (kind == RowKind::other_headings) {
+      throw InputError(make_fault(
+          ErrorCode::contradiction, "headings again, in another order or of other columns",
+          layout_.where, row_name(record.line), "one order of headings a sheet or file",
+          "put the rows below it on a sheet or into a file of their own"));
+    }
+    if (looks_for_places_) note_places(record, kind, block);
     if (kind != RowKind::cable) {
       block.skipped.push_back({record.line, kind, text_of(layout_, record)});
       continue;
     }
+    bool deleted = false;
+    for (schedule::SkippedRow& row : schedule::look_at_words(layout_, record.fields)) {
+      row.line = record.line;
+      row.text = shortened(row.text);
+      deleted = deleted || row.kind == RowKind::deleted;
+      block.skipped.push_back(std::move(row));
+    }
+    if (deleted) continue;
     if (i != kept) std::swap(block.records[i], block.records[kept]);
     ++kept;
   }
   block.rows = kept;
+}
+
+/// A title, a note, or a name in the row that speaks of a hazardous place.
+void ScheduleFile::note_places(const CsvRecord& record, RowKind kind, RowBlock& block) const {
+  const bool note = kind == RowKind::title || kind == RowKind::no_tag;
+  if (!note && kind != RowKind::cable) return;
+  const std::string text = note ? schedule::place_in_note(layout_, record.fields)
+                                : schedule::place_in_row(layout_, record.fields);
+  if (!text.empty()) block.places.push_back({record.line, shortened(text)});
 }
 
 RowKind ScheduleFile::kind_of(CsvRecord& record) const {
@@ -319,6 +414,9 @@ RowKind ScheduleFile::kind_of(CsvRecord& record) const {
   for (const CellMark& mark : record.marks) {
     if (mark.cell >= record.fields.size()) continue;
     if (mark.kind == CellMark::Kind::struck) record.fields[mark.cell] = k_struck;
+    if (mark.kind == CellMark::Kind::above && mark.cell == layout_.quantity) {
+      record.fields[mark.cell] = k_shared;
+    }
     if (mark.kind == CellMark::Kind::struck_in_part) record.fields[mark.cell] = k_struck_in_part;
   }
   return kind;

@@ -108,13 +108,13 @@ lxw_format* result_look(const XlsxLooks& looks, std::size_t column) {
 
 class Workbook final : public ScheduleWorkbook {
  public:
-  Workbook(FileWriter& file, std::int64_t created_unix_s, int decimals, std::size_t rows_a_sheet)
+  Workbook(FileWriter& file, std::int64_t created_unix_s, int decimals, std::size_t rows_per_sheet)
       : book_(file, decimals),
         created_unix_s_(created_unix_s),
         looks_(book_.looks()),
-        rows_a_sheet_(rows_a_sheet),
+        rows_per_sheet_(rows_per_sheet),
         overview_(book_.add_sheet("Overview")),
-        results_(book_, "Results", k_results, rows_a_sheet, 1) {}
+        results_(book_, "Results", k_results, rows_per_sheet, 1) {}
 
   void add_results(std::string_view csv) override {
     CsvReader reader(csv, "results");
@@ -131,7 +131,7 @@ class Workbook final : public ScheduleWorkbook {
     add_takeoff(takeoff);
     add_exceptions(exceptions);
     if (!changes.empty()) add_changes(changes);
-    XlsxTable table(book_, "Notes", k_notes, rows_a_sheet_);
+    XlsxTable table(book_, "Notes", k_notes, rows_per_sheet_);
     for (const std::string& note : notes) {
       table.start_row();
       table.put_wrapped(0, note);
@@ -158,7 +158,7 @@ class Workbook final : public ScheduleWorkbook {
   }
 
   void add_takeoff(const schedule::Takeoff& takeoff) {
-    XlsxTable table(book_, "Take-off", k_takeoff, rows_a_sheet_, 1);
+    XlsxTable table(book_, "Take-off", k_takeoff, rows_per_sheet_, 1);
     for (const schedule::TakeoffLine& line : takeoff.lines) {
       table.start_row();
       add_line(table, line, takeoff);
@@ -225,7 +225,7 @@ class Workbook final : public ScheduleWorkbook {
   }
 
   void add_exceptions(const ExceptionLines& exceptions) {
-    XlsxTable table(book_, "Exceptions", k_exceptions, rows_a_sheet_);
+    XlsxTable table(book_, "Exceptions", k_exceptions, rows_per_sheet_);
     exceptions.each([&](std::string_view lines) {
       CsvReader reader(lines, "exceptions");
       while (reader.next(record_)) {
@@ -239,7 +239,7 @@ class Workbook final : public ScheduleWorkbook {
   }
 
   void add_changes(std::string_view csv) {
-    XlsxTable table(book_, "Changes", k_changes, rows_a_sheet_);
+    XlsxTable table(book_, "Changes", k_changes, rows_per_sheet_);
     CsvReader reader(csv, "changes");
     reader.next(record_);  // the headings
     while (reader.next(record_)) {
@@ -279,7 +279,7 @@ class Workbook final : public ScheduleWorkbook {
   XlsxBook book_;
   std::int64_t created_unix_s_;
   const XlsxLooks& looks_;
-  std::size_t rows_a_sheet_;
+  std::size_t rows_per_sheet_;
   lxw_worksheet* overview_;  ///< the first sheet, written last
   XlsxTable results_;
   CsvRecord record_;
@@ -289,8 +289,8 @@ class Workbook final : public ScheduleWorkbook {
 
 std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(FileWriter& file,
                                                         std::int64_t created_unix_s, int decimals,
-                                                        std::size_t rows_a_sheet) {
-  return std::make_unique<Workbook>(file, created_unix_s, decimals, rows_a_sheet);
+                                                        std::size_t rows_per_sheet) {
+  return std::make_unique<Workbook>(file, created_unix_s, decimals, rows_per_sheet);
 }
 
 }  // namespace cutback::io

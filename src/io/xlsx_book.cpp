@@ -160,11 +160,11 @@ void XlsxBook::finish() {
 }
 
 XlsxTable::XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
-                     std::size_t rows_a_sheet, std::size_t kept)
+                     std::size_t rows_per_sheet, std::size_t kept)
     : book_(book),
       name_(std::move(name)),
       columns_(columns),
-      rows_a_sheet_(rows_a_sheet),
+      rows_per_sheet_(rows_per_sheet),
       kept_(kept) {
   start_sheet();
 }
@@ -183,7 +183,7 @@ void XlsxTable::start_sheet() {
 }
 
 void XlsxTable::start_row() {
-  if (rows_ == rows_a_sheet_) {
+  if (rows_ == rows_per_sheet_) {
     set_filter();
     start_sheet();
   }

@@ -87,7 +87,7 @@ class XlsxTable {
  public:
   /// @param kept  columns that stay in sight
   XlsxTable(XlsxBook& book, std::string name, std::span<const XlsxColumn> columns,
-            std::size_t rows_a_sheet, std::size_t kept = 0);
+            std::size_t rows_per_sheet, std::size_t kept = 0);
 
   /// Begins a row; it is in `row()` then.
   void start_row();
@@ -109,7 +109,7 @@ class XlsxTable {
   XlsxBook& book_;
   std::string name_;
   std::span<const XlsxColumn> columns_;
-  std::size_t rows_a_sheet_;
+  std::size_t rows_per_sheet_;
   std::size_t kept_;
   lxw_worksheet* sheet_ = nullptr;
   std::size_t sheets_ = 0;

@@ -13,7 +13,7 @@ constexpr std::size_t k_most_rows = 1048576;  // ECMA-376: what spreadsheets tak
 constexpr std::size_t k_most_columns = 16384;
 constexpr std::size_t k_most_row = bounds::k_row_bytes.most;
 constexpr std::size_t k_most_text = 4 * k_most_row;  // of a piece, whose rows are not counted
-constexpr std::size_t k_rows_a_block = 256;
+constexpr std::size_t k_rows_per_block = 256;
 constexpr std::size_t k_least_text = 4096;  // more than a string's own storage: see RowBlock
 // A block ends early when it has this much.
 constexpr std::size_t k_much_text = std::size_t{1} << 20U;
@@ -213,7 +213,7 @@ void XlsxSheetReader::end_row() {
   record.marks = marks_;
   row_ends_.push_back(ends_.size());
   if (end_ == XmlEnd::cut) return;
-  if (block_->rows >= k_rows_a_block || block_->text.size() > k_much_text ||
+  if (block_->rows >= k_rows_per_block || block_->text.size() > k_much_text ||
       ends_.size() > k_many_cells) {
     parser_.pause();
   }

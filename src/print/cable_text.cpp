@@ -1,7 +1,9 @@
 #include <fmt/format.h>
+#include <algorithm>
 
 #include "cutback/number.hpp"
 #include "cutback/print/cable.hpp"
+#include "cutback/text.hpp"
 #include "print/layout.hpp"
 
 namespace cutback::print {
@@ -44,19 +46,35 @@ std::string section_rows(const Construction& cable, const Style& style) {
          "  mm. Thickness: nominal, of one wire or one tape. Diameter: as made, estimated.\n";
 }
 
-std::string listed(std::string_view words, const std::vector<std::string>& lines,
-                   const Style& style) {
-  std::string text = heading(words, style);
-  for (const std::string& line : lines) text += wrapped("  - ", line);
-  return text;
+/// The document and its edition: up to the clause, or to a remark in brackets.
+std::string_view document_of(std::string_view source) {
+  const std::size_t clause = source.find_first_of(",;");
+  source = source.substr(0, clause);
+  for (std::size_t at = source.find(" ("); at != std::string_view::npos;
+       at = source.find(" (", at + 1)) {
+    if (at + 2 < source.size() && !is_digit(source[at + 2])) return source.substr(0, at);
+  }
+  return source;
+}
+
+/// Each document once; the clauses stand in JSON.
+std::string sources_line(const std::vector<std::string>& sources) {
+  std::vector<std::string> documents;
+  for (const std::string& source : sources) {
+    std::string document(document_of(source));
+    if (std::find(documents.begin(), documents.end(), document) == documents.end()) {
+      documents.push_back(std::move(document));
+    }
+  }
+  return "\n" + wrapped("Sources   ", joined(documents, "; ") + ". Clauses: --json");
 }
 
 }  // namespace
 
 std::string cable_text(const Construction& cable, const Style& style) {
   return title(cable.in) + figures(cable) + section_rows(cable, style) +
-         listed("steps", cable.steps, style) + listed("cautions", cable.cautions, style) +
-         listed("sources", cable.sources, style);
+         bullets("steps", cable.steps, style) + bullets("cautions", cable.cautions, style) +
+         sources_line(cable.sources);
 }
 
 }  // namespace cutback::print

@@ -18,6 +18,7 @@ std::string cards_json(const CardsReport& report) {
   root["not_proven"] = count.not_proven;
   root["without_marks"] = count.without_marks;
   root["unusable"] = count.unusable;
+  root["made"] = count.made;
   root["without_code"] = count.without_code;
   root["without_glyph"] = count.without_glyph;
   return json_text(root);

@@ -28,6 +28,7 @@ std::string cards_summary(const CardsReport& report) {
   row("No gland ", count.without_gland, "whose gland does not fit: the card says what to do");
   row("Not yet  ", count.not_proven, "to be measured first, or not proven: the card says which");
   row("No mark  ", count.without_marks, "with a mark to be taken from the gland in hand");
+  row("Made     ", count.made, "finished by the register: the card says with what");
   row("Unusable ", count.unusable, "with figures that cannot be used: the card says why");
   if (count.without_code > 0) {
     text += wrapped("No code  ", counted(count.without_code, "job") + " too long for a code there");

@@ -125,7 +125,7 @@ std::string fit_json(const fit::Question& question, std::span<const fit::GlandFi
   root["lacks"] =
       lacks_json(ranked.empty() ? std::vector<fit::Lack>{} : fit::lacks_of(ranked.front()));
   root["cable"] = cable_json(job.cable);
-  root["demand"] = demand_json(question.demand);
+  root["demand"] = demand_json(*question.demand);
   if (!fits) {
     const fit::Advice advice = fit::advise(job, ranked);
     root["advice"]["nearest"] = advice.nearest_says;

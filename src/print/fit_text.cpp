@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 
-#include "cutback/entry/parts.hpp"
+#include "cutback/fit/needs.hpp"
 #include "cutback/fit/questions.hpp"
 #include "cutback/fit/taken.hpp"
 #include "cutback/job/input.hpp"
@@ -10,6 +10,7 @@
 #include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
+#include "print/inches_text.hpp"
 #include "print/layout.hpp"
 
 namespace cutback::print {
@@ -129,18 +130,12 @@ std::string how_it_fits(const GlandFit& best) {
   return text;
 }
 
-std::string take_along(const job::Job& job, const GlandFit& best) {
+std::string needs_text(const std::vector<fit::Need>& needs) {
   std::string text;
-  const auto add = [&](const std::string& words) { text += (text.empty() ? "" : ", ") + words; };
-  if (best.adaptor) {
-    add("adaptor " + entry::to_text(best.adaptor->a) + " to " + entry::to_text(best.adaptor->b));
+  for (const fit::Need& need : needs) {
+    text += (text.empty() ? "" : ", ") + need.name;
+    if (!need.note.empty()) text += " " + need.note;
   }
-  for (const entry::EntryPart& part :
-       entry::parts_in_order(*best.gland, job.entry, best.adaptor.has_value())) {
-    if (!part.beside) continue;
-    add(part.name + (part.thickness_mm ? " " + plain(*part.thickness_mm) + " mm" : ""));
-  }
-  if (best.barrier) add("compound");
   return text;
 }
 
@@ -202,23 +197,15 @@ std::string nearest_misses(std::span<const GlandFit* const> misses, std::size_t 
   return text;
 }
 
-/// A gland that only the thread keeps out: an adaptor would do.
-std::string adaptor_words(const job::Job& job, std::span<const GlandFit> ranked) {
-  if (!job.entry.thread) return {};
-  for (const GlandFit& fit : ranked) {
-    const bool thread_alone =
-        std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
-          const bool by_thread = check.name == CheckName::entry ||
-                                 check.name == CheckName::thread || check.name == CheckName::joint;
-          return by_thread || check.verdict == Verdict::fits;
-        });
-    const fit::Check* entry = fit.find(CheckName::entry);
-    if (!thread_alone || entry == nullptr || entry->verdict != Verdict::no_fit) continue;
-    if (entry->value) continue;  // it is what passes that is too thick
-    return fmt::format("or {} with an adaptor {} to {}", fit.gland->part,
-                       entry::to_text(*job.entry.thread), entry::to_text(fit.gland->entry_thread));
-  }
-  return {};
+/// A gland that would fit through an adaptor, with what goes along.
+std::string adaptor_words(const fit::Question& question, std::span<const GlandFit> ranked) {
+  const auto through = fit::nearest_through(question, ranked);
+  if (!through) return {};
+  std::string text = "or " + through->fit.gland->part + " with a" +
+                     (through->adaptor.starts_with("a") ? "n " : " ") + through->adaptor;
+  if (!through->with.empty()) text += "; " + needs_text(through->with);
+  if (!through->lacks.empty()) text += "; of the adaptor give: " + lacks_words(through->lacks);
+  return text;
 }
 
 std::string first_line(const fit::Question& question, std::span<const GlandFit> ranked, State state,
@@ -259,13 +246,13 @@ std::string top(const fit::Question& question, std::span<const GlandFit> ranked,
   if (job.entry.thread || job.entry.to_suit) text += one_line("Entry", entry_words(job.entry));
   if (const std::string place = place_words(job.area); !place.empty()) {
     text += one_line("Place", place);
-    if (question.demand.sealing != area::SealingDemand::none) {
-      text += one_line("Sealing", question.demand.says);
+    if (question.demand->sealing != area::SealingDemand::none) {
+      text += one_line("Sealing", question.demand->says);
     }
   }
   if (passes) {
-    const std::string along = take_along(job, ranked.front());
-    if (!along.empty()) text += one_line("Take along", along);
+    const std::string along = needs_text(fit::needs_of(question, ranked.front()));
+    if (!along.empty()) text += labelled("Take along", along);
   }
   return text;
 }
@@ -295,7 +282,9 @@ std::string foot(const fit::Question& question, std::span<const GlandFit> ranked
 }
 
 /// What to do where nothing fits.
-std::string what_to_do(const job::Job& job, std::span<const GlandFit> ranked, State state) {
+std::string what_to_do(const fit::Question& question, std::span<const GlandFit> ranked,
+                       State state) {
+  const job::Job& job = *question.job;
   const fit::Advice advice = fit::advise(job, ranked);
   std::string text;
   if (state == State::not_yet) {
@@ -303,7 +292,7 @@ std::string what_to_do(const job::Job& job, std::span<const GlandFit> ranked, St
     return text;
   }
   text += labelled("Order", advice.order_says);
-  const std::string adaptor = adaptor_words(job, ranked);
+  const std::string adaptor = adaptor_words(question, ranked);
   if (!adaptor.empty()) text += labelled("", adaptor);
   return text;
 }
@@ -337,7 +326,7 @@ std::string every_source(const fit::Question& question, const GlandFit& best, co
     sources.push_back(source);
   };
   for (const fit::Check& check : best.checks) add(check.source);
-  if (question.demand.sealing != area::SealingDemand::none) add(question.demand.source);
+  if (question.demand->sealing != area::SealingDemand::none) add(question.demand->source);
   return bullets("where it comes from", sources, style);
 }
 
@@ -385,7 +374,7 @@ std::string fit_text(const fit::Question& question, std::span<const GlandFit> ra
   const bool passes = state == State::fits || state == State::order;
   const std::vector<const GlandFit*> misses = misses_of(ranked);
   std::string begin = top(question, ranked, state, style);
-  if (!passes) begin += what_to_do(job, ranked, state);
+  if (!passes) begin += what_to_do(question, ranked, state);
   const auto screen = [&](std::size_t rows, std::size_t near, std::size_t looks) {
     std::string text = begin;
     if (passes) text += also(ranked, 1, rows, Verdict::fits, "ALSO FIT", style);
@@ -406,8 +395,11 @@ std::string fit_text(const fit::Question& question, std::span<const GlandFit> ra
     }
     text = screen(rows, near, looks);
   }
+  if (style.inches) {
+    text += inches_of(question, ranked.empty() ? nullptr : &ranked.front(), style);
+  }
   if (ranked.empty()) return text;
-  if (style.why) text += whole_reasons(ranked.front(), style) + area_lines(job, question.demand);
+  if (style.why) text += whole_reasons(ranked.front(), style) + area_lines(job, *question.demand);
   if (style.all) text += every_gland(ranked, style);
   if (style.sources) text += every_source(question, ranked.front(), style);
   if (style.why && !job.cable.warnings.empty()) {

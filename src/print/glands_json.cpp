@@ -1,3 +1,4 @@
+#include "cutback/gland/columns.hpp"
 #include "cutback/print/glands.hpp"
 #include "print/json_number.hpp"
 
@@ -61,6 +62,21 @@ std::string glands_json(const gland::GlandList& list, const gland::Coverage& cov
     item["applies"] = blank.applies;
     result["not_stated"].push_back(item);
   }
+  return json_text(result);
+}
+
+std::string gland_part_json(const gland::Gland& gland) {
+  ordered_json result = json_head();
+  ordered_json columns = ordered_json::object();
+  for (const gland::Column& column : gland::columns()) {
+    const std::string name(column.name);
+    if (const auto figure = gland::number_of(gland, column)) {
+      columns[name] = json_number(*figure);
+    } else if (const auto text = gland::text_of(gland, column)) {
+      columns[name] = *text;
+    }
+  }
+  result["gland"] = std::move(columns);
   return json_text(result);
 }
 

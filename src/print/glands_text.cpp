@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cutback/glyph_width.hpp"
 #include "cutback/number.hpp"
 #include "print/layout.hpp"
 
@@ -17,7 +18,7 @@ using gland::GlandList;
 using gland::Group;
 using gland::Span;
 
-constexpr std::size_t k_longest_part = 20;
+constexpr std::size_t k_longest_part = 24;
 constexpr std::string_view k_together = "together";
 
 std::string counted(std::size_t count) {
@@ -53,17 +54,61 @@ struct Axis {
   }
 };
 
-Axis axis_of(const GlandList& list) {
+/// Glands of a group whose outer seals have one range: a row of the picture.
+struct Fold {
+  Span outer;
+  std::vector<const Gland*> glands;
+
+  /// The first of them, by part.
+  [[nodiscard]] std::string part() const {
+    const std::string more =
+        glands.size() > 1 ? fmt::format(" +{}", glands.size() - 1) : std::string();
+    return cell_of(glands.front()->part, k_longest_part - more.size()) + more;
+  }
+  [[nodiscard]] std::string thread() const {
+    const std::string first = to_text(glands.front()->entry_thread);
+    std::vector<std::string> threads;
+    for (const Gland* gland : glands) {
+      std::string thread = to_text(gland->entry_thread);
+      if (std::find(threads.begin(), threads.end(), thread) == threads.end()) {
+        threads.push_back(std::move(thread));
+      }
+    }
+    return threads.size() == 1 ? first : fmt::format("{} threads", threads.size());
+  }
+
+ private:
+  /// What is too long is shortened; what is not is not filled up.
+  static std::string cell_of(const std::string& text, std::size_t width) {
+    return columns_of(text) > width ? cell(text, width) : text;
+  }
+};
+
+/// Of the group's glands, which stand by range and then by part.
+std::vector<Fold> folds_of(const Group& group) {
+  std::vector<Fold> folds;
+  for (const Gland* gland : group.glands) {
+    const Span span = outer(*gland);
+    const bool same = !folds.empty() && folds.back().outer.low_mm == span.low_mm &&
+                      folds.back().outer.high_mm == span.high_mm;
+    if (!same) folds.push_back({span, {}});
+    folds.back().glands.push_back(gland);
+  }
+  return folds;
+}
+
+Axis axis_of(const GlandList& list, const Coverage& coverage) {
   Axis axis;
-  axis.part = k_together.size();
+  axis.part = columns_of(k_together);
   axis.low_mm = outer(list.glands.front()).low_mm;
-  for (const Gland& gland : list.glands) {
-    const Span span = outer(gland);
-    axis.part = std::max(axis.part, std::min(gland.part.size(), k_longest_part));
-    axis.thread = std::max(axis.thread, to_text(gland.entry_thread).size());
-    axis.range = std::max(axis.range, span_text(span).size());
-    axis.low_mm = std::min(axis.low_mm, span.low_mm);
-    axis.high_mm = std::max(axis.high_mm, span.high_mm);
+  for (const Group& group : coverage.groups) {
+    for (const Fold& fold : folds_of(group)) {
+      axis.part = std::max(axis.part, columns_of(fold.part()));
+      axis.thread = std::max(axis.thread, columns_of(fold.thread()));
+      axis.range = std::max(axis.range, columns_of(span_text(fold.outer)));
+      axis.low_mm = std::min(axis.low_mm, fold.outer.low_mm);
+      axis.high_mm = std::max(axis.high_mm, fold.outer.high_mm);
+    }
   }
   axis.bars = k_columns - 1 - (axis.part + axis.thread + axis.range + 3);
   axis.low_mm = std::floor(axis.low_mm / 10.0) * 10.0;
@@ -119,10 +164,10 @@ std::string title(const Group& group) {
 std::string group_text(const Group& group, const Axis& axis, const Style& style) {
   std::string text = heading(title(group), style);
   text += row(axis, "", "", "mm", figures(axis));
-  for (const Gland* gland : group.glands) {
+  for (const Fold& fold : folds_of(group)) {
     std::string bars = ticks(axis);
-    put(bars, axis, outer(*gland), '#');
-    text += row(axis, gland->part, to_text(gland->entry_thread), span_text(outer(*gland)), bars);
+    put(bars, axis, fold.outer, '#');
+    text += row(axis, fold.part(), fold.thread(), span_text(fold.outer), bars);
   }
   std::string bars = ticks(axis);
   for (const Span& span : group.covered) put(bars, axis, span, '=');
@@ -136,12 +181,20 @@ std::string group_text(const Group& group, const Axis& axis, const Style& style)
   return text;
 }
 
-std::string entries_text(const Coverage& coverage, const Axis& axis, const Style& style) {
+std::size_t entry_wide(const Coverage& coverage) {
+  std::size_t wide = 0;
+  for (const EntryGroup& entry : coverage.entries) {
+    wide = std::max(wide, columns_of(to_text(entry.thread)));
+  }
+  return wide;
+}
+
+std::string entries_text(const Coverage& coverage, const Style& style) {
   std::string text = heading("entries", style);
   for (const EntryGroup& entry : coverage.entries) {
-    text +=
-        wrapped(cell(to_text(entry.thread), axis.thread) + right(counted(entry.glands), 12) + "  ",
-                "sheaths of " + spans_text(entry.covered) + " mm");
+    text += wrapped(
+        cell(to_text(entry.thread), entry_wide(coverage)) + right(counted(entry.glands), 12) + "  ",
+        "sheaths of " + spans_text(entry.covered) + " mm");
   }
   return text;
 }
@@ -158,11 +211,19 @@ std::string not_stated_text(const Coverage& coverage, const Style& style) {
 
 std::string glands_text(const GlandList& list, const Coverage& coverage, const Style& style) {
   if (list.glands.empty()) return wrapped("", list.name + ": no gland");
-  const Axis axis = axis_of(list);
+  const Axis axis = axis_of(list, coverage);
   std::string text = wrapped("Gland list  ", list.name);
   text += wrapped("            ", counted(list.glands.size()) + ", no fault");
   for (const Group& group : coverage.groups) text += group_text(group, axis, style);
-  text += entries_text(coverage, axis, style);
+  const bool folded =
+      std::any_of(coverage.groups.begin(), coverage.groups.end(),
+                  [](const auto& g) { return folds_of(g).size() < g.glands.size(); });
+  if (folded) {
+    text += "\n" + wrapped("",
+                           "+2: two more glands whose outer seal has the same range; --json has "
+                           "them all.");
+  }
+  text += entries_text(coverage, style);
   if (!coverage.not_stated.empty()) text += not_stated_text(coverage, style);
   return text;
 }

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <algorithm>
 
+#include "cutback/glyph_width.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/kit.hpp"
 #include "print/kit_words.hpp"
@@ -25,15 +26,33 @@ std::string head(const KitReport& report) {
                                           : "price of one of each part; among those, the number");
 }
 
+/// Where there are fewer of it than ends that may want it.
+std::string stock_words(const schedule::KitPart& part, const gland::Gland& gland) {
+  if (!gland.stock || *gland.stock >= part.fits) return {};
+  const std::int64_t stock = *gland.stock;
+  if (stock < part.alone) {
+    return wrapped("  ! ", fmt::format("{} in stock are not enough: {} ends have no other part of "
+                                       "this kit; order {} or more",
+                                       stock, part.alone, part.alone - stock));
+  }
+  return wrapped("  ! ", fmt::format("{} in stock for up to {} ends", stock, part.fits));
+}
+
 std::string parts_table(const KitReport& report) {
-  std::string text = cell("part", 20) + " " + cell("description", 25) + right("fits", 8) +
-                     right("alone", 8) + right("price", 9) + right("stock", 7) + "\n";
+  constexpr std::size_t k_part = 38;
+  std::string text = cell("part", k_part) + right("fits", 8) + right("alone", 8) +
+                     right("price", 12) + right("stock", 10) + "\n";
   for (const schedule::KitPart& part : report.kit->parts) {
     const gland::Gland& gland = report.list->glands[part.part];
-    text += cell(gland.part, 20) + " " + cell(gland.description, 25) +
-            right(std::to_string(part.fits), 8) + right(std::to_string(part.alone), 8) +
-            right(gland.price ? fixed(*gland.price, report.wanted->decimals) : "-", 9) +
-            right(gland.stock ? std::to_string(*gland.stock) : "-", 7) + "\n";
+    // A part is ordered by its code: nothing of it is left out.
+    const bool is_long = columns_of(gland.part) > k_part;
+    if (is_long) text += wrapped("", gland.part);
+    text += cell(is_long ? "" : gland.part, k_part) + right(std::to_string(part.fits), 8) +
+            right(std::to_string(part.alone), 8) +
+            right(gland.price ? fixed(*gland.price, report.wanted->decimals) : "-", 12) +
+            right(gland.stock ? std::to_string(*gland.stock) : "-", 10) + "\n";
+    if (!gland.description.empty()) text += wrapped("    ", gland.description);
+    text += stock_words(part, gland);
   }
   return text;
 }
@@ -119,7 +138,8 @@ std::string kit_text(const KitReport& report, const Style& style) {
   if (!kit.parts.empty()) text += heading("proof", style) + wrapped("", proof_text(report));
   return text + "\n" +
          wrapped("",
-                 "A kit is no take-off: it says which parts to carry, not how many. Certificate, "
+                 "A kit is no take-off: it says which parts to carry, not how many; cutback "
+                 "schedule --use-stock shares out what is in stock. Certificate, "
                  "instructions and local code come first; the work is for a competent person.");
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cutback/error.hpp"
+#include "cutback/glyph_width.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
@@ -29,22 +30,6 @@ const char* colour_of(Verdict verdict) {
   return "";
 }
 
-bool starts_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
-
-/// Characters of UTF-8 text, counting one column each.
-std::size_t columns_of(std::string_view text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), starts_character));
-}
-
-/// The longest beginning of `text` with at most `width` characters.
-std::string_view first_columns(std::string_view text, std::size_t width) {
-  std::size_t seen = 0;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if (starts_character(text[i]) && ++seen > width) return text.substr(0, i);
-  }
-  return text;
-}
-
 }  // namespace
 
 std::string wrapped(std::string_view first, std::string_view raw) {
@@ -59,12 +44,14 @@ std::string wrapped(std::string_view first, std::string_view raw) {
     std::string_view word = rest.substr(0, end);
     rest.remove_prefix(std::min(end + 1, rest.size()));
     while (!word.empty()) {
-      const std::size_t width = columns_of(word);
-      if (used > 0 && used + 1 + width > room) {
+      std::string_view piece = first_columns(word, room);
+      if (piece.empty()) piece = word.substr(0, first_glyph(word).bytes);
+      // No more of a long word is looked at than a line takes.
+      const bool longer = piece.size() < word.size();
+      if (used > 0 && (longer || used + 1 + columns_of(piece) > room)) {
         out += '\n' + indent;
         used = 0;
       }
-      const std::string_view piece = first_columns(word, room);
       if (used > 0) out += ' ';
       out += piece;
       used += (used > 0 ? 1 : 0) + columns_of(piece);
@@ -77,7 +64,10 @@ std::string wrapped(std::string_view first, std::string_view raw) {
 std::string cell(std::string_view raw, std::size_t width) {
   std::string text = clean(raw);
   const std::size_t columns = columns_of(text);
-  if (columns > width) return std::string(first_columns(text, width - 1)) + "~";
+  if (columns > width) {
+    const std::string_view kept = first_columns(text, width - 1);
+    return std::string(kept) + "~" + std::string(width - 1 - columns_of(kept), ' ');
+  }
   return text + std::string(width - columns, ' ');
 }
 

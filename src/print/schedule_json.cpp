@@ -64,6 +64,22 @@ std::string columns_json() {
   return out;
 }
 
+std::string notes_json(std::span<const std::string> notes) {
+  ordered_json item = json_head();
+  item["notes"] = ordered_json::array();
+  for (const std::string& note : notes) {
+    // Without the line breaks and spaces of a screen.
+    std::string line;
+    for (const char c : note) {
+      const bool space = c == '\n' || c == ' ';
+      if (!space) line += c;
+      if (space && !line.empty() && line.back() != ' ') line += ' ';
+    }
+    item["notes"].push_back(line);
+  }
+  return harmless_json(item.dump(-1, ' ', false, ordered_json::error_handler_t::replace)) + "\n";
+}
+
 void append_schedule_json(std::string& out, const schedule::EndName& name,
                           const schedule::Decision& decision,
                           std::span<const schedule::OwnValue> defaults, std::string_view supplier) {

@@ -127,6 +127,11 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
     return part_of(tally.by_verdict[static_cast<std::size_t>(which)], tally.ends);
   };
   const std::string often = most_often(tally);
+  const std::string made =
+      tally.made == 0
+          ? std::string()
+          : wrapped("Made              ", part_of(tally.made, tally.ends) +
+                                              ": finished by the register, and not ordered again");
   // Names of files are not broken.
   return fmt::format("Schedule          {}: {} cables or rows, {} ends\n", file, tally.rows,
                      tally.ends) +
@@ -142,6 +147,7 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
          wrapped("With compound     ",
                  fmt::format("{} ends; figures to look at: {}; measure before ordering: {}",
                              tally.barrier, tally.remarked, tally.wavering)) +
+         made +
          wrapped("Needs a person    ", part_of(tally.exceptions, tally.ends) +
                                            (often.empty() ? "" : ", most often " + often));
 }

@@ -1,12 +1,15 @@
 #include <fmt/format.h>
 
 #include "cutback/fit/taken.hpp"
+#include "cutback/glyph_width.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
+#include "print/inches_text.hpp"
 #include "print/layout.hpp"
+#include "print/mark_words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -87,6 +90,11 @@ std::string before_cutting(const Sheet& sheet, const Style& style) {
                     cell(line.must, 18) + cell(blanks, 18) + was);
     if (!line.also.empty()) text += line_of(std::string(14, ' ') + line.also);
   }
+  for (const OpenBlank& blank : open_blanks(sheet)) {
+    std::string words = blank.words + (blank.name.empty() ? "" : ": " + blank.name) + " _______";
+    if (!blank.unit.empty()) words += " " + blank.unit;
+    text += wrapped("  " + cell(blank.loud, 19), words);
+  }
   return text;
 }
 
@@ -97,76 +105,34 @@ std::string rear_parts(const Sheet& sheet) {
                                       "way round");
 }
 
-/// Where a mark is: from the end, or the route plus a constant where nobody knows the route.
-std::string mark_place(const strip::CutPlan& plan, const std::optional<double>& mark_mm,
-                       const std::optional<double>& at_mm, double slack_mm) {
-  if (mark_mm) return plain(*mark_mm, 1) + " mm from the end";
-  if (at_mm && plan.axis.inside_face_mm) {
-    return "route + strip + " + plain(*plan.axis.inside_face_mm - *at_mm + slack_mm, 1) +
-           " mm from the end";
+/// What is too long for its column has a line of its own: nothing of a mark is cut off.
+std::string cut_row(const MarkWords& mark) {
+  constexpr std::size_t k_where = 46;
+  const std::string first = "  " + cell(std::string(1, mark.number), 2) + cell(mark.layer, 10);
+  std::string where = mark.before + mark.figure;
+  if (!mark.figure.empty()) where += " ";
+  where += mark.after + (mark.blank ? " ______" : "");
+  if (!mark.from_end.empty()) {
+    const std::string more = " (" + mark.from_end + " from the end)";
+    where += columns_of(where + more) < k_where ? more : " (" + mark.from_end + ")";
   }
-  return "no figure: see below";
-}
-
-std::string saw_words(const strip::Depths& depths) {
-  if (!depths.saw_mm) return "saw by eye, half through the wires";
-  std::string text = "saw " + fixed(*depths.saw_mm, 1) + " mm";
-  if (depths.saw_limit_mm && depths.saw_limit_mm != depths.saw_mm) {
-    return text + ", never " + fixed(*depths.saw_limit_mm, 1);
-  }
-  return text + ", no deeper";
-}
-
-std::string score_words(const std::optional<double>& depth_mm) {
-  return depth_mm ? "score " + fixed(*depth_mm, 1) + " mm" : "by eye, lightly";
-}
-
-std::string cut_row(const char* mark, const std::string& what, const std::string& where,
-                    const std::string& depth) {
-  return line_of("  " + cell(mark, 2) + cell(what, 10) + cell(where, 42) + depth);
+  if (columns_of(where) < k_where) return line_of(first + cell(where, k_where) + mark.depth);
+  return wrapped(first, where) + line_of(std::string(first.size() + k_where, ' ') + mark.depth);
 }
 
 /// Marks in working order, each with its depth.
 std::string cut_rows(const Sheet& sheet, const Style& style) {
-  const job::Job& job = *sheet.job;
-  const strip::CutPlan& plan = *sheet.plan;
-  const strip::Marks& marks = plan.marks;
-  const strip::Axis& axis = plan.axis;
-  const double slack = job.tails.slack_mm;
-  const auto minus = [](const std::optional<double>& value) {
-    return value ? std::optional(-*value) : std::nullopt;
-  };
-  std::string text = heading("cuts", style);
-  if (job.cable.armour == cable::ArmourKind::none) {
-    text +=
-        cut_row("1", "sheath", mark_place(plan, marks.sheath_cut_mm, axis.bedding_end_mm, slack),
-                score_words(plan.depths.sheath_mm));
-    return text;
-  }
-  const bool wire = job.cable.armour == cable::ArmourKind::wire;
-  const std::string armour =
-      axis.armour_stop_mm ? mark_place(plan, marks.armour_cut_mm, minus(axis.armour_stop_mm), slack)
-                          : std::string("where the clamp ends, gland held at S");
-  if (!axis.armour_stop_mm) {
-    text += cut_row("S", "hold here", mark_place(plan, marks.shoulder_mm, 0.0, slack),
-                    "the gland's shoulder");
-  }
-  text += cut_row("1", "armour", armour, wire ? saw_words(plan.depths) : "shears, no saw");
-  std::string behind = "as the gland's leaflet says, behind the tips";
-  if (marks.exposed_min_mm) {
-    behind = plain(*marks.exposed_min_mm, 1) + " to " + plain(*marks.exposed_max_mm, 1) +
-             " mm behind the tips";
-    if (marks.sheath_cut_mm) behind += " (" + plain(*marks.sheath_cut_mm, 1) + ")";
-  }
-  text += cut_row("2", "sheath", behind, score_words(plan.depths.sheath_mm));
-  std::string bedding = mark_place(plan, marks.bedding_cut_mm, axis.bedding_end_mm, slack);
-  if (!marks.bedding_cut_mm && axis.bedding_end_mm && axis.armour_stop_mm) {
-    bedding = plain(*axis.bedding_end_mm + *axis.armour_stop_mm, 1) + " mm in front of the tips";
-  }
-  text += cut_row("3", "bedding", bedding, score_words(plan.depths.bedding_mm));
-  if (axis.armour_stop_mm && marks.shoulder_mm) {
-    text += cut_row("S", "check", plain(*marks.shoulder_mm, 1) + " mm: shoulder, gland offered up",
-                    "not a cut");
+  const std::string spread = depth_spread(sheet);
+  std::string text =
+      heading("cuts", style) + line_of(std::string(14, ' ') + cell("where, mm", 46) + "depth, mm" +
+                                       (spread.empty() ? "" : " " + spread));
+  for (const MarkWords& mark : mark_words(sheet)) {
+    const std::string check = mark.check();
+    if (!check.empty()) {
+      text += wrapped("  S " + cell(mark.layer, 10), check);
+    } else if (mark.is_cut || mark.layer == "hold") {
+      text += cut_row(mark);
+    }
   }
   return text;
 }
@@ -299,11 +265,13 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
     text += before_cutting(sheet, style) + rear_parts(sheet);
     text += cut_rows(sheet, style) + "\n" + drawing_text(job, *sheet.plan);
     text += tail_rows(*sheet.plan, job.cable.armour != cable::ArmourKind::none, style);
+    if (style.inches) text += inches_of(sheet, style);
     text += bullets("worth a look", sheet.remarks, style);
     text += heading("lay out, in the order in which it goes on", style);
     for (const sheet::Part& part : sheet.parts) text += wrapped(k_tick, part_words(part));
     text += ticked(sheet.steps, style);
   } else {
+    if (style.inches) text += inches_of(sheet, style);
     text += bullets("worth a look", sheet.remarks, style);
   }
   text += heading("the cable and its gland", style) + cable_lines(job.cable);

@@ -43,6 +43,24 @@ void put_remedy(CardEnd& end, const schedule::Decision& decision) {
   end.remedy = decision.change;
 }
 
+/// A finished end: what its readings carry, and nothing to cut by.
+void take_made(const schedule::MadeEnd& made, const schedule::Decision& decision, CardEnd& end) {
+  end.part = made.part;
+  end.made = made.words;
+  end.made_verdict = decision.usable() ? decision.verdict : Verdict::not_known;
+  end.made_measured = decision.state == fit::State::fits;
+  if (!decision.usable()) {
+    end.made_says = "its figures cannot be used: " + schedule::unusable_text(decision);
+  } else if (end.made_measured) {
+    end.made_says = "its readings carry it";
+  } else if (decision.verdict == Verdict::fits) {
+    end.made_says = "it fits by the datasheet; not every diameter that decides was read";
+  } else {
+    // The reason begins with what the card says already.
+    end.made_says = decision.reason.substr(made.words.size() + 2) + "; " + decision.change;
+  }
+}
+
 }  // namespace
 
 CardEnd decide_job(const std::string& path, const job::JobInput& input,
@@ -89,10 +107,22 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
   end.defaults = notes.defaults | schedule::quantity_default_of(layout, cells);
   end.input.tag = end.tag;
   if (!end.end.empty()) end.input.end = end.end;
+  const schedule::MadeEnd* const made =
+      settings.made == nullptr
+          ? nullptr
+          : settings.made->find(end.tag, schedule::end_name(layout, cells, side));
   if (asked.decision.usable()) {
-    asked = schedule::decide_asked(end.input, settings, nullptr, notes);
+    asked = schedule::decide_asked(end.input, settings, nullptr, notes, made);
+  }
+  if (const auto count = schedule::count_of(layout, cells); count && !count->unclear.empty()) {
+    schedule::say_count_unclear(count->unclear, asked.decision);
   }
   const schedule::Decision& decision = asked.decision;
+  if (made != nullptr && made->is_finished()) {
+    take_made(*made, decision, end);
+    return end;
+  }
+  if (made != nullptr) schedule::put_readings(*made, end.input);
   if (!decision.usable()) {
     end.why_none = end.place + schedule::unusable_text(decision);
     return end;

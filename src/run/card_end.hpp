@@ -22,12 +22,16 @@ namespace cutback::run {
 struct CardEnd {
   std::string tag;
   std::string end;
-  std::string place;     ///< for messages: `pump.json: `, or `cables.csv, line 7: `
-  bool is_file = false;  ///< a job is a whole file, and one that is wrong is not printed
-  std::string part;      ///< under which it is looked for; empty where there is none
-  std::string why_none;  ///< not empty: it cannot be used, and the rest is empty
-  std::string why;       ///< where no gland fits: as the exceptions of a schedule say it
-  std::string remedy;    ///< where the gland is not proven: what would help, as there
+  std::string place;      ///< for messages: `pump.json: `, or `cables.csv, line 7: `
+  bool is_file = false;   ///< a job is a whole file, and one that is wrong is not printed
+  std::string part;       ///< under which it is looked for; empty where there is none
+  std::string why_none;   ///< not empty: it cannot be used, and the rest is empty
+  std::string why;        ///< where no gland fits: as the exceptions of a schedule say it
+  std::string remedy;     ///< where the gland is not proven: what would help, as there
+  std::string made;       ///< not empty: it is finished, and how; its card has nothing to cut by
+  std::string made_says;  ///< of a finished end: what its readings carry
+  Verdict made_verdict = Verdict::not_known;  ///< the same
+  bool made_measured = false;                 ///< the same: every diameter that decides was read
   job::JobInput input;
   std::unique_ptr<const job::Job> job;
   fit::Question question;  ///< of this job

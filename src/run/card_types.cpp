@@ -1,6 +1,7 @@
 #include "run/card_types.hpp"
 
 #include <algorithm>
+#include <memory>
 #include <utility>
 
 #include "cutback/entry/parts.hpp"
@@ -38,7 +39,7 @@ std::string key_of(const sheet::Sheet& sheet) {
   }
   key += std::string(to_string(job.cable.armour)) + ";";
   if (job.cable.cores) key += std::to_string(*job.cable.cores);
-  key += ";" + figure(job.cable.csa_mm2) + figure(job.tails.slack_mm);
+  key += ";" + figure(job.cable.csa_mm2) + figure(job.tails.slack_mm) + figure(job.tails.strip_mm);
   for (const auto& value :
        {axis.inside_face_mm, axis.armour_stop_mm, axis.exposed_mm, axis.bedding_end_mm}) {
     key += figure(value);
@@ -47,7 +48,15 @@ std::string key_of(const sheet::Sheet& sheet) {
     key += figure(wire.gate.low_mm) + figure(wire.gate.high_mm) + figure(wire.nominal_mm);
   }
   for (const std::string& caution : sheet.own_cautions) key += caution;
-  for (const fit::Lack& lack : sheet.lacks) key += lack.fact + ";";
+  // What is read on every cable before it is cut has its gate, whether it was measured before or
+  // not; what has a blank is printed.
+  for (const print::OpenBlank& blank : print::open_blanks(sheet)) key += blank.words + ";";
+  // An end whose figures contradict each other has no depths, and takes none from the others.
+  const strip::Depths& depths = sheet.plan->depths;
+  for (const auto& depth :
+       {depths.sheath_mm, depths.saw_mm, depths.saw_limit_mm, depths.bedding_mm}) {
+    key += depth ? 'd' : '-';
+  }
   return key;
 }
 
@@ -55,7 +64,7 @@ void take_least(std::optional<double>& depth, const std::optional<double>& other
   depth = depth && other ? std::optional(std::min(*depth, *other)) : std::nullopt;
 }
 
-/// Depths that are safe for both: where one has none, by eye.
+/// Depths that are safe for both.
 void take_least(strip::Depths& depths, const strip::Depths& other) {
   take_least(depths.sheath_mm, other.sheath_mm);
   take_least(depths.saw_mm, other.saw_mm);
@@ -135,6 +144,19 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
       not_yet_.push_back(name);
       return fits;
     }
+    // Before the type is there: an end whose lengths contradict each other has none.
+    print::ServedEnd served = name;
+    if (const auto reach = reach_of(end.job->tails)) {
+      served.reach = plain(*reach, 1);
+      const sheet::Sheet own = sheet::make_sheet(end.question, std::move(end.choice), list_name_);
+      const strip::Marks& marks = own.plan->marks;
+      const auto& first = marks.armour_cut_mm   ? marks.armour_cut_mm
+                          : marks.sheath_cut_mm ? marks.sheath_cut_mm
+                                                : marks.shoulder_mm;
+      const bool stripped = std::all_of(own.job->tails.cores.begin(), own.job->tails.cores.end(),
+                                        [](const strip::Core& core) { return core.strip_mm; });
+      if (first && stripped && own.has_marks()) served.first_mark = plain(*first, 1);
+    }
     std::string key = key_of(sheet);
     auto at = known_.find(key);
     if (at != known_.end()) {
@@ -151,18 +173,6 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
       at = known_.insert_or_assign(std::move(key), types_.size()).first;
       types_.push_back({std::move(type), source, sheet.plan->depths, sheet.gates, {}});
     }
-    print::ServedEnd served = name;
-    if (const auto reach = reach_of(end.job->tails)) {
-      served.reach = plain(*reach, 1);
-      const sheet::Sheet own = sheet::make_sheet(end.question, std::move(end.choice), list_name_);
-      const strip::Marks& marks = own.plan->marks;
-      const auto& first = marks.armour_cut_mm   ? marks.armour_cut_mm
-                          : marks.sheath_cut_mm ? marks.sheath_cut_mm
-                                                : marks.shoulder_mm;
-      const bool stripped = std::all_of(own.job->tails.cores.begin(), own.job->tails.cores.end(),
-                                        [](const strip::Core& core) { return core.strip_mm; });
-      if (first && stripped && own.has_marks()) served.first_mark = plain(*first, 1);
-    }
     types_[at->second].serves.push_back(std::move(served));
   } catch (const InputError&) {
     // Lengths that contradict each other: what is wrong stands with its end in the schedule's
@@ -177,21 +187,31 @@ std::size_t CardTypes::size() const {
   return types_.size() + (not_yet_.empty() ? 0 : 1) + (none_.empty() ? 0 : 1);
 }
 
-void CardTypes::print(const std::function<void(print::Card&)>& hand_on) const {
-  for (const Type& type : types_) {
-    const sheet::Sheet sheet = sheet::make_sheet(type.end.question, type.end.choice, list_name_);
+void CardTypes::print(const std::function<void(print::Card)>& hand_on) {
+  struct Made {
+    CardEnd end;
+    sheet::Sheet sheet;
+  };
+  for (Type& type : types_) {
+    auto made = std::make_shared<Made>();
+    made->end = std::move(type.end);
+    const job::Job& job = *made->end.job;
+    sheet::Sheet& sheet = made->sheet;
+    sheet = sheet::make_sheet(made->end.question, made->end.choice, list_name_);
+    sheet.plan->depths = type.depths;
+    sheet.gates = type.gates;
     print::Card card;
     const std::size_t count = type.serves.size();
-    card.tag = cable_name(*type.end.job);
-    card.end = (type.end.job->cable.armour == cable::ArmourKind::none
-                    ? std::string("unarmoured")
-                    : std::string(to_string(type.end.job->cable.armour))) +
-               ", " + std::to_string(count) + (count == 1 ? " end" : " ends");
+    card.tag = cable_name(job);
+    card.end =
+        (job.cable.armour == cable::ArmourKind::none ? std::string("unarmoured")
+                                                     : std::string(to_string(job.cable.armour))) +
+        ", " + std::to_string(count) + (count == 1 ? " end" : " ends");
     card.sheet = &sheet;
-    card.strip_mm = type.end.input.strip_mm;
-    card.serves = type.serves;
+    card.serves = std::move(type.serves);
     card.schedule = type.source;
-    hand_on(card);
+    card.keeps = std::move(made);
+    hand_on(std::move(card));
   }
   const auto put_list = [&](const std::vector<print::ServedEnd>& ends, bool not_yet,
                             const char* why) {
@@ -203,21 +223,22 @@ void CardTypes::print(const std::function<void(print::Card&)>& hand_on) const {
     card.why = why;
     card.remedy = "look at each of them in the exceptions of the schedule";
     card.serves = ends;
-    hand_on(card);
+    hand_on(std::move(card));
   };
   put_list(not_yet_, true, "something is missing or not proven of each of these ends");
   put_list(none_, false, "no gland of the list fits these ends, or their figures cannot be used");
 }
 
-void Takeoff::add(const CardEnd& end) {
+void Takeoff::add(const CardEnd& end, const fit::GlandFit* fit) {
+  if (!end.made.empty()) return;  // nothing is to be taken there for it
   ++ends_;
-  if (!end.why_none.empty() || end.choice.fit.verdict == Verdict::no_fit) {
+  if (fit == nullptr || fit->verdict == Verdict::no_fit) {
     ++without_;
     return;
   }
-  const gland::Gland& gland = *end.choice.fit.gland;
+  const gland::Gland& gland = *fit->gland;
   ++parts_[gland.part];
-  const auto& adaptor = end.choice.fit.adaptor;
+  const auto& adaptor = fit->adaptor;
   std::string thread = entry::to_text(gland.entry_thread);
   if (adaptor) {
     ++beside_["adaptor " + entry::to_text(adaptor->a) + " to " + entry::to_text(adaptor->b)];
@@ -227,7 +248,7 @@ void Takeoff::add(const CardEnd& end) {
        entry::parts_in_order(gland, end.job->entry, adaptor.has_value())) {
     if (part.beside) ++beside_[part.name + " " + thread];
   }
-  if (end.choice.fit.barrier) ++beside_["compound for " + gland.part];
+  if (fit->barrier) ++beside_["compound for " + gland.part];
 }
 
 print::PlacePage Takeoff::page(std::string place) const {

@@ -25,8 +25,8 @@ class CardTypes {
   /// Cards that there will be.
   [[nodiscard]] std::size_t size() const;
   /// Hands on every card, in the order in which their types came up; last the ends for which there
-  /// is none.
-  void print(const std::function<void(print::Card&)>& hand_on) const;
+  /// is none. To be called once.
+  void print(const std::function<void(print::Card)>& hand_on);
 
  private:
   struct Type {
@@ -46,7 +46,8 @@ class CardTypes {
 /// What a place needs.
 class Takeoff {
  public:
-  void add(const CardEnd& end);
+  /// @param fit  of the gland chosen for it; null where there is none
+  void add(const CardEnd& end, const fit::GlandFit* fit);
   [[nodiscard]] print::PlacePage page(std::string place) const;
 
  private:

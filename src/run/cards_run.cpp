@@ -7,6 +7,7 @@
 
 #include "cutback/compare.hpp"
 #include "cutback/error.hpp"
+#include "cutback/in_parallel.hpp"
 #include "cutback/io/job_file.hpp"
 #include "cutback/number.hpp"
 #include "cutback/sheet/sheet.hpp"
@@ -16,6 +17,9 @@
 namespace cutback::run {
 
 namespace {
+
+/// Ends that are in memory at a time, and can be shared out among threads.
+constexpr std::size_t k_at_once = 128;
 
 std::string name_of(const std::string& tag, const std::string& end) { return tag + '\n' + end; }
 
@@ -58,22 +62,18 @@ void CardsRun::find_twice() {
 }
 
 void CardsRun::sort() {
-  for (Waiting& end : waiting_) {
-    switch (settings_.order) {
-      case CardOrder::given:
-        return;
-      case CardOrder::tag:
-        end.key = end.tag;
-        break;
-      case CardOrder::end:
-        end.key = end.place.empty() ? end.end : end.place;
-        break;
-      case CardOrder::gland: {
-        const auto decided = std::make_shared<CardEnd>(end.decide());
-        end.key = decided->part;
-        end.decide = [decided] { return std::move(*decided); };
-        break;
-      }
+  if (settings_.order == CardOrder::given) return;
+  if (settings_.order == CardOrder::gland) {
+    std::vector<CardEnd> ends = decide(waiting_);
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+      const auto decided = std::make_shared<CardEnd>(std::move(ends[i]));
+      waiting_[i].key = decided->part;
+      waiting_[i].decide = [decided] { return std::move(*decided); };
+    }
+  } else {
+    for (Waiting& end : waiting_) {
+      const bool by_tag = settings_.order == CardOrder::tag;
+      end.key = by_tag ? end.tag : end.place.empty() ? end.end : end.place;
     }
   }
   std::stable_sort(waiting_.begin(), waiting_.end(),
@@ -99,11 +99,34 @@ schedule::DefaultCounts CardsRun::defaults() const {
   return counts;
 }
 
+std::vector<CardEnd> CardsRun::decide(std::span<Waiting> some) const {
+  std::vector<CardEnd> ends(some.size());
+  in_parallel(some.size(), settings_.threads, [&](std::size_t i, std::size_t) {
+    ends[i] = std::exchange(some[i].decide, nullptr)();
+  });
+  return ends;
+}
+
+std::vector<std::shared_ptr<CardsRun::Made>> CardsRun::make(std::span<Waiting> some) const {
+  std::vector<std::shared_ptr<Made>> made(some.size());
+  in_parallel(some.size(), settings_.threads, [&](std::size_t i, std::size_t) {
+    made[i] = std::make_shared<Made>();
+    made[i]->end = std::exchange(some[i].decide, nullptr)();
+    make_sheet(*made[i], some[i]);
+  });
+  return made;
+}
+
 void CardsRun::print_ends() {
   cards_ = waiting_.size();
-  for (std::size_t i = 0; i < waiting_.size(); ++i) {
+  for (std::size_t i = 0; i < waiting_.size(); i += k_at_once) {
     settings_.progress(static_cast<double>(i) / static_cast<double>(waiting_.size()));
-    print(std::exchange(waiting_[i].decide, nullptr)(), waiting_[i]);
+    const auto some = std::span(waiting_).subspan(i, std::min(k_at_once, waiting_.size() - i));
+    auto made = make(some);
+    for (std::size_t k = 0; k < made.size(); ++k) {
+      count_defaults(made[k]->end, some[k]);
+      hand_on(std::move(made[k]));
+    }
   }
 }
 
@@ -111,29 +134,48 @@ void CardsRun::print_ends() {
 void CardsRun::print_places() {
   cards_ = waiting_.size();
   for (std::size_t first = 0; first < waiting_.size();) {
+    settings_.progress(static_cast<double>(first) / static_cast<double>(waiting_.size()));
     std::size_t last = first;
-    std::vector<CardEnd> ends;
+    while (last < waiting_.size() && waiting_[last].key == waiting_[first].key) ++last;
+    const auto some = std::span(waiting_).subspan(first, last - first);
+    auto made = make(some);
     Takeoff takeoff;
-    for (; last < waiting_.size() && waiting_[last].key == waiting_[first].key; ++last) {
-      settings_.progress(static_cast<double>(last) / static_cast<double>(waiting_.size()));
-      ends.push_back(std::exchange(waiting_[last].decide, nullptr)());
-      takeoff.add(ends.back());
+    for (std::size_t k = 0; k < made.size(); ++k) {
+      count_defaults(made[k]->end, some[k]);
+      takeoff.add(made[k]->end, made[k]->sheet ? &*made[k]->sheet->fit : nullptr);
     }
     settings_.print_place(takeoff.page(waiting_[first].key));
-    for (std::size_t i = 0; i < ends.size(); ++i) print(std::move(ends[i]), waiting_[first + i]);
+    for (auto& one : made) hand_on(std::move(one));
     first = last;
   }
 }
 
 void CardsRun::print_types() {
   CardTypes types(settings_.list->name);
-  for (std::size_t i = 0; i < waiting_.size(); ++i) {
+  for (std::size_t i = 0; i < waiting_.size(); i += k_at_once) {
     settings_.progress(static_cast<double>(i) / static_cast<double>(waiting_.size()));
-    const Waiting& end = waiting_[i];
-    if (types.add(std::exchange(waiting_[i].decide, nullptr)(), end.source)) ++proven_;
+    const auto some = std::span(waiting_).subspan(i, std::min(k_at_once, waiting_.size() - i));
+    std::vector<CardEnd> ends = decide(some);
+    for (std::size_t k = 0; k < ends.size(); ++k) {
+      count_defaults(ends[k], some[k]);
+      if (!ends[k].made.empty()) {
+        ++made_;  // a card of a type is for ends that are still to be made
+      } else if (types.add(std::move(ends[k]), some[k].source)) {
+        ++proven_;
+      }
+    }
   }
   cards_ = types.size();
-  types.print([&](print::Card& card) { hand_on(card); });
+  types.print([&](print::Card card) {
+    card.number = ++printed_;
+    card.of = cards_;
+    settings_.print(std::move(card));
+  });
+}
+
+/// Once for a row: a cell may serve two ends.
+void CardsRun::count_defaults(const CardEnd& end, const Waiting& from) {
+  if (end.defaults != 0) defaults_[{from.table, from.line}] |= end.defaults;
 }
 
 std::string CardsRun::other_cuts() const {
@@ -144,8 +186,30 @@ std::string CardsRun::other_cuts() const {
          first_other_cut_;
 }
 
-print::Card CardsRun::card_of(const CardEnd& end, const Waiting& from) const {
-  print::Card card;
+void CardsRun::hand_on(std::shared_ptr<Made> made) {
+  if (!made->end.made.empty()) {
+    if (made->end.made_verdict == Verdict::fits) ++proven_;
+    if (made->end.made_measured) ++fitting_;
+  }
+  if (made->sheet) {
+    if (made->sheet->state == sheet::State::cut) ++fitting_;
+    if (made->sheet->fit->verdict == Verdict::fits) ++proven_;
+  }
+  if (!made->other_cuts.empty() && ++other_cuts_ == 1) {
+    const CardEnd& end = made->end;
+    first_other_cut_ = end.tag + (end.end.empty() ? "" : ", " + end.end) + ": " + made->other_cuts;
+  }
+  print::Card card = std::move(made->card);
+  card.number = ++printed_;
+  card.of = cards_;
+  card.keeps = std::move(made);
+  settings_.print(std::move(card));
+}
+
+/// The card of an end that is decided; the sheet where it can be used.
+void CardsRun::make_sheet(Made& made, const Waiting& from) const {
+  CardEnd& end = made.end;
+  print::Card& card = made.card;
   card.tag = end.tag;
   card.end = end.end;
   card.schedule = from.source;
@@ -154,56 +218,36 @@ print::Card CardsRun::card_of(const CardEnd& end, const Waiting& from) const {
     card.notes.push_back("This end has " + std::to_string(seen->second) +
                          " cards: find out which of them holds before you cut.");
   }
-  return card;
-}
-
-void CardsRun::hand_on(print::Card& card) {
-  card.number = ++printed_;
-  card.of = cards_;
-  settings_.print(card);
-}
-
-void CardsRun::print(CardEnd end, const Waiting& from) {
-  if (!end.why_none.empty()) {
-    print_none(end, from);
+  if (!end.made.empty()) {
+    card.made = end.made;
+    card.why = end.made_says;
     return;
   }
-  try {
-    print_sheet(end, from);
-  } catch (const InputError& error) {
-    if (end.is_file) throw at_place(error, end.place);
-    end.why_none = end.place + to_line(error.faults().front());
-    print_none(end, from);
+  if (end.why_none.empty()) {
+    try {
+      made.sheet = sheet::make_sheet(end.question, std::move(end.choice), settings_.list->name);
+    } catch (const InputError& error) {
+      if (end.is_file) throw at_place(error, end.place);
+      end.why_none = end.place + to_line(error.faults().front());
+    }
   }
-}
-
-void CardsRun::print_none(const CardEnd& end, const Waiting& from) {
-  print::Card card = card_of(end, from);
-  card.why = end.why_none;
-  hand_on(card);
-}
-
-void CardsRun::print_sheet(CardEnd& end, const Waiting& from) {
-  const sheet::Sheet sheet =
-      sheet::make_sheet(end.question, std::move(end.choice), settings_.list->name);
-  print::Card card = card_of(end, from);
-  const std::string other =
-      compare_cuts(sheet, end.stated_mm, end.tag + (end.end.empty() ? "" : ", " + end.end));
-  if (!other.empty()) card.notes.push_back("The results cut elsewhere: " + other + ".");
-  if (sheet.state == sheet::State::cut) ++fitting_;
-  if (sheet.fit->verdict == Verdict::fits) ++proven_;
-  card.sheet = &sheet;
+  if (!made.sheet) {
+    card.why = end.why_none;
+    return;
+  }
+  made.other_cuts = compare_cuts(*made.sheet, end.stated_mm);
+  if (!made.other_cuts.empty()) {
+    card.notes.push_back("The results cut elsewhere: " + made.other_cuts + ".");
+  }
+  card.sheet = &*made.sheet;
   card.why = std::move(end.why);
   card.remedy = std::move(end.remedy);
-  card.strip_mm = end.input.strip_mm;
-  card.qr_text = io::write_job(sheet::with_gland(std::move(end.input), sheet), -1);
-  hand_on(card);
+  card.qr_text = io::write_job(sheet::with_gland(std::move(end.input), *made.sheet), -1);
 }
 
 /// Figures may be out by now: the schedule or the gland list has changed, or another part was put
 /// into the results.
-std::string CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
-                                   const std::string& name) {
+std::string CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated) const {
   constexpr double k_half_step_mm = 0.05;  // results have one decimal
   if (!sheet.plan) return {};
   const strip::Marks& marks = sheet.plan->marks;
@@ -216,7 +260,6 @@ std::string CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated
     other += (other.empty() ? "" : "; ") + std::string(k_layers[i]) + " " + plain(*stated[i], 1) +
              " mm, now " + plain(*cuts[i], 1) + " mm";
   }
-  if (!other.empty() && ++other_cuts_ == 1) first_other_cut_ = name + ": " + other;
   return other;
 }
 
@@ -231,30 +274,35 @@ void CardsRun::add_job(const std::string& path, const job::JobInput& input,
       {tag, input.end.value_or(""), {}, source, [decided] { return std::move(*decided); }});
 }
 
-void CardsRun::add_schedule(Schedule schedule, bool place, ChosenParts* chosen,
+void CardsRun::add_schedule(Schedule schedule, const ScheduleAsking& asking, ChosenParts* chosen,
                             const std::string& source) {
   const Schedule& kept = schedules_.emplace_back(std::move(schedule));
-  for (const ScheduleTable& table : kept.tables) add_table(table, place, chosen, source);
+  for (const ScheduleTable& table : kept.tables) add_table(table, asking, chosen, source);
   if (chosen != nullptr) chosen->finish();
 }
 
-void CardsRun::add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen,
-                         const std::string& source) {
+void CardsRun::add_table(const ScheduleTable& table, const ScheduleAsking& asking,
+                         ChosenParts* chosen, const std::string& source) {
   io::RowBlock block;
   schedule::SkippedRows skipped;
   while (table.file->read(block)) {
     table.file->finish(block);
     for (const schedule::SkippedRow& row : block.skipped) skipped.add(row);
     for (std::size_t i = 0; i < block.rows; ++i) {
-      add_row(table, block.records[i], asks_place, chosen, source);
+      add_row(table, block.records[i], asking, chosen, source);
     }
   }
   const std::string text = skipped.text(table.rows->row_word());
   if (!text.empty()) settings_.warn(table.name + ": skipped " + text);
+  const std::string answered = skipped.answered_text(table.rows->row_word());
+  if (!answered.empty()) {
+    settings_.warn(table.name + ": answered, and to be looked at: " + answered);
+  }
 }
 
-void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record, bool asks_place,
-                       ChosenParts* chosen, const std::string& source) {
+void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
+                       const ScheduleAsking& asking, ChosenParts* chosen,
+                       const std::string& source) {
   const schedule::Layout& layout = table.file->layout();
   const std::string tag(schedule::tag_of(layout, record.fields));
   const bool is_wanted = wanted(tag);
@@ -266,15 +314,14 @@ void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record, 
     if (!is_wanted) continue;
     waiting_.push_back(
         {tag, end_words(layout, record.fields, side), place_of(layout, record.fields, side), source,
-         [this, &table, asks_place, row, side, given, line = record.line] {
+         [this, &table, asking, row, side, given, line = record.line] {
            const std::vector<std::string_view> views(row->begin(), row->end());
            const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
                                      std::to_string(line) + ": ";
-           CardEnd end = decide_row(table.file->layout(), views, side, given, place,
-                                    settings_.deciding(asks_place));
-           if (end.defaults != 0) defaults_[{&table, line}] |= end.defaults;
-           return end;
-         }});
+           return decide_row(table.file->layout(), views, side, given, place,
+                             settings_.deciding(asking.place, asking.made));
+         },
+         &table, static_cast<std::size_t>(record.line)});
   }
 }
 

@@ -7,6 +7,7 @@
 #include <memory>
 #include <optional>
 #include <set>
+#include <span>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -47,17 +48,27 @@ struct CardsSettings {
   std::set<std::string> only;  ///< tags; empty: all
   CardOrder order = CardOrder::given;
   CardBy by = CardBy::end;
-  std::function<void(const print::Card&)> print;
+  /// Takes cards in their order; each keeps what it borrows.
+  std::function<void(print::Card)> print;
   std::function<void(const print::PlacePage&)> print_place;
   std::function<void(const std::string&)> warn;
-  std::function<void(double part)> progress;  ///< of the file at hand that is done, 0 to 1
+  std::function<void(double part)> progress;  ///< of the ends that is done, 0 to 1
+  std::size_t threads = 1;
 
   /// @param place  the schedule of the end speaks of places
-  [[nodiscard]] schedule::Settings deciding(bool place) const {
+  [[nodiscard]] schedule::Settings deciding(bool place,
+                                            const schedule::MadeEnds* made = nullptr) const {
     return {.standards = standards,
             .glands = glands,
-            .asking = {.purpose = fit::Purpose::sheet, .place = place}};
+            .asking = {.purpose = fit::Purpose::sheet, .place = place},
+            .made = made};
   }
+};
+
+/// What is asked of the ends of one schedule.
+struct ScheduleAsking {
+  bool place = false;                        ///< it speaks of places (ask_place)
+  const schedule::MadeEnds* made = nullptr;  ///< what a register says; null where there is none
 };
 
 /// A tag that was asked for and that no end has.
@@ -67,7 +78,8 @@ struct MissingTag {
 };
 
 /// Takes the ends of all files, as their cells, then decides each once, makes its sheet and hands
-/// its card on: a card says which of how many it is, and whether another end has its tag.
+/// its card on: a card says which of how many it is, and whether another end has its tag. The ends
+/// are decided on several threads; what comes out does not depend on how many.
 class CardsRun {
  public:
   explicit CardsRun(CardsSettings settings);
@@ -79,13 +91,15 @@ class CardsRun {
   void add_job(const std::string& path, const job::JobInput& input, const std::string& source);
   /// @param schedule  kept until finish()
   /// @param chosen    may be null
-  /// @param place  it speaks of places (speaks_of_place)
-  void add_schedule(Schedule schedule, bool place, ChosenParts* chosen, const std::string& source);
+  void add_schedule(Schedule schedule, const ScheduleAsking& asking, ChosenParts* chosen,
+                    const std::string& source);
   /// Prints all.
   void finish();
 
   /// Ends whose gland fits, measured or by datasheets.
   [[nodiscard]] std::size_t proven() const { return proven_; }
+  /// Finished ends, which cards of types leave out.
+  [[nodiscard]] std::size_t made() const { return made_; }
   /// Ends that may be cut.
   [[nodiscard]] std::size_t fitting() const { return fitting_; }
   /// What each default filled in the rows that have cards.
@@ -102,27 +116,36 @@ class CardsRun {
     std::string end;
     std::string place;
     std::string source;
-    std::function<CardEnd()> decide;
+    std::function<CardEnd()> decide;  ///< to be called once, on any thread
+    const ScheduleTable* table = nullptr;
+    std::size_t line = 0;
     std::string key = {};  ///< of the order
   };
+  /// An end with all that its card borrows; it stays where it is.
+  struct Made {
+    CardEnd end;
+    std::optional<sheet::Sheet> sheet;
+    print::Card card;
+    std::string other_cuts;
+  };
   bool wanted(const std::string& tag);
-  void add_table(const ScheduleTable& table, bool asks_place, ChosenParts* chosen,
+  void add_table(const ScheduleTable& table, const ScheduleAsking& asking, ChosenParts* chosen,
                  const std::string& source);
-  void add_row(const ScheduleTable& table, const io::CsvRecord& record, bool asks_place,
-               ChosenParts* chosen, const std::string& source);
+  void add_row(const ScheduleTable& table, const io::CsvRecord& record,
+               const ScheduleAsking& asking, ChosenParts* chosen, const std::string& source);
   void find_twice();
   void sort();
   void print_ends();
   void print_places();
   void print_types();
-  void print(CardEnd end, const Waiting& from);
-  void print_sheet(CardEnd& end, const Waiting& from);
-  void print_none(const CardEnd& end, const Waiting& from);
-  /// A card with what every one of this end has.
-  [[nodiscard]] print::Card card_of(const CardEnd& end, const Waiting& from) const;
-  void hand_on(print::Card& card);
-  [[nodiscard]] std::string compare_cuts(const sheet::Sheet& sheet, const Cuts& stated,
-                                         const std::string& name);
+  /// The ends of these that wait, decided on several threads.
+  [[nodiscard]] std::vector<CardEnd> decide(std::span<Waiting> some) const;
+  /// And made into cards.
+  [[nodiscard]] std::vector<std::shared_ptr<Made>> make(std::span<Waiting> some) const;
+  void make_sheet(Made& made, const Waiting& from) const;
+  void count_defaults(const CardEnd& end, const Waiting& from);
+  void hand_on(std::shared_ptr<Made> made);
+  [[nodiscard]] std::string compare_cuts(const sheet::Sheet& sheet, const Cuts& stated) const;
 
   CardsSettings settings_;
   std::deque<Schedule> schedules_;  ///< what the ends that wait borrow
@@ -134,6 +157,7 @@ class CardsRun {
   std::size_t printed_ = 0;
   std::size_t other_cuts_ = 0;  ///< ends whose cuts are not as stated
   std::string first_other_cut_;
+  std::size_t made_ = 0;
   std::size_t fitting_ = 0;
   std::size_t proven_ = 0;
   /// Of the rows that defaults were taken for, those: a cell may serve two ends.

@@ -58,9 +58,10 @@ void put_values(const Layout& layout, Cells cells, Side side, EndRecord& end) {
                                                : Layout::k_none;
   add(side == Side::from ? "from" : "to", std::string(schedule::cell(cells, place)));
   if (layout.quantity != Layout::k_none || layout.quantity_default) {
-    const auto quantity = schedule::quantity_of(layout, cells);
-    add("quantity",
-        quantity ? std::to_string(*quantity) : std::string(schedule::cell(cells, layout.quantity)));
+    const auto count = schedule::count_of(layout, cells);
+    add("quantity", count && count->unclear.empty()
+                        ? std::to_string(count->cables)
+                        : std::string(schedule::cell(cells, layout.quantity)));
   }
 }
 
@@ -79,7 +80,8 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
         const io::CsvRecord& record = block.records[i];
         ++all.tally.rows;
         const auto fault = schedule::fault_of_row(layout, record.fields);
-        const std::uint64_t quantity = schedule::quantity_of(layout, record.fields).value_or(1);
+        const schedule::RowCount count =
+            schedule::count_of(layout, record.fields).value_or(schedule::RowCount{});
         const std::string_view group = schedule::group_of_row(layout, record.fields, by);
         for (const Side side : layout.ends()) {
           EndRecord& end = all.ends.emplace_back();
@@ -90,11 +92,12 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
           put_values(layout, record.fields, side, end);
           schedule::Decision faulty;
           if (fault) faulty.faults.push_back(*fault);
-          const schedule::Decision& decision =
+          schedule::Decision decision =
               fault ? faulty : decider.decide({record.fields, record.bare}, side).decision;
+          if (!count.unclear.empty()) schedule::say_count_unclear(count.unclear, decision);
           end.verdict = schedule::verdict_word(decision);
           if (decision.gland != nullptr) end.part = decision.gland->part;
-          all.tally.add(decision, quantity, group);
+          all.tally.add(decision, count.cables, group);
         }
       }
     }

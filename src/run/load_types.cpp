@@ -40,6 +40,8 @@ LoadedTypes load_types(const std::string& path, const Opening& opening) {
     }
     const std::string text = skipped.text(table.file->row_word());
     if (!text.empty()) loaded.warnings.push_back(path + ": skipped " + text);
+    const std::string taken = skipped.answered_text(table.file->row_word());
+    if (!taken.empty()) loaded.warnings.push_back(path + ": taken, and to be looked at: " + taken);
   }
   if (!faults.empty()) throw InputError(std::move(faults));
   loaded.types = std::move(types);

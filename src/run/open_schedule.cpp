@@ -102,16 +102,22 @@ class Opener {
         sheets_.push_back(sheet);
       } catch (const InputError& error) {
         if (!opening_.sheets.empty() || !is_no_schedule(error)) throw;
+        const Fault& fault = error.faults().front();
         // Where no sheet is a schedule, the one that comes nearest says why.
-        if (!why || why->faults().front().what.starts_with("there is no row of headings")) {
+        constexpr std::string_view k_no_headings = "there is no row of headings";
+        if (!why || (why->faults().front().what.starts_with(k_no_headings) &&
+                     !fault.what.starts_with(k_no_headings))) {
           why = error;
         }
-        const Fault& fault = error.faults().front();
         schedule_.not_read.push_back("sheet " + sheet + ": " + fault.what);
       }
     }
     if (schedule_.tables.size() > first_of_file_ || !opening_.sheets.empty()) return;
-    if (why) throw InputError(*why);
+    if (why) {
+      std::vector<Fault> faults = why->faults();
+      if (names_.size() > 1) faults.front().hint += "; its sheets are " + joined(names_, ", ");
+      throw InputError(std::move(faults));
+    }
     throw InputError(make_fault(ErrorCode::missing,
                                 "the workbook has no sheet of cells that is not hidden", path, "",
                                 joined(names_, ", "), "name one with " + opening_.sheets_option));
@@ -164,9 +170,10 @@ class Opener {
     const bool one_file = std::count(files_.begin(), files_.end(), files_.front()) ==
                           static_cast<std::ptrdiff_t>(files_.size());
     for (std::size_t i = 0; i < tables.size(); ++i) {
-      std::string source = one_file ? "" : files_[i];
+      // One file of text may be named twice.
+      std::string source = one_file && !sheets_[i].empty() ? "" : files_[i];
       if (!sheets_[i].empty()) source += (source.empty() ? "sheet " : ", sheet ") + sheets_[i];
-      const std::string name = one_file ? sheets_[i] : source;
+      const std::string name = one_file && !sheets_[i].empty() ? sheets_[i] : source;
       tables[i].file->set_place(i, source + ", ", name);
     }
   }

@@ -7,6 +7,7 @@
 
 #include "cutback/error.hpp"
 #include "cutback/schedule/decider.hpp"
+#include "run/place_asked.hpp"
 #include "run/row_pipeline.hpp"
 
 namespace cutback::run {
@@ -39,6 +40,8 @@ class Worker {
     chunk.defaults = {};
     for (std::size_t i = 0; i < chunk.block.rows; ++i) row(chunk, chunk.block.records[i]);
   }
+
+  [[nodiscard]] const std::set<std::string>& taken() const { return decider_.taken(); }
 
   /// The number in the whole schedule of one of the thread's own groups.
   std::uint32_t number_in(schedule::Grouper& whole, std::uint32_t own) {
@@ -118,7 +121,11 @@ GroupedSchedule group_schedule(std::span<io::ScheduleFile* const> files,
                                const schedule::Settings& settings, unsigned threads, Keep keep) {
   GroupedSchedule result;
   schedule::Grouper grouper;
+  const io::ScheduleFile* at = nullptr;
   const auto deliver = [&](Chunk& chunk, Worker& worker) {
+    if (!settings.asking.place && !chunk.block.places.empty()) {
+      throw too_late_to_ask(*at, chunk.block.places.front());
+    }
     for (WantedEnd& end : chunk.ends) {
       end.group = worker.number_in(grouper, end.group);
       grouper.add_to(end.group, end.quantity);
@@ -133,9 +140,12 @@ GroupedSchedule group_schedule(std::span<io::ScheduleFile* const> files,
   };
   for (io::ScheduleFile* const file : files) {
     result.skipped.emplace_back();
+    at = file;
     work_through_rows<Chunk>(
         *file, threads, [&] { return std::make_unique<Worker>(*file, settings, keep); }, deliver,
-        [](Worker&) {});
+        [&](const Worker& worker) {
+          result.taken.insert(worker.taken().begin(), worker.taken().end());
+        });
   }
   result.groups = grouper.groups();
   return result;

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <set>
 #include <span>
 #include <vector>
 
@@ -21,6 +22,7 @@ struct GroupedSchedule {
   /// The ends that no gland fits or that cannot be used, with their list.
   schedule::Tally not_served;
   std::vector<schedule::SkippedRows> skipped;  ///< of each table
+  std::set<std::string> taken;                 ///< words of cells, and what they were taken for
   schedule::DefaultCounts defaults;
 };
 

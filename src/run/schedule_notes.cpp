@@ -29,7 +29,8 @@ std::string one_line(std::string_view text) {
 
 std::vector<std::string> schedule_notes(const std::string& schedule, const std::string& list,
                                         const std::string& defaults,
-                                        const std::vector<std::string>& about) {
+                                        const std::vector<std::string>& about,
+                                        const std::vector<std::string>& read) {
   std::vector<std::string> notes{
       "Made by cutback " CUTBACK_VERSION ".",
       "Schedule: " + file_name(schedule) + ". Gland list: " + file_name(list) + ".",
@@ -49,6 +50,7 @@ std::vector<std::string> schedule_notes(const std::string& schedule, const std::
   };
   notes.insert(notes.begin() + 2, about.begin(), about.end());
   if (!defaults.empty()) notes.insert(notes.begin() + 2, one_line(defaults));
+  for (const std::string& line : read) notes.push_back("Read: " + one_line(line));
   return notes;
 }
 

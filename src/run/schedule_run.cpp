@@ -8,6 +8,7 @@
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "run/place_asked.hpp"
 #include "run/row_pipeline.hpp"
 #include "run/tag_register.hpp"
 
@@ -44,6 +45,7 @@ class Worker {
   }
 
   [[nodiscard]] schedule::Tally take_tally() { return std::move(tally_); }
+  [[nodiscard]] const std::set<std::string>& taken() const { return decider_.taken(); }
 
  private:
   void row(Chunk& chunk, const io::CsvRecord& record) {
@@ -51,7 +53,8 @@ class Worker {
     const std::string_view tag = schedule::tag_of(layout_, record.fields);
     chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
     const auto fault = schedule::fault_of_row(layout_, record.fields);
-    const std::uint64_t quantity = schedule::quantity_of(layout_, record.fields).value_or(1);
+    const schedule::RowCount count =
+        schedule::count_of(layout_, record.fields).value_or(schedule::RowCount{});
     const std::string_view group = schedule::group_of_row(layout_, record.fields, run_.by);
     std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
     for (const Side side : layout_.ends()) {
@@ -60,7 +63,7 @@ class Worker {
                                    record.line,
                                    file_.row_word(),
                                    file_.source_name(),
-                                   quantity};
+                                   count.cables};
       if (fault) {
         Decided decided;
         decided.decision.faults.push_back(*fault);
@@ -70,11 +73,18 @@ class Worker {
             run_.supplies != nullptr ? run_.supplies->of(file_.row_id(record.line), side) : nullptr;
         Decided& decided = decider_.decide({record.fields, record.bare}, side, supply);
         // As when the file changes between the two readings: stock must not be given out twice.
-        if (run_.supplies != nullptr && supply == nullptr && decided.decision.fits > 0) {
+        if (run_.supplies != nullptr && supply == nullptr && decided.decision.fits > 0 &&
+            !decided.decision.made) {
           throw InternalError("an end was left out when the stock was shared out");
         }
         defaults |= decided.decision.defaults;
-        put(chunk, name, group, decided);
+        if (count.unclear.empty()) {
+          put(chunk, name, group, decided);
+        } else {
+          Decided unclear{decided.decision, {}, {}};
+          schedule::say_count_unclear(count.unclear, unclear.decision);
+          put(chunk, name, group, unclear);
+        }
       }
     }
     tally_.defaults.add(defaults);
@@ -132,6 +142,9 @@ class Collected {
   }
 
   void put_out(Chunk& chunk) {
+    if (!run_.settings.asking.place && !chunk.block.places.empty()) {
+      throw too_late_to_ask(*files_[at_], chunk.block.places.front());
+    }
     run_.write(chunk.text);
     if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
     if (rows_ == 0 && chunk.taken && *chunk.taken > 0.0) {
@@ -148,7 +161,10 @@ class Collected {
     run_.progress(rows_, taken);
   }
 
-  void add(schedule::Tally&& tally) { result_.tally.add(std::move(tally)); }
+  void add(Worker& worker) {
+    result_.tally.add(worker.take_tally());
+    result_.taken.insert(worker.taken().begin(), worker.taken().end());
+  }
 
   ScheduleResult result() {
     result_.all_compared = !tags_.full();
@@ -198,7 +214,7 @@ ScheduleResult run_schedule(std::span<io::ScheduleFile* const> files, const Sche
     work_through_rows<Chunk>(
         file, run.threads, [&] { return std::make_unique<Worker>(file, run); },
         [&](Chunk& chunk, Worker&) { all.put_out(chunk); },
-        [&](Worker& worker) { all.add(worker.take_tally()); });
+        [&](Worker& worker) { all.add(worker); });
   }
   return all.result();
 }

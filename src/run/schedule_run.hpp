@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -40,6 +41,7 @@ struct ScheduleResult {
   std::vector<std::string> twice;  ///< the first ends that stand in the schedule twice
   std::size_t twice_count = 0;
   std::vector<schedule::SkippedRows> skipped;  ///< of each table
+  std::set<std::string> taken;                 ///< words of cells, and what they were taken for
   bool all_compared = true;  ///< false where there were too many rows to look for tags given twice
 };
 

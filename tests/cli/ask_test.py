@@ -64,6 +64,20 @@ def stops_and_goes_on(folder):
     check(run(["ask", "--quiet"], folder, []).returncode == 1, "nothing told is nothing done")
 
 
+def into_the_register(folder):
+    done = run(["ask", "--quiet"], folder,
+               BOX + ["", "m made.csv", "P-9", "motor", "OUTER-16-M20", "B7", "strong", "25", "JB", ""])
+    check("Written into made.csv" in done.stdout, "not written", done.stdout + done.stderr)
+    check("! " in done.stdout, "a word is no torque", done.stdout)
+    done = run(["made", "made.csv", "--json"], folder)
+    check('"part": "OUTER-16-M20"' in done.stdout and '"sheath_od_mm": "14.9+15.1"' in done.stdout and
+          '"torque_nm": "25"' in done.stdout, "not what was told", done.stdout + done.stderr)
+    done = run(["ask", "--quiet"], folder, BOX + ["", "m made.csv", "P-9", "panel", "", "", ""])
+    check("Written into made.csv" in done.stdout, "a measurement alone", done.stdout + done.stderr)
+    done = run(["made", "made.csv", "--json"], folder)
+    check('"measured": [' in done.stdout and done.stdout.count('"tag": "P-9"') == 2, "two rows", done.stdout)
+
+
 class Terminal:
     def __init__(self, folder, columns, arguments=("ask", "--quiet")):
         self.socket = os.path.join(folder, "tmux")
@@ -161,6 +175,7 @@ def in_a_folder(test, *arguments):
 
 in_a_folder(same_answer_as_fit)
 in_a_folder(stops_and_goes_on)
+in_a_folder(into_the_register)
 if shutil.which("tmux") is None:
     print("tmux is missing: the dialogue was not tried at a terminal")
     sys.exit(0)

@@ -138,7 +138,11 @@ class Texts(unittest.TestCase):
         for place in ("part", "range_", "description"):
             glands = self.glands(**{place: text})
             for command in (["fit", "--od", "15.1+15.0", "--bedding", "10.1+10.0", "--wire", "0.9",
-                             "--entry", "M20", "--glands", glands], ["glands", glands]):
+                             "--entry", "M20", "--glands", glands], ["glands", glands],
+                            ["glands", glands, "--part",  # no argument is a MiB long
+                             text.strip() if place == "part" and name != "long" else "P20"],
+                            ["glands", glands, "--covers", "--wire", "0.9"],
+                            ["glands", glands, "--covers", "--wire", "0.9", "--svg"]):
                 for options in ([], ["--json"]):
                     _, out, err = self.run_with(*command, *options)
                     self.harmless(err, f"stderr, {place} {command[0]}")
@@ -199,6 +203,42 @@ class Texts(unittest.TestCase):
                 tree = xml.fromstring(book.read(name))
                 for formula in tree.iter(main + "f"):
                     self.assertRegex(formula.text, r"\A(SUM|SUBTOTAL|MAX|MIN|IF|[A-Z]\d+[*+-][A-Z]\d+)", name)
+
+    def register(self, **cells):
+        columns = ["tag", "end", "made_at", "by", "part", "batch", "sheath_od_mm", "bedding_mm", "armour_mm",
+                   "drum", "torque_nm", "armour_ohm", "insulation_mohm", "test_v", "remark"]
+        row = dict({"tag": "T", "end": "from", "made_at": "2026-03-31", "by": "JB", "part": "P20",
+                    "sheath_od_mm": "17.1+17.2", "drum": "D"}, **cells)
+        path = self.folder / "made.csv"
+        path.write_text(",".join(columns) + "\n" + ",".join(quoted(row.get(c, "")) for c in columns) + "\n",
+                        encoding="utf-8", newline="")
+        return str(path)
+
+    @with_each
+    def test_a_register(self, name, text):
+        table = self.schedule()
+        for key in ("tag", "end", "by", "part", "drum"):
+            made = self.register(**{key: text})
+            for options in ([], ["--json"]):
+                for command in (["made", made, "--schedule", table, "--glands", self.glands()],
+                                ["readings", made]):
+                    _, out, err = self.run_with(*command, *options)
+                    self.harmless(err, f"stderr, {key} {command[0]}")
+                    if options and name == "long":
+                        continue
+                    self.harmless(out.decode(), f"stdout, {key} {command[0]} {options}")
+            if name == "long" or key not in ("by", "part"):
+                continue  # a table of results is whole
+            status, out, err = self.run_with("schedule", table, "--glands", self.glands(), "--made", made)
+            self.harmless(err, f"stderr, {key}")
+            for row in csv.reader(io.StringIO(out.decode(), newline="")):
+                for cell in row:
+                    if not re.fullmatch(r"-?[0-9.]+", cell):
+                        self.assertNotRegex(cell, r"\A[=+\-@\t\r]", key)
+            status, _, err = self.run_with("cards", table, "--glands", self.glands(), "--made", made,
+                                           "--output", "m.pdf")
+            self.harmless(err, f"stderr, cards {key}")
+            self.assertLess(status, 2, err[:500])
 
     @with_each
     def test_a_terminal(self, name, text):

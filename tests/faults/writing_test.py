@@ -33,6 +33,12 @@ def schedule(folder, rows):
     return str(path)
 
 
+def register(folder):
+    path = folder / "register.csv"
+    path.write_text("tag,end,part,sheath_od_mm,armour_mm\nP-1,x,ARM-16-M20,14.9+15.1,0.9\n")
+    return str(path)
+
+
 def commands(folder):
     """@return name, arguments, names of the files that are written"""
     small, long = schedule(folder, 3), str(folder / "long.csv")
@@ -52,6 +58,15 @@ def commands(folder):
          ["r.csv", "t.csv", "e.csv", "b.xlsx", "c.csv"]),
         ("schedule, a longer workbook", ["schedule", long, *quiet, "--xlsx", "b.xlsx", "--output",
                                          "r.csv"], ["b.xlsx", "r.csv"]),
+        ("glands --new", ["glands", "--new", "n.csv"], ["n.csv"]),
+        ("glands --convert", ["glands", "--convert", str(SOURCE / "tests/cli/fit/two_glands.csv"), "--quiet",
+                              "--output", "v.csv"], ["v.csv"]),
+        ("glands --covers --svg", ["glands", "--covers", "--wire", "0.9", "--quiet", "--svg", "--output", "c.svg"],
+         ["c.svg"]),
+        ("made --output", ["made", register(folder), "--schedule", small, *quiet, "--output", "m.txt"],
+         ["m.txt"]),
+        ("schedule --made", ["schedule", small, "--made", register(folder), *quiet, "--output", "r.csv"],
+         ["r.csv"]),
         ("kit", ["kit", small, *quiet, "--output", "kit.txt", "--save-columns", "c.csv"],
          ["kit.txt", "c.csv"]),
     ]
@@ -62,6 +77,8 @@ class Case:
 
     def __init__(self, folder, arguments, files):
         self.folder, self.arguments, self.files = folder, arguments, files
+        # A list that is begun takes no other file's name.
+        self.before = {} if "--new" in arguments else {name: OLD for name in files}
         folder.mkdir()
         self.reset()
         self.counts = {}
@@ -79,8 +96,8 @@ class Case:
     def reset(self):
         for path in self.folder.iterdir():
             path.unlink()
-        for name in self.files:
-            (self.folder / name).write_bytes(OLD)
+        for name, content in self.before.items():
+            (self.folder / name).write_bytes(content)
 
     def contents(self):
         return {path.name: path.read_bytes() for path in self.folder.iterdir()}
@@ -146,7 +163,7 @@ class Writing(unittest.TestCase):
                 self.assertIn(name, err)
                 self.assertEqual(contents[name], OLD)
             return
-        self.assertEqual(contents, {name: OLD for name in case.files})
+        self.assertEqual(contents, case.before)
 
     def test_every_call_fails(self):
         for name, case in self.cases:

@@ -1,7 +1,7 @@
 #!/bin/sh
 # The golden screens in the order of the hands: `fit` answers within 24 lines of 80 columns, and on a
-# `sheet` the cuts stand within the first 30 lines. What --why, --all, --sources and --json add is
-# not counted.
+# `sheet` the cuts stand within the first 30 lines. What --why, --all, --sources, --units and --json
+# add is not counted.
 set -eu
 cases=$1
 bad=0
@@ -12,7 +12,7 @@ complain() {
 }
 for stdout in "$cases"/fit/*/stdout; do
   args=$(dirname "$stdout")/args
-  grep -qE '^--(json|why|all|sources|help|help-all)$' "$args" && continue
+  grep -qE '^--(json|why|all|sources|units|help|help-all)$' "$args" && continue
   count=$((count + 1))
   lines=$(wc -l <"$stdout")
   [ "$lines" -le 24 ] || complain "$stdout: $lines lines"

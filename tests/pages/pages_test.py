@@ -277,6 +277,89 @@ class Cards(Printing):
                     self.assertGreaterEqual(size(text), hand - 0.3, text)
                 self.assertGreaterEqual(min(word.size for word in words), 6.9)
 
+    def ten_jobs(self):
+        """(name, job, gland list): every kind of end that a card has words of its own for."""
+        def plain_place(job):
+            job.pop("area"), job.pop("fault")
+        def with_change(name, change, base="pump-motor"):
+            return self.variant("ten_" + name, lambda job: (base == "pump-motor" and plain_place(job), change(job)), base)
+        def cores_61(job):
+            job["cable"].update(cores=61, csa_mm2=1.5, sheath_od_mm="35.0+35.2", bedding_mm="29.3+29.1", armour_mm="1.6")
+            job["entry"].update(entry="M40")
+            job.update(tag="MANY-61", tails={"slack_mm": 40, "strip_mm": 8, "cores": [
+                {"core": f"X1:{i + 1}", "reach_mm": 200 + 5 * i} for i in range(61)]})
+        def cable_90(job):
+            job["cable"].update(sheath_od_mm="89.5+89.9", bedding_mm="76.4+76.6", armour_mm="3.15")
+            job["cable"].pop("csa_mm2"), job["cable"].pop("insulation")
+            job["entry"].update(entry="M110", washer_mm=3, locknut_mm=10)
+            job.update(tag="F-900", tails={"slack_mm": 80, "strip_mm": 40, "reach_mm": 700})
+        def braid(job):
+            job["cable"].update(armour="braid", sheath_od_mm="14.2+14.3", bedding_mm="10.0+10.1", armour_mm="0.3")
+            job["cable"].pop("insulation")
+        def adaptor(job):
+            job["entry"].update(entry="M25", adaptor="M25:M20", adaptor_mm=12, adaptor_thread_mm=15,
+                                adaptor_bore_mm=18, adaptor_material="brass")
+            job.update(gland="ARM-16-M20")
+        def no_fit(job):
+            job["cable"].update(sheath_od_mm="80+80", bedding_mm="70+70", armour_mm="3.15")
+            job["cable"].pop("csa_mm2"), job["cable"].pop("insulation")
+        with open(os.path.join(SOURCE, "data", "demo", "glands.csv"), encoding="utf-8") as file:
+            rows = list(csv.DictReader(file))
+        large = {**next(row for row in rows if row["part"] == "ARM-75-M75"), "part": "ARM-95-M110",
+                 "entry_thread": "M110", "entry_length_mm": "22", "outer_min_mm": "80", "outer_max_mm": "95",
+                 "inner_min_mm": "70", "inner_max_mm": "84", "bore_mm": "85", "armour_max_mm": "4",
+                 "armour_stop_mm": "48"}
+        for name, some in [("no_stop", [{**row, "armour_stop_mm": ""} for row in rows]), ("large", rows + [large])]:
+            with open(place(f"ten_{name}.csv"), "w", encoding="utf-8", newline="") as file:
+                writer = csv.DictWriter(file, list(rows[0]))
+                writer.writeheader()
+                writer.writerows(some)
+        tails = {"slack_mm": 40, "strip_mm": 10}
+        return [
+            ("plain", with_change("plain", lambda job: None), None),
+            ("barrier", job_path("flameproof-switch"), None),
+            ("barrier with a code", with_change("coded", lambda job: job.update(gland="BARRIER-16-M20")), None),
+            ("unarmoured", job_path("dust-lamp"), None),
+            ("braid", with_change("braid", braid), None),
+            ("adaptor", with_change("adaptor", adaptor), None),
+            ("no stop", with_change("plain", lambda job: None), place("ten_no_stop.csv")),
+            ("no route", with_change("no_route", lambda job: job.update(tails=tails)), None),
+            ("no fit", with_change("no_fit", no_fit), None),
+            ("61 cores", with_change("cores", cores_61), None),
+            ("90 mm", with_change("large", cable_90), place("ten_large.csv")),
+        ]
+
+    def test_ten_jobs_on_every_paper(self):
+        """One sheet of paper each, marks on the first side, nothing over another thing, no small
+        type, and nobody signs on a side that shows nothing else of the work."""
+        for name, job, glands in self.ten_jobs():
+            options = ["--glands", glands] if glands else []
+            sheet = json.loads(cutback("sheet", job, "--json", *options).stdout)
+            for paper, most in [("a5", 1), ("a6", 2), ("a4", 1), ("letter", 1)]:
+                with self.subTest(name, paper=paper):
+                    pdf, count = self.make("ten", job, "--paper", paper, *options)
+                    self.assertEqual(overlaps(pdf), [])
+                    words = words_of(pdf)
+                    self.assertGreaterEqual(min(word.size for word in words), 6.9)
+                    if name != "61 cores":
+                        self.assertLessEqual(pages_of(pdf), most)
+                    if sheet["state"] not in ("cut", "measure"):
+                        continue
+                    front = " ".join(text_of(pdf, "-raw", "-f", "1", "-l", "1").split())
+                    if paper in ("a4", "letter"):
+                        front = front.split("side 2")[0]
+                    self.check_words(["must read", "REAR PARTS", "CUT WHERE, mm", "Work dead."], front)
+                    cuts = ["sheath"] if name == "unarmoured" else ["1 armour", "2 sheath", "3 bedding"]
+                    self.check_words(cuts, front)
+                    gate = 10 if paper == "a6" else 12
+                    for word in words:
+                        if word.text in ("REAR", "armour,", "torque", "checked", "spanner", "must", "score"):
+                            self.assertGreaterEqual(word.size, gate - 0.3, word.text)
+                    for page in range(1, pages_of(pdf) + 1):
+                        side = text_of(pdf, "-raw", "-f", str(page), "-l", str(page))
+                        if "checked by" in side:
+                            self.assertRegex(side, "LENGTH|CUT WHERE|TRUE SIZE|SKETCH", page)
+
     def test_long_tags_differ_on_paper(self):
         """Nothing of a tag is left out: two cables that differ in their last letter stay two."""
         for paper in ("a5", "a6"):
@@ -328,8 +411,9 @@ class Cards(Printing):
             with self.subTest(name):
                 pdf, _ = self.make(name, self.variant(name, lambda job: job.update(tails=tails)))
                 words = " ".join(text_of(pdf, "-raw").split())
-                self.check_words(["MEASURE FIRST"] + [
-                    f"{before} + {plain(marks[key] - less)} =" for key in ("armour_cut_mm", "bedding_cut_mm")], words)
+                apart = marks["armour_cut_mm"] - marks["bedding_cut_mm"]
+                self.check_words(["MEASURE FIRST", f"{before} + {plain(marks['armour_cut_mm'] - less)} =",
+                                  f"{plain(apart)} in front of the tips"], words)
                 self.assertEqual("MEASURE THE ROUTE" in words, "reach" in before)
                 self.assertNotIn("take it from the gland", words)
 
@@ -454,6 +538,21 @@ class Cards(Printing):
         want = json.loads(cutback("sheet", *options, "--json").stdout)
         self.assert_same_sheet(again, want)
 
+    def test_same_bytes_on_one_core_and_on_all(self):
+        path = schedule("cores.csv", [{"tag": f"C-{i}"} for i in range(150)])
+        one_core = lambda: os.sched_setaffinity(0, {min(os.sched_getaffinity(0))})
+        for options in ([], ["--paper", "a4", "--sort", "end"], ["--by", "type"]):
+            with self.subTest(options):
+                contents = []
+                for before in (None, one_core):
+                    out = place("cores.pdf")
+                    done = subprocess.run([PROGRAM, "cards", path, *options, "--output", out, "--quiet"],
+                                          preexec_fn=before, check=False, capture_output=True)
+                    self.assertIn(done.returncode, (0, 1), done.stderr)
+                    with open(out, "rb") as file:
+                        contents.append(file.read())
+                self.assertTrue(contents[0] == contents[1])
+
     def test_same_bytes_and_no_date(self):
         jobs = [job_path(name) for name in JOBS]
         first, _ = self.make("first", *jobs)
@@ -474,7 +573,7 @@ class Cards(Printing):
 
 HEADINGS = (
     "tag from to cores csa_mm2 insulation armour sheath_od_mm bedding_mm armour_mm evidence "
-    "entry hole wall_mm material reach_mm strip_mm"
+    "entry hole wall_mm material reach_mm strip_mm od_allow_mm bedding_allow_mm"
 ).split()
 USUAL = dict(
     zip(
@@ -614,12 +713,28 @@ class Schedules(Printing):
             for row in csv.DictReader(file):
                 if row["tag"] != "T-7":
                     continue
-                rest = float(row["bedding_cut_mm"]) - 170
+                rest = float(row["armour_cut_mm"]) - 170
                 self.check_words([f"reach {'+' if rest >= 0 else chr(0x2212)} {plain(abs(rest))} ="], words)
         self.assertEqual(overlaps(pdf), [])
         only = schedule("types_fit.csv", rows[:5])
         self.assertEqual(call(PROGRAM, "cards", only, "--by", "type", "--output", place("x.pdf")).returncode, 0)
         self.assertEqual(call(PROGRAM, "cards", path, "--by", "type", "--output", place("x.pdf")).returncode, 1)
+
+    def test_a_card_of_a_type_has_the_least_depths_of_its_ends(self):
+        """A measured cable and one by its datasheet share a card: the saw goes no deeper than both allow."""
+        one = {"tag": "M-1", "wall_mm": "2", "sheath_od_mm": "15.0+15.1", "bedding_mm": "10.5+10.6"}
+        by_book = {**one, "tag": "D-1", "sheath_od_mm": "15.05", "bedding_mm": "10.55", "evidence": "datasheet",
+                   "od_allow_mm": "0.7", "bedding_allow_mm": "0.5"}
+        for rows in ([one, by_book], [by_book, one]):
+            path = schedule("depths.csv", rows)
+            saws = []
+            for tag in ("M-1", "D-1"):
+                pdf, _ = self.make("depth", path, "--only", tag)
+                saws += re.findall(r"saw (\d\.\d)", text_of(pdf, "-raw"))
+            self.assertEqual(len(set(saws)), 2, saws)
+            pdf, count = self.make("depths", path, "--by", "type")
+            self.assertEqual(count["cards"], 1)
+            self.assertEqual(set(re.findall(r"saw (\d\.\d)", text_of(pdf, "-raw"))), {min(saws)})
 
     def test_a_script_without_a_font_is_said(self):
         pdf, count = self.make("no_font", schedule("no_font.csv", [{"tag": "\u6f22\u5b57-1"}, {"tag": "A-1"}]))

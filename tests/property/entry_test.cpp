@@ -1,8 +1,8 @@
 #include <rapidcheck.h>
 #include <catch2/catch.hpp>
 
-#include "cutback/entry/engagement.hpp"
-#include "cutback/entry/stack.hpp"
+#include "core/entry/engagement.hpp"
+#include "core/entry/stack.hpp"
 #include "cutback/entry/thread_check.hpp"
 #include "cutback/io/standards.hpp"
 

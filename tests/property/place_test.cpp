@@ -7,6 +7,7 @@
 
 #include "core/fit/rules.hpp"
 #include "cutback/area/area.hpp"
+#include "cutback/fit/questions.hpp"
 #include "support/any.hpp"
 
 using namespace cutback;
@@ -19,7 +20,7 @@ struct Answer {
       : job(test::resolved(in)), verdict(Verdict::fits) {
     const auto fit = fit::check_gland(fit::ask(job, test::standards()), gland);
     for (const fit::Check& check : fit.checks) {
-      if (fit::detail::topic_of(check.name) != fit::Topic::place) continue;
+      if (fit::topic_of(check.name) != fit::Topic::place) continue;
       verdict = worst(verdict, check.verdict);
       said += std::string(to_string(check.name)) + " " + std::string(to_string(check.verdict)) +
               ": " + check.says + "\n";

@@ -7,6 +7,7 @@
 #include <bit>
 #include <catch2/catch.hpp>
 #include <cstdint>
+#include <numeric>
 
 #include "core/fit/limit_sets.hpp"
 #include "support/build_job.hpp"
@@ -291,6 +292,12 @@ TEST_CASE("search: a choice wavers exactly when it changes somewhere in the spre
   CHECK(steady > 5);
 }
 
+fit::detail::Kinds every_place_its_own(std::size_t places) {
+  std::vector<std::uint32_t> of_place(places);
+  std::iota(of_place.begin(), of_place.end(), 0U);
+  return {std::move(of_place), std::vector<const Gland*>(places, nullptr)};
+}
+
 TEST_CASE("LimitSets: exactly the glands that a diameter passes", "[property][fit]") {
   CHECK(rc::check("breakpoints", [] {
     const auto numbers = *rc::gen::container<std::vector<int>>(rc::gen::inRange(-1, 4000));
@@ -302,8 +309,9 @@ TEST_CASE("LimitSets: exactly the glands that a diameter passes", "[property][fi
     }
     // With room for a few sets only, a set may hold too much, and passes() tells.
     const std::size_t most_words = *rc::gen::element<std::size_t>(1, 1'000'000);
-    const LimitSets lower(low, Bound::lower, most_words);
-    const LimitSets upper(high, Bound::upper, most_words);
+    const fit::detail::Kinds kinds = every_place_its_own(numbers.size());
+    const LimitSets lower(kinds, low, Bound::lower, most_words);
+    const LimitSets upper(kinds, high, Bound::upper, most_words);
     const double value = *rc::gen::inRange(0, 4000) / 100.0;
     for (std::size_t i = 0; i < numbers.size(); ++i) {
       const bool none = numbers[i] < 0;
@@ -323,7 +331,8 @@ TEST_CASE("LimitSets: exactly the glands that a diameter passes", "[property][fi
 TEST_CASE("LimitSets: with little room a set holds few glands too many", "[property][fit]") {
   std::vector<double> limits;
   for (int i = 0; i < 5000; ++i) limits.push_back((i * 7919 % 5000) / 10.0);
-  const LimitSets lower(limits, Bound::lower, 100'000);
+  const fit::detail::Kinds kinds = every_place_its_own(limits.size());
+  const LimitSets lower(kinds, limits, Bound::lower, 100'000);
   CHECK_FALSE(lower.exact());
   for (const double value : {-1.0, 0.0, 0.05, 123.4, 250.0, 499.9, 600.0}) {
     std::size_t surplus = 0;

@@ -2,9 +2,9 @@
 // B1.20.1 basic dimensions of NPT threads, inches. Flameproof example: IEC 60079-1:2007 5.3.
 #include <catch2/catch.hpp>
 
-#include "cutback/entry/engagement.hpp"
+#include "core/entry/engagement.hpp"
+#include "core/entry/stack.hpp"
 #include "cutback/entry/geometry.hpp"
-#include "cutback/entry/stack.hpp"
 #include "cutback/io/standards.hpp"
 
 using namespace cutback;

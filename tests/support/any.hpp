@@ -34,6 +34,7 @@ inline std::string any_text(const job::Field& field) {
     return any_of({"M20", "M25", "M16", "NPT 1/2", "NPT 3/4", "PG 16", "to-suit"});
   }
   if (field.key == "adaptor") return any_of({"M25:M20", "M20:M25", "M25:M20:db", "NPT 1/2:M20"});
+  if (field.key == "device") return any_of({"B16", "C32", "D63"});
   if (field.key == "ip") return any_of({"20", "54", "65", "66", "67", "68", "66/68"});
   if (field.key == "sheath_od_mm") {
     return any_of({"14.9+15.1", "15", "15.2", "15.6+15.9", "14.9+15.1,15.0+15.2", "20+20.2"});

@@ -379,6 +379,13 @@ class Bad(unittest.TestCase):
     def test_headings_alone(self):
         self.refuse(book_of([HEAD], "headings.xlsx"), "no cable below the headings")
 
+    def test_no_sheet_is_a_schedule(self):
+        """The first of them and the names of the others."""
+        def notes(book, sheet):
+            book.create_sheet("Notes").append(["checked by nobody"])
+        path = book_of([["part", "thread"], ["X", "M20"]], "no_schedule.xlsx", notes)
+        self.refuse(path, "no row of headings", "sheet Cables", "its sheets are Cables, Notes")
+
     def test_bomb(self):
         path = self.good("bomb.xlsx")
         edit_zip(path, SHEET, lambda text: text.replace("</sheetData>", " " * 10**8 + "</sheetData>"))

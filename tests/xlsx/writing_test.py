@@ -195,7 +195,8 @@ class Workbook(unittest.TestCase):
         status, out, _ = run(path, "--json", "--sheet", "Results", "--column", "end=End",
                              "--column", "sheath_od_mm=Price", "--header-row", "1")
         self.assertLess(status, 2)
-        self.assertEqual([support.json.loads(line)["tag"] for line in out.splitlines()], tags)
+        self.assertEqual([line["tag"] for line in map(support.json.loads, out.splitlines()) if "notes" not in line],
+                         tags)
         self.assertEqual(len(tables["Results"]), len(tags) + 1)
 
     def test_verdicts_are_told_by_weight(self):
@@ -242,7 +243,8 @@ class Workbook(unittest.TestCase):
         path = WORK / "json.xlsx"
         status, out, _ = run(SITE, "--json", "--xlsx", path)
         self.assertEqual(status, 1)
-        self.assertEqual(len(out.splitlines()), 5)
+        ends = [line for line in map(support.json.loads, out.splitlines()) if "notes" not in line]
+        self.assertEqual(len(ends), 5)
         self.assertEqual(path.read_bytes(), first.read_bytes())
 
     def test_notes(self):

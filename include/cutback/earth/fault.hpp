@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "cutback/earth/device.hpp"
 #include "cutback/verdict.hpp"
 
 namespace cutback::earth {
@@ -24,6 +25,8 @@ struct EarthFault {
   std::optional<double> let_through_a2s = {};
   std::optional<double> loop_ohm = {};
   std::optional<double> u0_v = {};  ///< voltage to earth
+  /// Says which time is to be looked up, and is none by itself.
+  std::optional<Device> device = {};
 };
 
 /// Whether a fault is spoken of at all: any fact of it asks for the others.

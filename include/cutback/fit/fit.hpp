@@ -3,6 +3,7 @@
 
 #include <compare>
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -31,7 +32,7 @@ struct Asking {
 struct Question {
   const job::Job* job = nullptr;
   const tables::Standards* standards = nullptr;
-  area::Demand demand;
+  std::shared_ptr<const area::Demand> demand;  ///< shared by ends of places that ask alike
   Asking asking;
 };
 
@@ -62,6 +63,13 @@ struct GlandFit {
 
 /// Every check that applies to this gland and end.
 [[nodiscard]] GlandFit check_gland(const Question& question, const gland::Gland& gland);
+
+/// How a gland is made off at an end, as check_gland finds it.
+struct MadeOff {
+  bool barrier = false;                   ///< with compound round the cores
+  std::optional<entry::Adaptor> adaptor;  ///< that stands between gland and entry
+};
+[[nodiscard]] MadeOff made_off(const Question& question, const gland::Gland& gland);
 
 /// The margins [mm] that the results of a schedule give; absent where a check does not apply.
 struct Margins {

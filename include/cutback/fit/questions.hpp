@@ -10,6 +10,10 @@
 
 namespace cutback::fit {
 
+/// The question that a check belongs to.
+/// @throws InternalError for a name that is in no row of the table of checks
+[[nodiscard]] Topic topic_of(CheckName name);
+
 /// Whether a question is asked: by its own facts, or because of who asks. Inside a question that is
 /// asked every fact that a check needs is given, or the check is not-known and names it.
 [[nodiscard]] bool is_asked(Topic topic, const Question& question);

@@ -79,6 +79,9 @@ class Search {
   /// adaptor from its own thread to the entry's; else null.
   [[nodiscard]] const gland::Gland* through_adaptor();
 
+  /// As check_gland, but what fits has no words: of a gland of the list.
+  [[nodiscard]] GlandFit why_not(const gland::Gland& gland);
+
   /// Every gland whose verdict is `fits`, by their places in the list, ascending.
   [[nodiscard]] std::vector<std::uint32_t> fitting();
 

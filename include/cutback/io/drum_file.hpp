@@ -17,7 +17,8 @@ namespace cutback::io {
 /// @throws InputError with every fault of the file, each with its line and column
 [[nodiscard]] std::vector<measure::Drum> read_drums(std::string_view text, const std::string& name);
 
-/// Reads it from a file. @throws FileError, InputError
+/// Reads it from a file; of a register of finished ends what drums_of() tells. @throws FileError,
+/// InputError
 [[nodiscard]] std::vector<measure::Drum> load_drums(const std::string& path);
 
 }  // namespace cutback::io

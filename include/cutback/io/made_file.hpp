@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "cutback/error.hpp"
+#include "cutback/measure/reading.hpp"
 
 namespace cutback::io {
 
@@ -37,6 +38,9 @@ struct MadeFile {
 /// @throws InputError with every fault
 [[nodiscard]] MadeFile read_made(std::string_view text, const std::string& name);
 [[nodiscard]] MadeFile load_made(const std::string& path);
+
+/// The sheath as it was read on each drum that is named, one place for each end: its last row.
+[[nodiscard]] std::vector<measure::Drum> drums_of(const MadeFile& file);
 
 /// Puts a row at the end of a register, which is made where it is not there. Writers wait for each
 /// other; the row is on the disk when this returns, and what a writer that was killed left of its

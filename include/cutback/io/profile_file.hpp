@@ -14,11 +14,13 @@ namespace cutback::io {
 struct Profile {
   std::optional<std::string> glands;  ///< the gland list
   std::optional<std::string> prefer;  ///< `price`, `margin` or `stock`
+  std::optional<std::string> units;   ///< `mm` or `in`
   job::JobInput end;                  ///< of the fields in profile_fields() alone
 };
 
 /// Keys of the fields of an end that a profile may hold: the caliper, the rules, the slack of the
-/// tails, an adaptor in the van. Nothing that belongs to one end, and nothing that a place asks for.
+/// tails, the adaptors in the van, a pack of compound. Nothing that belongs to one end, and nothing
+/// that a place asks for.
 [[nodiscard]] std::span<const std::string_view> profile_fields();
 
 /// @param name  of the file, for messages
@@ -39,7 +41,7 @@ void set_in_profile(Profile& profile, std::string_view key, std::string_view val
 [[nodiscard]] std::optional<std::string> text_in_profile(const Profile& profile,
                                                          std::string_view key);
 
-/// Every key: `glands`, `prefer` and profile_fields().
+/// Every key: `glands`, `prefer`, `units` and profile_fields().
 [[nodiscard]] std::span<const std::string_view> profile_keys();
 
 }  // namespace cutback::io

@@ -13,6 +13,12 @@
 
 namespace cutback::io {
 
+/// A text of a schedule that speaks of a hazardous place: "ZONE 1 AREA".
+struct PlaceText {
+  std::size_t line = 0;
+  std::string text;
+};
+
 /// Some rows of a table, in its order. Storage is used again from one piece to the next.
 struct RowBlock {
   /// `rows` of them are filled; `line` counts as the file's own program does, from 1. The fields
@@ -29,6 +35,7 @@ struct RowBlock {
   std::unique_ptr<CsvReader> reader;
   bool is_ready = false;                      ///< nothing is left to be done with it
   std::vector<schedule::SkippedRow> skipped;  ///< rows of a schedule that are no ends
+  std::vector<PlaceText> places;              ///< where it is looked for: ScheduleFile
 };
 
 /// Gives out a table's rows. Rows without a cell that says anything may be among them.

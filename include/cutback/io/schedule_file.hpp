@@ -48,6 +48,12 @@ class ScheduleFile {
   /// The same of one row: `line 7`.
   [[nodiscard]] std::string row_name(std::size_t number) const;
 
+  /// From now on texts that speak of a hazardous place are put into RowBlock::places: titles,
+  /// notes, names of equipment, and columns that nobody reads.
+  void look_for_places() { looks_for_places_ = true; }
+  /// Those above the headings.
+  [[nodiscard]] const std::vector<PlaceText>& places_above() const { return places_above_; }
+
   /// Takes the next rows; one thread at a time. @return false at the end
   bool read(RowBlock& block);
   /// Makes them ready, on any thread: rows that are no cables are taken out, and stand in
@@ -58,6 +64,7 @@ class ScheduleFile {
  private:
   void keep_cables(RowBlock& block) const;
   [[nodiscard]] schedule::RowKind kind_of(CsvRecord& record) const;
+  void note_places(const CsvRecord& record, schedule::RowKind kind, RowBlock& block) const;
 
   RowSource& source_;
   std::size_t number_ = 0;
@@ -65,7 +72,9 @@ class ScheduleFile {
   std::string source_name_;
   schedule::Layout layout_;
   std::size_t last_heading_ = 0;  ///< the line of the last row of the headings
-  std::deque<RowBlock> first_;    ///< what was read to find them, where the source cannot go back
+  bool looks_for_places_ = false;
+  std::vector<PlaceText> places_above_;
+  std::deque<RowBlock> first_;  ///< what was read to find them, where the source cannot go back
 };
 
 }  // namespace cutback::io

@@ -43,10 +43,10 @@ class ScheduleWorkbook {
 /// @param file            outlives the workbook
 /// @param decimals        of the prices
 /// @param created_unix_s  when it says it was created, in seconds since 1970-01-01
-/// @param rows_a_sheet    with the headings; 1,048,576 is what spreadsheets take
+/// @param rows_per_sheet    with the headings; 1,048,576 is what spreadsheets take
 /// @throws FileError when nothing can be written there
 [[nodiscard]] std::unique_ptr<ScheduleWorkbook> new_schedule_workbook(
     FileWriter& file, std::int64_t created_unix_s, int decimals,
-    std::size_t rows_a_sheet = 1048576);
+    std::size_t rows_per_sheet = 1048576);
 
 }  // namespace cutback::io

@@ -61,7 +61,7 @@ struct JobInput {
   std::optional<entry::Hole> hole;
   Text entry, material, adaptor, adaptor_material;
   Number hole_dia_mm, wall_mm, washer_mm, tag_mm, serrated_mm, locknut_mm, chamfer_mm, undercut_mm,
-      adaptor_mm, adaptor_thread_mm, adaptor_bore_mm;
+      adaptor_mm, adaptor_thread_mm, adaptor_bore_mm, compound_pack_cm3;
   // area
   std::optional<area::Protection> protection;
   std::optional<area::Zone> zone;
@@ -75,6 +75,7 @@ struct JobInput {
   Number reach_mm, slack_mm, strip_mm, bend_radius_mm, armour_stop_mm;
   std::vector<CoreInput> core_list;
   // fault
+  Text device;
   Number current_ka, time_s, loop_ohm, u0_v;
 };
 

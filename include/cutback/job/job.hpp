@@ -32,6 +32,7 @@ struct Job {
   std::vector<Assumption> assumed;       ///< of caliper, allowances and kind of armour
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
   earth::EarthFault fault;
+  std::optional<double> compound_pack_cm3;      ///< what one pack of compound fills
   std::optional<cable::Insulation> insulation;  ///< as given: a construction fills one in
 };
 
@@ -63,17 +64,18 @@ enum class Unstated {
 [[nodiscard]] Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
                           const std::optional<measure::Estimate>& sheath_od = {});
 
-/// A job but for the three diameters of its cable, for the many ends that differ in nothing else.
-/// resolve() is make_frame, estimate for each diameter that is given, and complete.
+/// What a job is made from but for the three diameters of its cable, for the many ends that differ
+/// in nothing else. resolve() is make_frame, estimate for each diameter that is given, and complete.
 struct Frame {
   JobInput in;
   Unstated unstated = Unstated::measured;
-  Job job;                         ///< its cable has no diameters
   std::vector<std::string> notes;  ///< warnings that every such cable has
   std::vector<Fault> faults;       ///< what is wrong besides the diameters
 };
 
-[[nodiscard]] Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated);
+/// @param job  gets all but the diameters
+[[nodiscard]] Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated,
+                               Job& job);
 
 enum class Layer { sheath, bedding, wire };
 
@@ -89,7 +91,7 @@ enum class Layer { sheath, bedding, wire };
 /// @return what is wrong with them
 [[nodiscard]] std::vector<Fault> put_tails(const JobInput& in, Job& job);
 
-/// Finishes a copy of frame.job whose diameters have been put in as far as they are given: the
+/// Finishes a job of this frame whose diameters have been put in as far as they are given: the
 /// wire's nominal size, the remarks, the diameters that are missing.
 /// @return what cannot be true of the diameters together; `where` is the key of the field
 [[nodiscard]] std::vector<Fault> complete(const Frame& frame, const tables::Standards& standards,

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 
 namespace cutback::measure {
 
@@ -21,9 +22,13 @@ struct Caliper {
 };
 
 /// Permissible error [mm] of outside jaws for a step and a length (caliper_limits table).
-/// @return the first row that covers step and length; the largest of the step beyond its last row
-/// @throws InputError{missing} for a step coarser than every row: nothing is guessed
+/// @return the first row that covers step and length; the largest of the step beyond its last row;
+/// for a step coarser than every row the step itself, which is more than any row has for its own
 [[nodiscard]] double permissible_error_mm(std::span<const CaliperLimit> rows, double step_mm,
                                           double length_mm);
+
+/// One sentence where the step itself was taken; else empty.
+[[nodiscard]] std::string coarse_step_note(const Caliper& caliper,
+                                           std::span<const CaliperLimit> rows);
 
 }  // namespace cutback::measure

@@ -14,4 +14,8 @@ namespace cutback::print {
 [[nodiscard]] std::string glands_json(const gland::GlandList& list,
                                       const gland::Coverage& coverage);
 
+/// One gland in lines, and what of it sits where, to scale.
+[[nodiscard]] std::string gland_part_text(const gland::Gland& gland, const Style& style);
+[[nodiscard]] std::string gland_part_json(const gland::Gland& gland);
+
 }  // namespace cutback::print

@@ -5,7 +5,6 @@
 #include <cstddef>
 #include <functional>
 #include <memory>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -29,21 +28,22 @@ struct ServedEnd {
   std::string first_mark;  ///< mm from the end, where the route is known
 };
 
-/// One card: an end with its sheet, or one that cannot be used and why. Borrowed.
+/// One card: an end with its sheet, or one that cannot be used and why.
 struct Card {
   std::string tag;
   std::string end;
   const sheet::Sheet* sheet = nullptr;
   bool not_yet = false;  ///< where there is no sheet: the state is NOT YET, not NONE
+  std::string made = {};  ///< not empty: the end is finished, and how; there is no sheet
   std::string why;       ///< in one sentence, where no gland fits or the end cannot be used
   std::string remedy;    ///< what would help, as the exceptions of a schedule say it
   std::string qr_text;   ///< the job; empty: none, as for an end that cannot be used
-  std::optional<double> strip_mm = {};  ///< of every core, where there is one but no route
-  std::vector<std::string> notes = {};  ///< what whoever holds it must know: a duplicate tag
-  std::vector<ServedEnd> serves = {};   ///< of a type; then `end` says what the type is
-  std::size_t number = 0;               ///< of the cards, from 1
-  std::size_t of = 0;                   ///< 0: not known, and not printed
-  std::string schedule = {};            ///< what it is from, with a hash of the content
+  std::vector<std::string> notes = {};     ///< what whoever holds it must know: a duplicate tag
+  std::vector<ServedEnd> serves = {};      ///< of a type; then `end` says what the type is
+  std::size_t number = 0;                  ///< of the cards, from 1
+  std::size_t of = 0;                      ///< 0: not known, and not printed
+  std::string schedule = {};               ///< what it is from, with a hash of the content
+  std::shared_ptr<const void> keeps = {};  ///< what it borrows, as long as it is not printed
 };
 
 /// What a place needs, on a page before its cards.
@@ -69,6 +69,7 @@ struct CardCount {
   std::size_t not_proven = 0;     ///< a gland, but nothing to be cut yet
   std::size_t without_marks = 0;  ///< a mark has no figure and must be taken from the gland
   std::size_t unusable = 0;       ///< what is known of the end cannot be used
+  std::size_t made = 0;           ///< finished: nothing is cut by the card
   std::size_t without_code = 0;   ///< the job is too long for a QR code of a size that can be read
   std::size_t without_glyph = 0;  ///< characters for which no font has a glyph
 };
@@ -82,16 +83,19 @@ class CardPrinter {
   CardPrinter& operator=(const CardPrinter&) = delete;
   virtual ~CardPrinter() = default;
 
-  virtual void add(const Card& card) = 0;
+  /// The card is printed by and by; what it borrows must live as long as `keeps`, or the printer.
+  virtual void add(Card card) = 0;
   virtual void add_place(const PlacePage& place) = 0;
   /// Prints what is left, the contents where there are more than ten cards, and the end of the
   /// file. To be called once.
   virtual CardCount finish() = 0;
 };
 
-/// @param write  takes the bytes of the file from its beginning to its end
+/// @param write    takes the bytes of the file from its beginning to its end
+/// @param threads  that lay out and draw; the bytes do not depend on how many
 [[nodiscard]] std::unique_ptr<CardPrinter> new_card_printer(
-    const Paper& paper, PageNote note, std::function<void(std::string_view)> write);
+    const Paper& paper, PageNote note, std::function<void(std::string_view)> write,
+    unsigned threads);
 
 /// The whole sheet on A4. @param card  of its end
 [[nodiscard]] std::string sheet_pdf(const Card& card, const PageNote& note);

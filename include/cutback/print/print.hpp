@@ -15,6 +15,7 @@ struct Style {
   bool all = false;      ///< every gland with its reason, not the nearest ones only
   bool why = false;      ///< every check of the first gland in words
   bool sources = false;  ///< and its source
+  bool inches = false;   ///< every length once more in inches
 };
 
 /// The answer of `cutback fit`.
@@ -29,7 +30,7 @@ struct Style {
 [[nodiscard]] std::string sheet_json(const sheet::Sheet& sheet);
 
 /// The cable from its end, each layer where it stops, to scale along its axis where every figure
-/// is known. Lines of at most 78 columns.
+/// is known. Lines of at most 79 columns.
 [[nodiscard]] std::string drawing_text(const job::Job& job, const strip::CutPlan& plan);
 
 }  // namespace cutback::print

@@ -15,6 +15,9 @@
 
 namespace cutback::print {
 
+/// What is to be said of how the schedule was read, as the last line.
+[[nodiscard]] std::string notes_json(std::span<const std::string> notes);
+
 /// One object on one line.
 /// @param defaults  Format::defaults
 /// @param supplier  the list of the gland, where there are several

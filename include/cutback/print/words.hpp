@@ -36,6 +36,15 @@ struct GateLine {
 };
 [[nodiscard]] std::vector<GateLine> gate_lines(const sheet::Sheet& sheet);
 
+/// What must be measured or looked up at the end besides the diameters, each with a blank.
+struct OpenBlank {
+  std::string loud;   ///< what to do
+  std::string words;  ///< where
+  std::string name;   ///< in the sums of the marks; may be empty
+  std::string unit;
+};
+[[nodiscard]] std::vector<OpenBlank> open_blanks(const sheet::Sheet& sheet);
+
 /// CUT, MEASURE FIRST, NOT YET, NONE.
 [[nodiscard]] std::string_view state_words(sheet::State state);
 

@@ -16,6 +16,7 @@
 #include "cutback/job/input.hpp"
 #include "cutback/measure/estimate.hpp"
 #include "cutback/schedule/layout.hpp"
+#include "cutback/schedule/made.hpp"
 #include "cutback/tables/standards.hpp"
 #include "cutback/verdict.hpp"
 
@@ -70,6 +71,7 @@ struct Decision {
   std::optional<UsedFigure> armour;
   std::uint64_t defaults = 0;  ///< bit n: the default of this number was taken (Format::defaults)
   bool proven = false;  ///< the end is done: it fits and, where marks are asked for, can be cut
+  bool made = false;    ///< finished by the register: nothing is to be ordered for it
 
   [[nodiscard]] bool usable() const { return faults.empty(); }
 };
@@ -100,6 +102,10 @@ struct EndName {
 /// Why an end cannot be used, in one line.
 [[nodiscard]] std::string unusable_text(const schedule::Decision& decision);
 
+/// Of an end of a row whose number of cables is not known: it is not done, whatever fits it.
+/// @param why  RowCount::unclear
+void say_count_unclear(const std::string& why, Decision& decision);
+
 /// The verdict as results show it: `unusable`, `no-stock`, or that of the best gland.
 [[nodiscard]] std::string_view verdict_word(const Decision& decision);
 
@@ -108,6 +114,7 @@ struct Settings {
   const tables::Standards* standards = nullptr;
   const fit::Selector* glands = nullptr;
   fit::Asking asking{.purpose = fit::Purpose::schedule};
+  const MadeEnds* made = nullptr;  ///< what a register says of the ends; null where there is none
 };
 
 /// Decides one end: a figure without a stated evidence is a datasheet's, several readings are
@@ -115,8 +122,11 @@ struct Settings {
 /// Without any figure for the sheath the verdict is `not-known`.
 /// @param supply  what the end gets of limited stock; null where there is no limit, or nothing fits
 /// @param notes   of the row, where it is one
+/// @param made    what was measured of it, and the gland that it was finished with, which is then
+/// the only one that is looked at; null where the register says nothing
 [[nodiscard]] Decision decide(const job::JobInput& input, const Settings& settings,
-                              const Supply* supply = nullptr, const RowNotes& notes = {});
+                              const Supply* supply = nullptr, const RowNotes& notes = {},
+                              const MadeEnd* made = nullptr);
 
 /// A decision with what it was made from, for whoever goes on to the sheet of the end.
 struct AskedEnd {
@@ -130,6 +140,11 @@ struct AskedEnd {
 
 /// As decide().
 [[nodiscard]] AskedEnd decide_asked(const job::JobInput& input, const Settings& settings,
-                                    const Supply* supply = nullptr, const RowNotes& notes = {});
+                                    const Supply* supply = nullptr, const RowNotes& notes = {},
+                                    const MadeEnd* made = nullptr);
+
+/// The job of an end that is decided so. @throws InputError
+[[nodiscard]] job::Job job_of(const job::JobInput& input, const Settings& settings,
+                              const RowNotes& notes, const MadeEnd* made);
 
 }  // namespace cutback::schedule

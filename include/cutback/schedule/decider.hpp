@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <memory>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,9 @@ class Decider {
   /// @param defaults  where it is not null: gets those that the end was decided with
   [[nodiscard]] std::vector<std::uint32_t> fitting(const Row& row, Side side,
                                                    std::uint64_t* defaults = nullptr);
+
+  /// Words of the cells that were decided so far, and what they were taken for: `"SWA" for wire`.
+  [[nodiscard]] const std::set<std::string>& taken() const;
 
  private:
   class State;

@@ -1,6 +1,7 @@
 #pragma once
 // The headings of a schedule as people write them, and what the trade usually means by them.
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <span>
@@ -25,6 +26,7 @@ struct HeadingForm {
 /// read with both, and, where that means nothing, by its lower row alone.
 struct Heading {
   std::vector<HeadingForm> forms;
+  std::vector<std::string> rows;  ///< what stands in each of its rows
   [[nodiscard]] const std::string& shown() const;
 };
 
@@ -40,12 +42,22 @@ using HeadingRows = std::span<const std::vector<std::string>>;
 /// to the right of it that it leaves blank.
 [[nodiscard]] std::vector<Heading> join_headings(HeadingRows rows);
 
+/// Whether a row holds units and nothing else: mm, mm2, -, m.
+[[nodiscard]] bool is_row_of_units(const std::vector<std::string>& row);
+/// Gives the headings the units that stand in a row of their own under them.
+/// @return the headings whose own unit is another, as they are shown
+[[nodiscard]] std::vector<std::string> put_units(const std::vector<std::string>& row,
+                                                 std::vector<Heading>& headings);
+
 /// What the trade usually means: rows of the table schedule_headings.
 struct UsualHeading {
   std::string plain;
   std::string column;      ///< key of the field; `from` and `to` are places
   bool by_values = false;  ///< it means other things too: only where the cells suit the column
+  bool lone = false;       ///< only where no other heading tells a diameter
+  bool of_end = false;     ///< with a word for the end it is what stands at that end
   std::string instead;     ///< what else it may mean; for a heading that is never applied, why
+  std::string otherwise;   ///< the column that it is where the cells do not suit the first
 };
 
 struct SideWord {
@@ -53,10 +65,43 @@ struct SideWord {
   bool from = false;
 };
 
-/// The tables schedule_headings and schedule_sides.
+/// What a word in a cell says of the whole row: a row of the table schedule_words.
+struct ScheduleWord {
+  enum class Means {
+    deleted,
+    doubt,
+    again,
+    leads,
+    follows,
+    of_cores,
+    code,
+    count,
+    hazard,       ///< a place may be hazardous
+    plain_place,  ///< a cell that says that a place is not
+    is_not,       ///< in front of a word of hazard
+    hazard_heading,
+    no_hazard_heading
+  };
+  std::string word;  ///< in small letters, one space between two words
+  Means means = Means::doubt;
+  /// Of deleted: only where nothing else stands beside it. Of hazard: in names of equipment too.
+  /// Of hazard_heading: as a whole word.
+  bool strict = false;
+};
+
+/// The tables schedule_headings, schedule_sides and schedule_words.
 struct UsualHeadings {
   std::vector<UsualHeading> headings;
   std::vector<SideWord> sides;
+  std::vector<ScheduleWord> words;
+  /// The first two letters of words; nearly no word of a schedule begins so.
+  struct Starts {
+    std::array<bool, 1 + 26 * 26> there{};
+    [[nodiscard]] bool any_in(std::string_view text) const;
+  };
+  Starts of_deleted;  ///< and of doubt
+  Starts of_hazard;
+  [[nodiscard]] bool is_word(ScheduleWord::Means means, std::string_view word) const;
 
   /// Null where the trade has no such heading.
   [[nodiscard]] const UsualHeading* find(std::string_view plain) const;

@@ -25,6 +25,12 @@ struct OwnValue {
   std::string text;
 };
 
+/// A word of the user's own, and the value that it stands for.
+struct OwnWord {
+  std::string word;
+  std::string value;
+};
+
 /// How the schedule at hand is written.
 struct Format {
   /// Own headings: a column of ours, and the heading that stands for it, or its letter (H).
@@ -35,6 +41,7 @@ struct Format {
   /// `.` or `,`. With a decimal comma, places of a reading are separated by `;`.
   char decimal = '.';
   std::vector<std::string> blanks;  ///< words that mean "not given", besides the usual ones
+  std::vector<OwnWord> words;       ///< that stand for a value wherever they stand
   /// Of the figures of a row that says nothing of its evidence; absent: by their notation.
   std::optional<measure::Evidence> evidence;
   /// What blank cells are taken for, also of columns that the schedule does not have. They have
@@ -73,6 +80,13 @@ struct Source {
   const job::Field* field = nullptr;
 };
 
+/// A column that no value is read from. What it says of the row as a whole is looked at.
+struct UnreadColumn {
+  std::size_t cell = 0;
+  std::string heading;
+  bool is_status = false;  ///< headed so: a single letter may be a code
+};
+
 /// The columns of one schedule. Two ends a row when there is a `from_` or `to_` column, or a `from`
 /// or `to` column and no `end` column; a column of an end without a prefix then serves both ends,
 /// and the prefixed one comes before it where it is not blank.
@@ -80,6 +94,8 @@ struct Layout {
   static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
 
   std::vector<Column> columns;
+  std::vector<UnreadColumn> unread;      ///< without those that the user wants ignored
+  const UsualHeadings* usual = nullptr;  ///< borrowed; null: no word in a row is known
   std::vector<Default> defaults;
   std::optional<Default> quantity_default;
   const CableTypes* types = nullptr;  ///< borrowed; null where rows name none
@@ -97,6 +113,7 @@ struct Layout {
   std::optional<measure::Evidence> evidence;
   std::vector<std::string> blanks;    ///< words that mean "not given", in small letters
   std::uint32_t blank_lengths = 0;    ///< bit n: one of them has n bytes
+  std::vector<OwnWord> words;         ///< the user's own, in small letters with one space between
   std::string where;                  ///< of the headings, for messages
   std::vector<std::string> warnings;  ///< headings that are not known, or left alone
   /// A column that is not read may tell a hazardous place: then every end is asked about its place.
@@ -106,6 +123,8 @@ struct Layout {
   /// All headings that are read, and their columns: what --save-columns writes.
   std::vector<std::pair<std::string, std::string>> mapping;
   std::string tag_heading;  ///< as it stands in the file
+  /// Of each column, the rows of its heading in small letters, and all of them as one.
+  std::vector<std::vector<std::string>> headings;
 
   /// Whether a cell says that there is nothing: TBC, N/A, -.
   [[nodiscard]] bool is_not_given(std::string_view text) const {
@@ -114,6 +133,8 @@ struct Layout {
            !is_digit(text.front()) && is_blank_word(text);
   }
   [[nodiscard]] bool is_blank_word(std::string_view text) const;
+  /// The user's own word that a cell is; null where it is none.
+  [[nodiscard]] const OwnWord* word_of(std::string_view text) const;
   [[nodiscard]] std::span<const Side> ends() const;
   /// The fields that a row gives of this end.
   [[nodiscard]] std::vector<Source> sources(Side side) const;
@@ -165,8 +186,16 @@ using Sample = std::span<const std::vector<std::string>>;
   return layout.is_not_given(text) ? std::string_view() : text;
 }
 
-/// How many cables a row stands for: 1, or the default, where it does not say. Nothing where the
-/// cell holds no such number.
+/// How many cables a row stands for.
+struct RowCount {
+  std::uint64_t cables = 1;  ///< where it is not known: what is counted provisionally
+  bool by_tag = false;       ///< the tag names so many: "P-8 to P-12"
+  std::string unclear;       ///< why it is not known, a sentence; empty where it is
+};
+/// What the column of quantities says, else the default, else what the tag names: 1 nearly always.
+/// Nothing where the cell holds no such number.
+[[nodiscard]] std::optional<RowCount> count_of(const Layout& layout, Cells cells);
+/// The number alone.
 [[nodiscard]] std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells);
 
 /// What the take-off may be grouped by.
@@ -225,7 +254,8 @@ struct RowNotes {
   /// The cable is none that the built-in layer rules cover: a voltage beyond them, pairs, an earth
   /// core of unknown size. Its diameters are then not estimated from its construction.
   bool no_estimate = false;
-  std::uint64_t defaults = 0;  ///< bit n: the default of this number was taken
+  std::uint64_t defaults = 0;      ///< bit n: the default of this number was taken
+  std::vector<std::string> taken;  ///< words, and what they were taken for
   /// What does not agree with the row's type, or that there is no such type.
   std::vector<std::string> remarks;
 };

@@ -15,15 +15,24 @@ namespace cutback::schedule {
 
 enum class RowKind : std::uint8_t {
   cable,
-  blank,     ///< no cell says anything
-  title,     ///< a text across the row, or alone in it
-  no_tag,    ///< a subtotal, a note: nothing stands for the tag, and nothing tells a cable
-  headings,  ///< the headings again
-  goes_on,   ///< every cell belongs to a merged cell that begins above
-  hidden,    ///< in the spreadsheet
-  struck,    ///< struck through, as what was deleted
+  blank,           ///< no cell says anything
+  title,           ///< a text across the row, or alone in it
+  no_tag,          ///< a subtotal, a note: nothing stands for the tag, and nothing tells a cable
+  headings,        ///< the headings again
+  goes_on,         ///< every cell belongs to a merged cell that begins above
+  hidden,          ///< in the spreadsheet
+  struck,          ///< struck through, as what was deleted
+  deleted,         ///< a word of the row says that it is no cable any more
+  other_headings,  ///< headings again, but of other columns: what is below it would be misread
+  // Rows that are answered, and named because a person must look at them:
+  may_be_deleted,  ///< a word of the row may say so
+  several_cables,  ///< its tag names several
+  count_unclear,   ///< how many cables it is, is not known
 };
-inline constexpr std::size_t k_row_kinds = 8;
+inline constexpr std::size_t k_row_kinds = 13;
+[[nodiscard]] constexpr bool is_answered(RowKind kind) {
+  return kind == RowKind::cable || kind >= RowKind::may_be_deleted;
+}
 
 /// A cell that says more than its text, or less.
 struct Covered {
@@ -43,12 +52,21 @@ struct RowLook {
 /// is one that tells a diameter and has no tag.
 [[nodiscard]] RowKind kind_of(const Layout& layout, const RowLook& row);
 
-/// A row that is no end.
+/// The first text of a note or title that speaks of a hazardous place; empty where none does.
+[[nodiscard]] std::string place_in_note(const Layout& layout, Cells cells);
+/// The same of a cable's row: names of its ends and of its area, and columns that nobody reads.
+[[nodiscard]] std::string place_in_row(const Layout& layout, Cells cells);
+
+/// A row that is no end, or one that is to be looked at.
 struct SkippedRow {
   std::size_t line = 0;
   RowKind kind = RowKind::blank;
   std::string text;  ///< its tag, or the first text of it; shortened
 };
+
+/// What the words of a cable's row say of it: that it is deleted, or may be, how many it is.
+/// @return nothing where they say nothing; `line` is not set
+[[nodiscard]] std::vector<SkippedRow> look_at_words(const Layout& layout, Cells cells);
 
 /// Those of a whole table.
 class SkippedRows {
@@ -60,8 +78,12 @@ class SkippedRows {
   }
   /// One line for people, without blank rows: "2 titles (row 4 PUMP HOUSE, row 19 TANK FARM), ...".
   [[nodiscard]] std::string text(std::string_view row_word) const;
+  /// The same of the rows that are answered.
+  [[nodiscard]] std::string answered_text(std::string_view row_word) const;
 
  private:
+  void put(RowKind kind, std::string_view row_word, std::string& text) const;
+
   std::array<std::size_t, k_row_kinds> counts_{};
   std::vector<SkippedRow> named_;  ///< the first of each kind
 };

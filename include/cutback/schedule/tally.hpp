@@ -60,6 +60,7 @@ struct Tally {
   std::uint64_t barrier = 0;   ///< ends made off with compound
   std::uint64_t remarked = 0;  ///< ends with a remark about their figures
   std::uint64_t wavering = 0;  ///< ends to be measured before their gland is ordered
+  std::uint64_t made = 0;      ///< ends that are finished, for which nothing is to be ordered
   /// Ends by the weakest evidence among their diameters, indexed by measure::Evidence.
   std::uint64_t by_evidence[3] = {};
   DefaultCounts defaults;

@@ -22,6 +22,7 @@ struct Core {
 struct Tails {
   std::vector<Core> cores;  ///< empty when no route was given
   double slack_mm = 0.0;
+  std::optional<double> strip_mm;  ///< of every core that has none of its own
   std::optional<double> bend_radius_mm;
 };
 

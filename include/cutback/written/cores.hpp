@@ -36,4 +36,9 @@ struct CoresReading {
 /// @param decimal  `.` or `,`
 [[nodiscard]] CoresReading read_cores(std::string_view text, char decimal);
 
+/// The layers of a cable alone: XLPE/SWA/PVC. Nothing where a word is not known, or a figure stands
+/// there.
+/// @param text  UTF-8, trimmed, not blank
+[[nodiscard]] std::optional<Cores> read_layers(std::string_view text);
+
 }  // namespace cutback::written

@@ -28,7 +28,7 @@ std::string check_note(const std::string& note) {
 std::string word(const auto& value) { return std::string(to_string(value)); }
 
 /// Everything that the demands are worked out from.
-struct Place {
+struct PlaceFacts {
   const Area& area;
   const cable::Cable& cable;
   const Standards& standards;
@@ -59,7 +59,7 @@ struct NeededLevel {
   [[nodiscard]] bool known() const { return by_zone || stated; }
 };
 
-NeededLevel needed_level(const Place& place) {
+NeededLevel needed_level(const PlaceFacts& place) {
   NeededLevel needed;
   const Table& zones = place.standards.table("zone_level");
   for (std::size_t i = 0; i < zones.rows.size(); ++i) {
@@ -73,16 +73,16 @@ NeededLevel needed_level(const Place& place) {
   return needed;
 }
 
-std::string level_words(const Place& place, const NeededLevel& needed) {
+std::string level_words(const PlaceFacts& place, const NeededLevel& needed) {
   if (needed.stated) return "level " + word(*needed.stated);
   return "level " + word(*needed.by_zone) + " for zone " + word(*place.area.zone);
 }
 
-std::string below_zone(const Place& place) {
+std::string below_zone(const PlaceFacts& place) {
   return check_note("a stated level below that of zone " + word(*place.area.zone));
 }
 
-MarkDemand<Level> level_demand(const Place& place) {
+MarkDemand<Level> level_demand(const PlaceFacts& place) {
   const Table& zones = place.standards.table("zone_level");
   const NeededLevel needed = needed_level(place);
   MarkDemand<Level> demand;
@@ -141,7 +141,8 @@ MarkDemand<Mark> group_demand(const Table& table, const std::optional<Group>& gr
 // ---- protection -----------------------------------------------------------------------------
 
 /// The row of a marking's level for the hazard of the place; nothing for a type that is not for it.
-std::optional<std::size_t> level_row(const Place& place, const Table& levels, Protection mark) {
+std::optional<std::size_t> level_row(const PlaceFacts& place, const Table& levels,
+                                     Protection mark) {
   for (std::size_t i = 0; i < levels.rows.size(); ++i) {
     if (value_in<Protection>(levels, i, "mark") == mark &&
         value_in<Hazard>(levels, i, "hazard") == place.hazard) {
@@ -152,7 +153,7 @@ std::optional<std::size_t> level_row(const Place& place, const Table& levels, Pr
 }
 
 /// Whether the level that a gland's marking stands for is too low for the place.
-bool letter_too_low(const Place& place, const NeededLevel& needed, Protection mark) {
+bool letter_too_low(const PlaceFacts& place, const NeededLevel& needed, Protection mark) {
   const Table& levels = place.standards.table("protection_levels");
   const auto row = level_row(place, levels, mark);
   if (!row) return false;
@@ -161,7 +162,7 @@ bool letter_too_low(const Place& place, const NeededLevel& needed, Protection ma
 }
 
 /// Whether a gland with this marking would take from the level that its enclosure has.
-bool below_enclosure(const Place& place, Protection mark) {
+bool below_enclosure(const PlaceFacts& place, Protection mark) {
   const Table& levels = place.standards.table("protection_levels");
   const auto of = [&](Protection one) -> std::optional<int> {
     const auto row = level_row(place, levels, one);
@@ -175,7 +176,7 @@ bool below_enclosure(const Place& place, Protection mark) {
 
 /// Whether the enclosure's own type serves the place. Nothing where it has none, or where it or the
 /// level of the place is not given: other demands ask for that.
-std::optional<EnclosureFinding> enclosure_finding(const Place& place) {
+std::optional<EnclosureFinding> enclosure_finding(const PlaceFacts& place) {
   const NeededLevel needed = needed_level(place);
   if (!place.area.protection || place.is(Type::none) || !needed.known()) return std::nullopt;
   const Table& levels = place.standards.table("protection_levels");
@@ -229,7 +230,7 @@ struct PairRow {
 };
 
 /// The rows for this enclosure and hazard.
-std::vector<PairRow> pairs_of(const Place& place, const Table& matrix) {
+std::vector<PairRow> pairs_of(const PlaceFacts& place, const Table& matrix) {
   std::vector<PairRow> rows;
   for (std::size_t i = 0; i < matrix.rows.size(); ++i) {
     if (!place.is(value_in<Type>(matrix, i, "enclosure"))) continue;
@@ -239,8 +240,8 @@ std::vector<PairRow> pairs_of(const Place& place, const Table& matrix) {
   return rows;
 }
 
-Serves<Protection> protection_mark(const Place& place, const Table& matrix, const PairRow& pair,
-                                   Protection mark) {
+Serves<Protection> protection_mark(const PlaceFacts& place, const Table& matrix,
+                                   const PairRow& pair, Protection mark) {
   const std::string note = matrix.text(pair.row, "note");
   Serves<Protection> serves{mark, Verdict::fits, note, source_of(matrix, pair.row)};
   const bool like_on_like = pair.gland && place.is(*pair.gland);
@@ -258,7 +259,7 @@ Serves<Protection> protection_mark(const Place& place, const Table& matrix, cons
   return serves;
 }
 
-MarkDemand<Protection> protection_demand(const Place& place) {
+MarkDemand<Protection> protection_demand(const PlaceFacts& place) {
   const Table& matrix = place.standards.table("gland_protection");
   MarkDemand<Protection> demand;
   demand.source = source_of(matrix, matrix.status);
@@ -306,7 +307,7 @@ IpCode code_in(const Table& table, std::size_t row) {
   throw InternalError("table " + table.id + " has no IP code in row " + std::to_string(row + 1));
 }
 
-std::vector<IngressDemand> given_ingress(const Place& place) {
+std::vector<IngressDemand> given_ingress(const PlaceFacts& place) {
   std::vector<IngressDemand> demands;
   const std::string source = place.standards.table("ip_water").source();
   if (place.area.ip.empty() && place.asked) {
@@ -337,7 +338,7 @@ constexpr std::string_view to_string(LiveParts parts) {
 
 /// The least that a type of protection asks for in gas. The figure for any opening is the one
 /// that passes without doubt; a lower one is from memory.
-std::optional<IngressDemand> gas_ingress(const Place& place) {
+std::optional<IngressDemand> gas_ingress(const PlaceFacts& place) {
   const Table& table = place.standards.table("ingress_minimum");
   const LiveParts parts =
       place.area.bare_live_parts == false ? LiveParts::insulated : LiveParts::bare;
@@ -364,7 +365,7 @@ std::optional<IngressDemand> gas_ingress(const Place& place) {
 }
 
 /// The least against dust. IP6X passes without doubt, a lower figure is from memory.
-IngressDemand dust_ingress(const Place& place) {
+IngressDemand dust_ingress(const PlaceFacts& place) {
   const Table& table = place.standards.table("dust_ingress");
   const NeededLevel needed = needed_level(place);
   // The stricter of the two where a stated level differs from that of the zone.
@@ -392,7 +393,7 @@ IngressDemand dust_ingress(const Place& place) {
   throw InternalError("table dust_ingress has no row for " + word(level));
 }
 
-std::vector<IngressDemand> ingress_demands(const Place& place) {
+std::vector<IngressDemand> ingress_demands(const PlaceFacts& place) {
   std::vector<IngressDemand> demands = given_ingress(place);
   if (place.hazard == Hazard::gas) {
     if (auto demand = gas_ingress(place)) demands.push_back(std::move(*demand));
@@ -443,7 +444,7 @@ void judge_cable(const Area& area, const Table& table, bool asked, TemperatureDe
 }
 
 /// What the gland meets: as given, and in a place that is asked about what is taken for the rest.
-std::optional<TemperatureDemand> temperature_demand(const Place& place) {
+std::optional<TemperatureDemand> temperature_demand(const PlaceFacts& place) {
   const Area& area = place.area;
   const bool asked = place.asked;
   if (!asked && !area.ambient_min_degc && !area.ambient_max_degc && !area.entry_temp_degc &&
@@ -468,7 +469,7 @@ std::optional<TemperatureDemand> temperature_demand(const Place& place) {
 // ---- sealing --------------------------------------------------------------------------------
 
 /// The gas zone by its number: the stricter of the zone and the one of the level.
-std::optional<int> gas_zone_of(const Place& place) {
+std::optional<int> gas_zone_of(const PlaceFacts& place) {
   const NeededLevel needed = needed_level(place);
   if (!needed.known()) return std::nullopt;
   return 3 - std::max(needed.least, needed.sure);
@@ -482,7 +483,7 @@ constexpr Chart k_charts[] = {{RuleSet::iec_60079_14_2007, "flameproof_entry_200
                               {RuleSet::iec_60079_14_2013, "flameproof_entry_2013"}};
 
 /// One walk for each edition that counts.
-std::vector<Walk> walks(const Place& place, bool hopeful) {
+std::vector<Walk> walks(const PlaceFacts& place, bool hopeful) {
   const detail::EntryFacts facts{place.area, place.cable, gas_zone_of(place)};
   std::vector<Walk> list;
   for (const Chart& chart : k_charts) {
@@ -497,7 +498,7 @@ bool demands_barrier(const std::vector<Walk>& list) {
 }
 
 /// The facts that are not known and stand on the way to a laxer result.
-std::vector<std::string> facts_that_matter(const Place& place) {
+std::vector<std::string> facts_that_matter(const PlaceFacts& place) {
   std::vector<std::string> fields;
   const std::vector<Walk> hopeful = walks(place, true);
   if (!demands_barrier(hopeful)) {
@@ -538,7 +539,7 @@ void put_reasons(const std::vector<Walk>& list, Demand& demand) {
   }
 }
 
-void put_sealing(const Place& place, Demand& demand) {
+void put_sealing(const PlaceFacts& place, Demand& demand) {
   const bool flameproof = place.is(Type::d) || !place.area.protection;
   demand.type_not_given = !place.area.protection;
   if (place.hazard != Hazard::gas || !flameproof) return;
@@ -567,7 +568,7 @@ Demand make_demand(const Area& area, const cable::Cable& cable, const Standards&
                    bool asked) {
   std::vector<Fault> faults = contradictions(area);
   if (!faults.empty()) throw InputError(std::move(faults));
-  const Place place{area, cable, standards, hazard_of(area), asked || is_asked(area)};
+  const PlaceFacts place{area, cable, standards, hazard_of(area), asked || is_asked(area)};
   Demand demand;
   demand.hazard = place.hazard;
   demand.water_rules = water_rules(standards);

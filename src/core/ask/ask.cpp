@@ -47,7 +47,7 @@ View view_of(const JobInput& in, const Facts& facts) {
   for (const gland::Gland& gland : facts.glands) {
     view.fits.push_back(fit::check_gland(question, gland));
   }
-  view.would_change = question.demand.would_change;
+  view.would_change = question.demand->would_change;
   return view;
 }
 

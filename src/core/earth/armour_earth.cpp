@@ -161,21 +161,22 @@ std::string outside_the_method(const EarthFault& fault) {
 }
 
 /// What of the fault is not known, where there is no energy.
-std::string missing_of(const EarthFault& fault) {
+std::string missing_of(const EarthFault& fault, const tables::Standards& standards) {
   std::string text;
   if (!current_ka(fault)) text = current_says(fault);
   if (!fault.time_s) {
     text +=
         (text.empty() ? "" : "; ") + std::string("the time for which the fault lasts is not given");
+    if (fault.device) text += "; " + device_says(*fault.device, current_ka(fault), standards);
   }
   return text;
 }
 
-void check_adiabatic(const EarthInput& in, EarthResult& out) {
+void check_adiabatic(const EarthInput& in, const tables::Standards& standards, EarthResult& out) {
   out.adiabatic.source = k_adiabatic_source;
   const auto energy = energy_of(in.fault);
   if (!energy || !out.k) {
-    out.adiabatic.says = !energy ? missing_of(in.fault) : out.factor.says;
+    out.adiabatic.says = !energy ? missing_of(in.fault, standards) : out.factor.says;
     return;
   }
   out.required_mm2 = adiabatic_area_mm2(energy->a2s, out.k->k);
@@ -321,7 +322,7 @@ Verdict armour_verdict(const EarthInput& in, const EarthResult& out) {
 Finding judge_armour(const EarthInput& in, const tables::Standards& standards) {
   EarthResult out;
   find_armour_k(in, standards, out);
-  check_adiabatic(in, out);
+  check_adiabatic(in, standards, out);
   return out.adiabatic;
 }
 
@@ -337,7 +338,7 @@ EarthResult check_armour_earth(const EarthInput& in, const tables::Standards& st
   }
   find_armour_k(in, standards, out);
   find_line_k(in, standards, out);
-  check_adiabatic(in, out);
+  check_adiabatic(in, standards, out);
   check_table(in, standards, out);
   const GlandRating rating = judge_gland_rating(in.gland_ka, in.fault);
   out.gland = rating.finding;

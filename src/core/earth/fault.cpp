@@ -10,7 +10,8 @@ constexpr double k_amperes_per_ka = 1000.0;
 }  // namespace
 
 bool is_asked(const EarthFault& fault) {
-  return fault.current_ka || fault.time_s || fault.let_through_a2s || fault.loop_ohm;
+  return fault.current_ka || fault.time_s || fault.let_through_a2s || fault.loop_ohm ||
+         fault.device;
 }
 
 std::optional<double> current_ka(const EarthFault& fault) {

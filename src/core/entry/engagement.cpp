@@ -1,4 +1,4 @@
-#include "cutback/entry/engagement.hpp"
+#include "core/entry/engagement.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -23,14 +23,14 @@ constexpr const char* k_washer_source = "a washer seals the hole: common practic
 constexpr double k_mm_per_inch = 25.4;
 
 /// What one joint comes to. The worst of several counts.
-struct Finding {
+struct JointPart {
   Verdict verdict = Verdict::fits;
   std::string says;
   std::string source;
   std::vector<fit::Lack> lacks = {};
 };
 
-void add(fit::Check& check, const Finding& finding) {
+void add(fit::Check& check, const JointPart& finding) {
   check.verdict = worst(check.verdict, finding.verdict);
   check.lacks.insert(check.lacks.end(), finding.lacks.begin(), finding.lacks.end());
   check.says += (check.says.empty() ? "" : "; ") + finding.says;
@@ -72,11 +72,11 @@ Verdict served_unsealed(const JointAsked& asked, bool closes_itself,
 }
 
 /// The wall's hole: closed by a washer, by its own thread, or not at all.
-Finding find_wall(const Hardware& at, const Thread& thread, const JointAsked& asked,
-                  const tables::Standards& standards) {
+JointPart find_wall(const Hardware& at, const Thread& thread, const JointAsked& asked,
+                    const tables::Standards& standards) {
   const bool tapped = at.hole == Hole::threaded;
   const bool taper = thread.kind == ThreadKind::npt && tapped;
-  Finding out{.verdict = Verdict::fits, .says = {}, .source = "IEC 60079-14 (secondary)"};
+  JointPart out{.verdict = Verdict::fits, .says = {}, .source = "IEC 60079-14 (secondary)"};
   if (at.washer_mm && *at.washer_mm > 0.0 && !taper) {
     out.says =
         at.washers() > 1
@@ -127,15 +127,15 @@ std::optional<double> widest_hole_mm(const Thread& thread, double outside_mm,
   return std::nullopt;
 }
 
-Finding find_hole(double hole_mm, const Thread& thread, const tables::Standards& standards) {
+JointPart find_hole(double hole_mm, const Thread& thread, const tables::Standards& standards) {
   const ThreadDiameter outside = male_outside(thread, standards);
   const auto widest_mm = widest_hole_mm(thread, outside.mm, standards);
-  Finding out{.verdict = Verdict::fits,
-              .says = fmt::format("the hole is {} mm wide, the thread {} is {} mm", plain(hole_mm),
-                                  to_text(thread), plain(outside.mm, 2)),
-              .source = thread.kind == ThreadKind::npt
-                            ? standards.table("clearance_holes_inch").source()
-                            : "half a millimetre over the thread: common practice, no source"};
+  JointPart out{.verdict = Verdict::fits,
+                .says = fmt::format("the hole is {} mm wide, the thread {} is {} mm",
+                                    plain(hole_mm), to_text(thread), plain(outside.mm, 2)),
+                .source = thread.kind == ThreadKind::npt
+                              ? standards.table("clearance_holes_inch").source()
+                              : "half a millimetre over the thread: common practice, no source"};
   if (!at_least(hole_mm, outside.mm)) {
     out.verdict = outside.from_memory ? Verdict::not_known : Verdict::no_fit;
     out.says += ": the thread does not go through";
@@ -152,9 +152,9 @@ Finding find_hole(double hole_mm, const Thread& thread, const tables::Standards&
 }
 
 /// The gland's own joint in an adaptor, of which the tapped depth is not known.
-Finding find_in_adaptor(const gland::Gland& gland, const JointAsked& asked,
-                        const tables::Standards& standards) {
-  Finding out{.verdict = Verdict::fits, .says = {}, .source = k_washer_source};
+JointPart find_in_adaptor(const gland::Gland& gland, const JointAsked& asked,
+                          const tables::Standards& standards) {
+  JointPart out{.verdict = Verdict::fits, .says = {}, .source = k_washer_source};
   const bool taper = gland.entry_thread.kind == ThreadKind::npt;
   if (gland.washer_mm && *gland.washer_mm > 0.0 && !taper) {
     out.says = "the gland's own washer seals it in the adaptor";
@@ -185,7 +185,7 @@ fit::Check check_joint(const gland::Gland& gland, const Entry& entry, const Adap
   add(check, find_wall(at, thread, asked, standards));
   if (adaptor != nullptr) add(check, find_in_adaptor(gland, asked, standards));
   if (at.hole == Hole::clearance && entry.hole_dia_mm) {
-    const Finding hole = find_hole(*entry.hole_dia_mm, thread, standards);
+    const JointPart hole = find_hole(*entry.hole_dia_mm, thread, standards);
     check.value = entry.hole_dia_mm;
     check.low = male_outside(thread, standards).mm;
     check.high = widest_hole_mm(thread, *check.low, standards);

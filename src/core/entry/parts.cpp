@@ -21,7 +21,8 @@ std::vector<EntryPart> parts_in_order(const gland::Gland& gland, const Entry& en
   const bool in_adaptor = at.gland_washer_mm > 0.0;
   add(in_adaptor, "sealing washer", "between gland and adaptor", at.gland_washer_mm, false);
   add(known, through_adaptor ? "adaptor" : "gland", "its shoulder outside", std::nullopt, false);
-  add(washer && at.washers() > 1, "sealing washer", "outside, between shoulder and tag", at.washer_mm, true);
+  add(washer && at.washers() > 1, "sealing washer", "outside, between shoulder and tag",
+      at.washer_mm, true);
   add(tapped && serrated, "serrated washer", "outside", at.serrated_mm, true);
   add(tapped && tag, "earth tag", "outside", at.tag_mm, true);
   add(washer, "sealing washer", "outside", at.washer_mm, known);

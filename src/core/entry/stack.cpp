@@ -1,4 +1,4 @@
-#include "cutback/entry/stack.hpp"
+#include "core/entry/stack.hpp"
 
 #include "cutback/compare.hpp"
 

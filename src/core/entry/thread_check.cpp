@@ -5,11 +5,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/entry/engagement.hpp"
+#include "core/entry/stack.hpp"
 #include "cutback/compare.hpp"
-#include "cutback/entry/engagement.hpp"
 #include "cutback/entry/geometry.hpp"
 #include "cutback/entry/hardware.hpp"
-#include "cutback/entry/stack.hpp"
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
 
@@ -47,7 +47,7 @@ struct Figures {
 };
 
 /// Least engagement, with the words and the source for it.
-struct Demand {
+struct NeededThreads {
   double turns = 0.0;
   double depth_mm = 0.0;
   std::string source;
@@ -116,7 +116,7 @@ std::vector<fit::Lack> missing_figures(const gland::Gland& gland, const Hardware
 }
 
 /// The parallel rule for a volume; not known: the row without an upper end, the stricter one.
-Demand parallel_demand(const Table& table, std::optional<double> volume_cm3) {
+NeededThreads parallel_needs(const Table& table, std::optional<double> volume_cm3) {
   const std::size_t small = table.row("rule", "parallel");
   const std::size_t large = table.row("rule", "parallel", small + 1);
   const bool is_small = volume_cm3 && at_most(*volume_cm3, table.number(small, "volume_max_cm3"));
@@ -136,7 +136,7 @@ EngagementInput engagement_input(const Figures& f, double chamfer_mm, double lea
           .lead_in_mm = lead_in_mm};
 }
 
-double needed_engagement_mm(const Demand& demand, double pitch_mm) {
+double needed_engagement_mm(const NeededThreads& demand, double pitch_mm) {
   return std::max(demand.turns * pitch_mm, demand.depth_mm);
 }
 
@@ -241,8 +241,8 @@ void check_flameproof_parallel(ThreadFit& out, const Figures& f, const EntryJoin
   const double deepest_mm = rules.number(rules.row("rule", "hole-chamfer"), "depth_mm");
   const double counted_mm = counted_chamfer_mm(f, rules);
   const double lead_in_mm = k_lead_in_turns * f.thread.pitch_mm;
-  const Demand demand = parallel_demand(rules, joint.volume_cm3);
-  const auto enough = [&](double chamfer, const Demand& asked) {
+  const NeededThreads demand = parallel_needs(rules, joint.volume_cm3);
+  const auto enough = [&](double chamfer, const NeededThreads& asked) {
     const Engagement engagement = engage(engagement_input(f, chamfer, lead_in_mm));
     return engagement.full_turns >= asked.turns && at_least(engagement.engaged_mm, asked.depth_mm);
   };
@@ -264,7 +264,7 @@ void check_flameproof_parallel(ThreadFit& out, const Figures& f, const EntryJoin
     out.check.verdict = Verdict::no_fit;
     says += "; too little: " + remedy(out, engagement);
   }
-  const Demand small = parallel_demand(rules, 0.0);
+  const NeededThreads small = parallel_needs(rules, 0.0);
   if (!joint.volume_cm3 && !enough(counted_mm, demand) && enough(counted_mm, small)) {
     says += "; in a volume of at most 100 cm3 it would do: give the volume";
   }

@@ -9,6 +9,7 @@
 #include "cutback/compare.hpp"
 #include "cutback/entry/geometry.hpp"
 #include "cutback/fit/fit.hpp"
+#include "cutback/fit/questions.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::fit {
@@ -89,7 +90,7 @@ std::string order_text(const job::Job& job) {
 std::string asked_besides(const GlandFit& fit) {
   std::string names;
   for (const Check& check : fit.checks) {
-    const Topic topic = detail::topic_of(check.name);
+    const Topic topic = topic_of(check.name);
     if (topic != Topic::place && topic != Topic::fault) continue;
     names += (names.empty() ? "" : ", ") + std::string(to_string(check.name));
   }

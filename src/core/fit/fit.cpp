@@ -29,7 +29,9 @@ const Check& GlandFit::deciding() const {
 }
 
 Question ask(const job::Job& job, const tables::Standards& standards, const Asking& asking) {
-  return {&job, &standards, area::make_demand(job.area, job.cable, standards, asking.place),
+  return {&job, &standards,
+          std::make_shared<const area::Demand>(
+              area::make_demand(job.area, job.cable, standards, asking.place)),
           asking};
 }
 
@@ -56,6 +58,12 @@ GlandFit check_gland(const Question& question, const gland::Gland& gland) {
     fit.checks.push_back(std::move(*check));
   }
   return fit;
+}
+
+MadeOff made_off(const Question& question, const gland::Gland& gland) {
+  const detail::Case at(question, gland);
+  return {.barrier = at.barrier,
+          .adaptor = at.adaptor != nullptr ? std::optional(*at.adaptor) : std::nullopt};
 }
 
 Margins margins_of(const Question& question, const gland::Gland& gland) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 #include "core/fit/gland_reads.hpp"
 #include "core/fit/order.hpp"
@@ -37,19 +38,20 @@ Places lay_out(std::span<const Gland> glands, Prefer prefer) {
 }
 
 Kinds kinds_for(const Rule& rule, const Places& places) {
-  Kinds kinds;
+  std::vector<std::uint32_t> of_place;
+  Places members;
   std::unordered_map<std::string, std::uint32_t> known;
   for (const Gland* gland : places) {
     if (gland == nullptr) {
-      kinds.of_place.push_back(0);
+      of_place.push_back(Kinds::k_none);
       continue;
     }
-    const auto [at, fresh] = known.try_emplace(kind_of(*gland, rule.name),
-                                               static_cast<std::uint32_t>(kinds.members.size()));
-    if (fresh) kinds.members.push_back(gland);
-    kinds.of_place.push_back(at->second);
+    const auto [at, fresh] =
+        known.try_emplace(kind_of(*gland, rule.name), static_cast<std::uint32_t>(members.size()));
+    if (fresh) members.push_back(gland);
+    of_place.push_back(at->second);
   }
-  return kinds;
+  return {std::move(of_place), std::move(members)};
 }
 
 }  // namespace
@@ -63,8 +65,11 @@ GlandIndex::GlandIndex(std::span<const Gland> list, Prefer preferred)
   for (const Rule& rule : rules()) {
     kinds.push_back(is_of_gland(rule) ? kinds_for(rule, places) : Kinds{});
   }
+  place_of.resize(list.size());
   for (std::size_t place = 0; place < places.size(); ++place) {
     if (places[place] == nullptr) continue;
+    place_of[static_cast<std::size_t>(places[place] - list.data())] =
+        static_cast<std::uint32_t>(place);
     preference[place] = detail::preference(*places[place], prefer);
     put(taken, place);
   }

@@ -19,12 +19,6 @@
 
 namespace cutback::fit::detail {
 
-/// Glands that a rule cannot tell apart: alike in every column that it reads.
-struct Kinds {
-  std::vector<std::uint32_t> of_place;       ///< 0 at an empty place
-  std::vector<const gland::Gland*> members;  ///< one of each kind
-};
-
 /// Places of glands: those that the same ends ask for lie together (same armour, same thread), in
 /// order of preference and part code, and begin with a word of their own. That decides nothing but
 /// how much of a set has to be looked at.
@@ -39,7 +33,17 @@ struct GlandIndex {
   std::vector<Kinds> kinds;                 ///< by rule
   GlandSet taken;                           ///< the places that are not empty
 
+  std::vector<std::uint32_t> place_of;  ///< by gland of the list
+
   [[nodiscard]] std::size_t words() const { return taken.size(); }
+  /// @param rule  one of rules()
+  [[nodiscard]] const Kinds& kinds_of(const Rule& rule) const {
+    return kinds[static_cast<std::size_t>(&rule - rules().data())];
+  }
+  /// @param gland  of the list
+  [[nodiscard]] std::size_t place(const gland::Gland& gland) const {
+    return place_of[static_cast<std::size_t>(&gland - glands.data())];
+  }
 };
 
 }  // namespace cutback::fit::detail

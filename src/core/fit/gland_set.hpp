@@ -1,6 +1,8 @@
 #pragma once
 // Sets of glands, one bit each by their place in an index.
 
+#include <algorithm>
+#include <array>
 #include <bit>
 #include <cstddef>
 #include <cstdint>
@@ -25,6 +27,10 @@ class SparseSet {
  public:
   SparseSet() = default;
   explicit SparseSet(const GlandSet& set) {
+    const auto words = static_cast<std::size_t>(
+        std::count_if(set.begin(), set.end(), [](std::uint64_t bits) { return bits != 0; }));
+    words_.reserve(words);
+    bits_.reserve(words);
     for (std::size_t word = 0; word < set.size(); ++word) {
       add(static_cast<std::uint32_t>(word), set[word]);
     }
@@ -71,6 +77,31 @@ class SparseSet {
  private:
   std::vector<std::uint32_t> words_;  ///< ascending
   std::vector<std::uint64_t> bits_;   ///< of each, never 0
+};
+
+/// Counts for each bit of one word how often it was added, up to 31 times.
+class BitCount {
+ public:
+  void add(std::uint64_t bits) {
+    for (std::uint64_t& plane : planes_) {
+      const std::uint64_t both = plane & bits;
+      plane ^= bits;
+      bits = both;
+    }
+  }
+  /// The bits that were added `times` times.
+  [[nodiscard]] std::uint64_t counted(std::size_t times) const {
+    std::uint64_t bits = ~std::uint64_t{0};
+    for (std::size_t i = 0; i < planes_.size(); ++i) {
+      bits &= (times >> i & 1) != 0 ? planes_[i] : ~planes_[i];
+    }
+    return bits;
+  }
+  /// The counts in binary, one bit of each per plane, the lowest first.
+  [[nodiscard]] const std::array<std::uint64_t, 5>& planes() const { return planes_; }
+
+ private:
+  std::array<std::uint64_t, 5> planes_{};
 };
 
 /// What is in both.

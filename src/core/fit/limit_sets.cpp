@@ -3,15 +3,17 @@
 #include <utility>
 
 namespace cutback::fit::detail {
-LimitSets::LimitSets(std::vector<double> limits, Bound bound, std::size_t most_words)
-    : bound_(bound), limits_(std::move(limits)), words_((limits_.size() + k_word - 1) / k_word) {
-  std::vector<std::pair<double, std::size_t>> sorted;
+
+LimitSets::LimitSets(const Kinds& kinds, std::vector<double> limits, Bound bound,
+                     std::size_t most_words)
+    : kinds_(&kinds), bound_(bound), limits_(std::move(limits)), words_(kinds.words()) {
+  std::vector<std::pair<double, std::size_t>> sorted;  // kinds by their limits
   GlandSet set(words_, 0);
-  for (std::size_t place = 0; place < limits_.size(); ++place) {
-    if (limits_[place] == k_no_limit) {
-      put(set, place);
+  for (std::size_t kind = 0; kind < limits_.size(); ++kind) {
+    if (limits_[kind] == k_no_limit) {
+      kinds.put_all(set, kind);
     } else {
-      sorted.emplace_back(limits_[place], place);
+      sorted.emplace_back(limits_[kind], kind);
     }
   }
   std::sort(sorted.begin(), sorted.end());
@@ -26,7 +28,7 @@ LimitSets::LimitSets(std::vector<double> limits, Bound bound, std::size_t most_w
   std::size_t number = 0;
   for (std::size_t i = 0; i < sorted.size(); ++i) {
     if (is_new(i) && number++ % step == 0) keep_set(set, sorted[i].first);
-    put(set, sorted[i].second);
+    kinds.put_all(set, sorted[i].second);
   }
   make_grid();
   keep_set(set, std::numeric_limits<double>::infinity());

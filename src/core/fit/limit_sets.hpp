@@ -7,14 +7,14 @@
 #include <limits>
 #include <vector>
 
-#include "core/fit/gland_set.hpp"
+#include "core/fit/kinds.hpp"
 #include "cutback/compare.hpp"
 
 namespace cutback::fit::detail {
 
 enum class Bound { lower, upper };
 
-/// The limit of a place that has none: every diameter passes it.
+/// The limit of a kind that has none: every diameter passes it.
 inline constexpr double k_no_limit = -std::numeric_limits<double>::infinity();
 
 /// Memory for the sets of one limit at most, in words: every tenth of a millimetre up to 300 mm in
@@ -26,8 +26,10 @@ inline constexpr std::size_t k_most_set_words = 500'000;
 /// them, and the next larger set answers.
 class LimitSets {
  public:
-  /// @param limits  one per place, upper ones negated; k_no_limit where there is none
-  LimitSets(std::vector<double> limits, Bound bound, std::size_t most_words = k_most_set_words);
+  /// @param kinds   borrowed
+  /// @param limits  one per kind, upper ones negated; k_no_limit where there is none
+  LimitSets(const Kinds& kinds, std::vector<double> limits, Bound bound,
+            std::size_t most_words = k_most_set_words);
 
   /// Whether any place has a limit at all.
   [[nodiscard]] bool limits_any() const { return breakpoints_.size() > 1; }
@@ -38,9 +40,13 @@ class LimitSets {
   /// The places without this limit.
   [[nodiscard]] const std::uint64_t* unlimited() const { return set(0); }
   [[nodiscard]] bool exact() const { return exact_; }
+  /// How far [mm] the diameter lies within one place's limit; infinite where it has none.
+  [[nodiscard]] double margin(std::size_t place, double diameter_mm) const {
+    return signed_value(diameter_mm) - limits_[kinds_->of(place)];
+  }
   /// Whether the diameter passes one place's limit.
   [[nodiscard]] bool passes(std::size_t place, double diameter_mm) const {
-    return at_least(signed_value(diameter_mm), limits_[place]);
+    return at_least(signed_value(diameter_mm), limits_[kinds_->of(place)]);
   }
 
  private:
@@ -52,8 +58,9 @@ class LimitSets {
   [[nodiscard]] std::size_t reached(double value) const;
   [[nodiscard]] const std::uint64_t* set(std::size_t i) const { return sets_.data() + i * words_; }
 
+  const Kinds* kinds_;
   Bound bound_;
-  std::vector<double> limits_;  ///< by place
+  std::vector<double> limits_;  ///< by kind
   std::size_t words_;
   bool exact_ = true;  ///< there is a set for every different limit
   /// Ascending; behind them one that no diameter reaches.

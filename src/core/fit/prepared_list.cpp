@@ -4,22 +4,24 @@ namespace cutback::fit::detail {
 namespace {
 
 // What is remembered at most. With 10,000 glands a set of sets takes some kilobytes.
-constexpr std::size_t k_rules = 4096;
+constexpr std::size_t k_answers = 1024;  // of each check
 constexpr std::size_t k_open = 4096;
 
 }  // namespace
 
 std::shared_ptr<const RuleSets> PreparedList::sets_of(std::size_t rule, const Question& question,
                                                       const AskKeys& asks) {
+  const Rule& row = detail::rules()[rule];
   const auto make = [&] {
-    return std::make_shared<const RuleSets>(detail::rules()[rule], index_.kinds[rule], index_,
-                                            question, limits_);
+    return std::make_shared<const RuleSets>(row, index_, answers_of(row, index_.kinds[rule], question),
+                                            limits_);
   };
   if (asks.empty()) return make();
-  if (rules_.size() >= k_rules) rules_.clear();
-  auto& known = rules_[{rule, asks[rule]}];
-  if (!known) known = make();
-  return known;
+  auto& known = rules_[rule];
+  if (known.size() >= k_answers) known.clear();
+  auto& sets = known[asks[rule]];
+  if (!sets) sets = make();
+  return sets;
 }
 
 std::shared_ptr<const OpenGlands> PreparedList::open(const Question& question,

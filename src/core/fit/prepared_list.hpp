@@ -1,11 +1,12 @@
 #pragma once
 // A gland list prepared for many searches, and what was asked of it so far.
 
+#include <array>
 #include <map>
 #include <memory>
 #include <mutex>
 #include <string>
-#include <utility>
+#include <unordered_map>
 #include <vector>
 
 #include "core/fit/open_glands.hpp"
@@ -23,7 +24,6 @@ class PreparedList {
                                                        const AskKeys& asks);
 
  private:
-  using RuleKey = std::pair<std::size_t, std::string>;
   using OpenKey = std::vector<const RuleSets*>;
   [[nodiscard]] std::shared_ptr<const RuleSets> sets_of(std::size_t rule, const Question& question,
                                                         const AskKeys& asks);
@@ -31,7 +31,8 @@ class PreparedList {
   const GlandIndex index_;
   std::mutex mutex_;  ///< of all below
   LimitStore limits_;
-  std::map<RuleKey, std::shared_ptr<const RuleSets>> rules_;
+  /// By rule, and by what is said to it.
+  std::array<std::unordered_map<std::string, std::shared_ptr<const RuleSets>>, k_most_rules> rules_;
   std::map<OpenKey, std::shared_ptr<const OpenGlands>> open_;
 };
 

@@ -161,7 +161,7 @@ std::vector<Lack> lacks_of(const GlandFit& fit) {
   };
   for (const Topic topic : k_topics) {
     for (const Check& check : fit.checks) {
-      if (check.verdict == Verdict::fits || detail::topic_of(check.name) != topic) continue;
+      if (check.verdict == Verdict::fits || topic_of(check.name) != topic) continue;
       for (const Lack& lack : check.lacks) add(lack);
       if (check.lacks.empty()) {
         add({.fact = std::string(to_string(check.name)) + " (" +

@@ -41,12 +41,12 @@ Check check_threads(const Case& at) {
         "; nobody adds a hole to a flameproof enclosure but its maker: give the entry that it has";
     check.source += "; IEC 60079-14 (from memory)";
     check.lacks.push_back({"entry of the flameproof enclosure", "entry", Lack::Where::elsewhere});
-  } else if (at.entry().to_suit && at.question.demand.hazard != area::Hazard::none) {
+  } else if (at.entry().to_suit && at.question.demand->hazard != area::Hazard::none) {
     check.says += "; caution: only where the enclosure's documents allow another hole";
     check.source += "; IEC 60079-14 (from memory)";
   }
   if (at.adaptor != nullptr) {
-    join(check, area::check_adaptor(at.question.demand, at.adaptor->protection));
+    join(check, area::check_adaptor(*at.question.demand, at.adaptor->protection));
   }
   return check;
 }
@@ -108,7 +108,7 @@ std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
   fit.thread = thread_of(is_flameproof(at.question));
   Check& check = fit.thread->check;
   // The enclosure may be of a type that asks less of its entry.
-  if (at.question.demand.type_not_given && check.verdict == Verdict::no_fit &&
+  if (at.question.demand->type_not_given && check.verdict == Verdict::no_fit &&
       thread_of(false).check.verdict != Verdict::no_fit) {
     check.verdict = Verdict::not_known;
     check.says += "; the type of protection is not given, and may ask for less";
@@ -120,10 +120,10 @@ std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
 std::optional<Check> check_joint(const Case& at, GlandFit& /*fit*/) {
   const auto& protection = at.question.job->area.protection;
   const bool breathes =
-      protection && area::type_of(*protection) == area::Type::nR && at.question.demand.protection;
+      protection && area::type_of(*protection) == area::Type::nR && at.question.demand->protection;
   return entry::check_joint(
       at.gland, at.entry(), at.adaptor,
-      {.ingress = at.question.demand.ingress, .restricted_breathing = breathes},
+      {.ingress = at.question.demand->ingress, .restricted_breathing = breathes},
       *at.question.standards);
 }
 
@@ -141,23 +141,23 @@ std::optional<Check> check_bend(const Case& at, GlandFit& /*fit*/) {
 // ---- place ----------------------------------------------------------------------------------
 
 std::optional<Check> check_protection(const Case& at, GlandFit& /*fit*/) {
-  return area::check_protection(at.question.demand, at.gland);
+  return area::check_protection(*at.question.demand, at.gland);
 }
 
 std::optional<Check> check_level(const Case& at, GlandFit& /*fit*/) {
-  return area::check_level(at.question.demand, at.gland);
+  return area::check_level(*at.question.demand, at.gland);
 }
 
 std::optional<Check> check_group(const Case& at, GlandFit& /*fit*/) {
-  return area::check_group(at.question.demand, at.gland);
+  return area::check_group(*at.question.demand, at.gland);
 }
 
 std::optional<Check> check_ingress(const Case& at, GlandFit& /*fit*/) {
-  return area::check_ingress(at.question.demand, at.gland);
+  return area::check_ingress(*at.question.demand, at.gland);
 }
 
 std::optional<Check> check_temperature(const Case& at, GlandFit& /*fit*/) {
-  return area::check_temperature(at.question.demand, at.gland);
+  return area::check_temperature(*at.question.demand, at.gland);
 }
 
 /// @param enclosing_mm  a diameter in which all cores lie, where one is known
@@ -170,7 +170,7 @@ std::optional<Check> sealing_with(const Case& at, std::optional<double> enclosin
     bundle =
         area::check_sealing_bundle(at.gland, cores, at.question.standards->table("bundle_factors"));
   }
-  return area::check_sealing(at.question.demand, at.cable(), at.gland, bundle);
+  return area::check_sealing(*at.question.demand, at.cable(), at.gland, bundle);
 }
 
 /// The cores lie within the bedding, so that a bedding which the chamber takes settles it; else
@@ -313,7 +313,7 @@ static_assert(k_rules.size() <= k_most_rules);
 Case::Case(const Question& asked, const gland::Gland& of)
     : question(asked),
       gland(of),
-      barrier(made_off_as_barrier(sealing_of(of), asked.demand)),
+      barrier(made_off_as_barrier(sealing_of(of), *asked.demand)),
       adaptor(entry::adaptor_between(asked.job->entry, of.entry_thread)) {}
 
 bool made_off_as_barrier(gland::Sealing sealing, const area::Demand& demand) {
@@ -336,17 +336,10 @@ Against against_passage(const Case& at, const entry::Adaptor* adaptor) {
 }
 
 bool is_flameproof(const Question& question) {
-  return question.demand.sealing != area::SealingDemand::none;
+  return question.demand->sealing != area::SealingDemand::none;
 }
 
 std::span<const Rule> rules() { return k_rules; }
-
-Topic topic_of(CheckName name) {
-  const auto row = std::find_if(k_rules.begin(), k_rules.end(),
-                                [&](const Rule& rule) { return rule.name == name; });
-  if (row == k_rules.end()) throw InternalError("a check without a row in the table of rules");
-  return row->topic;
-}
 
 /// Protection against ingress and a temperature are asked alone as well, and a single core in steel
 /// is refused wherever it is met: these rules say for themselves whether they are asked.
@@ -371,6 +364,15 @@ std::optional<Against> against(const Rule& rule, const Case& at) {
   GlandFit unused;
   const auto check = rule.say(at, unused);
   return check ? std::optional(Against{.verdict = check->verdict}) : std::nullopt;
+}
+
+std::optional<Against> against_behind_adaptor(const Rule& rule, const Case& at) {
+  const auto found = against(rule, at);
+  if (!found || found->range || rule.name != CheckName::entry) return found;
+  Against passing = against_passage(at, at.adaptor);
+  passing.verdict = worst(passing.verdict, found->verdict);
+  if (passing.otherwise) passing.otherwise = worst(*passing.otherwise, found->verdict);
+  return passing;
 }
 
 Compared::Compared(const cable::Cable& cable, Diameter diameter) {
@@ -435,3 +437,15 @@ std::optional<Finding> find(const Rule& rule, const Case& at) {
 }
 
 }  // namespace cutback::fit::detail
+
+namespace cutback::fit {
+
+Topic topic_of(CheckName name) {
+  const std::span<const detail::Rule> all = detail::rules();
+  const auto row = std::find_if(all.begin(), all.end(),
+                                [&](const detail::Rule& rule) { return rule.name == name; });
+  if (row == all.end()) throw InternalError("a check without a row in the table of rules");
+  return row->topic;
+}
+
+}  // namespace cutback::fit

@@ -70,9 +70,6 @@ struct Rule {
 [[nodiscard]] std::span<const Rule> rules();
 inline constexpr std::size_t k_most_rules = 32;
 
-/// @throws InternalError for a name without a row
-[[nodiscard]] Topic topic_of(CheckName name);
-
 /// Whether it depends on the gland at all.
 [[nodiscard]] inline bool is_of_gland(const Rule& rule) {
   return rule.against != nullptr || rule.alone == nullptr;
@@ -86,6 +83,11 @@ inline constexpr std::size_t k_most_rules = 32;
 
 /// What of a rule does not depend on diameters; nothing where it is not asked.
 [[nodiscard]] std::optional<Against> against(const Rule& rule, const Case& at);
+
+/// The same behind an adaptor that is still to be had. Its marking and lengths are not known, which
+/// says nothing of what passes through it: that is looked at all the same.
+/// @param at  with this adaptor
+[[nodiscard]] std::optional<Against> against_behind_adaptor(const Rule& rule, const Case& at);
 
 /// The figure that counts for a diameter: of a wire in a band of the standard its nominal size.
 class Compared {

@@ -11,37 +11,24 @@ namespace {
 
 using measure::Estimate;
 
-/// Keeps the members of a set to which the fewest of some other sets apply.
-/// @param applying  applying(rule, word) are the bits of a word to which a rule's set applies
-template <class Rules, class Applying>
-void keep_least_counted(SparseSet& set, const Rules& rules, Applying applying) {
-  if (rules.empty()) return;
-  constexpr std::size_t k_planes = 5;  // a number in binary, one bit per plane: up to 31 rules
-  struct Word {
-    std::uint64_t bits;
-    std::array<std::uint64_t, k_planes> planes;
-  };
-  std::vector<Word> words(set.words());
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    words[i].bits = set.bits(i);
-    for (const RuleSets* rule : rules) {
-      std::uint64_t carry = applying(*rule, i);
-      for (std::uint64_t& plane : words[i].planes) {
-        const std::uint64_t both = plane & carry;
-        plane ^= carry;
-        carry = both;
-      }
-    }
+/// Keeps the members of a set which fail the fewest checks.
+template <class Failing>
+void keep_least_counted(SparseSet& set, const std::vector<Failing>& checks) {
+  if (checks.empty()) return;
+  std::vector<std::uint64_t> kept(set.words());
+  std::vector<BitCount> counts(set.words());
+  for (std::size_t i = 0; i < kept.size(); ++i) {
+    kept[i] = set.bits(i);
+    for (const Failing& check : checks) counts[i].add(check.bits(set.word(i)));
   }
-  for (std::size_t plane = k_planes; plane-- > 0;) {
-    const bool any = std::any_of(words.begin(), words.end(), [&](const Word& word) {
-      return (word.bits & ~word.planes[plane]) != 0;
-    });
-    if (!any) continue;
-    for (Word& word : words) word.bits &= ~word.planes[plane];
+  for (std::size_t plane = BitCount{}.planes().size(); plane-- > 0;) {
+    std::uint64_t any = 0;
+    for (std::size_t i = 0; i < kept.size(); ++i) any |= kept[i] & ~counts[i].planes()[plane];
+    if (any == 0) continue;
+    for (std::size_t i = 0; i < kept.size(); ++i) kept[i] &= ~counts[i].planes()[plane];
   }
   SparseSet least;
-  for (std::size_t i = 0; i < words.size(); ++i) least.add(set.word(i), words[i].bits);
+  for (std::size_t i = 0; i < kept.size(); ++i) least.add(set.word(i), kept[i]);
   set = std::move(least);
 }
 
@@ -108,19 +95,22 @@ void DiameterSearch::add_unlimited(const RuleSets& rule) {
   }
 }
 
-/// The limits that a gland with at least this verdict passes.
+/// The limits of these checks that a gland with at least this verdict passes.
 /// @param width  of the diameters that are known
-void DiameterSearch::add_limits(Verdict least, Width width) {
-  limits_.clear();
-  for (const RuleSets* rule : open_.comparing()) {
+void DiameterSearch::add_limits(const std::vector<const RuleSets*>& rules, Verdict least,
+                                Width width) {
+  for (const RuleSets* rule : rules) {
     const Figures& diameter = figures(*rule);
     if (rule->has_otherwise()) {
+      const std::size_t before = limits_.size();
       if (diameter.known) {
         add(rule->high(), diameter.whole.high_mm);
       } else {
         add_unlimited(*rule);
       }
-      if (!limits_.empty()) limits_.back().otherwise = rule->otherwise_at_least(least).data();
+      if (limits_.size() > before) {
+        limits_.back().otherwise = rule->otherwise_at_least(least).data();
+      }
       continue;
     }
     if (!diameter.known) {
@@ -193,23 +183,29 @@ void DiameterSearch::narrow(const SparseSet& in, SparseSet& out) const {
 void DiameterSearch::glands(Verdict least, SparseSet& found) {
   found.clear();
   if (of_end_ < least) return;
-  add_limits(least, least == Verdict::fits               ? Width::whole
-                    : least == Verdict::marginal_outside ? Width::touch
-                                                         : Width::middle);
+  limits_.clear();
+  add_limits(open_.comparing(), least,
+             least == Verdict::fits               ? Width::whole
+             : least == Verdict::marginal_outside ? Width::touch
+                                                  : Width::middle);
   narrow(open_.at_least(least), found);
 }
 
-void DiameterSearch::glands_elsewhere(SparseSet& found) {
+void DiameterSearch::glands_through_adaptor(SparseSet& found) {
   found.clear();
   if (of_end_ < Verdict::fits) return;
-  add_limits(Verdict::fits, Width::whole);
-  narrow(open_.fitting_elsewhere(), found);
+  const ThroughAdaptor& through = open_.through_adaptor(question_);
+  limits_.clear();
+  add_limits(through.whole, Verdict::fits, Width::whole);
+  add_limits(through.passing, Verdict::not_known, Width::middle);
+  narrow(through.open, found);
 }
 
 void DiameterSearch::touching(SparseSet& found) {
   found.clear();
   if (of_end_ < Verdict::fits) return;
-  add_limits(Verdict::fits, Width::touch);
+  limits_.clear();
+  add_limits(open_.comparing(), Verdict::fits, Width::touch);
   narrow(open_.at_least(Verdict::fits), found);
 }
 
@@ -224,14 +220,21 @@ Look DiameterSearch::look(std::size_t place, Verdict verdict) const {
             .miss = {.other_failures = failures_of_end_, .failures = failures_of_end_}};
   std::optional<double> margin;
   for (const auto& rule : open_.rules()) {
-    const std::optional<Against>& against = rule->of(place);
-    const bool fails_alone = failing_alone_.has(rule->rule().name);
-    if (!against && !fails_alone) continue;
-    Finding found = against ? finding_of(*against, cable) : Finding{};
-    if (fails_alone) found = {.verdict = Verdict::no_fit, .margin_mm = std::nullopt};
-    look.miss.add(found.verdict, found.counts_for_margin ? found.margin_mm : std::nullopt);
-    if (found.counts_for_margin && found.margin_mm) {
-      margin = std::min(margin.value_or(*found.margin_mm), *found.margin_mm);
+    if (failing_alone_.has(rule->rule().name)) {
+      look.miss.add(Verdict::no_fit, std::nullopt);
+      continue;
+    }
+    if (!rule->compares()) {
+      if (!has(rule->at_least(Verdict::marginal_inside), place)) {
+        look.miss.add(Verdict::no_fit, std::nullopt);
+      }
+      continue;
+    }
+    const std::optional<Finding> found = rule->find(place, cable);
+    if (!found) continue;
+    look.miss.add(found->verdict, found->counts_for_margin ? found->margin_mm : std::nullopt);
+    if (found->counts_for_margin && found->margin_mm) {
+      margin = std::min(margin.value_or(*found->margin_mm), *found->margin_mm);
     }
   }
   look.standing.margin_mm = margin.value_or(k_no_margin_mm);
@@ -240,90 +243,117 @@ Look DiameterSearch::look(std::size_t place, Verdict verdict) const {
 
 /// The smallest margin of a gland that is not outside by any diameter.
 double DiameterSearch::margin_of(std::size_t place) const {
-  std::optional<double> margin;
+  constexpr double k_none = std::numeric_limits<double>::infinity();
+  double margin = k_none;
   for (const RuleSets* rule : open_.comparing()) {
-    const std::optional<Against>& against = rule->of(place);
     const Figures& diameter = figures(*rule);
-    const bool counts = against && against->range && !against->otherwise && diameter.known &&
-                        !diameter.nominal && against->verdict >= Verdict::marginal_inside;
+    const bool counts = diameter.known && !diameter.nominal && !rule->has_otherwise() &&
+                        has(rule->at_least(Verdict::marginal_inside), place);
     if (!counts) continue;
-    double least = std::numeric_limits<double>::infinity();
-    if (against->range->low_mm) least = diameter.touch.high_mm - *against->range->low_mm;
-    if (against->range->high_mm) {
-      least = std::min(least, *against->range->high_mm - diameter.touch.low_mm);
-    }
-    margin = std::min(margin.value_or(least), least);
+    margin = std::min({margin, rule->low().margin(place, diameter.touch.high_mm),
+                       rule->high().margin(place, diameter.touch.low_mm)});
   }
-  return margin.value_or(k_no_margin_mm);
+  return margin == k_none ? k_no_margin_mm : margin;
 }
 
 std::size_t DiameterSearch::first_of(const SparseSet& set) const {
-  std::vector<std::size_t> tied;  // the most preferred
+  constexpr std::size_t k_none = static_cast<std::size_t>(-1);
+  std::size_t first = k_none;
+  double least = 0.0;   // preference of the first
+  double margin = 0.0;  // and its margin, where another one has the same preference
+  bool tied = false;
   for (std::size_t i = 0; i < set.words(); ++i) {
     // The places of a word are in order of preference.
     set.for_each_in(i, [&](std::size_t place) {
       const double preference = index_.preference[place];
-      const double best = tied.empty() ? preference : index_.preference[tied.front()];
-      if (preference > best) return false;
-      if (preference < best) tied.clear();
-      tied.push_back(place);
+      if (first != k_none && preference > least) return false;
+      if (first == k_none || preference < least) {
+        first = place;
+        least = preference;
+        tied = false;
+        return true;
+      }
+      if (!tied) margin = margin_of(first);
+      tied = true;
+      const double next = margin_of(place);
+      if (next > margin ||
+          (next == margin && index_.places[place]->part < index_.places[first]->part)) {
+        first = place;
+        margin = next;
+      }
       return true;
     });
   }
-  if (tied.empty()) throw InternalError("the first of no glands was asked for");
-  if (tied.size() == 1) return tied.front();
-  const auto standing = [&](std::size_t place) {
-    return Standing{.margin_mm = margin_of(place), .part = index_.places[place]->part};
-  };
-  std::size_t first = tied.front();
-  Standing best = standing(first);
-  for (const std::size_t place : tied) {
-    const Standing next = standing(place);
-    if (!comes_before(next, best)) continue;
-    first = place;
-    best = next;
-  }
+  if (first == k_none) throw InternalError("the first of no glands was asked for");
   return first;
 }
 
-/// Of one word, the glands that fail by the diameter which a check compares.
-std::uint64_t DiameterSearch::failing(const RuleSets& rule, std::size_t word) const {
-  std::uint64_t settled = rule.at_least(Verdict::marginal_inside)[word];
-  if (!rule.compares()) return ~settled;
-  const Figures& diameter = figures(rule);
-  const auto passing = [&](const LimitSets& sets, double value_mm) {
-    std::uint64_t bits = diameter.known ? sets.at(value_mm)[word] : sets.unlimited()[word];
-    if (sets.exact() || !diameter.known) return bits;
-    for (std::uint64_t rest = bits; rest != 0; rest &= rest - 1) {
-      const auto bit = static_cast<std::size_t>(std::countr_zero(rest));
-      if (!sets.passes(word * k_word + bit, value_mm)) bits &= ~(std::uint64_t{1} << bit);
+/// Which glands fail one check, word by word.
+class DiameterSearch::Failing {
+ public:
+  Failing(const RuleSets& rule, const Figures& diameter)
+      : settled_(rule.at_least(Verdict::marginal_inside).data()) {
+    if (!rule.compares()) return;
+    if (rule.has_otherwise()) {
+      otherwise_ = rule.otherwise_at_least(Verdict::marginal_inside).data();
+      high_ = Passing(rule.high(), diameter, diameter.whole.high_mm);
+    } else {
+      low_ = Passing(rule.low(), diameter, diameter.middle.low_mm);
+      high_ = Passing(rule.high(), diameter, diameter.middle.high_mm);
     }
-    return bits;
-  };
-  if (rule.has_otherwise()) {
-    return settled & ~(passing(rule.high(), diameter.whole.high_mm) |
-                       rule.otherwise_at_least(Verdict::marginal_inside)[word]);
   }
-  return settled & ~(passing(rule.low(), diameter.middle.low_mm) &
-                     passing(rule.high(), diameter.middle.high_mm));
-}
+  [[nodiscard]] std::uint64_t bits(std::size_t word) const {
+    if (!high_.any()) return ~settled_[word];
+    std::uint64_t passing = high_.bits(word);
+    if (low_.any()) passing &= low_.bits(word);
+    if (otherwise_ != nullptr) passing |= otherwise_[word];
+    return settled_[word] & ~passing;
+  }
+
+ private:
+  class Passing {
+   public:
+    Passing() = default;
+    Passing(const LimitSets& sets, const Figures& diameter, double value_mm)
+        : sets_(diameter.known ? sets.at(value_mm) : sets.unlimited()),
+          inexact_(diameter.known && !sets.exact() ? &sets : nullptr),
+          value_mm_(value_mm) {}
+    [[nodiscard]] bool any() const { return sets_ != nullptr; }
+    [[nodiscard]] std::uint64_t bits(std::size_t word) const {
+      std::uint64_t bits = sets_[word];
+      if (inexact_ == nullptr) return bits;
+      for (std::uint64_t rest = bits; rest != 0; rest &= rest - 1) {
+        const auto bit = static_cast<std::size_t>(std::countr_zero(rest));
+        if (!inexact_->passes(word * k_word + bit, value_mm_)) bits &= ~(std::uint64_t{1} << bit);
+      }
+      return bits;
+    }
+
+   private:
+    const std::uint64_t* sets_ = nullptr;
+    const LimitSets* inexact_ = nullptr;
+    double value_mm_ = 0.0;
+  };
+
+  const std::uint64_t* settled_;
+  const std::uint64_t* otherwise_ = nullptr;
+  Passing low_;
+  Passing high_;
+};
 
 /// Of glands that fail alike in what no diameter plays in: first the fewest other failures, then
 /// the fewest at all.
 void DiameterSearch::keep_least_failures(SparseSet& set) const {
-  std::vector<const RuleSets*> others;
-  std::vector<const RuleSets*> diameters;
+  std::vector<Failing> others;
+  std::vector<Failing> diameters;
   for (const auto& rule : open_.rules()) {
     const bool counted = rule->rule().alone == nullptr && !rule->compares();
     if (counted || failing_alone_.has(rule->rule().name)) continue;
     const bool other = !rule->compares() || rule->has_otherwise() || !figures(*rule).known;
-    (other ? others : diameters).push_back(rule.get());
+    (other ? others : diameters).emplace_back(*rule, figures(*rule));
   }
-  const auto applying = [&](const RuleSets& rule, std::size_t i) {
-    return failing(rule, set.word(i));
-  };
-  keep_least_counted(set, others, applying);
-  keep_least_counted(set, diameters, applying);
+  keep_least_counted(set, others);
+  keep_least_counted(set, diameters);
 }
 
 /// Of glands with the same number of failures those that miss by the least, and some that miss by a

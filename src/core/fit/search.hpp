@@ -34,8 +34,8 @@ class DiameterSearch {
   [[nodiscard]] Verdict of_end() const { return of_end_; }
   /// Puts every gland that has at least this verdict into `found`.
   void glands(Verdict least, SparseSet& found);
-  /// The same of glands that fit anywhere but in the hole.
-  void glands_elsewhere(SparseSet& found);
+  /// Those that fit but for their thread, and go in behind an adaptor that is still to be had.
+  void glands_through_adaptor(SparseSet& found);
   /// Glands that fit for some true diameters within the spread.
   void touching(SparseSet& found);
 
@@ -69,6 +69,8 @@ class DiameterSearch {
     Interval touch;
   };
 
+  class Failing;
+
   [[nodiscard]] double margin_of(std::size_t place) const;
   static Figures figures_of(const cable::Cable& cable, Diameter diameter);
   [[nodiscard]] const Figures& figures(const RuleSets& rule) const {
@@ -77,10 +79,9 @@ class DiameterSearch {
   void add(const LimitSets& sets, double diameter_mm);
   void add_range(const RuleSets& rule, const Interval& interval);
   void add_unlimited(const RuleSets& rule);
-  void add_limits(Verdict least, Width width);
+  void add_limits(const std::vector<const RuleSets*>& rules, Verdict least, Width width);
   void add_within(double miss_mm);
   void narrow(const SparseSet& in, SparseSet& out) const;
-  [[nodiscard]] std::uint64_t failing(const RuleSets& rule, std::size_t word) const;
   void keep_least_failures(SparseSet& set) const;
   bool keep_least_miss(SparseSet& set, Verdict verdict);
 

@@ -1,7 +1,6 @@
 #include "cutback/fit/select.hpp"
 
 #include <algorithm>
-#include <map>
 
 #include "core/fit/prepared_list.hpp"
 #include "core/fit/search.hpp"
@@ -23,19 +22,17 @@ class Search::State {
   Found find();
   Wavering wavering(const Found& found);
   const Gland* through_adaptor();
+  GlandFit why_not(const Gland& gland);
   std::vector<std::uint32_t> fitting();
 
  private:
   [[nodiscard]] DiameterSearch search() const { return {index_, *open_, question_}; }
   void find_nearest(DiameterSearch& search, Found& found);
-  bool adaptor_helps(std::size_t place);
 
   const detail::GlandIndex& index_;
   const Question& question_;
   std::shared_ptr<const detail::OpenGlands> open_;
   SparseSet found_;  // kept for its storage
-  /// By the kinds of the checks that an adaptor plays a part in.
-  std::map<std::vector<std::uint32_t>, bool> helps_;
 };
 
 Found Search::State::find() {
@@ -127,55 +124,38 @@ Wavering Search::State::wavering(const Found& found) {
   return {index_.places[first], chosen != nullptr ? chosen : index_.places[second]};
 }
 
-bool Search::State::adaptor_helps(std::size_t place) {
-  const Gland& gland = *index_.places[place];
-  std::vector<std::uint32_t> kinds;
-  const auto rules = detail::rules();
-  const auto reads_adaptor = [](const detail::Rule& rule) {
-    return rule.topic == Topic::entry || rule.topic == Topic::joint || rule.topic == Topic::earth;
-  };
-  for (std::size_t rule = 0; rule < rules.size(); ++rule) {
-    if (reads_adaptor(rules[rule])) kinds.push_back(index_.kinds[rule].of_place[place]);
-  }
-  const entry::Adaptor adaptor{*question_.job->entry.thread, gland.entry_thread, {}};
-  const detail::Against passing = detail::against_passage(detail::Case(question_, gland), &adaptor);
-  const Verdict passes = detail::finding_of(passing, question_.job->cable).verdict;
-  if (passes < Verdict::not_known) return false;
-  const auto [known, fresh] = helps_.try_emplace(std::move(kinds), false);
-  if (!fresh) return known->second;
-  job::Job job = *question_.job;
-  job.entry.adaptors.push_back(adaptor);
-  if (!job.entry.adaptor_material) job.entry.adaptor_material = "brass";  // one of metal is ordered
-  Question with = question_;
-  with.job = &job;
-  const detail::Case at(with, gland);
-  known->second = std::all_of(rules.begin(), rules.end(), [&](const detail::Rule& rule) {
-    if (!reads_adaptor(rule)) return true;
-    const auto found = detail::against(rule, at);
-    // Lengths, bore and marking of an adaptor that nobody has yet are not known.
-    const Verdict least = rule.topic == Topic::earth ? Verdict::fits : Verdict::not_known;
-    return !found || found->verdict >= least;
-  });
-  return known->second;
-}
-
 const Gland* Search::State::through_adaptor() {
   const entry::Entry& entry = question_.job->entry;
   if (!entry.thread || !entry.adaptors.empty()) return nullptr;
   DiameterSearch search = this->search();
-  search.glands_elsewhere(found_);
-  std::optional<Look> best;
-  for (std::size_t i = 0; i < found_.words(); ++i) {
-    found_.for_each_in(i, [&](std::size_t place) {
-      const Gland& gland = *index_.places[place];
-      if (best && index_.preference[place] > best->standing.preference) return false;
-      if (entry::suits(gland.entry_thread, entry) || !adaptor_helps(place)) return true;
-      const Look next = search.look(place, Verdict::fits);
-      if (!best || comes_before(next.standing, best->standing)) best = next;
-      return true;
-    });
+  search.glands_through_adaptor(found_);
+  return found_.empty() ? nullptr : index_.places[search.first_of(found_)];
+}
+
+GlandFit Search::State::why_not(const Gland& gland) {
+  const std::size_t place = index_.place(gland);
+  const detail::Case at(question_, gland);
+  GlandFit fit;
+  fit.gland = &gland;
+  fit.barrier = at.barrier;
+  fit.verdict = Verdict::fits;
+  auto sets = open_->rules().begin();
+  for (const detail::Rule& rule : detail::rules()) {
+    std::optional<Verdict> found = detail::alone(rule, question_);
+    if (detail::is_of_gland(rule)) {
+      if (const auto of_gland = (*sets++)->find(place, at.cable())) {
+        found = found ? worst(*found, of_gland->verdict) : of_gland->verdict;
+      }
+    }
+    if (!found) continue;
+    fit.verdict = worst(fit.verdict, *found);
+    if (*found == Verdict::fits) {
+      fit.checks.push_back({.name = rule.name, .verdict = *found});
+    } else if (auto check = detail::say(rule, at, fit)) {
+      fit.checks.push_back(std::move(*check));
+    }
   }
-  return best ? best->gland : nullptr;
+  return fit;
 }
 
 std::vector<std::uint32_t> Search::State::fitting() {
@@ -194,6 +174,7 @@ Search::~Search() = default;
 Found Search::find() { return state_->find(); }
 Wavering Search::wavering(const Found& found) { return state_->wavering(found); }
 const Gland* Search::through_adaptor() { return state_->through_adaptor(); }
+GlandFit Search::why_not(const Gland& gland) { return state_->why_not(gland); }
 std::vector<std::uint32_t> Search::fitting() { return state_->fitting(); }
 
 Selector::Selector(std::span<const Gland> glands, Prefer prefer)

@@ -1,6 +1,9 @@
+#include <algorithm>
+
 #include "core/job/resolve.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::job::detail {
 namespace {
@@ -16,7 +19,7 @@ std::optional<entry::Thread> thread_of(const std::string& text, const std::strin
 }
 
 /// `M25:M20`, or `M25:M20:db` with the adaptor's own protection.
-void resolve_adaptor(const std::string& text, entry::Entry& entry, Faults& faults) {
+void add_adaptor(const std::string& text, entry::Entry& entry, Faults& faults) {
   std::vector<std::string> parts(1);
   for (const char c : text) {
     if (c == ':') {
@@ -46,10 +49,31 @@ void resolve_adaptor(const std::string& text, entry::Entry& entry, Faults& fault
     adaptor.protection.push_back(*protection);
   }
   entry.adaptors.push_back(std::move(adaptor));
-  if (entry.thread && *entry.thread != *a && *entry.thread != *b) {
-    faults.add(ErrorCode::contradiction, "neither side of the adaptor suits the entry",
-               "entry.adaptor", text, "one side " + entry::to_text(*entry.thread), "");
+}
+
+/// One, or several with semicolons between them: one of them must suit the entry.
+void resolve_adaptors(const JobInput& in, entry::Entry& entry, Faults& faults) {
+  const std::string& text = *in.adaptor;
+  std::string_view rest = text;
+  std::size_t count = 0;
+  do {
+    const std::size_t end = std::min(rest.find(';'), rest.size());
+    add_adaptor(std::string(trimmed(rest.substr(0, end))), entry, faults);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+    ++count;
+  } while (!rest.empty());
+  if (count > 1 && (in.adaptor_mm || in.adaptor_thread_mm || in.adaptor_bore_mm)) {
+    faults.add(ErrorCode::contradiction,
+               "of several adaptors one has figures, and which is not said", "entry.adaptor", text,
+               "one adaptor with its figures, or several without", "give the one that is used");
   }
+  if (!entry.thread || entry.adaptors.empty()) return;
+  const auto suits = [&](const entry::Adaptor& each) {
+    return each.a == *entry.thread || each.b == *entry.thread;
+  };
+  if (std::any_of(entry.adaptors.begin(), entry.adaptors.end(), suits)) return;
+  faults.add(ErrorCode::contradiction, "neither side of the adaptor suits the entry",
+             "entry.adaptor", text, "one side " + entry::to_text(*entry.thread), "");
 }
 
 }  // namespace
@@ -77,7 +101,7 @@ entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
                "entry.hole_dia_mm", plain(*in.hole_dia_mm), "hole_dia_mm with hole clearance",
                "leave it out, or look which kind of hole it is");
   }
-  if (in.adaptor) resolve_adaptor(*in.adaptor, entry, faults);
+  if (in.adaptor) resolve_adaptors(in, entry, faults);
   // Through an adaptor nothing passes that is as wide as its own thread.
   if (entry.thread && entry.thread->kind == entry::ThreadKind::metric && in.adaptor_bore_mm &&
       !entry.adaptors.empty() && *in.adaptor_bore_mm >= entry.thread->size) {

@@ -1,5 +1,6 @@
 #include <array>
 
+#include "cutback/earth/device.hpp"
 #include "cutback/error.hpp"
 #include "cutback/job/input.hpp"
 
@@ -126,8 +127,9 @@ constexpr std::array k_fields{
           "steel galvanised-steel stainless-steel aluminium brass cast-iron polymer",
           "What the enclosure is made of", k_metal},
     Field{"entry", "adaptor", "--adaptor", FieldKind::text, &In::adaptor, 0, 0,
-          "two threads such as M25:M20, one of them the entry's; M25:M20:db with its protection",
-          "A thread adaptor at hand; at most one is used", k_entry},
+          "two threads such as M25:M20, one of them the entry's; M25:M20:db with its protection; "
+          "several with semicolons between them",
+          "Thread adaptors at hand; at most one is used", k_entry},
 
     Field{"entry", "adaptor_mm", "--adaptor-length", FieldKind::number, &In::adaptor_mm, 0, 200,
           "mm", "How far the adaptor holds the gland's shoulder off the wall", k_entry},
@@ -139,6 +141,9 @@ constexpr std::array k_fields{
           &In::adaptor_material, 0, 0,
           "brass nickel-plated-brass stainless-steel aluminium polymer steel",
           "What the adaptor is made of", k_metal},
+    Field{"entry", "compound_pack_cm3", "--compound-pack", FieldKind::number,
+          &In::compound_pack_cm3, 0.1, 100000, "cm3",
+          "What one pack of compound fills, to say how many packs", k_name},
 
     Field{"area", "protection", "--protection", FieldKind::words, word<&In::protection>(), 0, 0, "",
           "Type of protection of the enclosure", k_place},
@@ -190,6 +195,9 @@ constexpr std::array k_fields{
           "Impedance of the whole loop of an earth fault at this end", k_fault},
     Field{"fault", "u0_v", "--u0", FieldKind::number, &In::u0_v, 1, 50000, "V",
           "Voltage to earth, with a loop impedance", k_fault},
+    Field{"fault", "device", "--device", FieldKind::text, &In::device, 0, 0, earth::k_device_form,
+          "Circuit breaker that clears it, by type and rating: C32; says which time to look up",
+          k_fault},
 };
 
 using Core = CoreInput;

@@ -136,11 +136,10 @@ earth::EarthInput armour_earth_input(const Job& job, const tables::Standards& st
   return in;
 }
 
-Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated) {
+Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated, Job& job) {
   Faults faults;
   Frame frame;
   frame.unstated = unstated;
-  Job& job = frame.job;
   job.name = in.job.value_or("");
   job.tag = in.tag.value_or("");
   job.end = in.end.value_or("");
@@ -148,6 +147,13 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
   job.construction = construction_of(in, standards, frame.notes);
   job.caliper = detail::caliper_of(in);
   job.assumed = assumed_in(in);
+  if (const std::string note = measure::coarse_step_note(job.caliper, standards.caliper_limits);
+      !note.empty()) {
+    frame.notes.push_back(note);
+    for (Assumption& each : job.assumed) {
+      if (each.fact == "mpe_mm") each = {"mpe_mm", plain(job.caliper.step_mm) + " mm", note};
+    }
+  }
   job.entry = detail::resolve_entry(in, faults);
   job.area = detail::resolve_area(in, faults);
   faults.add(put_tails(in, job));
@@ -155,8 +161,14 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
                .time_s = in.time_s,
                .let_through_a2s = std::nullopt,
                .loop_ohm = in.loop_ohm,
-               .u0_v = in.u0_v};
+               .u0_v = in.u0_v,
+               .device = in.device ? earth::parse_device(*in.device) : std::nullopt};
   check_fault(job.fault, faults);
+  if (in.device && !job.fault.device) {
+    faults.add(ErrorCode::bad_value, "this is no circuit breaker whose curve is published",
+               "fault.device", *in.device, std::string(earth::k_device_form), "");
+  }
+  job.compound_pack_cm3 = in.compound_pack_cm3;
   if (job.cable.armour == ArmourKind::none && earth::is_asked(job.fault)) {
     frame.notes.emplace_back(
         "a fault is given, but no armour carries it: it is not checked; the protective conductor "
@@ -170,8 +182,8 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
 
 Job resolve(const JobInput& in, const tables::Standards& standards, Unstated unstated,
             const std::optional<Estimate>& sheath_od) {
-  const Frame frame = make_frame(in, standards, unstated);
-  Job job = frame.job;
+  Job job;
+  const Frame frame = make_frame(in, standards, unstated, job);
   Faults faults;
   const auto take = [&](Layer layer, const std::optional<measure::Readings>& readings,
                         std::optional<Estimate>& into) {

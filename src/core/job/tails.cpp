@@ -10,6 +10,7 @@ namespace cutback::job::detail {
 strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
   strip::Tails tails;
   tails.slack_mm = in.slack_mm.value_or(0.0);
+  tails.strip_mm = in.strip_mm;
   tails.bend_radius_mm = in.bend_radius_mm;
   std::unordered_set<std::string> names;
   for (std::size_t i = 0; i < in.core_list.size(); ++i) {

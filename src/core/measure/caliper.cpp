@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "cutback/error.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::measure {
@@ -17,12 +16,19 @@ double permissible_error_mm(std::span<const CaliperLimit> rows, double step_mm, 
     if (largest == nullptr || (same_step && row.mpe_mm > largest->mpe_mm)) largest = &row;
   }
   if (largest != nullptr) return largest->mpe_mm;
-  throw InputError(Fault{.code = ErrorCode::missing,
-                         .what = "no published permissible error for so coarse a step",
-                         .where = "step of the caliper",
-                         .given = plain(step_mm, 6),
-                         .allowed = {},
-                         .hint = "give the permissible error from the instrument's own papers"});
+  // No caliper is wrong by more than a step of its scale (common practice, no source).
+  return step_mm;
+}
+
+std::string coarse_step_note(const Caliper& caliper, std::span<const CaliperLimit> rows) {
+  if (caliper.mpe_mm || rows.empty()) return {};
+  const bool covered = std::any_of(rows.begin(), rows.end(), [&](const CaliperLimit& row) {
+    return caliper.step_mm <= row.step_mm + 1e-9;
+  });
+  if (covered) return {};
+  const std::string step = plain(caliper.step_mm, 3);
+  return "no published permissible error for a caliper step of " + step +
+         " mm: the step itself is taken, +/- " + step + " mm";
 }
 
 }  // namespace cutback::measure

@@ -340,6 +340,9 @@ DrumsResult analyse_drums(const DrumsInput& in, std::span<const CaliperLimit> li
     out.tolerance = drum.tolerance;
   }
   out.warnings = warnings_of(in, common, out);
+  if (std::string note = coarse_step_note(in.caliper, limits); !note.empty()) {
+    out.warnings.push_back(std::move(note));
+  }
   out.warnings.insert(out.warnings.end(), of_drums.begin(), of_drums.end());
   return out;
 }

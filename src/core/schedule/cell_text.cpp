@@ -195,29 +195,6 @@ std::string without_thousands(std::string_view text, char decimal) {
   return out;
 }
 
-/// Without a word that the column says already, and the spaces behind it.
-std::string without_word(std::string_view text, std::initializer_list<std::string_view> words) {
-  for (const std::string_view word : words) {
-    if (text.size() <= word.size()) continue;
-    if (heading_form(text.substr(0, word.size())).full != word) continue;
-    const std::string_view rest = trimmed(text.substr(word.size()));
-    if (!rest.empty()) return std::string(rest);
-  }
-  return std::string(text);
-}
-
-/// An entry that is a bare size: M25 where the heading says metric, else nothing certain.
-std::string entry_text(const Column& column, std::string_view text) {
-  std::string_view size = text;
-  const std::size_t digits = size.find_first_not_of("0123456789");
-  if (digits == 0) return std::string(text);
-  if (digits != std::string_view::npos) {
-    if (unit_of(trimmed(size.substr(digits))) != "mm") return std::string(text);
-    size = size.substr(0, digits);
-  }
-  return column.metric ? "M" + std::string(size) : std::string();
-}
-
 /// The rated voltages of the built-in constructions, however they are written.
 std::string voltage_text(std::string_view text) {
   std::string plain;
@@ -229,17 +206,6 @@ std::string voltage_text(std::string_view text) {
   }
   if (plain == "600/1000" || plain == "0.6/1" || plain == "0.6/1.0") return "0.6/1";
   if (plain == "1900/3300" || plain == "1.9/3.3") return "1.9/3.3";
-  return std::string(text);
-}
-
-std::string word_text(const job::Field& field, std::string_view text) {
-  if (field.key == "zone") return without_word(text, {"zone", "zn", "z"});
-  if (field.key == "gas_group" || field.key == "dust_group") {
-    return without_word(text, {"gas group", "group", "gp", "grp"});
-  }
-  if (field.key == "protection") return without_word(text, {"ex", "eex"});
-  if (field.key == "level") return without_word(text, {"epl"});
-  if (field.key == "voltage") return voltage_text(text);
   return std::string(text);
 }
 
@@ -266,9 +232,7 @@ std::optional<Fault> to_plain_text(const Column& column, std::string_view raw, c
                     field, raw, "mend the formula and save again");
   }
   if (field.kind == FieldKind::text) {
-    plain = field.key == "entry" ? entry_text(column, raw)
-            : field.key == "ip"  ? without_word(raw, {"ip"})
-                                 : std::string(raw);
+    plain = std::string(raw);
     return std::nullopt;
   }
   if (raw.front() == '=' || raw.front() == '@') {
@@ -276,7 +240,7 @@ std::optional<Fault> to_plain_text(const Column& column, std::string_view raw, c
                     "save the schedule with the values in place of the formulas");
   }
   if (field.kind == FieldKind::words || field.kind == FieldKind::yes_no) {
-    plain = word_text(field, raw);
+    plain = field.key == "voltage" ? voltage_text(raw) : std::string(raw);
     return std::nullopt;
   }
   // Nearly every cell is a figure and nothing else.

@@ -1,5 +1,7 @@
 #include "cutback/schedule/decide.hpp"
 
+#include <algorithm>
+
 #include "core/schedule/decide_detail.hpp"
 #include "cutback/entry/parts.hpp"
 #include "cutback/fit/select.hpp"
@@ -13,19 +15,19 @@ namespace {
 using fit::GlandFit;
 using gland::Gland;
 
-Accessories accessories_of(const job::Job& job, const GlandFit& fit) {
+Accessories accessories_of(const job::Job& job, const Gland& gland, const fit::MadeOff& off) {
   Accessories list;
-  if (fit.adaptor) {
+  if (off.adaptor) {
     list.push_back(
-        {"adaptor", entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b)});
+        {"adaptor", entry::to_text(off.adaptor->a) + " to " + entry::to_text(off.adaptor->b)});
   }
   if (job.entry.thread) {
     for (const entry::EntryPart& part :
-         entry::parts_in_order(*fit.gland, job.entry, fit.adaptor.has_value())) {
+         entry::parts_in_order(gland, job.entry, off.adaptor.has_value())) {
       if (part.beside) list.push_back({part.name, entry::to_text(*job.entry.thread)});
     }
   }
-  if (fit.barrier) list.push_back({"compound", "for " + fit.gland->part});
+  if (off.barrier) list.push_back({"compound", "for " + gland.part});
   return list;
 }
 
@@ -115,6 +117,7 @@ void clear(Decision& decision) {
   decision.wavering = {};
   decision.out_of_stock = false;
   decision.proven = false;
+  decision.made = false;
 }
 
 void take_gland(const fit::Question& question, const Gland& gland, detail::FittingsOf& fittings_of,
@@ -147,7 +150,7 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
   decision.reason = advice.nearest_says;
   decision.nearest = nearest.gland;
   decision.group = group_of(nearest);
-  decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
+  decision.barrier = question.demand->sealing == area::SealingDemand::barrier;
   if (nearest.armour_too_thin) {
     decision.group = "earth armour too thin";
     decision.change = "decide on a separate protective conductor";
@@ -162,7 +165,7 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
     decision.change = "an adaptor " + entry::to_text(*question.job->entry.thread) + " to " +
                       entry::to_text(gland->entry_thread) + " for " + gland->part;
     // Its own marking is not known before it is there, and is asked for then.
-    if (question.demand.protection) decision.change += ", itself marked for the place";
+    if (question.demand->protection) decision.change += ", itself marked for the place";
   } else {
     decision.change = "order " + advice.order_says;
   }
@@ -181,7 +184,7 @@ void take_supply(const fit::Question& question, const Supply& supply, Decision& 
   decision.change = supply.change;
   decision.group = "stock";
   decision.nearest = supply.cheapest;
-  decision.barrier = question.demand.sealing == area::SealingDemand::barrier;
+  decision.barrier = question.demand->sealing == area::SealingDemand::barrier;
 }
 
 /// Figures that are not measured: what is to be measured, and why.
@@ -210,6 +213,14 @@ void take_no_sheath(const job::Job& job, Decision& decision) {
   decision.change = "measure the sheath, or give its figure of the datasheet";
 }
 
+/// The end is finished: what its readings carry is said of it, and nothing is to be ordered.
+void say_made(const MadeEnd& made, Decision& decision) {
+  decision.made = true;
+  decision.reason = made.words + "; " + decision.reason;
+  if (decision.verdict == Verdict::fits) return;
+  decision.change = "look at this end, and make it off again where it does not hold";
+}
+
 }  // namespace
 
 namespace detail {
@@ -222,13 +233,11 @@ void apply(const RowNotes& notes, const GivenFigures& given, cable::Cable& cable
 }
 
 Fittings fittings_of(const fit::Question& question, const Gland& gland) {
-  return fittings_of(*question.job, fit::check_gland(question, gland));
-}
-
-Fittings fittings_of(const job::Job& job, const GlandFit& fit) {
-  return {.barrier = fit.barrier,
-          .adaptor = fit.adaptor.has_value(),
-          .accessories = std::make_shared<const Accessories>(accessories_of(job, fit))};
+  const fit::MadeOff off = fit::made_off(question, gland);
+  return {.barrier = off.barrier,
+          .adaptor = off.adaptor.has_value(),
+          .accessories =
+              std::make_shared<const Accessories>(accessories_of(*question.job, gland, off))};
 }
 
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
@@ -260,7 +269,8 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
     decision.proven = true;
     say_why_first(found.fits, prefer, decision.reason);
   } else {
-    GlandFit fit = fit::check_gland(question, *found.nearest);
+    GlandFit fit = nearest != nullptr ? fit::check_gland(question, *found.nearest)
+                                      : search.why_not(*found.nearest);
     take_advice(question, found, fit, search, decision);
     if (nearest != nullptr) *nearest = std::move(fit);
   }
@@ -272,10 +282,42 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
 
 }  // namespace detail
 
+namespace {
+
+/// The gland that the end was finished with, and no other.
+void decide_made(const MadeEnd& made, const fit::Question& question, const Settings& settings,
+                 detail::FittingsOf& fittings_of, AskedEnd& end) {
+  const auto glands = settings.glands->glands();
+  const auto gland = std::find_if(glands.begin(), glands.end(),
+                                  [&](const Gland& each) { return each.part == made.part; });
+  if (gland == glands.end()) {
+    end.decision.verdict = Verdict::not_known;
+    end.decision.state = fit::State::not_yet;
+    end.decision.reason = "no gland of the list has this part code";
+    end.decision.group = "made with a gland that is not in the list";
+  } else {
+    const fit::Selector one({&*gland, 1}, settings.glands->prefer());
+    fit::Search search(one, question);
+    detail::decide(question, search, one.prefer(), nullptr, fittings_of, end.decision, &end.fit);
+  }
+  say_made(made, end.decision);
+}
+
+}  // namespace
+
 std::string unusable_text(const schedule::Decision& decision) {
   std::string text;
   for (const Fault& fault : decision.faults) text += (text.empty() ? "" : "; ") + to_line(fault);
   return text;
+}
+
+void say_count_unclear(const std::string& why, Decision& decision) {
+  if (!decision.usable()) return;
+  decision.reason += "; " + why;
+  if (!decision.proven) return;
+  decision.proven = false;
+  decision.group = "number of cables not known";
+  decision.change = "say in the column quantity how many cables the row stands for";
 }
 
 std::optional<measure::Evidence> weakest_evidence(const Decision& decision) {
@@ -292,41 +334,59 @@ std::string_view verdict_word(const Decision& decision) {
   return decision.out_of_stock ? "no-stock" : to_string(decision.verdict);
 }
 
+job::Job job_of(const job::JobInput& input, const Settings& settings, const RowNotes& notes,
+                const MadeEnd* made) {
+  const bool measured = made != nullptr && made->is_measured();
+  job::Job job = measured ? resolve_made(input, *made, *settings.standards)
+                          : job::resolve(input, *settings.standards, job::Unstated::by_notation);
+  if (made != nullptr && !measured) {
+    job.cable.warnings.insert(job.cable.warnings.end(), made->remarks.begin(), made->remarks.end());
+  }
+  detail::apply(notes,
+                {input.sheath_od_mm.has_value() || (measured && made->sheath_od),
+                 input.bedding_mm.has_value() || (measured && made->bedding)},
+                job.cable);
+  return job;
+}
+
 AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, const Supply* supply,
-                      const RowNotes& notes) {
+                      const RowNotes& notes, const MadeEnd* made) {
   AskedEnd end;
   try {
-    auto resolved = std::make_unique<job::Job>(
-        job::resolve(input, *settings.standards, job::Unstated::by_notation));
-    detail::apply(notes, {input.sheath_od_mm.has_value(), input.bedding_mm.has_value()},
-                  resolved->cable);
-    std::unique_ptr<const job::Job> job = std::move(resolved);
+    auto job = std::make_unique<const job::Job>(job_of(input, settings, notes, made));
+    const bool finished = made != nullptr && made->is_finished();
     if (!job->cable.sheath_od) {
       take_no_sheath(*job, end.decision);
+      if (finished) say_made(*made, end.decision);
       return end;
     }
     end.question = fit::ask(*job, *settings.standards, settings.asking);
-    fit::Search search(*settings.glands, end.question);
-    detail::Fittings fittings;
-    detail::FittingsOf fresh = [&](const fit::Question& asked,
-                                   const Gland& gland) -> const detail::Fittings& {
+    detail::FittingsOf fresh = [&, fittings = detail::Fittings{}](
+                                   const fit::Question& asked,
+                                   const Gland& gland) mutable -> const detail::Fittings& {
       end.fit = fit::check_gland(asked, gland);
-      return fittings = detail::fittings_of(*asked.job, *end.fit);
+      return fittings = detail::fittings_of(asked, gland);
     };
-    detail::decide(end.question, search, settings.glands->prefer(), supply, fresh, end.decision,
-                   &end.fit);
+    if (finished) {
+      decide_made(*made, end.question, settings, fresh, end);
+    } else {
+      fit::Search search(*settings.glands, end.question);
+      detail::decide(end.question, search, settings.glands->prefer(), supply, fresh, end.decision,
+                     &end.fit);
+    }
     end.job = std::move(job);
     return end;
   } catch (const InputError& error) {
     AskedEnd unusable;
     unusable.decision.faults = error.faults();
+    unusable.decision.made = made != nullptr && made->is_finished();
     return unusable;
   }
 }
 
 Decision decide(const job::JobInput& input, const Settings& settings, const Supply* supply,
-                const RowNotes& notes) {
-  return decide_asked(input, settings, supply, notes).decision;
+                const RowNotes& notes, const MadeEnd* made) {
+  return decide_asked(input, settings, supply, notes, made).decision;
 }
 
 }  // namespace cutback::schedule

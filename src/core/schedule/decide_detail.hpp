@@ -16,7 +16,6 @@ struct Fittings {
   std::shared_ptr<const Accessories> accessories;
 };
 [[nodiscard]] Fittings fittings_of(const fit::Question& question, const gland::Gland& gland);
-[[nodiscard]] Fittings fittings_of(const job::Job& job, const fit::GlandFit& fit);
 
 /// Which of the diameters that could be estimated are given.
 struct GivenFigures {

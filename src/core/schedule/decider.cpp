@@ -6,221 +6,38 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <set>
 #include <string_view>
-#include <unordered_map>
 #include <utility>
 #include <vector>
 
 #include "core/schedule/cell_text.hpp"
 #include "core/schedule/decide_detail.hpp"
+#include "core/schedule/end_family.hpp"
+#include "core/schedule/row_keys.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/measure/reading.hpp"
-#include "cutback/number.hpp"
 
 namespace cutback::schedule {
 namespace {
 
-// What is remembered at most, for each thread.
-constexpr std::size_t k_ends = 8192;
-constexpr std::size_t k_figures = 16384;
-constexpr std::size_t k_families = 8192;
+using detail::End;
+using detail::EndSources;
+using detail::Families;
+using detail::Family;
 
 std::size_t hash_of(std::string_view text) { return std::hash<std::string_view>{}(text); }
-
-using Into = job::Feeds::Into;
-
-job::Layer layer_of(const job::Field& field) {
-  if (field.key == "sheath_od_mm") return job::Layer::sheath;
-  return field.key == "bedding_mm" ? job::Layer::bedding : job::Layer::wire;
-}
 
 std::optional<measure::Estimate>& estimate_in(cable::Cable& cable, job::Layer layer) {
   if (layer == job::Layer::sheath) return cable.sheath_od;
   return layer == job::Layer::bedding ? cable.bedding : cable.wire;
 }
 
-struct DiameterSource {
-  Source source;
-  job::Layer layer;
-};
-
-/// Cells beside each other, from the first to the last.
-struct Run {
-  std::size_t first;
-  std::size_t last;
-};
-
-/// Some cells of a row that are one key to what is remembered: rows with the same key have the same
-/// cells there.
-class KeyCells {
+/// Whole ends that were decided before. Ends that are alike but get different glands are remembered
+/// apart.
+class EndMemory {
  public:
-  KeyCells() = default;
-  KeyCells(const Layout& layout, std::vector<Source> sources) : sources_(std::move(sources)) {
-    std::vector<std::size_t> places;
-    for (const Source& source : sources_) {
-      for (const std::size_t column : {source.prefixed, source.plain}) {
-        if (column != Layout::k_none) places.push_back(layout.columns[column].cell);
-      }
-    }
-    std::sort(places.begin(), places.end());
-    for (const std::size_t place : places) {
-      if (runs_.empty() || place > runs_.back().last + 1) {
-        runs_.push_back({place, place});
-      } else {
-        runs_.back().last = place;
-      }
-    }
-  }
-
-  [[nodiscard]] const std::vector<Source>& sources() const { return sources_; }
-
-  /// @param store  holds the key where it does not stand in the row as it is
-  [[nodiscard]] std::string_view key(const Layout& layout, const Row& row,
-                                     std::string& store) const {
-    if (row.bare && runs_.size() == 1) return text_of(runs_.front(), row.cells);
-    store.clear();
-    if (row.bare) {
-      // No cell of a bare row has a line break, whatever stands between its cells.
-      for (const Run& run : runs_) store.append(text_of(run, row.cells)) += '\n';
-    } else {
-      for (const Source& source : sources_) {
-        const Given cell = given(layout, source, row.cells);
-        store += cell.text;
-        store += '\0';
-        // What is wrong with a cell is said of its column.
-        store += cell.column != nullptr && cell.column->side == Side::both ? '1' : '2';
-      }
-    }
-    return store;
-  }
-
- private:
-  /// Of a bare row, as it stands there.
-  static std::string_view text_of(const Run& run, Cells cells) {
-    if (run.first >= cells.size()) return {};
-    const char* const start = cells[run.first].data();
-    const std::string_view last = cells[std::min(run.last, cells.size() - 1)];
-    return {start, static_cast<std::size_t>(last.data() + last.size() - start)};
-  }
-
-  std::vector<Source> sources_;
-  std::vector<Run> runs_;
-};
-
-/// Whether a cell may fill more fields than its own: 4C x 16mm2 in a column of cores or sizes.
-bool may_say_more(const job::Field& field, std::string_view cell) {
-  return (field.key == "cores" || field.key == "csa_mm2") && !parse_number(cell);
-}
-
-/// Where the cells of one end stand that decide anything.
-struct Sources {
-  KeyCells all;
-  KeyCells family;  ///< all but diameters and routes
-  std::vector<DiameterSource> diameters;
-  std::vector<Source> routes;
-};
-
-/// Ends that differ in diameters and routes only. Not movable: search borrows question, and that
-/// the job.
-struct Family {
-  std::string figures;  ///< its evidence, caliper and allowances: what one figure is read with
-  job::Frame frame;
-  job::Job job;
-  fit::Question question;
-  std::optional<fit::Search> search;
-  std::unordered_map<const gland::Gland*, detail::Fittings> fittings;
-  RowNotes notes;
-  bool usable = false;
-  /// By layer: the job's estimate is that of a single figure that is not measured, so that the next
-  /// such figure changes its value alone.
-  std::array<bool, 3> single{};
-  bool routed = false;  ///< the job's tails are those of an end, not of the frame
-};
-
-struct KeyHash {
-  using is_transparent = void;
-  std::size_t operator()(std::string_view key) const { return hash_of(key); }
-};
-
-/// A figure as it was read once, by families with the same `figures`.
-struct Figure {
-  std::string figures;
-  job::Layer layer = job::Layer::sheath;
-  bool inches = false;
-  bool typed = false;  ///< it is a type's, and written as the field table has it
-  std::string text;
-  std::optional<measure::Estimate> estimate;  ///< absent: it cannot be read
-};
-
-}  // namespace
-
-class Decider::State {
- public:
-  State(const Layout& layout, const Settings& settings)
-      : layout_(layout), settings_(settings), ends_(k_ends) {
-    for (const Side side : {Side::both, Side::from, Side::to}) {
-      Sources& sources = sources_[static_cast<std::size_t>(side)];
-      std::vector<Source> all;
-      std::vector<Source> family;
-      for (const Source& source : layout.sources(side)) {
-        const Into into = source.field->feeds.into;
-        if (into == Into::nothing) continue;
-        all.push_back(source);
-        if (into == Into::figure) {
-          sources.diameters.push_back({source, layer_of(*source.field)});
-        } else if (into == Into::route) {
-          sources.routes.push_back(source);
-        } else {
-          family.push_back(source);
-        }
-      }
-      sources.all = KeyCells(layout, std::move(all));
-      sources.family = KeyCells(layout, std::move(family));
-    }
-  }
-
-  Decided& decide(const Row& row, Side side, const Supply* supply) {
-    row_ = row;
-    side_ = side;
-    type_ = row_type(layout_, row.cells);
-    if (!remembers()) {
-      ++misses_;
-      decide_anew(supply, alone_);
-      return alone_;
-    }
-    const std::string_view key = sources().all.key(layout_, row, key_);
-    Remembered& slot = ends_[(hash_of(key) + static_cast<std::size_t>(side)) % k_ends];
-    if (slot.side == side && slot.supply == supply && slot.key == key) {
-      ++hits_;
-      return slot.decided;
-    }
-    ++misses_;
-    slot.side.reset();  // an error below must not leave the old answer under the new key
-    slot.key = key;
-    slot.supply = supply;
-    decide_anew(supply, slot.decided);
-    slot.side = side;
-    return slot.decided;
-  }
-
-  std::vector<std::uint32_t> fitting(const Row& row, Side side, std::uint64_t* defaults) {
-    row_ = row;
-    side_ = side;
-    type_ = row_type(layout_, row.cells);
-    Family* const family = prepared();
-    if (family == nullptr) return {};
-    if (defaults != nullptr) *defaults = defaults_;
-    return family->search->fitting();
-  }
-
- private:
-  /// Ends that are alike but get different glands are remembered apart.
-  struct Remembered {
-    std::string key;
-    std::optional<Side> side;  ///< absent: there is nothing
-    const Supply* supply = nullptr;
-    Decided decided;
-  };
+  EndMemory() : ends_(k_ends) {}
 
   /// In a schedule whose ends are nearly all different, whole ends are remembered now and then
   /// only, to see whether that goes on.
@@ -230,121 +47,58 @@ class Decider::State {
     return misses_ < k_trial || hits_ * k_seldom > misses_ || misses_ % (16 * k_trial) < k_trial;
   }
 
-  [[nodiscard]] const Sources& sources() const { return sources_[static_cast<std::size_t>(side_)]; }
-
-  void decide_anew(const Supply* supply, Decided& decided) {
-    decided.text.clear();
-    decided.more.clear();
-    if (decide_quickly(supply, decided.decision)) return;
-    decided.decision = decide_alone(supply);
-  }
-
-  /// The end by itself, with everything that is wrong with it.
-  Decision decide_alone(const Supply* supply) {
-    std::vector<Fault> faults;
-    RowNotes notes;
-    const job::JobInput input = input_of(layout_, row_.cells, side_, faults, &notes);
-    Decision decision;
-    if (faults.empty()) {
-      decision = schedule::decide(input, settings_, supply, notes);
-    } else {
-      decision.faults = std::move(faults);
+  /// @param decide  is called with what is to be decided anew
+  template <class Decide>
+  Decided& get(std::string_view key, Side side, const Supply* supply, Decide decide) {
+    Slot& slot = ends_[(hash_of(key) + static_cast<std::size_t>(side)) % k_ends];
+    if (slot.side == side && slot.supply == supply && slot.key == key) {
+      ++hits_;
+      return slot.decided;
     }
-    decision.defaults = notes.defaults;
-    return decision;
+    ++misses_;
+    slot.side.reset();  // an error below must not leave the old answer under the new key
+    slot.key = key;
+    slot.supply = supply;
+    decide(slot.decided);
+    slot.side = side;
+    return slot.decided;
+  }
+  /// The one end at hand, where it is not remembered.
+  template <class Decide>
+  Decided& get_alone(Decide decide) {
+    ++misses_;
+    decide(alone_);
+    return alone_;
   }
 
-  /// @return false where the end is not usable
-  bool decide_quickly(const Supply* supply, Decision& decision) {
-    Family* const family = prepared();
-    if (family == nullptr) return false;
-    current_ = family;
-    detail::decide(family->question, *family->search, settings_.glands->prefer(), supply,
-                   fittings_of_, decision);
-    decision.defaults = defaults_;
-    return true;
-  }
+ private:
+  static constexpr std::size_t k_ends = 8192;
+  struct Slot {
+    std::string key;
+    std::optional<Side> side;  ///< absent: there is nothing
+    const Supply* supply = nullptr;
+    Decided decided;
+  };
+  std::size_t hits_ = 0;
+  std::size_t misses_ = 0;
+  std::vector<Slot> ends_;  ///< by hash; a newer end takes the place of an older one
+  Decided alone_;
+};
 
-  /// The family of the end at hand, with its diameters and routes; null where it is not usable.
-  Family* prepared() {
-    Family& family = family_of();
-    if (!family.usable) return nullptr;
-    defaults_ = family.notes.defaults;
-    if (!put_diameters(family) || !put_routes(family)) return nullptr;
-    if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return nullptr;
-    if (type_.type != nullptr) note_own_diameters(family);
-    detail::apply(family.notes, given_, family.job.cable);
-    return family.job.cable.sheath_od ? &family : nullptr;
-  }
-
-  /// Each figure is copied before the next is looked up: two of one end may have the same place in
-  /// memory.
-  bool put_diameters(Family& family) {
-    std::array<bool, 3> there{};
-    for (const auto& [source, layer] : sources().diameters) {
-      const Given cell = given(layout_, source, row_.cells, type_);
-      if (cell.is_blank()) continue;
-      const auto place = static_cast<std::size_t>(layer);
-      there[place] = true;
-      note_default(cell);
-      std::optional<measure::Estimate>& estimate = estimate_in(family.job.cable, layer);
-      const bool as_it_stands =
-          cell.typed != nullptr || (layout_.decimal == '.' && !cell.column->inches);
-      const auto plain = as_it_stands ? measure::plain_reading(cell.text) : std::nullopt;
-      if (plain && family.single[place]) {
-        estimate->value_mm = *plain;
-        continue;
-      }
-      const Figure& figure = figure_of(family, cell, layer);
-      if (!figure.estimate) return false;
-      estimate = figure.estimate;
-      family.single[place] = plain && estimate->evidence != measure::Evidence::measured;
-    }
-    for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
-      const auto place = static_cast<std::size_t>(layer);
-      if (there[place]) continue;
-      estimate_in(family.job.cable, layer).reset();
-      family.single[place] = false;
-    }
-    given_ = {there[static_cast<std::size_t>(job::Layer::sheath)],
-              there[static_cast<std::size_t>(job::Layer::bedding)]};
-    return true;
-  }
-
-  void note_own_diameters(Family& family) {
-    for (const auto& [source, layer] : sources().diameters) {
-      std::string remark = own_diameter_remark(layout_, source, row_.cells, *type_.type);
-      if (!remark.empty()) family.job.cable.warnings.push_back(std::move(remark));
-    }
-  }
-
-  void note_default(const Given& cell) {
-    if (cell.by_default == Layout::k_none) return;
-    defaults_ |= std::uint64_t{1} << layout_.defaults[cell.by_default].number;
-  }
-
-  bool put_routes(Family& family) {
-    const auto& routes = sources().routes;
-    const bool any = std::any_of(routes.begin(), routes.end(), [&](const Source& source) {
-      return !given(layout_, source, row_.cells).is_blank();
-    });
-    if (!any && !family.routed) return true;
-    family.routed = any;
-    job::JobInput input = family.frame.in;
-    RowNotes notes;
-    if (!put_cells(layout_, sources().routes, row_.cells, {}, input, notes).empty()) return false;
-    defaults_ |= notes.defaults;
-    return job::put_tails(input, family.job).empty();
-  }
-
-  const Figure& figure_of(const Family& family, const Given& cell, job::Layer layer) {
-    if (figures_.empty()) figures_.resize(k_figures);
-    Figure& slot = figures_[(hash_of(cell.text) * 3 + static_cast<std::size_t>(layer)) % k_figures];
+/// Figures as they were read once, for families that read them alike.
+class FigureMemory {
+ public:
+  /// @return absent where it cannot be read; valid until the next call
+  const std::optional<measure::Estimate>& get(const Layout& layout, const Settings& settings,
+                                              const Family& family, const Given& cell,
+                                              job::Layer layer) {
+    if (slots_.empty()) slots_.resize(k_figures);
+    Slot& slot = slots_[(hash_of(cell.text) * 3 + static_cast<std::size_t>(layer)) % k_figures];
     const bool inches = cell.column != nullptr && cell.column->inches;
     const bool typed = cell.typed != nullptr;
     if (slot.layer == layer && slot.inches == inches && slot.typed == typed &&
         slot.text == cell.text && slot.figures == family.figures) {
-      return slot;
+      return slot.estimate;
     }
     slot.inches = inches;
     slot.typed = typed;
@@ -355,81 +109,226 @@ class Decider::State {
     std::string plain;
     if (typed) {
       plain = cell.text;
-    } else if (to_plain_text(*cell.column, cell.text, layout_.decimal, plain)) {
-      return slot;
+    } else if (to_plain_text(*cell.column, cell.text, layout.decimal, plain)) {
+      return slot.estimate;
     }
     try {
       slot.estimate =
-          job::estimate(family.frame, layer, measure::Readings(plain, ""), *settings_.standards);
+          job::estimate(family.frame, layer, measure::Readings(plain, ""), *settings.standards);
     } catch (const InputError&) {
-      // The end is not usable: decide_alone says why.
+      // The end is not usable: who decides it alone says why.
     }
-    return slot;
+    return slot.estimate;
   }
 
-  Family& family_of() {
-    std::string_view key = sources().family.key(layout_, row_, family_key_);
-    if (type_.type != nullptr) {
-      // The evidence depends on which diameters the row has.
-      typed_key_.assign(key) += static_cast<char>('0' + type_.own);
-      key = typed_key_;
-    }
-    auto& families = families_[static_cast<std::size_t>(side_)];
-    const auto known = families.find(key);
-    if (known != families.end()) return known->second;
-    if (families.size() >= k_families) families.clear();
-    Family& family = families[std::string(key)];
-    make_family(family);
-    return family;
-  }
-
-  /// The cells of the end's family whose fields are of some kind, as one text.
-  template <class Wanted>
-  std::string text_of(Wanted wanted) const {
+ private:
+  static constexpr std::size_t k_figures = 16384;
+  struct Slot {
+    std::string figures;
+    job::Layer layer = job::Layer::sheath;
+    bool inches = false;
+    bool typed = false;  ///< it is a type's, and written as the field table has it
     std::string text;
-    for (const Source& source : sources().family.sources()) {
-      const std::string_view cell = given(layout_, source, row_.cells, type_).text;
-      if (cell.empty()) continue;
-      if (!wanted(*source.field) && !may_say_more(*source.field, cell)) continue;
-      ((text += source.field->key) += '=') += cell;
-      text += '\0';
+    std::optional<measure::Estimate> estimate;
+  };
+  std::vector<Slot> slots_;  ///< by hash; empty until there is one
+};
+
+/// The family of an end, with the end's diameters and routes.
+struct Prepared {
+  Family* family = nullptr;    ///< null where the end is not usable
+  std::uint64_t defaults = 0;  ///< that were taken
+};
+
+}  // namespace
+
+class Decider::State {
+ public:
+  State(const Layout& layout, const Settings& settings)
+      : layout_(layout),
+        settings_(settings),
+        sources_{EndSources(layout, Side::both), EndSources(layout, Side::from),
+                 EndSources(layout, Side::to)},
+        families_{Families(layout_, settings_, sources_[0].family, taken_),
+                  Families(layout_, settings_, sources_[1].family, taken_),
+                  Families(layout_, settings_, sources_[2].family, taken_)} {}
+
+  Decided& decide(const Row& row, Side side, const Supply* supply) {
+    const End end{row, side, row_type(layout_, row.cells)};
+    if (const MadeEnd* const made = made_end(end)) {
+      return ends_.get_alone([&](Decided& decided) {
+        decided = {};
+        decided.decision = decide_alone(end, supply, made);
+      });
     }
-    return text;
+    const auto anew = [&](Decided& decided) { decide_anew(end, supply, decided); };
+    if (!ends_.remembers()) return ends_.get_alone(anew);
+    return ends_.get(sources(end).all.key(layout_, row, key_), side, supply, anew);
   }
 
-  void make_family(Family& family) {
-    job::JobInput input;
-    RowNotes& notes = family.notes;
-    if (!put_cells(layout_, sources().family.sources(), row_.cells, type_, input, notes).empty()) {
+  [[nodiscard]] const std::set<std::string>& taken() const { return taken_; }
+
+  std::vector<std::uint32_t> fitting(const Row& row, Side side, std::uint64_t* defaults) {
+    const End end{row, side, row_type(layout_, row.cells)};
+    if (const MadeEnd* const made = made_end(end)) return fitting_made(end, *made, defaults);
+    const Prepared prepared = prepare(end);
+    if (prepared.family == nullptr) return {};
+    if (defaults != nullptr) *defaults = prepared.defaults;
+    return prepared.family->search->fitting();
+  }
+
+ private:
+  [[nodiscard]] const EndSources& sources(const End& end) const {
+    return sources_[static_cast<std::size_t>(end.side)];
+  }
+
+  void decide_anew(const End& end, const Supply* supply, Decided& decided) {
+    decided.text.clear();
+    decided.more.clear();
+    const Prepared prepared = prepare(end);
+    if (prepared.family == nullptr) {
+      decided.decision = decide_alone(end, supply, nullptr);
       return;
     }
-    finish_input(layout_, type_, notes, input);
-    family.figures =
-        text_of([](const job::Field& field) { return field.feeds.into == Into::figures; });
-    if (input.evidence) family.figures += to_string(*input.evidence);
+    Family& family = *prepared.family;
+    detail::FittingsOf fittings_of =
+        [ this, &family ](const fit::Question& question, const gland::Gland& gland) -> const auto& {
+      return fittings(family, question, gland);
+    };
+    detail::decide(family.question, *family.search, settings_.glands->prefer(), supply, fittings_of,
+                   decided.decision);
+    decided.decision.defaults = prepared.defaults;
+  }
+
+  [[nodiscard]] const MadeEnd* made_end(const End& end) const {
+    if (settings_.made == nullptr) return nullptr;
+    return settings_.made->find(tag_of(layout_, end.row.cells),
+                                end_name(layout_, end.row.cells, end.side));
+  }
+
+  /// An end that was measured is like no other; one that is finished wants no gland.
+  std::vector<std::uint32_t> fitting_made(const End& end, const MadeEnd& made,
+                                          std::uint64_t* defaults) {
+    std::vector<Fault> faults;
+    RowNotes notes;
+    const job::JobInput input = input_of(layout_, end.row.cells, end.side, faults, &notes);
+    taken_.insert(notes.taken.begin(), notes.taken.end());
+    if (!faults.empty() || made.is_finished()) return {};
     try {
-      family.frame =
-          job::make_frame(std::move(input), *settings_.standards, job::Unstated::by_notation);
-      if (!family.frame.faults.empty()) return;
-      family.job = family.frame.job;
-      family.question = fit::ask(family.job, *settings_.standards, settings_.asking);
+      const job::Job job = job_of(input, settings_, notes, &made);
+      if (!job.cable.sheath_od) return {};
+      const fit::Question question = fit::ask(job, *settings_.standards, settings_.asking);
+      if (defaults != nullptr) *defaults = notes.defaults;
+      return fit::Search(*settings_.glands, question).fitting();
     } catch (const InputError&) {
-      return;
+      return {};  // decide_alone says why
     }
-    fit::AskKeys asks;
-    for (const fit::CheckName check : fit::check_names()) {
-      asks.push_back(
-          text_of([&](const job::Field& field) { return field.feeds.checks.has(check); }));
-      // One list of glands may serve askings of several kinds.
-      asks.back() += static_cast<char>('0' + static_cast<int>(settings_.asking.purpose) * 2 +
-                                       static_cast<int>(settings_.asking.place));
-    }
-    family.search.emplace(*settings_.glands, family.question, asks);
-    family.usable = true;
   }
 
-  const detail::Fittings& fittings(const fit::Question& question, const gland::Gland& gland) {
-    const auto [at, fresh] = current_->fittings.try_emplace(&gland);
+  /// The end by itself, with everything that is wrong with it.
+  Decision decide_alone(const End& end, const Supply* supply, const MadeEnd* made) {
+    std::vector<Fault> faults;
+    RowNotes notes;
+    const job::JobInput input = input_of(layout_, end.row.cells, end.side, faults, &notes);
+    taken_.insert(notes.taken.begin(), notes.taken.end());
+    Decision decision;
+    if (faults.empty()) {
+      decision = schedule::decide(input, settings_, supply, notes, made);
+      for (Fault& fault : decision.faults) name_column(end, fault);
+    } else {
+      decision.faults = std::move(faults);
+    }
+    decision.defaults = notes.defaults;
+    return decision;
+  }
+
+  /// What a job file calls cable.sheath_od_mm is a column here, by its own heading.
+  void name_column(const End& end, Fault& fault) const {
+    for (const Source& source : layout_.sources(end.side)) {
+      const std::string key =
+          std::string(source.field->section) + "." + std::string(source.field->key);
+      if (fault.where != key) continue;
+      const Given cell = given(layout_, source, end.row.cells, end.type);
+      fault.where = cell.column != nullptr ? "column " + cell.column->heading
+                                           : "column " + std::string(source.field->key);
+      return;
+    }
+  }
+
+  Prepared prepare(const End& end) {
+    Family& family = families_[static_cast<std::size_t>(end.side)].of(end);
+    if (!family.usable) return {};
+    std::uint64_t defaults = family.notes.defaults;
+    detail::GivenFigures given;
+    if (!put_diameters(end, family, given, defaults) || !put_routes(end, family, defaults)) {
+      return {};
+    }
+    if (!job::complete(family.frame, *settings_.standards, family.job).empty()) return {};
+    if (end.type.type != nullptr) note_own_diameters(end, family.job.cable);
+    detail::apply(family.notes, given, family.job.cable);
+    if (!family.job.cable.sheath_od) return {};
+    return {&family, defaults};
+  }
+
+  /// @return false where one of them cannot be read
+  bool put_diameters(const End& end, Family& family, detail::GivenFigures& put,
+                     std::uint64_t& defaults) {
+    std::array<bool, 3> there{};
+    for (const auto& [source, layer] : sources(end).diameters) {
+      const Given cell = given(layout_, source, end.row.cells, end.type);
+      if (cell.is_blank()) continue;
+      const auto place = static_cast<std::size_t>(layer);
+      there[place] = true;
+      if (cell.by_default != Layout::k_none) {
+        defaults |= std::uint64_t{1} << layout_.defaults[cell.by_default].number;
+      }
+      std::optional<measure::Estimate>& estimate = estimate_in(family.job.cable, layer);
+      const bool as_it_stands =
+          cell.typed != nullptr || (layout_.decimal == '.' && !cell.column->inches);
+      const auto plain = as_it_stands ? measure::plain_reading(cell.text) : std::nullopt;
+      if (plain && family.single[place]) {
+        estimate->value_mm = *plain;
+        continue;
+      }
+      estimate = figures_.get(layout_, settings_, family, cell, layer);
+      if (!estimate) return false;
+      family.single[place] = plain && estimate->evidence != measure::Evidence::measured;
+    }
+    for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
+      const auto place = static_cast<std::size_t>(layer);
+      if (there[place]) continue;
+      estimate_in(family.job.cable, layer).reset();
+      family.single[place] = false;
+    }
+    put = {there[static_cast<std::size_t>(job::Layer::sheath)],
+           there[static_cast<std::size_t>(job::Layer::bedding)]};
+    return true;
+  }
+
+  void note_own_diameters(const End& end, cable::Cable& cable) const {
+    for (const auto& [source, layer] : sources(end).diameters) {
+      std::string remark = own_diameter_remark(layout_, source, end.row.cells, *end.type.type);
+      if (!remark.empty()) cable.warnings.push_back(std::move(remark));
+    }
+  }
+
+  bool put_routes(const End& end, Family& family, std::uint64_t& defaults) const {
+    const auto& routes = sources(end).routes;
+    const bool any = std::any_of(routes.begin(), routes.end(), [&](const Source& source) {
+      return !given(layout_, source, end.row.cells).is_blank();
+    });
+    if (!any && !family.routed) return true;
+    family.routed = any;
+    job::JobInput input = family.frame.in;
+    RowNotes notes;
+    if (!put_cells(layout_, routes, end.row.cells, {}, input, notes).empty()) return false;
+    defaults |= notes.defaults;
+    return job::put_tails(input, family.job).empty();
+  }
+
+  const detail::Fittings& fittings(Family& family, const fit::Question& question,
+                                   const gland::Gland& gland) {
+    const auto [at, fresh] = family.fittings.try_emplace(&gland);
     if (fresh) {
       at->second = detail::fittings_of(question, gland);
       // Equal lists become one, so that whoever counts them need not compare.
@@ -441,28 +340,13 @@ class Decider::State {
 
   const Layout& layout_;
   const Settings settings_;
-  std::array<Sources, 3> sources_;
-  Decided alone_;  ///< the end at hand, where it is not remembered
-  std::size_t hits_ = 0;
-  std::size_t misses_ = 0;
-  std::vector<Remembered> ends_;  ///< by hash; a newer end takes the place of an older one
-  std::vector<Figure> figures_;   ///< the same; empty until there is one
-  std::array<std::unordered_map<std::string, Family, KeyHash, std::equal_to<>>, 3> families_;
+  std::set<std::string> taken_;              ///< what words of cells were taken for
+  const std::array<EndSources, 3> sources_;  ///< by side
+  std::array<Families, 3> families_;         ///< by side
+  EndMemory ends_;
+  FigureMemory figures_;
   std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
-  Family* current_ = nullptr;
-  detail::FittingsOf fittings_of_ = [this](const fit::Question& question,
-                                           const gland::Gland& gland) -> const detail::Fittings& {
-    return fittings(question, gland);
-  };
-  // The end at hand.
-  Row row_;
-  Side side_ = Side::both;
-  std::uint64_t defaults_ = 0;  ///< that were taken
   std::string key_;
-  std::string family_key_;
-  std::string typed_key_;
-  RowType type_;
-  detail::GivenFigures given_;
 };
 
 Decider::Decider(const Layout& layout, const Settings& settings)
@@ -474,5 +358,7 @@ Decided& Decider::decide(const Row& row, Side side, const Supply* supply) {
 std::vector<std::uint32_t> Decider::fitting(const Row& row, Side side, std::uint64_t* defaults) {
   return state_->fitting(row, side, defaults);
 }
+
+const std::set<std::string>& Decider::taken() const { return state_->taken(); }
 
 }  // namespace cutback::schedule

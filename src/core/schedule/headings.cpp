@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "cutback/error.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::schedule {
@@ -85,6 +86,11 @@ constexpr std::array<std::string_view, 6> k_wide_spaces{
 constexpr std::array<std::string_view, 4> k_nothing{"\xE2\x80\x8B", "\xEF\xBB\xBF", "\xC2\xAD",
                                                     "\xE2\x80\x8E"};
 
+/// Signs for a diameter, and the one that stands for all of them.
+constexpr std::array<std::string_view, 5> k_diameters{"\xC3\x98", "\xC3\xB8", "\xE2\x8C\x80",
+                                                      "\xCE\xA6", "\xCF\x86"};
+constexpr std::string_view k_diameter = "\xC3\xB8";
+
 bool take(std::string_view& text, std::span<const std::string_view> what) {
   for (const std::string_view each : what) {
     if (!text.starts_with(each)) continue;
@@ -113,6 +119,10 @@ std::string smoothed(std::string_view text) {
       continue;
     }
     if (take(text, k_nothing)) continue;
+    if (take(text, k_diameters)) {
+      for (const char c : k_diameter) put(c);
+      continue;
+    }
     const char c = text.front();
     text.remove_prefix(1);
     if (c <= ' ' && c >= '\0') {
@@ -196,6 +206,41 @@ void take_last_unit(std::string& plain, std::string& unit) {
   }
 }
 
+/// A number for the first two letters of a text; 0 where they are none.
+std::size_t start_number(std::string_view text) {
+  constexpr std::size_t k_letters = 26;
+  const auto place = [&](std::size_t at) {
+    const char c = at < text.size() ? small_letter(text[at]) : ' ';
+    return c >= 'a' && c <= 'z' ? static_cast<std::size_t>(c - 'a') : k_letters;
+  };
+  if (place(0) == k_letters || place(1) == k_letters) return 0;
+  return 1 + place(0) * k_letters + place(1);
+}
+
+ScheduleWord::Means means_of(std::string_view name) {
+  using Means = ScheduleWord::Means;
+  constexpr std::array<std::pair<std::string_view, Means>, 13> k_names{
+      {{"deleted", Means::deleted},
+       {"doubt", Means::doubt},
+       {"again", Means::again},
+       {"leads", Means::leads},
+       {"follows", Means::follows},
+       {"of cores", Means::of_cores},
+       {"code", Means::code},
+       {"count", Means::count},
+       {"hazard", Means::hazard},
+       {"plain place", Means::plain_place},
+       {"not", Means::is_not},
+       {"hazard heading", Means::hazard_heading},
+       {"no hazard heading", Means::no_hazard_heading}}};
+  const auto found = std::find_if(k_names.begin(), k_names.end(),
+                                  [&](const auto& each) { return each.first == name; });
+  if (found == k_names.end()) {
+    throw InternalError("the table schedule_words has no such meaning: " + std::string(name));
+  }
+  return found->second;
+}
+
 }  // namespace
 
 const std::string& Heading::shown() const {
@@ -237,6 +282,7 @@ std::vector<Heading> join_headings(HeadingRows rows) {
       }
       if (part.empty() || (!parts.empty() && parts.back() == part)) continue;
       parts.push_back(part);
+      headings[column].rows.emplace_back(part);
     }
     for (std::size_t first = 0; first < parts.size(); ++first) {
       std::string text;
@@ -253,11 +299,63 @@ std::vector<Heading> join_headings(HeadingRows rows) {
   return headings;
 }
 
+namespace {
+
+/// The unit that a cell is, however it is bracketed; empty where it is none.
+std::string unit_of_cell(std::string_view text) {
+  const std::string_view inside = trimmed(text, " \t\r\n()[]");
+  return inside.empty() ? std::string() : heading_form("x (" + std::string(inside) + ")").unit;
+}
+
+}  // namespace
+
+bool is_row_of_units(const std::vector<std::string>& row) {
+  std::size_t units = 0;
+  for (const std::string& cell : row) {
+    const std::string_view text = trimmed(cell);
+    if (text.empty() || text == "-" || text == "--" || text == "\xE2\x80\x93") continue;
+    if (unit_of_cell(text).empty()) return false;
+    ++units;
+  }
+  return units > 1;
+}
+
+std::vector<std::string> put_units(const std::vector<std::string>& row,
+                                   std::vector<Heading>& headings) {
+  std::vector<std::string> others;
+  for (std::size_t i = 0; i < std::min(row.size(), headings.size()); ++i) {
+    const std::string unit = unit_of_cell(row[i]);
+    if (unit.empty() || headings[i].forms.empty()) continue;
+    for (HeadingForm& form : headings[i].forms) {
+      if (form.unit.empty()) form.unit = unit;
+    }
+    if (headings[i].forms.front().unit != unit) others.push_back(headings[i].shown());
+  }
+  return others;
+}
+
 const UsualHeading* UsualHeadings::find(std::string_view plain) const {
   const auto found = std::lower_bound(
       headings.begin(), headings.end(), plain,
       [](const UsualHeading& each, std::string_view key) { return each.plain < key; });
   return found != headings.end() && found->plain == plain ? &*found : nullptr;
+}
+
+bool UsualHeadings::is_word(ScheduleWord::Means means, std::string_view word) const {
+  return std::any_of(words.begin(), words.end(), [&](const ScheduleWord& each) {
+    return each.means == means && each.word == word;
+  });
+}
+
+bool UsualHeadings::Starts::any_in(std::string_view text) const {
+  bool before = false;
+  for (std::size_t i = 0; i + 1 < text.size(); ++i) {
+    const char c = small_letter(text[i]);
+    const bool letter = c >= 'a' && c <= 'z';
+    if (letter && !before && there[start_number(text.substr(i))]) return true;
+    before = letter;
+  }
+  return false;
 }
 
 UsualHeadings usual_headings(const tables::Standards& standards) {
@@ -267,7 +365,10 @@ UsualHeadings usual_headings(const tables::Standards& standards) {
     usual.headings.push_back({.plain = heading_form(table.text(i, "heading")).plain,
                               .column = table.text(i, "column"),
                               .by_values = table.text(i, "applied") == "values",
-                              .instead = table.text(i, "instead")});
+                              .lone = table.text(i, "applied") == "lone",
+                              .of_end = table.text(i, "applied") == "of end",
+                              .instead = table.text(i, "instead"),
+                              .otherwise = table.text(i, "otherwise")});
   }
   std::sort(usual.headings.begin(), usual.headings.end(),
             [](const UsualHeading& a, const UsualHeading& b) { return a.plain < b.plain; });
@@ -280,6 +381,20 @@ UsualHeadings usual_headings(const tables::Standards& standards) {
   std::stable_sort(
       usual.sides.begin(), usual.sides.end(),
       [](const SideWord& a, const SideWord& b) { return a.plain.size() > b.plain.size(); });
+  const tables::Table& words = standards.table("schedule_words");
+  for (std::size_t i = 0; i < words.rows.size(); ++i) {
+    const std::string where = words.text(i, "where");
+    usual.words.push_back({.word = words.text(i, "word"),
+                           .means = means_of(words.text(i, "means")),
+                           .strict = !where.empty()});
+    const ScheduleWord& word = usual.words.back();
+    using Means = ScheduleWord::Means;
+    if (word.means == Means::deleted) usual.words.back().strict = where == "alone";
+    if (word.means == Means::deleted || word.means == Means::doubt) {
+      usual.of_deleted.there[start_number(word.word)] = true;
+    }
+    if (word.means == Means::hazard) usual.of_hazard.there[start_number(word.word)] = true;
+  }
   return usual;
 }
 

@@ -7,6 +7,7 @@
 
 #include "core/schedule/meaning.hpp"
 #include "core/schedule/own_fields.hpp"
+#include "core/schedule/row_words.hpp"
 #include "core/schedule/usual_values.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
@@ -84,43 +85,6 @@ bool suits(const job::Field& field, std::string_view unit) {
   return true;
 }
 
-/// Words by which the trade heads what is said of a hazardous place (common practice, no source).
-bool is_hazard_heading(std::string_view plain) {
-  constexpr std::array<std::string_view, 13> k_parts{
-      "haz",        "atex",       "iecex",   "eex", "classif",       "gas group", "gas grp",
-      "dust group", "area class", "area cl", "hac", "ex protection", "ex rating"};
-  const std::string text = " " + std::string(plain) + " ";
-  return std::any_of(k_parts.begin(), k_parts.end(),
-                     [&](std::string_view part) {
-                       const bool whole = part == "hac" || part == "area cl" || part == "eex";
-                       return text.find(whole ? " " + std::string(part) + " "
-                                              : " " + std::string(part)) != std::string::npos;
-                     }) &&
-         text.find("fire") == std::string::npos;
-}
-
-/// A cell that speaks of a zone, a type of protection or a group: Zone 1, Ex d, II 2G, IIB.
-bool is_hazard_value(std::string_view text, bool under_zone) {
-  constexpr std::array<std::string_view, 6> k_zones{"0", "1", "2", "20", "21", "22"};
-  constexpr std::array<std::string_view, 18> k_starts{
-      "zone 0", "zone 1", "zone 2", "zone0", "zone1", "zone2", "ex d", "ex e", "ex i",
-      "ex n",   "ex p",   "ex t",   "exd",   "exe",   "eex",   "ii 2", "ii 3", "ii 1"};
-  constexpr std::array<std::string_view, 3> k_groups{"iia", "iib", "iic"};
-  const auto starts = [&](const auto& words) {
-    return std::any_of(words.begin(), words.end(),
-                       [&](std::string_view word) { return text.starts_with(word); });
-  };
-  if (starts(k_starts) || starts(k_groups)) return true;
-  return under_zone && std::find(k_zones.begin(), k_zones.end(), text) != k_zones.end();
-}
-
-/// A cell that says that the place is plain, or nothing.
-bool is_denial(std::string_view text) {
-  constexpr std::array<std::string_view, 9> k_words{
-      "no", "n", "none", "non", "safe", "safe area", "non haz", "non hazardous", "n/a"};
-  return std::find(k_words.begin(), k_words.end(), text) != k_words.end() || text == "-";
-}
-
 /// Which heading is which column.
 class Assignment {
  public:
@@ -143,6 +107,7 @@ class Assignment {
     for (std::size_t i = 0; i < headings.size(); ++i) {
       if (!places_[i].named && !places_[i].ignored) find(i);
     }
+    if (format.usual != nullptr) find_ends(*format.usual);
   }
 
   [[nodiscard]] const std::vector<Place>& places() const { return places_; }
@@ -196,6 +161,39 @@ class Assignment {
     }
   }
 
+  /// Two headings that nothing is known of but that each is of one end: "From / Cell", "To / Cell".
+  void find_ends(const UsualHeadings& usual) {
+    struct Sided {
+      std::size_t place;
+      const HeadingForm* form;
+      SidedHeading heading;
+    };
+    std::vector<Sided> open;
+    for (std::size_t i = 0; i < headings_.size(); ++i) {
+      if (places_[i].meaning || places_[i].ignored || headings_[i].forms.empty()) continue;
+      const HeadingForm& form = headings_[i].forms.front();
+      if (const auto heading = sided(usual, form.plain)) open.push_back({i, &form, *heading});
+    }
+    for (const Side side : k_two) {
+      const Meaning meaning{side};
+      if (is_named(meaning) || any_means(meaning)) continue;
+      const auto first = std::find_if(open.begin(), open.end(), [&](const Sided& one) {
+        return one.heading.from == (side == Side::from) &&
+               std::any_of(open.begin(), open.end(), [&](const Sided& other) {
+                 return other.heading.from != one.heading.from &&
+                        other.heading.rest == one.heading.rest;
+               });
+      });
+      if (first == open.end()) continue;
+      places_[first->place].meaning = meaning;
+      places_[first->place].form = first->form;
+    }
+  }
+  [[nodiscard]] bool any_means(const Meaning& meaning) const {
+    return std::any_of(places_.begin(), places_.end(),
+                       [&](const Place& place) { return place.meaning == meaning; });
+  }
+
   std::span<const Heading> headings_;
   const Format& format_;
   std::vector<Meaning> named_;  ///< columns that have an own heading
@@ -215,15 +213,31 @@ class Builder {
     layout_.decimal = format_.decimal;
     layout_.evidence = format_.evidence;
     layout_.types = format_.types;
+    layout_.usual = format_.usual;
+    for (const OwnWord& each : format_.words) {
+      layout_.words.push_back({plain_heading(each.word), each.value});
+    }
     put_blanks();
     put_defaults();
     layout_.tag = Layout::k_none;
+    for (const Heading& heading : headings_) {
+      auto& parts = layout_.headings.emplace_back();
+      for (const HeadingForm& form : heading.forms) parts.push_back(form.full);
+      for (const std::string& row : heading.rows) parts.push_back(plain_heading(row));
+    }
     const Assignment assignment(headings_, format_);
-    const auto& places = assignment.places();
+    std::vector<Place> places = assignment.places();
+    take_otherwise(places);
     for (std::size_t i = 0; i < places.size(); ++i) {
       if (!places[i].named) continue;
       const std::string name = places[i].meaning->name();
       const std::string& shown = headings_[i].shown();
+      // A merged cell over several columns is there several times; the first of them is the name.
+      if (places[i].meaning->field == nullptr && !places[i].by_user &&
+          is_taken(*places[i].meaning)) {
+        leave(i, *places[i].meaning, "another column is " + name);
+        continue;
+      }
       if (!places[i].by_user && shown != name) layout_.matches.emplace_back(shown, name);
       take(i, *places[i].meaning, *places[i].form);
     }
@@ -231,6 +245,13 @@ class Builder {
       if (!places[i].named && !places[i].ignored) take_usual(i, places);
     }
     note_types();
+    note_unread(places);
+    const auto any_of_side = [&](Side side) {
+      return std::any_of(places.begin(), places.end(), [&](const Place& place) {
+        return place.meaning && place.meaning->side == side && !place.ignored;
+      });
+    };
+    sided_both_ = any_of_side(Side::from) && any_of_side(Side::to);
     std::sort(layout_.columns.begin(), layout_.columns.end(),
               [](const Column& a, const Column& b) { return a.cell < b.cell; });
     check_own();
@@ -245,6 +266,8 @@ class Builder {
   void take_usual(std::size_t place, const std::vector<Place>& places);
   [[nodiscard]] std::string why_not(std::size_t place, const std::vector<Place>& places) const;
   [[nodiscard]] static std::size_t double_of(std::size_t place, const std::vector<Place>& places);
+  [[nodiscard]] static bool any_diameter(std::size_t place, const std::vector<Place>& places);
+  void take_otherwise(std::vector<Place>& places) const;
   [[nodiscard]] bool holds(const job::Field& field, std::size_t place) const;
   [[nodiscard]] std::string first_value(std::size_t place) const;
   void leave(std::size_t place, const Meaning& meaning, const std::string& why);
@@ -259,8 +282,10 @@ class Builder {
   void put_blanks();
   void put_defaults();
   void note_types();
+  void note_unread(const std::vector<Place>& places);
   void check_own();
   void check_needed();
+  [[nodiscard]] std::optional<std::string> may_be_tag() const;
   [[nodiscard]] bool is_taken(const Meaning& meaning);
   [[nodiscard]] bool has(std::string_view key) const {
     const auto is = [&](const Column& column) { return column.field->key == key; };
@@ -284,6 +309,7 @@ class Builder {
   Sample sample_;
   Layout layout_;
   std::vector<Fault> faults_;
+  bool sided_both_ = false;  ///< some headings are of the one end, some of the other
 };
 
 bool Builder::is_taken(const Meaning& meaning) {
@@ -341,17 +367,20 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
 /// A column that nobody reads and that may say that a place is hazardous: without it the place
 /// would be taken for a plain one.
 bool Builder::may_tell_hazard(std::size_t place) const {
+  if (format_.usual == nullptr) return false;
+  const UsualHeadings& usual = *format_.usual;
   const Heading& heading = headings_[place];
   const std::string plain = heading.forms.empty() ? "" : heading.forms.back().full;
+  const bool under_zone = plain.find("zone") != std::string::npos;
   bool any = false;
   for (const auto& row : sample_) {
     if (place >= row.size()) continue;
     const std::string text = heading_form(row[place]).full;
-    if (text.empty() || text == plain || is_denial(text)) continue;
-    if (is_hazard_value(text, plain.find("zone") != std::string::npos)) return true;
+    if (text.empty() || text == plain || is_plain_place(usual, text)) continue;
+    if (tells_hazard(usual, (under_zone ? "zone " : "") + text, false)) return true;
     any = true;
   }
-  return any && is_hazard_heading(plain);
+  return any && heads_hazard(usual, plain);
 }
 
 void Builder::note_hazard(std::size_t place) {
@@ -397,10 +426,30 @@ void Builder::take_usual(std::size_t place, const std::vector<Place>& places) {
   take(place, *places[place].meaning, *places[place].form);
 }
 
+/// Headings whose cells do not suit what they usually mean, and that then mean another column.
+void Builder::take_otherwise(std::vector<Place>& places) const {
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    Place& place = places[i];
+    if (place.named || place.ignored || !place.meaning || place.meaning->usual == nullptr) continue;
+    const UsualHeading& usual = *place.meaning->usual;
+    if (usual.otherwise.empty() || place.meaning->field == nullptr) continue;
+    const std::string& unit = place.form->unit;
+    const bool suited = unit.empty() || suits(*place.meaning->field, unit);
+    if (suited && holds(*place.meaning->field, i)) continue;
+    auto other = own_meaning(plain_heading(usual.otherwise));
+    if (!other || (!unit.empty() && !suits(*other->field, unit))) continue;
+    other->side = place.meaning->side;
+    place.meaning = other;
+  }
+}
+
 /// Another heading that means the same column; the number of places where there is none.
 std::size_t Builder::double_of(std::size_t place, const std::vector<Place>& places) {
   for (std::size_t i = 0; i < places.size(); ++i) {
     if (i == place || !places[i].meaning || places[i].ignored) continue;
+    // One that is taken only alone gives way.
+    const UsualHeading* const usual = places[i].meaning->usual;
+    if (usual != nullptr && usual->lone) continue;
     if (*places[i].meaning == *places[place].meaning) return i;
   }
   return places.size();
@@ -413,11 +462,19 @@ std::string Builder::why_not(std::size_t place, const std::vector<Place>& places
   const UsualHeading* const usual = meaning.usual;
   if (usual != nullptr && usual->column.empty()) return usual->instead;
   const std::string name = meaning.name();
+  if (meaning.field == nullptr) {
+    // Several columns may say where an end is: what is named so, else the first of them is read.
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      const bool same = i != place && places[i].meaning == meaning && !places[i].ignored;
+      if (same && (places[i].named || i < place)) return "another column is " + name;
+    }
+    return {};
+  }
+  if (usual != nullptr && usual->lone && any_diameter(place, places)) return usual->instead;
   if (const std::size_t i = double_of(place, places); i < places.size()) {
     return "it may be " + name + ", and so may \"" + headings_[i].shown() + "\" (column " +
            letter_of(i) + ")";
   }
-  if (meaning.field == nullptr) return {};
   const std::string& unit = places[place].form->unit;
   if (!unit.empty() && !suits(*meaning.field, unit)) {
     return "it may be " + name + ", but its unit is " + unit;
@@ -427,6 +484,16 @@ std::string Builder::why_not(std::size_t place, const std::vector<Place>& places
          (usual->instead.empty() ? "" : "; it may be " + usual->instead);
 }
 
+/// Whether another heading tells a diameter of the cable.
+bool Builder::any_diameter(std::size_t place, const std::vector<Place>& places) {
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (i == place || !places[i].meaning || places[i].ignored) continue;
+    const job::Field* const field = places[i].meaning->field;
+    if (field != nullptr && field->feeds.into == job::Feeds::Into::figure) return true;
+  }
+  return false;
+}
+
 std::string Builder::first_value(std::size_t place) const {
   for (const auto& row : sample_) {
     if (place < row.size() && !trimmed(row[place]).empty()) return std::string(trimmed(row[place]));
@@ -434,19 +501,30 @@ std::string Builder::first_value(std::size_t place) const {
   return {};
 }
 
-/// Whether a value of the column stands in one of the cells at least, or in none of them anything.
+/// Whether a value of the column stands in one of the cells at least, or in none of them anything;
+/// of tags in all of them.
 /// A place that may be hazardous is never left out for a cell that is written oddly.
 bool Builder::holds(const job::Field& field, std::size_t place) const {
+  // One size among names is no name.
+  const bool all = field.key == "tag";
   bool any = false;
   for (const auto& row : sample_) {
     if (place >= row.size()) continue;
     const std::string_view text = trimmed(row[place]);
     // Sheets of several pages have their headings again.
-    if (text.empty() || heading_form(text).full == headings_[place].forms.back().full) continue;
-    if (may_be(field, text)) return true;
+    if (layout_.is_not_given(text)) continue;
+    if (heading_form(text).full == headings_[place].forms.back().full) continue;
+    const bool plain =
+        field.section == "area" && format_.usual != nullptr && is_plain_place(*format_.usual, text);
+    if (plain && field.key != "zone" && field.key != "protection") continue;
+    const auto own = std::find_if(
+        format_.words.begin(), format_.words.end(),
+        [&](const OwnWord& w) { return plain_heading(w.word) == plain_heading(text); });
+    const std::string_view says = own != format_.words.end() ? std::string_view(own->value) : text;
+    if (may_be(field, says) != all) return !all;
     any = true;
   }
-  return !any;
+  return all || !any;
 }
 
 void Builder::leave(std::size_t place, const Meaning& meaning, const std::string& why) {
@@ -509,6 +587,18 @@ void Builder::note_types() {
   }
 }
 
+void Builder::note_unread(const std::vector<Place>& places) {
+  std::vector<std::size_t> used{layout_.tag,      layout_.from,      layout_.to,
+                                layout_.quantity, layout_.area_name, layout_.drawing};
+  for (const Column& column : layout_.columns) used.push_back(column.cell);
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (places[i].ignored || std::find(used.begin(), used.end(), i) != used.end()) continue;
+    const std::string& shown = headings_[i].shown();
+    const bool status = small_letters(shown).find("status") != std::string::npos;
+    layout_.unread.push_back({.cell = i, .heading = shown, .is_status = status});
+  }
+}
+
 void Builder::check_own() {
   const std::vector<Fault> unknown = unknown_columns(format_);
   faults_.insert(faults_.end(), unknown.begin(), unknown.end());
@@ -532,6 +622,18 @@ void Builder::check_own() {
   for (const std::string& theirs : format_.ignored) check(theirs, true);
 }
 
+/// A heading that may be that of the tags; nothing where none may.
+std::optional<std::string> Builder::may_be_tag() const {
+  for (const Heading& heading : headings_) {
+    if (format_.usual == nullptr || heading.forms.empty()) continue;
+    const UsualHeading* const usual = format_.usual->find(heading.forms.back().plain);
+    if (usual != nullptr && usual->instead.find("(tag)") != std::string::npos) {
+      return heading.shown();
+    }
+  }
+  return std::nullopt;
+}
+
 void Builder::check_needed() {
   if (format_.of_types) {
     if (layout_.tag != Layout::k_none) return;
@@ -540,7 +642,8 @@ void Builder::check_needed() {
   }
   const std::string hint = "name your own heading with --column, for example --column ";
   if (layout_.tag == Layout::k_none) {
-    add(ErrorCode::missing, "there is no column tag", "", "", hint + "tag=\"Cable No\"");
+    add(ErrorCode::missing, "there is no column tag", "", "",
+        hint + "tag=\"" + may_be_tag().value_or("Cable No") + "\"");
   }
   const bool construction = has("cores") && has("csa_mm2");
   const bool typed = layout_.types != nullptr && has("type");
@@ -558,7 +661,13 @@ void Builder::check_needed() {
     add(ErrorCode::contradiction, "a row is one end or two, not both", "end", "",
         "leave out the column end, or the columns with from_ and to_");
   }
-  layout_.two_ends = prefixed || (places && !has("end"));
+  layout_.two_ends = prefixed || ((places || sided_both_) && !has("end"));
+  // Two of the headings that nobody reads may be those of the two ends.
+  if (!layout_.two_ends && !has("end") && layout_.usual != nullptr && layout_.unread.size() > 1) {
+    layout_.warnings.push_back(where_ +
+                               ": each row is one end, for no heading is from or to; say --column "
+                               "from=... and --column to=... where a row is a whole cable");
+  }
 }
 
 }  // namespace
@@ -573,18 +682,12 @@ bool Layout::is_blank_word(std::string_view text) const {
   return std::find(blanks.begin(), blanks.end(), small) != blanks.end();
 }
 
-std::optional<std::uint64_t> quantity_of(const Layout& layout, Cells cells) {
-  constexpr double k_most = 10000.0;
-  std::string_view text = cell(cells, layout.quantity);
-  if (layout.is_not_given(text)) {
-    if (!layout.quantity_default) return 1;
-    text = layout.quantity_default->text;
-  }
-  const auto number = parse_number(text);
-  if (!number || *number < 1.0 || *number > k_most || *number != std::floor(*number)) {
-    return std::nullopt;
-  }
-  return static_cast<std::uint64_t>(*number);
+const OwnWord* Layout::word_of(std::string_view text) const {
+  if (words.empty()) return nullptr;
+  const std::string plain = plain_heading(text);
+  const auto found = std::find_if(words.begin(), words.end(),
+                                  [&](const OwnWord& each) { return each.word == plain; });
+  return found != words.end() ? &*found : nullptr;
 }
 
 std::string_view group_of_row(const Layout& layout, Cells cells, GroupBy by) {
@@ -592,11 +695,6 @@ std::string_view group_of_row(const Layout& layout, Cells cells, GroupBy by) {
   const std::string_view text =
       cell(cells, by == GroupBy::drawing ? layout.drawing : layout.area_name);
   return layout.is_not_given(text) ? std::string_view() : text;
-}
-
-std::uint64_t quantity_default_of(const Layout& layout, Cells cells) {
-  if (!layout.quantity_default || !layout.is_not_given(cell(cells, layout.quantity))) return 0;
-  return std::uint64_t{1} << layout.quantity_default->number;
 }
 
 std::vector<Source> Layout::sources(Side side) const {
@@ -628,6 +726,7 @@ std::vector<Source> Layout::sources(Side side) const {
 
 KnownHeadings known_headings(std::span<const Heading> headings, const Format& format) {
   KnownHeadings known;
+  std::vector<Meaning> seen;
   const Assignment assignment(headings, format);
   for (std::size_t i = 0; i < headings.size(); ++i) {
     const auto& place = assignment.places()[i];
@@ -635,6 +734,9 @@ KnownHeadings known_headings(std::span<const Heading> headings, const Format& fo
         (place.meaning->usual != nullptr && place.meaning->usual->column.empty())) {
       continue;
     }
+    // A merged cell is there several times.
+    if (std::find(seen.begin(), seen.end(), *place.meaning) != seen.end()) continue;
+    seen.push_back(*place.meaning);
     ++known.count;
     const bool joined = headings[i].forms.size() > 1 && place.form == &headings[i].forms.front();
     if (joined && !place.by_user) ++known.joined;

@@ -43,16 +43,20 @@ std::optional<Meaning> usual_meaning(const UsualHeadings& usual, std::string_vie
   if (const UsualHeading* row = usual.find(plain)) return meaning(*row);
   const auto side = sided(usual, plain);
   if (!side) return std::nullopt;
+  const Side end = side->from ? Side::from : Side::to;
   std::optional<Meaning> found;
   if (const UsualHeading* row = usual.find(side->rest)) {
+    if (row->of_end) return Meaning{end};
     found = meaning(*row);
   } else {
     found = own_meaning(side->rest);
   }
   if (!found || found->side != Side::both) return std::nullopt;
+  // The tag of an end is that of what stands there.
+  if (found->field != nullptr && found->field->key == "tag") return Meaning{end};
   const bool never = found->field == nullptr && found->usual != nullptr;
   if (!never && (found->field == nullptr || !is_of_end(*found->field))) return std::nullopt;
-  found->side = side->from ? Side::from : Side::to;
+  found->side = end;
   return found;
 }
 

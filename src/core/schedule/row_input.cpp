@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/schedule/cell_text.hpp"
+#include "core/schedule/cell_words.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
@@ -58,6 +59,50 @@ std::vector<Fault> set_written(const Layout& layout, const Given& cell, const st
   return faults;
 }
 
+/// A cell of cores and size; a number alone is the size where the cores stand in a column.
+std::vector<Fault> set_size(const Layout& layout, const Given& cell, const std::string& where,
+                            job::JobInput& input, RowNotes& notes) {
+  const bool cores = std::any_of(layout.columns.begin(), layout.columns.end(),
+                                 [](const Column& each) { return each.field->key == "cores"; });
+  std::string figure(cell.text);
+  if (layout.decimal == ',') std::replace(figure.begin(), figure.end(), ',', '.');
+  if (!cores || !parse_number(figure)) return set_written(layout, cell, where, input, notes);
+  return set_once(input, job::field_named("csa_mm2"), figure, where);
+}
+
+std::vector<Fault> set_words(const CellSays& says, const std::string& where, job::JobInput& input,
+                             RowNotes& notes) {
+  std::vector<Fault> faults;
+  for (const auto& [field, value] : says.values) {
+    for (Fault& fault : set_once(input, *field, value, where)) faults.push_back(std::move(fault));
+  }
+  if (!says.taken.empty()) notes.taken.push_back(says.taken);
+  return faults;
+}
+
+std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std::string& where,
+                             job::JobInput& input, RowNotes& notes);
+
+/// A type that no file explains: XLPE/SWA/PVC says its layers; of any other nothing is estimated.
+std::vector<Fault> set_layers(const Given& cell, job::JobInput& input, RowNotes& notes) {
+  const auto layers = written::read_layers(cell.text);
+  if (!layers || layers->armour.empty()) {
+    notes.no_estimate = true;
+    return {};
+  }
+  std::vector<Fault> faults;
+  const std::string where = "column " + cell.column->heading;
+  for (const auto& [key, text] :
+       {std::pair("insulation", &layers->insulation), std::pair("armour", &layers->armour),
+        std::pair("armour_material", &layers->armour_material)}) {
+    if (text->empty()) continue;
+    for (Fault& fault : set_once(input, job::field_named(key), *text, where)) {
+      faults.push_back(std::move(fault));
+    }
+  }
+  return faults;
+}
+
 /// One voltage or two, which no built-in construction has: 11 kV, 6.35/11, 300/500 V.
 bool is_other_voltage(std::string_view text) {
   const std::string full = heading_form(text).full;
@@ -81,7 +126,6 @@ bool is_other_voltage(std::string_view text) {
 
 std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInput& input,
                             RowNotes& notes) {
-  const job::Field& field = *cell.column->field;
   const std::string where = "column " + cell.column->heading;
   if (is_sheet_error(cell.text)) {
     std::string none;
@@ -90,7 +134,35 @@ std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInp
       return {std::move(*fault)};
     }
   }
-  if (field.key == "cable_size") return set_written(layout, cell, where, input, notes);
+  if (const OwnWord* const word = layout.word_of(cell.text)) {
+    notes.taken.push_back("\"" + std::string(cell.text) + "\" for " + word->value + " (--word)");
+    Given own = cell;
+    own.text = word->value;
+    return set_value(layout, own, where, input, notes);
+  }
+  return set_value(layout, cell, where, input, notes);
+}
+
+namespace {
+
+std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std::string& where,
+                             job::JobInput& input, RowNotes& notes) {
+  const job::Field& field = *cell.column->field;
+  if (field.key == "cable_size") return set_size(layout, cell, where, input, notes);
+  if (field.key == "system_voltage") {
+    const bool kilovolts = heading_form(cell.column->heading).unit == "kV";
+    if (is_beyond_low_voltage(cell.text, kilovolts)) notes.no_estimate = true;
+    return {};
+  }
+  if (has_words(field)) {
+    try {
+      if (const auto says = words_of_cell(layout, *cell.column, cell.text, where)) {
+        return set_words(*says, where, input, notes);
+      }
+    } catch (const InputError& error) {
+      return error.faults();
+    }
+  }
   std::string plain_text;
   if (auto fault = to_plain_text(*cell.column, cell.text, layout.decimal, plain_text)) {
     // 4C, 3c+e; and 4C x 16mm2 in a column of sizes.
@@ -107,6 +179,8 @@ std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInp
   }
   return faults;
 }
+
+}  // namespace
 
 const TypeValue* RowType::find(const job::Field& field) const {
   if (type == nullptr || (!diameters && field.feeds.into == job::Feeds::Into::figure)) {
@@ -237,6 +311,9 @@ std::vector<Fault> put_cells(const Layout& layout, std::span<const Source> sourc
     if (source.field->key == k_type) {
       if (cell.by_default != Layout::k_none && layout.types != nullptr) {
         notes.defaults |= std::uint64_t{1} << layout.defaults[cell.by_default].number;
+      }
+      if (layout.types == nullptr) {
+        for (Fault& fault : set_layers(cell, input, notes)) faults.push_back(std::move(fault));
       }
       continue;
     }

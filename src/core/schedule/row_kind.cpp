@@ -2,6 +2,10 @@
 
 #include <algorithm>
 
+#include "core/schedule/meaning.hpp"
+#include "core/schedule/row_words.hpp"
+#include "cutback/job/field_text.hpp"
+#include "cutback/number.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::schedule {
@@ -87,13 +91,89 @@ bool may_be_title(std::string_view text) {
   return !figure || text.find(' ') != std::string_view::npos;
 }
 
-bool is_headings_again(const Layout& layout, Cells cells) {
-  if (small(cell(cells, layout.tag)) != small(layout.tag_heading)) return false;
-  return std::any_of(layout.columns.begin(), layout.columns.end(), [&](const Column& column) {
+/// Whether a text is a heading of a schedule: a column's own name or one that the trade uses.
+bool is_heading(const Layout& layout, std::string_view text) {
+  const HeadingForm form = heading_form(text);
+  if (own_meaning(form.full)) return true;
+  if (layout.usual == nullptr) return false;
+  const auto usual = usual_meaning(*layout.usual, form.plain);
+  return usual && (usual->usual == nullptr || !usual->usual->column.empty());
+}
+
+/// Whether the text of a cell is that of the heading above it, or a part of it.
+bool is_heading_of(const Layout& layout, std::size_t place, std::string_view text) {
+  if (place >= layout.headings.size()) return false;
+  const auto& parts = layout.headings[place];
+  return std::find(parts.begin(), parts.end(), small(text)) != parts.end();
+}
+
+bool has_digit(std::string_view text) { return std::any_of(text.begin(), text.end(), is_digit); }
+
+/// A number of a column: 1, (12).
+bool is_short_number(std::string_view text) {
+  return text.size() <= 4 && text.find_first_not_of("0123456789()") == std::string_view::npos;
+}
+
+/// What stands in the first column of figures that is not blank; nothing where all are.
+std::optional<std::string_view> first_figure(const Layout& layout, Cells cells) {
+  for (const Column& column : layout.columns) {
+    if (column.field->kind != job::FieldKind::readings &&
+        column.field->kind != job::FieldKind::number) {
+      continue;
+    }
     const std::string_view text = cell(cells, column.cell);
-    return !text.empty() && (small(text) == small(column.heading) ||
-                             column.heading.ends_with(" / " + std::string(text)));
-  });
+    if (!text.empty()) return text;
+  }
+  return std::nullopt;
+}
+
+/// Whether a row has the headings again, or those of other columns, by which what is below it would
+/// be misread.
+RowKind headings_kind(const Layout& layout, Cells cells) {
+  // No heading of a column of figures holds a digit, and nearly every cable does there.
+  const auto figure = first_figure(layout, cells);
+  if (figure && is_digit(figure->front())) return RowKind::cable;
+  std::size_t same = 0;
+  std::size_t other = 0;
+  bool figures = false;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const std::string_view text = cell(cells, i);
+    if (text.empty()) continue;
+    if (is_heading_of(layout, i, text)) {
+      ++same;
+    } else if (is_heading(layout, text)) {
+      ++other;
+    } else {
+      figures = figures || parse_number(text).has_value();
+    }
+  }
+  if (other > 0 && same + other >= 3 && !figures) return RowKind::other_headings;
+  const bool tag = is_heading_of(layout, layout.tag, cell(cells, layout.tag));
+  return tag && same >= 2 ? RowKind::headings : RowKind::cable;
+}
+
+/// Units under the headings (mm, mm2, m), or the numbers of the columns (1, 2, 3 ...).
+bool is_below_headings(Cells cells) {
+  std::size_t units = 0;
+  std::size_t numbers = 0;
+  std::size_t all = 0;
+  const auto first = std::find_if(cells.begin(), cells.end(),
+                                  [](std::string_view each) { return !trimmed(each).empty(); });
+  constexpr std::size_t k_longest = 12;  // nearly every tag is longer, or has letters and digits
+  if (first == cells.end() || trimmed(*first).size() > k_longest) return false;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const std::string_view text = cell(cells, i);
+    if (text.empty()) continue;
+    ++all;
+    if (text == "-" || !heading_form("x (" + std::string(text) + ")").unit.empty()) ++units;
+    std::string_view figure = text;
+    if (figure.starts_with('(') && figure.ends_with(')'))
+      figure = figure.substr(1, figure.size() - 2);
+    const auto number = parse_number(trimmed(figure));
+    if (number && *number == static_cast<double>(all)) ++numbers;
+  }
+  constexpr std::size_t k_columns = 4;
+  return all > 0 && ((units == all && all > 1) || (numbers == all && all >= k_columns));
 }
 
 bool is_struck(const Layout& layout, const RowLook& row, const OwnCells& own) {
@@ -110,9 +190,10 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
   const std::string_view tag = tag_of(layout, row.cells);
   const bool plain = !row.hidden && row.covered.empty() && row.struck.empty();
   // Nearly every row: a tag, and something in the first column that is used.
-  if (plain && !tag.empty() && tag.size() != layout.tag_heading.size() && !layout.columns.empty() &&
+  if (plain && has_digit(tag) && !is_short_number(tag) && !layout.columns.empty() &&
       !cell(row.cells, layout.columns.front().cell).empty() && !is_sum(tag)) {
-    return RowKind::cable;
+    const auto figure = first_figure(layout, row.cells);
+    if (!figure || has_digit(*figure)) return RowKind::cable;
   }
   const OwnCells own(layout, row);
   const bool says_nothing =
@@ -122,6 +203,10 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
   if (row.hidden) return RowKind::hidden;
   if (is_struck(layout, row, own)) return RowKind::struck;
   if (own.places().empty()) return RowKind::goes_on;
+  if (const RowKind kind = headings_kind(layout, row.cells); kind == RowKind::other_headings) {
+    return kind;
+  }
+  if (is_below_headings(row.cells)) return RowKind::headings;
   const bool alone = own.places().size() == 1;
   if (alone && own.reaches(own.places().front())) return RowKind::title;
   if (tag.empty()) {
@@ -131,12 +216,56 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
     }
     return own.tell_a_cable() ? RowKind::cable : RowKind::no_tag;
   }
-  if (is_headings_again(layout, row.cells)) return RowKind::headings;
+  if (const RowKind kind = headings_kind(layout, row.cells); kind != RowKind::cable) return kind;
   if (!own.tell_a_cable()) {
     if (is_sum(tag)) return RowKind::no_tag;
     if (alone && own.has(layout.tag) && may_be_title(tag)) return RowKind::title;
   }
   return RowKind::cable;
+}
+
+std::string place_in_note(const Layout& layout, Cells cells) {
+  if (layout.usual == nullptr) return {};
+  for (const std::string_view text : cells) {
+    if (tells_hazard(*layout.usual, text, false)) return std::string(trimmed(text));
+  }
+  return {};
+}
+
+std::string place_in_row(const Layout& layout, Cells cells) {
+  if (layout.usual == nullptr) return {};
+  for (const std::size_t place : {layout.from, layout.to, layout.area_name, layout.tag}) {
+    const std::string_view text = cell(cells, place);
+    if (tells_hazard(*layout.usual, text, true)) return std::string(text);
+  }
+  for (const UnreadColumn& unread : layout.unread) {
+    const std::string_view text = cell(cells, unread.cell);
+    if (tells_hazard(*layout.usual, text, false)) return std::string(text);
+  }
+  return {};
+}
+
+std::vector<SkippedRow> look_at_words(const Layout& layout, Cells cells) {
+  std::vector<SkippedRow> rows;
+  const std::string tag(tag_of(layout, cells));
+  if (const RowSays says = says_of_row(layout, cells); says.word != RowWord::none) {
+    const std::string text(cell(cells, says.cell));
+    const bool deleted = says.word == RowWord::deleted;
+    rows.push_back({.line = 0,
+                    .kind = deleted ? RowKind::deleted : RowKind::may_be_deleted,
+                    .text = says.cell == layout.tag ? tag : tag + ": " + text});
+    if (deleted) return rows;
+  }
+  const auto count = count_of(layout, cells);
+  if (count && count->by_tag) {
+    rows.push_back({.line = 0,
+                    .kind = RowKind::several_cables,
+                    .text = tag + ": " + std::to_string(count->cables)});
+  } else if (count && !count->unclear.empty()) {
+    rows.push_back(
+        {.line = 0, .kind = RowKind::count_unclear, .text = tag + ": " + count->unclear});
+  }
+  return rows;
 }
 
 void SkippedRows::add(const SkippedRow& row) {
@@ -148,7 +277,8 @@ bool SkippedRows::empty() const {
   return std::all_of(counts_.begin(), counts_.end(), [](std::size_t count) { return count == 0; });
 }
 
-std::string SkippedRows::text(std::string_view row_word) const {
+/// Puts the rows of one kind behind the text.
+void SkippedRows::put(RowKind kind, std::string_view row_word, std::string& text) const {
   constexpr std::array<std::array<const char*, 2>, k_row_kinds> k_words{
       {{"cable", "cables"},
        {"blank", "blank"},
@@ -157,25 +287,46 @@ std::string SkippedRows::text(std::string_view row_word) const {
        {"row of headings again", "rows of headings again"},
        {"with nothing of its own", "with nothing of their own"},
        {"hidden", "hidden"},
-       {"struck through", "struck through"}}};
-  std::string text;
-  if (std::all_of(counts_.begin() + 2, counts_.end(), [](std::size_t n) { return n == 0; })) {
-    return text;  // blank rows alone
+       {"struck through", "struck through"},
+       {"deleted or not used", "deleted or not used"},
+       {"row of other headings", "rows of other headings"},
+       {"may be deleted", "may be deleted"},
+       {"with a tag that names several cables", "with a tag that names several cables"},
+       {"of an unknown number of cables", "of an unknown number of cables"}}};
+  const std::size_t count = this->count(kind);
+  if (count == 0) return;
+  if (!text.empty()) text += ", ";
+  text += std::to_string(count) + " " + k_words[static_cast<std::size_t>(kind)][count == 1 ? 0 : 1];
+  std::string names;
+  std::size_t named = 0;
+  for (const SkippedRow& row : named_) {
+    if (row.kind != kind) continue;
+    ++named;
+    names += (names.empty() ? "" : ", ") + std::string(row_word) + " " + std::to_string(row.line);
+    if (!row.text.empty()) names += " \"" + row.text + "\"";
   }
-  for (std::size_t kind = 1; kind < k_row_kinds; ++kind) {
-    const std::size_t count = counts_[kind];
-    if (count == 0) continue;
-    if (!text.empty()) text += ", ";
-    text += std::to_string(count) + " " + k_words[kind][count == 1 ? 0 : 1];
-    std::string names;
-    std::size_t named = 0;
-    for (const SkippedRow& row : named_) {
-      if (static_cast<std::size_t>(row.kind) != kind) continue;
-      ++named;
-      names += (names.empty() ? "" : ", ") + std::string(row_word) + " " + std::to_string(row.line);
-      if (!row.text.empty()) names += " \"" + row.text + "\"";
-    }
-    if (!names.empty()) text += " (" + names + (named < count ? ", ..." : "") + ")";
+  if (!names.empty()) text += " (" + names + (named < count ? ", ..." : "") + ")";
+}
+
+std::string SkippedRows::text(std::string_view row_word) const {
+  std::string text;
+  const bool any = count(RowKind::title) + count(RowKind::no_tag) + count(RowKind::headings) +
+                       count(RowKind::goes_on) + count(RowKind::hidden) + count(RowKind::struck) +
+                       count(RowKind::deleted) >
+                   0;
+  if (!any) return text;  // blank rows alone
+  for (std::size_t i = 1; i < k_row_kinds; ++i) {
+    const auto kind = static_cast<RowKind>(i);
+    if (!is_answered(kind)) put(kind, row_word, text);
+  }
+  return text;
+}
+
+std::string SkippedRows::answered_text(std::string_view row_word) const {
+  std::string text;
+  for (std::size_t i = 1; i < k_row_kinds; ++i) {
+    const auto kind = static_cast<RowKind>(i);
+    if (is_answered(kind)) put(kind, row_word, text);
   }
   return text;
 }

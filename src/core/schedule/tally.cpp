@@ -108,6 +108,7 @@ void Tally::add(const Decision& decision, std::uint64_t quantity, std::string_vi
     exceptions += quantity;
     groups[group_of(decision)] += quantity;
   }
+  if (decision.made) made += quantity;
   if (!decision.usable()) {
     unusable += quantity;
     return;
@@ -119,7 +120,7 @@ void Tally::add(const Decision& decision, std::uint64_t quantity, std::string_vi
       quantity;
   if (!decision.remarks.empty()) remarked += quantity;
   if (decision.wavering) wavering += quantity;
-  if (decision.gland == nullptr) return;
+  if (decision.gland == nullptr || decision.made) return;
   if (decision.proven) add_margin(decision, quantity, margins);
   if (decision.barrier.value_or(false)) barrier += quantity;
   const auto count = [&](Count& one) {
@@ -144,6 +145,7 @@ void Tally::add(Tally&& other) {
   barrier += other.barrier;
   remarked += other.remarked;
   wavering += other.wavering;
+  made += other.made;
   for (const auto& [by, counts] : other.parts) {
     merge(parts[by].glands, counts.glands);
     merge(parts[by].accessories, counts.accessories);

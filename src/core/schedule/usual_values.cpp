@@ -6,7 +6,10 @@
 #include <vector>
 
 #include "cutback/job/field_text.hpp"
+#include "cutback/number.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/cores.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -30,6 +33,8 @@ bool has_any(const std::vector<std::string>& runs, std::span<const std::string_v
   });
 }
 
+bool has_digit(std::string_view text) { return std::any_of(text.begin(), text.end(), is_digit); }
+
 bool is_one_of(std::string_view text, const std::vector<std::string_view>& words) {
   return std::any_of(words.begin(), words.end(), [&](std::string_view word) {
     return small_letters(word) == small_letters(text);
@@ -40,6 +45,14 @@ bool is_one_of(std::string_view text, const std::vector<std::string_view>& words
 
 bool may_be(const job::Field& field, std::string_view text) {
   if (is_one_of(text, job::words_of(field))) return true;
+  if (field.kind == job::FieldKind::words || field.key == "material") {
+    try {
+      const auto taken = written::take(written::asked_of(field), text, "");
+      if (is_one_of(taken.text, job::words_of(field))) return true;
+    } catch (const InputError&) {
+      return true;  // a word of this field that is read in two ways
+    }
+  }
   const std::vector<std::string> runs = runs_of(text);
   if (field.key == "zone") {
     constexpr std::array<std::string_view, 6> k_zones{"0", "1", "2", "20", "21", "22"};
@@ -65,6 +78,11 @@ bool may_be(const job::Field& field, std::string_view text) {
     return text == "to-suit" || has_any(runs, k_threads);
   }
   // Two voltages: to earth, and between lines.
+  if (field.key == "tag") return !written::read_cores(text, '.').cores;
+  if (field.key == "cable_size") return !parse_number(text);
+  if (field.key == "armour") return !is_digit(text.front());
+  if (field.key == "armour_mm") return has_digit(text);
+  if (field.key == "quantity") return is_digit(text.front());
   if (field.key == "voltage") return text.find('/') != std::string_view::npos;
   return field.kind != job::FieldKind::words && field.kind != job::FieldKind::yes_no;
 }

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "core/sheet/steps.hpp"
-#include "cutback/area/bundle.hpp"
 #include "cutback/error.hpp"
+#include "cutback/fit/needs.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 
@@ -102,20 +102,6 @@ void put_state(Sheet& sheet) {
 /// Cut marks for a gland that does not fit would be an invitation to cut.
 bool may_be_made_off(const fit::GlandFit& fit) { return fit.verdict >= Verdict::not_known; }
 
-/// The compound that the gland's chamber takes, where cores and chamber are known.
-std::optional<area::Compound> compound_of(const fit::Question& question, const fit::GlandFit& fit) {
-  const job::Job& job = *question.job;
-  const gland::Gland& gland = *fit.gland;
-  const bool known = job.cable.cores && job.construction && job.construction->core_mm &&
-                     gland.chamber_bore_mm && gland.chamber_length_mm;
-  if (!fit.barrier || !known) return std::nullopt;
-  return area::compound_of(question.standards->table("bundle_factors"),
-                           {.bore_mm = *gland.chamber_bore_mm,
-                            .length_mm = *gland.chamber_length_mm,
-                            .cores = *job.cable.cores,
-                            .core_mm = *job.construction->core_mm});
-}
-
 /// The armour as protective conductor, where a fault is spoken of. Its verdicts are those of the
 /// check `fault`.
 std::optional<earth::EarthResult> earth_of(const job::Job& job, const fit::GlandFit& fit,
@@ -187,7 +173,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
   const tables::Standards& standards = *question.standards;
   Sheet sheet;
   sheet.job = &job;
-  sheet.demand = &question.demand;
+  sheet.demand = question.demand.get();
   sheet.advice = std::move(choice.advice);
   sheet.fit = std::move(choice.fit);
   sheet.chosen_because = std::move(choice.because);
@@ -211,7 +197,7 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
       sheet.remarks.push_back(
           "no depth is given: the diameters do not agree with each other; measure them again");
     }
-    sheet.parts = detail::parts_of(job, *chosen, compound_of(question, *chosen));
+    sheet.parts = detail::parts_of(job, *chosen, fit::compound_of(question, *chosen));
     sheet.steps = detail::steps_of(job, *chosen, *sheet.plan);
     sheet.tests = detail::tests_of(job, *chosen, standards);
     for (const std::string& missing : sheet.plan->missing) sheet.remarks.push_back(missing);

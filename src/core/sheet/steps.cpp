@@ -5,6 +5,7 @@
 #include "cutback/earth/path.hpp"
 #include "cutback/entry/hardware.hpp"
 #include "cutback/entry/parts.hpp"
+#include "cutback/fit/needs.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::sheet::detail {
@@ -28,14 +29,16 @@ void measure_steps(std::vector<Step>& steps, const job::Job& job) {
       "Identify the circuit, isolate it, lock it off and prove it dead. Have the permit in hand.",
       true);
   std::string what = "the sheath";
+  const std::string twice =
+      job.cable.armour == ArmourKind::none ? "twice" : "sheath and bedding twice";
   if (job.cable.armour == ArmourKind::wire)
     what += ", the bedding and one wire";
   else if (job.cable.armour != ArmourKind::none)
     what += " and the bedding";
   add(steps,
-      "Measure " + what +
-          " of this cable where the gland will sit, sheath and bedding twice at right angles. "
-          "Write the readings in the blanks. Cut only when every one lies in its limits.",
+      "Measure " + what + " of this cable where the gland will sit, " + twice +
+          " at right angles. Write the readings in the blanks. Cut only when every one lies in its "
+          "limits.",
       true);
   add(steps,
       "Square the cable's end. Lay out the parts and check the gland's part code against the "
@@ -176,9 +179,8 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
                                                 entry::to_text(gland.entry_thread)});
   }
   if (fit.adaptor) {
-    parts.push_back(
-        {"adaptor " + entry::to_text(fit.adaptor->a) + " to " + entry::to_text(fit.adaptor->b),
-         std::string(entry::adaptor_rule().says)});
+    parts.push_back({fit::adaptor_name(entry::wall_side(*fit.adaptor, gland), gland.entry_thread),
+                     std::string(entry::adaptor_rule().says)});
   }
   for (const entry::EntryPart& part :
        entry::parts_in_order(gland, job.entry, fit.adaptor.has_value())) {
@@ -186,11 +188,11 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
                      part.thickness_mm ? mm(*part.thickness_mm) : ""});
   }
   if (fit.barrier) {
+    const std::string volume = fit::compound_words(compound, job.compound_pack_cm3);
     parts.push_back({"compound", "in date, for this gland, with its instructions" +
-                                     (compound ? "; the chamber takes " +
-                                                     plain(round_up(compound->volume_cm3, 0.1), 1) +
-                                                     " cm3 round the cores, without domes or waste"
-                                               : std::string())});
+                                     (volume.empty() ? std::string()
+                                                     : "; the chamber takes " + volume +
+                                                           ", without domes or waste")});
   }
   return parts;
 }

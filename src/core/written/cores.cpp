@@ -307,4 +307,19 @@ CoresReading read_cores(std::string_view text, char decimal) {
   return reading;
 }
 
+std::optional<Cores> read_layers(std::string_view text) {
+  std::string unknown;
+  const auto words = cores_words(text, '.', unknown);
+  if (!words) return std::nullopt;
+  try {
+    const Layers layers(*words);
+    if (!layers.figures().empty()) return std::nullopt;
+    Cores cores;
+    layers.put(cores);
+    return cores;
+  } catch (const Refusal&) {
+    return std::nullopt;
+  }
+}
+
 }  // namespace cutback::written

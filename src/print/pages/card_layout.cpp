@@ -16,11 +16,15 @@ constexpr double k_marks_wide = 27.0;
 class Layouter {
  public:
   Layouter(const Pen& pen, const Card& card, const CardText& text, const CardType& type,
-           const CardRoom& room)
+           const CardRoom& room, bool coded)
       : measure_{pen, type, room.width}, card_(card), text_(text), type_(type), room_(room) {
     layout_.type = type;
-    layout_.code_mm = code_width(text, type);
+    layout_.code_mm = coded ? code_width(text, type) : 0.0;
     layout_.code_side = type.code_on_back ? 1 : 0;
+    if (layout_.code_mm > 0.0) {
+      beside_ = layout_.code_mm;
+      down_to_ = put_code_words(measure_, 0.0, 0.0, layout_.code_mm);
+    }
     layout_.sides.emplace_back();
   }
 
@@ -28,6 +32,7 @@ class Layouter {
   [[nodiscard]] bool holds() const { return holds_; }
 
   CardLayout run() {
+    put_code_caption();
     add(put_head);
     add(put_first);
     add(put_notes);
@@ -53,11 +58,17 @@ class Layouter {
  private:
   using Part = double (*)(const CardPen&, const CardText&, double, double);
 
-  [[nodiscard]] double height(Part part) const { return part(measure_, text_, 0.0, 0.0); }
+  /// Of what begins at the place at hand: the code stands beside the upper parts.
+  [[nodiscard]] double width() const {
+    return is_code_side() && y_ < down_to_ ? room_.width - beside_ : room_.width;
+  }
+  [[nodiscard]] double height(Part part) const {
+    return part({measure_.pen, measure_.type, width()}, text_, 0.0, 0.0);
+  }
   [[nodiscard]] double left() const { return room_.height - room_.margin - y_; }
 
   void put(double high, std::function<void(const CardPen&, double, double)> part) {
-    layout_.sides.back().push_back({std::move(part), y_});
+    layout_.sides.back().push_back({std::move(part), y_, width()});
     y_ += high;
   }
 
@@ -68,16 +79,31 @@ class Layouter {
         [part, &text = text_](const CardPen& card, double x, double y) { part(card, text, x, y); });
   }
 
-  /// The tails beside the marks, where there is room for all of them.
+  [[nodiscard]] bool is_code_side() const { return layout_.sides.size() == layout_.code_side + 1; }
+  /// What needs the whole width begins below the code.
+  void go_below_code() {
+    if (is_code_side()) y_ = std::max(y_, down_to_);
+  }
+  void put_code_caption() {
+    if (beside_ <= 0.0 || !is_code_side()) return;
+    layout_.sides.back().push_back({[code = beside_](const CardPen& card, double x, double y) {
+                                      put_code_words(card, x + card.width - code, y, code);
+                                    },
+                                    0.0, room_.width});
+  }
+
+  /// The tails beside the marks, where that takes less room than below them.
   void add_marks() {
+    go_below_code();
     const double tails = text_.tails.empty() ? 0.0 : tails_width(measure_, text_);
     const double beside = tails + k_between_columns_mm;
     const double high = put_marks(measure_, text_, 0.0, 0.0, beside);
     // A sum and its blank must stay on one line: broken ones add more than a line to the height.
     const double one_line = measure_.pen.height("x", Font{.size_mm = type_.hand}, room_.width);
     const bool breaks = high > put_marks(measure_, text_, 0.0, 0.0, 0.0) + 1.5 * one_line;
+    const double long_one = put_tails(measure_, text_, 0, text_.tails.size(), 0.0, 0.0) + 0.6;
     const bool fits = tails > 0.0 && !breaks && room_.width - beside >= k_marks_wide * type_.hand &&
-                      text_.tails.size() <= tails_in(measure_, text_, high);
+                      long_one < high + tails_height(text_.tails.size());
     if (!fits) {
       put(put_marks(measure_, text_, 0.0, 0.0, 0.0),
           [&text = text_](const CardPen& card, double x, double y) {
@@ -86,10 +112,11 @@ class Layouter {
       return;
     }
     tails_put_ = text_.tails.size();
-    put(high, [&text = text_, beside, tails](const CardPen& card, double x, double y) {
-      put_marks(card, text, x, y, beside);
-      put_tails(card, text, 0, text.tails.size(), x + card.width - tails, y);
-    });
+    put(std::max(high, long_one),
+        [&text = text_, beside, tails](const CardPen& card, double x, double y) {
+          put_marks(card, text, x, y, beside);
+          put_tails(card, text, 0, text.tails.size(), x + card.width - tails, y);
+        });
   }
 
   [[nodiscard]] StripLook look() const {
@@ -102,16 +129,17 @@ class Layouter {
   }
 
   [[nodiscard]] StripHeights strip_heights_of() const {
-    return strip_heights(measure_.pen, *card_.sheet, card_.strip_mm, look());
+    return strip_heights(measure_.pen, *card_.sheet, look());
   }
 
   /// With its lower side on the paper's edge, in what is left above it.
   void put_drawing() {
+    go_below_code();
     StripLook look = this->look();
     look.height = std::min(room_.height - y_, strip_heights_of().full);
     y_ = room_.height - look.height;
     put(look.height, [&card = card_, look](const CardPen& pen, double x, double y) {
-      put_strip_drawing(pen.pen, *card.sheet, card.strip_mm, x, y, look);
+      put_strip_drawing(pen.pen, *card.sheet, x, y, look);
     });
     drawn_ = true;
   }
@@ -165,11 +193,11 @@ class Layouter {
       layout_.sides.emplace_back();
       y_ = 0.0;
       ++side;
-      const bool coded = layout_.code_mm > 0.0 && layout_.code_side + 1 == side;
+      put_code_caption();
       const std::string words = "side " + std::to_string(side);
-      put(put_head_again(measure_, text_, words, coded, 0.0, 0.0),
-          [&text = text_, words, coded](const CardPen& card, double x, double y) {
-            put_head_again(card, text, words, coded, x, y);
+      put(put_head_again({measure_.pen, measure_.type, width()}, text_, words, 0.0, 0.0),
+          [&text = text_, words](const CardPen& card, double x, double y) {
+            put_head_again(card, text, words, x, y);
           });
       const double top = y_;
       const bool again = fill_back();
@@ -183,6 +211,13 @@ class Layouter {
     if (tails_left() > 0) {
       std::size_t rows = tails_left();
       while (rows > 1 && tails_height(rows) > left()) --rows;
+      // Some go with as made to the next side: nobody signs below nothing.
+      const double signing =
+          (made_ ? 0.0 : height(put_as_made)) + (warned_ ? 0.0 : height(put_cautions));
+      const std::size_t held = 2 * tail_columns();
+      if (rows == tails_left() && rows > 2 * held && tails_height(rows) + signing > left()) {
+        rows -= held;
+      }
       add_tails(rows);
       if (tails_left() > 0) return true;
     }
@@ -194,6 +229,7 @@ class Layouter {
     if (!made_) add_as_made();
     if (!warned_) add_cautions();
     if (drawn_ || !text_.has_drawing) return y_ > begun;
+    go_below_code();
     if (strip_heights_of().least <= left() + room_.margin) put_drawing();
     return y_ > begun;
   }
@@ -214,7 +250,7 @@ class Layouter {
   [[nodiscard]] std::size_t tails_left() const { return text_.tails.size() - tails_put_; }
   [[nodiscard]] std::size_t tail_columns() const {
     const double one = tails_width(measure_, text_);
-    const double columns = (room_.width + k_between_columns_mm) / (one + k_between_columns_mm);
+    const double columns = (width() + k_between_columns_mm) / (one + k_between_columns_mm);
     return std::max<std::size_t>(1, static_cast<std::size_t>(columns));
   }
   [[nodiscard]] double tails_height(std::size_t count) const {
@@ -277,9 +313,22 @@ class Layouter {
   bool drawn_ = false;
   bool ruler_ = false;  ///< the drawing is cut by
   bool holds_ = true;
+  double beside_ = 0.0;   ///< the code takes so much of the width
+  double down_to_ = 0.0;  ///< from the upper edge to here
 };
 
 }  // namespace
+
+void note_letters(const Pen& measure, CardText& text) {
+  std::size_t without = 0;
+  for (const std::string& name : {text.tag, text.end, text.gland}) {
+    without += measure.without_glyph(name);
+  }
+  if (without == 0) return;
+  text.notes.emplace_back(
+      "Letters of these names have no font here and stand as boxes: compare them with the "
+      "schedule.");
+}
 
 CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& text,
                         const CardType& type, const CardRoom& room) {
@@ -289,9 +338,16 @@ CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& te
     for (double* const size : {&smaller.tag, &smaller.end, &smaller.gland}) {
       *size = std::max(type.hand, *size * names);
     }
-    Layouter layouter(measure, card, text, smaller, room);
+    Layouter layouter(measure, card, text, smaller, room, true);
     layout = layouter.run();
-    if (layouter.holds()) break;
+    if (!layouter.holds()) continue;
+    // Of the small paper a card has both sides.
+    const std::size_t most = type.code_on_back ? 2 : 1;
+    if (layout.sides.size() > most && layout.code_mm > 0.0) {
+      CardLayout without = Layouter(measure, card, text, smaller, room, false).run();
+      if (without.sides.size() <= most) return without;
+    }
+    return layout;
   }
   return layout;
 }

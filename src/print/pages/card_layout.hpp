@@ -23,7 +23,8 @@ struct CardRoom {
 struct CardLayout {
   struct Placed {
     std::function<void(const CardPen& pen, double x, double y)> put;
-    double y = 0.0;  ///< from the upper edge of the room
+    double y = 0.0;      ///< from the upper edge of the room
+    double width = 0.0;  ///< less where the code stands beside it
   };
   std::vector<std::vector<Placed>> sides;
   CardType type;         ///< the sizes that it was laid out with
@@ -31,10 +32,14 @@ struct CardLayout {
   std::size_t code_side = 0;
 };
 
+/// Says on the card that letters of its names have no font on this machine, where that is so.
+void note_letters(const Pen& measure, CardText& text);
+
 /// Type has its size and is never made larger or smaller to fill a side; names alone are set
 /// smaller where they are so long that a mark would not be on the front. The front has all that is
 /// cut by; what goes on the back first are cautions and as made, which stay together, then the
-/// tails, and last the drawing.
+/// tails, and last the drawing. A code is left out where the front would hold all but for it: one
+/// end has one side of paper where that can be.
 [[nodiscard]] CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& text,
                                       const CardType& type, const CardRoom& room);
 

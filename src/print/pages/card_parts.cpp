@@ -83,15 +83,14 @@ void put_blank(const Pen& pen, double x, double to, double base, const std::stri
   if (end > x) pen.line(x, base + 0.5, end, base + 0.5, k_hair_mm);
 }
 
-/// Below the place of the code. @return the place below the words
+}  // namespace
+
 double put_code_words(const CardPen& card, double x, double y, double code) {
   const Font small{.size_mm = card.type.small, .align = Align::centre};
   const double at = y + code - 1.0;
   card.pen.label(x + code / 2.0, at, "job data", small);
   return at + card.pen.height("x", small, 50.0);
 }
-
-}  // namespace
 
 double code_width(const CardText& text, const CardType& type) {
   if (!text.code || text.code->side == 0) return 0.0;
@@ -103,8 +102,7 @@ double code_width(const CardText& text, const CardType& type) {
 double put_head(const CardPen& card, const CardText& text, double x, double y) {
   const Pen& pen = card.pen;
   const CardType& type = card.type;
-  const double code = type.code_on_back ? 0.0 : code_width(text, type);
-  const double right = x + card.width - (code > 0.0 ? code : 0.0);
+  const double right = x + card.width;
   const double state = put_state(card, text, right, y, pen.draws());
   const double flag = state_height(card) + 0.4;
   const double wide = right - x - state - k_gap_mm;
@@ -152,17 +150,15 @@ double put_head(const CardPen& card, const CardText& text, double x, double y) {
       at += put_facts(x, at, room, true);
     }
   }
-  if (code > 0.0) at = std::max(at, put_code_words(card, right, y, code));
   pen.line(x, at + 0.6, x + card.width, at + 0.6, k_rule_mm);
   return at + 1.2 - y;
 }
 
-double put_head_again(const CardPen& card, const CardText& text, const std::string& words,
-                      bool coded, double x, double y) {
+double put_head_again(const CardPen& card, const CardText& text, const std::string& words, double x,
+                      double y) {
   const Pen& pen = card.pen;
   const CardType& type = card.type;
-  const double code = coded ? code_width(text, type) : 0.0;
-  const double right = x + card.width - code;
+  const double right = x + card.width;
   const double state = put_state(card, text, right, y, pen.draws());
   const double wide = right - x - state - k_gap_mm;
   const Fitted tag = fitted(pen, text.tag, sizes_from(type.tag, type.hand), true, wide, 2);
@@ -175,7 +171,6 @@ double put_head_again(const CardPen& card, const CardText& text, const std::stri
   font.most_lines = 4;
   at += pen.text(x, at, again, font, wide);
   at = std::max(at, y + state_height(card) + 0.4);
-  if (coded) at = std::max(at, put_code_words(card, right, y, code));
   pen.line(x, at + 0.6, x + card.width, at + 0.6, k_rule_mm);
   return at + 1.8 - y;
 }
@@ -203,10 +198,10 @@ double put_gates(const CardPen& card, const CardText& text, double x, double y) 
   if (text.gates.empty()) return 0.0;
   const Pen& pen = card.pen;
   const Font head = font_of(card.type.hand, true);
-  double at =
-      y +
-      pen.text(x, y, "BEFORE CUTTING, on this cable, where the gland will sit", head, card.width) +
-      0.3;
+  double at = y +
+              pen.text(x, y, "BEFORE CUTTING, mm, on this cable, where the gland will sit", head,
+                       card.width) +
+              0.3;
   constexpr std::size_t k_boxes = 3;
   const double box = (card.width - (k_boxes - 1) * k_gap_mm) / k_boxes;
   const Font what = font_of(card.type.gate, true);
@@ -214,7 +209,7 @@ double put_gates(const CardPen& card, const CardText& text, double x, double y) 
   const double line = pen.height("x", what, box);
   constexpr double k_pad_mm = 1.5;
   // A reading needs so much room for a pencil.
-  constexpr double k_blank_mm = 10.0;
+  constexpr double k_blank_mm = 9.5;
   bool own_line = false;
   const auto blanks_wide = [&](int count) { return count * (k_blank_mm + 1.2); };
   for (const CardText::Gate& gate : text.gates) {
@@ -273,7 +268,7 @@ double put_blanks(const CardPen& card, const CardText& text, double x, double y)
   constexpr double k_most_blank_mm = 60.0;
   const double line = pen.height("x", loud, card.width) + 1.0;
   double at = y;
-  for (const CardText::Blank& blank : text.blanks) {
+  for (const OpenBlank& blank : text.blanks) {
     const double name = blank.name.empty() ? 0.0 : pen.width(blank.name, loud) + 1.5;
     double base = at + pen.ascent(loud);
     double left = x + pen.on_line(x, base, blank.loud, loud) + 1.5;
@@ -319,7 +314,10 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
   double at = y + pen.height("x", head, width);
   pen.label(layer_at, y, "CUT", head);
   pen.label(place_at, y, "WHERE, mm", head);
-  pen.label(depth_at, y, "DEPTH, mm" + (text.spread.empty() ? "" : " " + text.spread), head);
+  // How deep is told from what the tool meets first, the sheath for mark 1.
+  const std::string depth_head =
+      "DEPTH FROM OUTSIDE, mm" + (text.spread.empty() ? "" : " " + text.spread);
+  pen.label(std::min(depth_at, x + width - pen.width(depth_head, head)), y, depth_head, head);
   for (const MarkWords& mark : text.marks) {
     if (!mark.is_cut && mark.layer == "check") continue;
     const double figure_line = pen.height("x", figure, width);
@@ -331,15 +329,26 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
     const double blank = mark.blank ? k_blank_mm : 0.0;
     const double after = pen.width(mark.after, words);
     const bool on_one = before + number + after + blank <= place_wide;
+    std::string after_words = mark.after;
+    if (on_one && !mark.from_end.empty()) {
+      for (const std::string& more :
+           {" (" + mark.from_end + " from the end)", " (" + mark.from_end + ")"}) {
+        if (number + pen.width(mark.after + more, words) > place_wide) continue;
+        after_words += more;
+        break;
+      }
+    }
     const double after_room = on_one ? place_wide : std::max(10.0, place_wide - blank);
     const double after_high = on_one ? 0.0 : pen.height(mark.after, words, after_room);
     // Figures have nothing below the line that they stand on.
     double high =
         mark.figure.empty() ? std::max(after_high, words_line) : figure_line * 0.93 + after_high;
+    const double first_line =
+        mark.figure.empty() ? 0.2 + pen.ascent(layer) : pen.ascent(figure) - 0.2;
     const double depth_high = pen.height(mark.depth, bold, depth_wide);
-    high = std::max({high, depth_high, 2.0 * radius}) + 0.4;
-    const double first =
-        mark.figure.empty() ? at + 0.2 + pen.ascent(layer) : at - 0.2 + pen.ascent(figure);
+    const double depth_top = std::max(0.0, first_line - pen.ascent(bold));
+    high = std::max({high, depth_top + depth_high, 2.0 * radius}) + 0.4;
+    const double first = at + first_line;
     pen.disc(x + radius, first - type.bar * 0.36, radius);
     Font white = font_of(type.bar * 0.95, true);
     white.grey = 1.0;
@@ -350,7 +359,7 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
     if (!mark.before.empty()) left += pen.on_line(left, first, mark.before, words) + 1.0;
     if (!mark.figure.empty()) left += pen.on_line(left, first, mark.figure, figure) + 1.5;
     if (on_one) {
-      pen.on_line(left, first, mark.after, words);
+      pen.on_line(left, first, after_words, words);
       if (mark.blank) {
         put_blank(pen, left + after + 1.0, std::min(left + after + blank, depth_at - 1.0), first,
                   "", words);
@@ -376,10 +385,9 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
 
 double put_check(const CardPen& card, const CardText& text, double x, double y) {
   for (const MarkWords& mark : text.marks) {
-    if (mark.is_cut || mark.layer != "check" || mark.figure.empty()) continue;
-    const std::string check = "S: shoulder at " + mark.before + mark.figure +
-                              " mm from the end when the gland is offered up. No cut.";
-    return card.pen.text(x, y, check, font_of(card.type.hand), card.width) + 0.4;
+    const std::string check = mark.check();
+    if (check.empty()) continue;
+    return card.pen.text(x, y, "S: " + check, font_of(card.type.hand), card.width) + 0.4;
   }
   return 0.0;
 }

@@ -23,11 +23,14 @@ struct CardPen {
 /// Width of the code with the white around it; 0 where there is none, or none that can be read.
 [[nodiscard]] double code_width(const CardText& text, const CardType& type);
 
-/// Tag, end, state; gland, entry, tools. The code's place is kept free at the upper right.
+/// Below the place of the code. @return the place below the words
+double put_code_words(const CardPen& card, double x, double y, double code);
+
+/// Tag, end, state; gland, entry, tools.
 double put_head(const CardPen& card, const CardText& text, double x, double y);
-/// The head of a further side. @param words  which side it is @param coded  the code stands there
-double put_head_again(const CardPen& card, const CardText& text, const std::string& words,
-                      bool coded, double x, double y);
+/// The head of a further side. @param words  which side it is
+double put_head_again(const CardPen& card, const CardText& text, const std::string& words, double x,
+                      double y);
 double put_first(const CardPen& card, const CardText& text, double x, double y);
 double put_notes(const CardPen& card, const CardText& text, double x, double y);
 double put_gates(const CardPen& card, const CardText& text, double x, double y);

@@ -1,9 +1,12 @@
 #include <algorithm>
 #include <array>
-#include <optional>
+#include <functional>
+#include <memory>
 #include <span>
+#include <utility>
 #include <vector>
 
+#include "cutback/in_parallel.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/print/words.hpp"
 #include "print/pages/card_layout.hpp"
@@ -16,8 +19,10 @@
 namespace cutback::print {
 namespace {
 
-constexpr std::size_t k_batch_pages = 32;  // that are in memory at a time
-constexpr std::size_t k_no_contents = 10;  // cards up to which there are none
+constexpr std::size_t k_batch_pages = 32;     // of one document of Cairo's
+constexpr std::size_t k_batches_at_once = 4;  // that are in memory at a time, and can be shared out
+constexpr std::size_t k_cards_at_once = 128;  // laid out at a time
+constexpr std::size_t k_no_contents = 10;     // cards up to which there are none
 
 /// Roman, for the pages of the contents: the cards count from 1 whatever stands before them.
 std::string roman(std::size_t number) {
@@ -41,50 +46,65 @@ std::string roman(std::size_t number) {
   return text;
 }
 
-/// Pages of one kind, drawn in batches.
+/// What is drawn on one page, not yet drawn. Each part returns PDF content for below the page.
+struct PageJob {
+  std::vector<std::function<std::string(const Pen& pen)>> parts;
+};
+
+/// Draws so many pages into one document.
+struct Batch {
+  std::string document;
+  std::vector<std::string> under;
+};
+
+Batch draw(std::span<const PageJob> pages, const Paper& paper, Typesetter& text) {
+  Batch batch;
+  Surface surface(Surface::Kind::pdf, paper.width_mm, paper.height_mm);
+  for (const PageJob& page : pages) {
+    std::string& under = batch.under.emplace_back();
+    const Pen pen(surface.page(), text);
+    for (const auto& part : page.parts) under += part(pen);
+    surface.show_page();
+  }
+  batch.document = surface.finish();
+  return batch;
+}
+
+/// Pages of one kind. They are drawn in batches of one size, so that the file is the same whatever
+/// the number of threads.
 class Pages {
  public:
-  Pages(const Paper& paper, Typesetter& text, PdfFile& file, PdfFile::Place place)
-      : paper_(paper), text_(text), file_(file), place_(place) {}
+  Pages(const Paper& paper, std::vector<std::unique_ptr<Typesetter>>& texts, PdfFile& file,
+        PdfFile::Place place)
+      : paper_(paper), texts_(texts), file_(file), place_(place) {}
 
-  /// The page at hand; a new one after end_page().
-  [[nodiscard]] Pen pen() {
-    if (!surface_) surface_.emplace(Surface::Kind::pdf, paper_.width_mm, paper_.height_mm);
-    open_ = true;
-    return {surface_->page(), text_};
-  }
-
-  /// PDF content of the page at hand, below what is drawn.
-  void put_under(const std::string& content) { under_[in_batch_] += content; }
-
-  void end_page() {
-    if (!open_) return;
-    surface_->show_page();
-    open_ = false;
+  void add(PageJob page) {
     ++count_;
-    if (++in_batch_ == k_batch_pages) end_batch();
+    pages_.push_back(std::move(page));
+    if (pages_.size() == k_batch_pages * k_batches_at_once) draw_all();
   }
 
-  void end_batch() {
-    if (in_batch_ == 0) return;
-    file_.add(surface_->finish(), place_, std::span(under_).first(in_batch_));
-    surface_.reset();
-    for (std::string& content : under_) content.clear();
-    in_batch_ = 0;
+  /// Draws what waits.
+  void draw_all() {
+    const std::size_t batches = (pages_.size() + k_batch_pages - 1) / k_batch_pages;
+    std::vector<Batch> drawn(batches);
+    in_parallel(batches, texts_.size(), [&](std::size_t i, std::size_t worker) {
+      const auto from = std::span(std::as_const(pages_)).subspan(i * k_batch_pages);
+      drawn[i] = draw(from.first(std::min(from.size(), k_batch_pages)), paper_, *texts_[worker]);
+    });
+    for (const Batch& batch : drawn) file_.add(batch.document, place_, batch.under);
+    pages_.clear();
   }
 
+  /// Pages that there are so far.
   [[nodiscard]] std::size_t count() const { return count_; }
-  [[nodiscard]] bool is_open() const { return open_; }
 
  private:
   const Paper& paper_;
-  Typesetter& text_;
+  std::vector<std::unique_ptr<Typesetter>>& texts_;
   PdfFile& file_;
   PdfFile::Place place_;
-  std::optional<Surface> surface_;
-  std::array<std::string, k_batch_pages> under_;  ///< of each page of the batch
-  bool open_ = false;
-  std::size_t in_batch_ = 0;
+  std::vector<PageJob> pages_;
   std::size_t count_ = 0;
 };
 
@@ -97,118 +117,83 @@ struct Entry {
   std::string page;
 };
 
+/// A card with its words, laid out; the layout borrows the rest.
+struct LaidCard {
+  Card card;
+  CardText text;
+  CardLayout layout;
+};
+
+std::vector<std::unique_ptr<Typesetter>> typesetters(unsigned threads) {
+  std::vector<std::unique_ptr<Typesetter>> list(std::max(1U, threads));
+  for (auto& one : list) one = std::make_unique<Typesetter>();
+  return list;
+}
+
 class PdfCards : public CardPrinter {
  public:
-  PdfCards(const Paper& paper, PageNote note, std::function<void(std::string_view)> write)
+  PdfCards(const Paper& paper, PageNote note, std::function<void(std::string_view)> write,
+           unsigned threads)
       : paper_(paper),
         note_(std::move(note)),
         frames_(frames_of(paper)),
         page_{.width = paper.width_mm, .height = paper.height_mm},
+        room_{.width = frames_.front().width - margins_.left - margins_.right,
+              .height = frames_.front().height - margins_.top,
+              .margin = margins_.bottom},
         type_(paper.small ? k_small_type : k_large_type),
+        texts_(typesetters(threads)),
         file_(std::move(write)),
-        cards_(paper_, text_, file_, PdfFile::Place::next),
-        contents_(paper_, text_, file_, PdfFile::Place::front) {}
+        cards_(paper_, texts_, file_, PdfFile::Place::next),
+        contents_(paper_, texts_, file_, PdfFile::Place::front) {}
 
-  void add(const Card& card) override {
-    const Frame& one = frames_.front();
-    CardText text = card_text(card);
-    const Pen measure(nullptr, text_);
-    if (measure.without_glyph(text.tag) + measure.without_glyph(text.end) > 0) {
-      text.notes.emplace_back(
-          "Letters of this name have no font here and stand as boxes: compare it with the "
-          "schedule.");
-    }
-    const CardRoom room{.width = one.width - margins_.left - margins_.right,
-                        .height = one.height - margins_.top,
-                        .margin = margins_.bottom};
-    CardLayout layout = lay_out_card(measure, card, text, type_, room);
-    count(card, layout);
-    // A card of this paper has two sides, so that the next one does not stand on its back.
-    if (paper_.small && layout.sides.size() % 2 == 1) layout.sides.emplace_back();
-    const std::size_t sides = layout.sides.size();
-    // The sides of one card lie on one sheet of paper where it has room for them.
-    if (next_frame_ > 0 && next_frame_ + sides > frames_.size()) end_page();
-    list(card, text);
-    for (std::size_t side = 0; side < sides; ++side) {
-      const Pen pen = cards_.pen();
-      const Frame& frame = frames_[next_frame_];
-      const double x = frame.x + margins_.left;
-      const double y = frame.y + margins_.top;
-      for (const CardLayout::Placed& part : layout.sides[side]) {
-        part.put({pen, layout.type, room.width}, x, y + part.y);
-      }
-      if (side == layout.code_side && layout.code_mm > 0.0) {
-        cards_.put_under(qr_content(*text.code, x + room.width - layout.code_mm, y, layout.code_mm,
-                                    paper_.height_mm));
-      }
-      put_page_head(pen, frame, running(text.running, side, sides));
-      if (++next_frame_ == frames_.size()) end_page();
-    }
+  void add(Card card) override {
+    waiting_.push_back(std::make_shared<LaidCard>());
+    waiting_.back()->card = std::move(card);
+    if (waiting_.size() == k_cards_at_once) put_waiting();
   }
 
   /// On a page of its own, so that it can be pinned up at the place.
   void add_place(const PlacePage& place) override {
+    put_waiting();
     end_page();
-    const double width = paper_.width_mm - margins_.left - margins_.right;
-    const double bottom = paper_.height_mm - margins_.bottom;
-    constexpr double k_line_mm = 6.5;
     const std::string name = place.place.empty() ? "No place given" : place.place;
     bookmarks_.push_back({name, cards_.count(), false});
-    std::size_t next = 0;
+    std::size_t first = 0;
     do {
-      const Pen pen = cards_.pen();
-      double y = margins_.top;
-      y += pen.text(margins_.left, y, name, Font{.size_mm = type_.tag * 0.8, .bold = true}, width);
-      std::string ends = std::to_string(place.ends) + (place.ends == 1 ? " end" : " ends");
-      if (place.without > 0) {
-        ends += ", " + std::to_string(place.without) + " of them without a gland: see their cards";
-      }
-      const Font font{.size_mm = type_.hand};
-      y += pen.text(margins_.left, y, ends, font, width) + 2.0;
-      y += pen.text(margins_.left, y, "TAKE ALONG", Font{.size_mm = type_.hand, .bold = true},
-                    width);
-      constexpr double k_count_mm = 16.0;
-      constexpr double k_box_mm = 3.4;
-      Font count{.size_mm = type_.hand, .bold = true, .align = Align::right};
-      for (; next < place.parts.size() && y + k_line_mm < bottom; ++next) {
-        const PlacePage::Part& part = place.parts[next];
-        pen.rectangle(margins_.left, y + 0.8, k_box_mm, k_box_mm, 0.3);
-        pen.label(margins_.left + k_count_mm, y, std::to_string(part.count), count);
-        Font one = font;
-        one.most_lines = 1;
-        pen.text(margins_.left + k_count_mm + 4.0, y, part.name, one, width - k_count_mm - 4.0);
-        y += k_line_mm;
-      }
-      put_page_head(pen, page_, "place \u00b7 " + made_by(note_));
-      cards_.end_page();
+      const std::size_t next = put_place(Pen(nullptr, *texts_.front()), place, name, first);
+      PageJob page;
+      page.parts.emplace_back([this, place, name, first](const Pen& pen) {
+        put_place(pen, place, name, first);
+        put_page_head(pen, page_, "place \u00b7 " + made_by(note_));
+        return std::string();
+      });
+      cards_.add(std::move(page));
       ++count_.place_pages;
       // The next card does not stand on the back of it.
       if (paper_.small && frames_.size() == 1) {
-        static_cast<void>(cards_.pen());
-        cards_.end_page();
+        cards_.add({});
         ++count_.place_pages;
       }
-    } while (next < place.parts.size());
-    next_frame_ = 0;
+      first = next;
+    } while (first < place.parts.size());
     in_place_ = true;
   }
 
   CardCount finish() override {
+    put_waiting();
     end_page();
-    cards_.end_batch();
+    cards_.draw_all();
     if (count_.cards > k_no_contents) put_contents();
     put_cautions();
     // In front of cards with backs stands an even number of pages.
-    if (paper_.small && frames_.size() == 1 && contents_.count() % 2 == 1) {
-      static_cast<void>(contents_.pen());
-      contents_.end_page();
-    }
-    contents_.end_batch();
+    if (paper_.small && frames_.size() == 1 && contents_.count() % 2 == 1) contents_.add({});
+    contents_.draw_all();
     file_.finish({.title = "Strip-length cards", .program = note_.program, .dated = note_.dated},
                  bookmarks_);
     count_.pages = cards_.count();
     count_.contents_pages = contents_.count();
-    count_.without_glyph = text_.without_glyph();
+    for (const auto& text : texts_) count_.without_glyph += text->without_glyph();
     return count_;
   }
 
@@ -231,7 +216,9 @@ class PdfCards : public CardPrinter {
     count_.sides += layout.sides.size();
     const std::size_t ends = std::max<std::size_t>(1, card.serves.size());
     count_.ends += ends;
-    if (card.sheet == nullptr) {
+    if (!card.made.empty()) {
+      count_.made += ends;
+    } else if (card.sheet == nullptr) {
       (card.not_yet ? count_.not_proven : count_.unusable) += ends;
     } else if (card.sheet->state == sheet::State::none) {
       count_.without_gland += ends;
@@ -243,11 +230,96 @@ class PdfCards : public CardPrinter {
   }
 
   void end_page() {
-    if (!cards_.is_open()) return;
-    const Pen pen = cards_.pen();
-    put_cut_lines(pen, paper_);
-    cards_.end_page();
+    if (open_.parts.empty()) return;
+    open_.parts.emplace_back([this](const Pen& pen) {
+      put_cut_lines(pen, paper_);
+      return std::string();
+    });
+    cards_.add(std::exchange(open_, {}));
     next_frame_ = 0;
+  }
+
+  /// Lays out the cards that wait, and puts them on pages in their order.
+  void put_waiting() {
+    in_parallel(waiting_.size(), texts_.size(),
+                [&](std::size_t i, std::size_t worker) { lay_out(*waiting_[i], *texts_[worker]); });
+    for (const auto& card : waiting_) put_on_pages(card);
+    waiting_.clear();
+  }
+
+  void lay_out(LaidCard& laid, Typesetter& set) const {
+    const Pen measure(nullptr, set);
+    laid.text = card_text(laid.card);
+    note_letters(measure, laid.text);
+    laid.layout = lay_out_card(measure, laid.card, laid.text, type_, room_);
+  }
+
+  void put_on_pages(const std::shared_ptr<LaidCard>& laid) {
+    CardLayout& layout = laid->layout;
+    count(laid->card, layout);
+    // A card of this paper has two sides, so that the next one does not stand on its back.
+    if (paper_.small && layout.sides.size() % 2 == 1) layout.sides.emplace_back();
+    const std::size_t sides = layout.sides.size();
+    // The sides of one card lie on one sheet of paper where it has room for them.
+    if (next_frame_ > 0 && next_frame_ + sides > frames_.size()) end_page();
+    list(laid->card, laid->text);
+    for (std::size_t side = 0; side < sides; ++side) {
+      open_.parts.emplace_back([this, laid, side, &frame = frames_[next_frame_]](const Pen& pen) {
+        return put_side(pen, *laid, side, frame);
+      });
+      if (++next_frame_ == frames_.size()) end_page();
+    }
+  }
+
+  /// @return content for below it: the code
+  [[nodiscard]] std::string put_side(const Pen& pen, const LaidCard& laid, std::size_t side,
+                                     const Frame& frame) const {
+    const CardLayout& layout = laid.layout;
+    const double x = frame.x + margins_.left;
+    const double y = frame.y + margins_.top;
+    for (const CardLayout::Placed& part : layout.sides[side]) {
+      part.put({pen, layout.type, part.width}, x, y + part.y);
+    }
+    put_page_head(pen, frame, running(laid.text.running, side, layout.sides.size()));
+    if (side != layout.code_side || layout.code_mm <= 0.0) return {};
+    return qr_content(*laid.text.code, x + room_.width - layout.code_mm, y, layout.code_mm,
+                      paper_.height_mm);
+  }
+
+  /// What a place needs, from its part `first` on. @return the part that the next page begins with
+  std::size_t put_place(const Pen& pen, const PlacePage& place, const std::string& name,
+                        std::size_t first) const {
+    const double width = paper_.width_mm - margins_.left - margins_.right;
+    const double bottom = paper_.height_mm - margins_.bottom;
+    constexpr double k_line_mm = 6.5;
+    constexpr double k_count_mm = 16.0;
+    constexpr double k_box_mm = 3.4;
+    double y = margins_.top;
+    y += pen.text(margins_.left, y, name, Font{.size_mm = type_.tag * 0.8, .bold = true}, width);
+    const Font font{.size_mm = type_.hand};
+    if (pen.without_glyph(name) > 0) {
+      y += pen.text(margins_.left, y, "Letters of this name have no font here and stand as boxes.",
+                    font, width);
+    }
+    std::string ends = std::to_string(place.ends) + (place.ends == 1 ? " end" : " ends");
+    if (place.without > 0) {
+      ends += ", " + std::to_string(place.without) + " of them without a gland: see their cards";
+    }
+    y += pen.text(margins_.left, y, ends, font, width) + 2.0;
+    y += pen.text(margins_.left, y, "TAKE ALONG", Font{.size_mm = type_.hand, .bold = true}, width);
+    const Font count{.size_mm = type_.hand, .bold = true, .align = Align::right};
+    Font one = font;
+    one.most_lines = 1;
+    std::size_t next = first;
+    // One at least, however long the place's name.
+    for (; next < place.parts.size() && (next == first || y + k_line_mm < bottom); ++next) {
+      const PlacePage::Part& part = place.parts[next];
+      pen.rectangle(margins_.left, y + 0.8, k_box_mm, k_box_mm, 0.3);
+      pen.label(margins_.left + k_count_mm, y, std::to_string(part.count), count);
+      pen.text(margins_.left + k_count_mm + 4.0, y, part.name, one, width - k_count_mm - 4.0);
+      y += k_line_mm;
+    }
+    return next;
   }
 
   /// Where on the paper the card at hand begins.
@@ -259,12 +331,13 @@ class PdfCards : public CardPrinter {
   }
 
   void list(const Card& card, const CardText& text) {
-    entries_.push_back(
-        {.tag = text.tag,
-         .end = card.end,
-         .gland = text.gland,
-         .state = card.sheet == nullptr && card.serves.empty() ? "unusable" : text.state,
-         .page = page_words()});
+    entries_.push_back({.tag = text.tag,
+                        .end = card.end,
+                        .gland = text.gland,
+                        .state = card.sheet == nullptr && card.serves.empty() && card.made.empty()
+                                     ? "unusable"
+                                     : text.state,
+                        .page = page_words()});
     std::string title = text.tag;
     for (const std::string& word : {text.end, text.state}) {
       if (!word.empty()) title += ", " + word;
@@ -278,10 +351,10 @@ class PdfCards : public CardPrinter {
       }
     }
     // What fills a page is printed at once; the first ones wait until there are enough for any.
-    if (entries_.size() >= std::max(k_no_contents + 1, rows_a_page())) put_contents();
+    if (entries_.size() >= std::max(k_no_contents + 1, rows_per_page())) put_contents();
   }
 
-  [[nodiscard]] std::size_t rows_a_page() const {
+  [[nodiscard]] std::size_t rows_per_page() const {
     const double room = paper_.height_mm - margins_.top - margins_.bottom - k_title_mm;
     return static_cast<std::size_t>(room / k_row_mm) - 1;
   }
@@ -289,45 +362,58 @@ class PdfCards : public CardPrinter {
   /// Every caution of every end, once for all cards.
   void put_cautions() {
     if (cautions_.empty() || count_.cards <= 1) return;
-    const Pen pen = contents_.pen();
-    const double width = paper_.width_mm - margins_.left - margins_.right;
-    double y = margins_.top;
-    y += pen.text(margins_.left, y, "Cautions for all of these cards",
-                  Font{.size_mm = 4.4, .bold = true}, width) +
-         1.0;
-    for (const std::string& caution : cautions_) {
-      const Font font{.size_mm = type_.caution};
-      pen.label(margins_.left, y, "\u2013", font);
-      y += pen.text(margins_.left + 3.5, y, caution, font, width - 3.5) + 0.8;
-    }
-    put_page_head(pen, page_,
-                  "cautions " + roman(contents_.count() + 1) + " \u00b7 " + made_by(note_));
-    contents_.end_page();
+    PageJob page;
+    page.parts.emplace_back([this, number = contents_.count() + 1](const Pen& pen) {
+      const double width = paper_.width_mm - margins_.left - margins_.right;
+      double y = margins_.top;
+      y += pen.text(margins_.left, y, "Cautions for all of these cards",
+                    Font{.size_mm = 4.4, .bold = true}, width) +
+           1.0;
+      for (const std::string& caution : cautions_) {
+        const Font font{.size_mm = type_.caution};
+        pen.label(margins_.left, y, "\u2013", font);
+        y += pen.text(margins_.left + 3.5, y, caution, font, width - 3.5) + 0.8;
+      }
+      put_page_head(pen, page_, "cautions " + roman(number) + " \u00b7 " + made_by(note_));
+      return std::string();
+    });
+    contents_.add(std::move(page));
   }
 
   /// The entries that wait, on as many pages as they need.
   void put_contents() {
-    const std::size_t rows = rows_a_page();
+    const std::size_t rows = rows_per_page();
     for (std::size_t first = 0; first < entries_.size(); first += rows) {
-      const Pen pen = contents_.pen();
-      const double x = margins_.left;
-      const double width = paper_.width_mm - margins_.left - margins_.right;
-      pen.text(x, margins_.top, "Contents", Font{.size_mm = 4.4, .bold = true}, width);
-      double y = margins_.top + k_title_mm;
-      put_row(pen, y,
-              {.tag = "cable", .end = "end", .gland = "gland", .state = "state", .page = "page"},
-              true);
-      y += k_row_mm;
-      pen.line(x, y - 0.6, x + width, y - 0.6, 0.2);
-      for (std::size_t i = first; i < std::min(entries_.size(), first + rows); ++i) {
-        put_row(pen, y, entries_[i], false);
-        y += k_row_mm;
-      }
-      put_page_head(pen, page_,
-                    "contents " + roman(contents_.count() + 1) + " \u00b7 " + made_by(note_));
-      contents_.end_page();
+      const auto from = entries_.begin() + static_cast<std::ptrdiff_t>(first);
+      const auto count = std::min(entries_.size() - first, rows);
+      PageJob page;
+      page.parts.emplace_back([this, number = contents_.count() + 1,
+                               some = std::vector<Entry>(from, from + static_cast<std::ptrdiff_t>(
+                                                                          count))](const Pen& pen) {
+        put_contents_page(pen, some, number);
+        return std::string();
+      });
+      contents_.add(std::move(page));
     }
     entries_.clear();
+  }
+
+  void put_contents_page(const Pen& pen, const std::vector<Entry>& entries,
+                         std::size_t number) const {
+    const double x = margins_.left;
+    const double width = paper_.width_mm - margins_.left - margins_.right;
+    pen.text(x, margins_.top, "Contents", Font{.size_mm = 4.4, .bold = true}, width);
+    double y = margins_.top + k_title_mm;
+    put_row(pen, y,
+            {.tag = "cable", .end = "end", .gland = "gland", .state = "state", .page = "page"},
+            true);
+    y += k_row_mm;
+    pen.line(x, y - 0.6, x + width, y - 0.6, 0.2);
+    for (const Entry& entry : entries) {
+      put_row(pen, y, entry, false);
+      y += k_row_mm;
+    }
+    put_page_head(pen, page_, "contents " + roman(number) + " \u00b7 " + made_by(note_));
   }
 
   void put_row(const Pen& pen, double y, const Entry& entry, bool bold) const {
@@ -359,11 +445,14 @@ class PdfCards : public CardPrinter {
   Margins margins_;
   std::vector<Frame> frames_;
   Frame page_;  ///< all of it
+  CardRoom room_;
   const CardType& type_;
-  Typesetter text_;
+  std::vector<std::unique_ptr<Typesetter>> texts_;  ///< one for each thread
   PdfFile file_;
   Pages cards_;
   Pages contents_;
+  std::vector<std::shared_ptr<LaidCard>> waiting_;
+  PageJob open_;  ///< the page at hand
   std::size_t next_frame_ = 0;
   std::vector<Entry> entries_;
   std::vector<Bookmark> bookmarks_;
@@ -375,8 +464,9 @@ class PdfCards : public CardPrinter {
 }  // namespace
 
 std::unique_ptr<CardPrinter> new_card_printer(const Paper& paper, PageNote note,
-                                              std::function<void(std::string_view)> write) {
-  return std::make_unique<PdfCards>(paper, std::move(note), std::move(write));
+                                              std::function<void(std::string_view)> write,
+                                              unsigned threads) {
+  return std::make_unique<PdfCards>(paper, std::move(note), std::move(write), threads);
 }
 
 }  // namespace cutback::print

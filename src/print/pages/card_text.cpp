@@ -95,7 +95,10 @@ void put_gates(CardText& text, const Sheet& sheet) {
   const fit::Gates& gates = sheet.gates;
   for (const GateLine& line : gate_lines(sheet)) {
     if (line.what.empty()) continue;  // another size of wire: below
-    text.gates.push_back({line.what, line.must, line.what == "one wire" ? 1 : 2});
+    // The unit stands in the head of the boxes, so that there is room for the readings.
+    std::string must = line.must;
+    if (must.ends_with(" mm")) must.resize(must.size() - 3);
+    text.gates.push_back({line.what, std::move(must), line.what == "one wire" ? 1 : 2});
   }
   std::string notes;
   const auto add = [&](const std::string& words) { notes += (notes.empty() ? "" : "; ") + words; };
@@ -116,25 +119,6 @@ void put_gates(CardText& text, const Sheet& sheet) {
     if (wire.least_between_mm) add("sheath less bedding " + between_words(wire));
   }
   text.gate_notes = first_upper(notes);
-}
-
-/// What has no figure in a sum and no gate of its own.
-bool is_other(const fit::Lack& lack) {
-  constexpr std::array<std::string_view, 6> k_elsewhere{"sheath_od_mm", "bedding_mm", "armour_mm",
-                                                        "reach_mm",     "strip_mm",   "wall_mm"};
-  return std::find(k_elsewhere.begin(), k_elsewhere.end(), lack.key) == k_elsewhere.end();
-}
-
-void put_blanks(CardText& text, const Sheet& sheet, const OpenLengths& open) {
-  if (open.reach) {
-    text.blanks.push_back(
-        {"MEASURE THE ROUTE", "inside face to the furthest terminal", "reach", "mm"});
-  }
-  if (open.strip) text.blanks.push_back({"STRIP LENGTH", "of that terminal", "strip", "mm"});
-  if (open.wall) text.blanks.push_back({"MEASURE THE WALL", "where the gland sits", "wall", "mm"});
-  for (const fit::Lack& lack : sheet.lacks) {
-    if (is_other(lack)) text.blanks.push_back({"LOOK AND WRITE IN", lack.fact, "", ""});
-  }
 }
 
 bool is_alike(const strip::Tail& a, const strip::Tail& b) {
@@ -224,9 +208,9 @@ void put_marks(CardText& text, const Card& card) {
   put_gates(text, sheet);
   text.rear = is_armoured(sheet) ? "REAR PARTS ON THE CABLE NOW: back nut first, seal, clamp ring"
                                  : "REAR PARTS ON THE CABLE NOW: back nut first, then seal";
-  put_blanks(text, sheet, open_lengths(sheet, card.strip_mm));
-  text.marks = mark_words(sheet, card.strip_mm);
-  text.spread = depth_spread(sheet);
+  text.blanks = open_blanks(sheet);
+  text.marks = paper_marks(sheet);
+  text.spread = paper_words(depth_spread(sheet));
   put_tails(text, sheet);
   // Ends of a type are signed for one by one, on their sheets.
   if (card.serves.empty()) put_as_made(text, sheet);
@@ -284,6 +268,14 @@ std::string paper_words(std::string_view words) {
   return out;
 }
 
+std::vector<MarkWords> paper_marks(const Sheet& sheet) {
+  std::vector<MarkWords> marks = mark_words(sheet);
+  for (MarkWords& mark : marks) {
+    if (mark.before.ends_with("- ")) mark.before.replace(mark.before.size() - 2, 1, "\u2212");
+  }
+  return marks;
+}
+
 std::string without_options(std::string_view words) {
   std::string out(words);
   // In brackets: the brackets go; else the clause that names it.
@@ -321,6 +313,14 @@ CardText card_text(const Card& card) {
   text.running = running_words(card);
   text.rule = "Work dead. Certificate, instructions, local code and a competent person come first.";
   const Sheet* const sheet = card.sheet;
+  if (!card.made.empty()) {
+    text.state = "MADE";
+    text.is_stop = true;
+    text.first = "FINISHED: DO NOT CUT";
+    text.why.push_back(sentence(clean(card.made)));
+    text.remedy.push_back(sentence(clean(card.why)));
+    return text;
+  }
   if (sheet == nullptr) {
     text.state = state_words(card.not_yet ? sheet::State::not_yet : sheet::State::none);
     text.is_stop = true;

@@ -7,7 +7,7 @@
 
 #include "cutback/print/pages.hpp"
 #include "cutback/print/words.hpp"
-#include "print/pages/mark_words.hpp"
+#include "print/mark_words.hpp"
 #include "print/pages/qr_code.hpp"
 
 namespace cutback::print {
@@ -30,14 +30,7 @@ struct CardText {
   std::vector<Gate> gates;
   std::string gate_notes;  ///< what the readings must keep to besides
   std::string rear;
-  /// What must be measured or looked up at the end besides the diameters, each with a blank.
-  struct Blank {
-    std::string loud;   ///< what to do
-    std::string words;  ///< where
-    std::string name;   ///< in the sums of the marks; may be empty
-    std::string unit;
-  };
-  std::vector<Blank> blanks;
+  std::vector<OpenBlank> blanks;
   std::vector<MarkWords> marks;
   std::string spread;  ///< of the depths
 
@@ -77,5 +70,8 @@ struct CardText {
 
 /// A sentence of the program, which is ASCII, as paper has it: the sign for plus or minus.
 [[nodiscard]] std::string paper_words(std::string_view words);
+
+/// The marks as paper has them.
+[[nodiscard]] std::vector<MarkWords> paper_marks(const sheet::Sheet& sheet);
 
 }  // namespace cutback::print

@@ -9,7 +9,7 @@ namespace {
 
 constexpr double k_hatch_thick_mm = 0.12;
 
-double points(double mm) { return mm * k_points_a_mm; }
+double points(double mm) { return mm * k_points_per_mm; }
 
 }  // namespace
 

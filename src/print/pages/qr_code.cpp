@@ -34,11 +34,11 @@ std::optional<QrCode> make_qr_code(const std::string& text) {
 
 std::string qr_content(const QrCode& code, double x, double y, double side_mm,
                        double page_height_mm) {
-  const double module = side_mm / code.whole() * k_points_a_mm;
+  const double module = side_mm / code.whole() * k_points_per_mm;
   // From here on a unit is a module, and the rows go down.
   std::string out = fmt::format("q 0 g {:.6f} 0 0 {:.6f} {:.4f} {:.4f} cm\n", module, -module,
-                                x * k_points_a_mm + 4.0 * module,
-                                (page_height_mm - y) * k_points_a_mm - 4.0 * module);
+                                x * k_points_per_mm + 4.0 * module,
+                                (page_height_mm - y) * k_points_per_mm - 4.0 * module);
   for (int row = 0; row < code.side; ++row) {
     int from = 0;
     while (from < code.side) {

@@ -52,12 +52,12 @@ void add_routes(std::vector<Block>& blocks, const Sheet& sheet) {
                                   : "Tails in mm, beyond the sheath; cut back after dressing"});
   // A cable of many cores would not go on a page as one table. Each piece has the head again: it
   // may begin another column.
-  constexpr std::size_t k_rows_a_block = 12;
+  constexpr std::size_t k_rows_per_block = 12;
   const auto rows = std::move(table.rows);
-  for (std::size_t i = 0; i < rows.size(); i += k_rows_a_block) {
+  for (std::size_t i = 0; i < rows.size(); i += k_rows_per_block) {
     const auto first = rows.begin() + static_cast<std::ptrdiff_t>(i);
     const auto last =
-        rows.begin() + static_cast<std::ptrdiff_t>(std::min(rows.size(), i + k_rows_a_block));
+        rows.begin() + static_cast<std::ptrdiff_t>(std::min(rows.size(), i + k_rows_per_block));
     table.rows.assign(first, last);
     blocks.emplace_back(table);
   }

@@ -207,6 +207,7 @@ class SheetPages {
 
   void place() {
     const Pen pen(nullptr, text_);
+    note_letters(pen, text_words_);
     layout_ = lay_out_card(pen, card_, text_words_, k_large_type,
                            {.width = width(),
                             .height = half() - margins_.top,
@@ -248,7 +249,7 @@ class SheetPages {
   void draw(const Surface& surface, const PageNote& note) {
     const Pen pen(surface.page(), text_);
     for (const CardLayout::Placed& part : layout_.sides.front()) {
-      part.put({pen, layout_.type, width()}, margins_.left, margins_.top + part.y);
+      part.put({pen, layout_.type, part.width}, margins_.left, margins_.top + part.y);
     }
     under_.resize(pages());
     if (layout_.code_mm > 0.0) {

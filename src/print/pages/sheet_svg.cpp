@@ -71,8 +71,8 @@ double put_all(const CardPen& card, const sheet::Sheet& sheet, const CardText& t
                  .margin = k_edge_mm,
                  .figure_mm = card.type.hand,
                  .small_mm = card.type.caution * 0.9};
-  look.height = strip_heights(card.pen, sheet, {}, look).full;
-  put_strip_drawing(card.pen, sheet, {}, x, y, look);
+  look.height = strip_heights(card.pen, sheet, look).full;
+  put_strip_drawing(card.pen, sheet, x, y, look);
   return y + look.height;
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cutback/number.hpp"
+#include "print/pages/card_text.hpp"
 
 namespace cutback::print {
 namespace {
@@ -127,15 +128,14 @@ Places places_of(const sheet::Sheet& sheet, double width) {
 /// The drawing while it is put on the page. `x_`, `top_`, `middle_` and `edge_` are places on it.
 class Strip {
  public:
-  Strip(const Pen& pen, const sheet::Sheet& sheet, const std::optional<double>& strip_mm, double x,
-        double y, const StripLook& look)
+  Strip(const Pen& pen, const sheet::Sheet& sheet, double x, double y, const StripLook& look)
       : pen_(pen),
         sheet_(sheet),
         look_(look),
         armoured_(is_armoured(sheet)),
         at_(places_of(sheet, look.width)),
         diameters_(diameters_of(sheet.job->cable)),
-        marks_(mark_words(sheet, strip_mm)),
+        marks_(paper_marks(sheet)),
         x_(x),
         top_(y),
         edge_(y + look.height),
@@ -262,17 +262,23 @@ class Strip {
       if (label.row <= 1) taken = std::max(taken, right_of(label));
     }
     const double room = look_.width - taken - 4.0;
-    if (pen_.height(use(), loud, std::max(1.0, room)) <= 2.2 * line_ && room > 30.0) {
-      const double high = pen_.height(use(), loud, room);
-      pen_.text(x_ + taken + 3.0, bottom_ - foot() - 0.4 - high, use(), loud, room);
-      return;
+    constexpr double k_least_mm = 15.0;
+    const std::string brief = at_.true_size ? "TRUE SIZE" : "NOT TO SCALE";
+    const std::string middling = at_.true_size ? brief + ": mark 1 on tick 1" : brief;
+    for (const std::string& words : {use(), middling, brief}) {
+      if (room > k_least_mm && pen_.height(words, loud, room) <= 2.2 * line_) {
+        const double high = pen_.height(words, loud, room);
+        pen_.text(x_ + taken + 3.0, bottom_ - foot() - 0.4 - high, words, loud, room);
+        return;
+      }
+      if (names_end_ + pen_.width(words, loud) < look_.width - 1.0) {
+        pen_.label(x_ + look_.width - 1.0, top_ + 0.8, words, loud);
+        return;
+      }
     }
-    if (names_end_ + pen_.width(use(), loud) < look_.width - 1.0) {
-      pen_.label(x_ + look_.width - 1.0, top_ + 0.8, use(), loud);
-      return;
-    }
-    const std::string brief = at_.true_size ? "TRUE SIZE: mark 1 on tick 1" : "NOT TO SCALE";
-    pen_.label(x_ + look_.width - 1.0, top_ + 0.8 + line_, brief, loud);
+    // Nowhere else: on the line below the names, before the word END.
+    loud.align = Align::left;
+    pen_.label(x_ + 1.0, top_ + 0.8 + line_, brief, loud);
   }
 
   void layers() const {
@@ -373,7 +379,7 @@ class Strip {
       if (!mark.is_cut && mark.layer == "check") continue;
       list.push_back({.mark = &mark,
                       .at = place_of(mark),
-                      .words = at_.true_size || mark.before.empty() ? mark.brief() : "",
+                      .words = mark.before.empty() ? mark.brief() : "",
                       .left = 0.0,
                       .wide = 0.0});
     }
@@ -519,15 +525,13 @@ bool is_true_size(const sheet::Sheet& sheet, double width) {
          k_sheath_least_mm + bared_mm(sheet) + k_tail_least_mm + k_end_mm <= width;
 }
 
-StripHeights strip_heights(const Pen& pen, const sheet::Sheet& sheet,
-                           const std::optional<double>& strip_mm, const StripLook& look) {
-  return Strip(pen, sheet, strip_mm, 0.0, 0.0, look).heights();
+StripHeights strip_heights(const Pen& pen, const sheet::Sheet& sheet, const StripLook& look) {
+  return Strip(pen, sheet, 0.0, 0.0, look).heights();
 }
 
-void put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet,
-                       const std::optional<double>& strip_mm, double x, double y,
+void put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet, double x, double y,
                        const StripLook& look) {
-  Strip(pen, sheet, strip_mm, x, y, look).put();
+  Strip(pen, sheet, x, y, look).put();
 }
 
 }  // namespace cutback::print

@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "cutback/sheet/sheet.hpp"
-#include "print/pages/mark_words.hpp"
+#include "print/mark_words.hpp"
 #include "print/pages/pen.hpp"
 
 namespace cutback::print {
@@ -30,14 +30,11 @@ struct StripHeights {
   double full = 0.0;
 };
 [[nodiscard]] StripHeights strip_heights(const Pen& pen, const sheet::Sheet& sheet,
-                                         const std::optional<double>& strip_mm,
                                          const StripLook& look);
 
 /// Draws the sheet's plan, which it must have, with its upper left corner at x, y: at true size in
 /// a frame, its marks as ticks that run to the edge; or as a sketch that nobody can take for one.
-/// @param strip_mm  as for mark_words()
-void put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet,
-                       const std::optional<double>& strip_mm, double x, double y,
+void put_strip_drawing(const Pen& pen, const sheet::Sheet& sheet, double x, double y,
                        const StripLook& look);
 
 }  // namespace cutback::print

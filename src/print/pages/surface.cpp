@@ -16,8 +16,8 @@ cairo_status_t append(void* document, const unsigned char* bytes, unsigned lengt
 
 cairo_surface_t* make(Surface::Kind kind, double width_mm, double height_mm,
                       std::string& document) {
-  const double width = width_mm * k_points_a_mm;
-  const double height = height_mm * k_points_a_mm;
+  const double width = width_mm * k_points_per_mm;
+  const double height = height_mm * k_points_per_mm;
   if (kind == Surface::Kind::svg) {
     cairo_surface_t* const svg =
         cairo_svg_surface_create_for_stream(append, &document, width, height);

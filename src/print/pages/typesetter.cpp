@@ -15,8 +15,10 @@ constexpr double k_one_line = -1.0;
 constexpr std::size_t k_longest = 2000;     // bytes of one text; more is shortened with a mark
 constexpr std::size_t k_remembered = 4096;  // texts that stay set
 
-int to_pango(double mm) { return static_cast<int>(std::lround(mm * k_points_a_mm * PANGO_SCALE)); }
-double to_mm(int pango) { return pango / static_cast<double>(PANGO_SCALE) / k_points_a_mm; }
+int to_pango(double mm) {
+  return static_cast<int>(std::lround(mm * k_points_per_mm * PANGO_SCALE));
+}
+double to_mm(int pango) { return pango / static_cast<double>(PANGO_SCALE) / k_points_per_mm; }
 
 /// Valid UTF-8 without control characters, not longer than a page can take.
 std::string ready(std::string_view text) {
@@ -80,7 +82,8 @@ const Typesetter::SetText& Typesetter::set(std::string_view text, const Font& fo
 
   PangoLayout* const layout = pango_layout_new(context_);
   PangoFontDescription* const description = pango_font_description_from_string(k_family);
-  pango_font_description_set_absolute_size(description, font.size_mm * k_points_a_mm * PANGO_SCALE);
+  pango_font_description_set_absolute_size(description,
+                                           font.size_mm * k_points_per_mm * PANGO_SCALE);
   pango_font_description_set_weight(description,
                                     font.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_layout_set_font_description(layout, description);
@@ -138,7 +141,7 @@ void Typesetter::draw(cairo_t* to, double x_mm, double y_mm, std::string_view te
   const SetText& known = set(text, font, width_mm);
   without_glyph_ += known.without_glyph;
   cairo_set_source_rgb(to, font.grey, font.grey, font.grey);
-  cairo_move_to(to, x_mm * k_points_a_mm, y_mm * k_points_a_mm);
+  cairo_move_to(to, x_mm * k_points_per_mm, y_mm * k_points_per_mm);
   pango_cairo_show_layout(to, known.layout);
 }
 

@@ -15,7 +15,7 @@ struct _PangoLayout;
 namespace cutback::print {
 
 /// PDF counts in points.
-inline constexpr double k_points_a_mm = 72.0 / 25.4;
+inline constexpr double k_points_per_mm = 72.0 / 25.4;
 
 enum class Align { left, centre, right };
 

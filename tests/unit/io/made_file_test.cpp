@@ -55,3 +55,19 @@ TEST_CASE("made: a file of other columns is no register", "[unit][made]") {
   CHECK_THROWS_AS(read_made("part,entry_thread\n", "m.csv"), InputError);
   CHECK(read_made("", "m.csv").rows.empty());
 }
+
+TEST_CASE("made: the drums of a register, each end a place, its last row", "[unit][made]") {
+  const MadeFile file = read_made(k_header +
+                                      "A,motor,,,,,15.1+15.2,,,D7,,,,,\n"
+                                      "A,panel,,,,,15.3+15.4,,,D7,,,,,\n"
+                                      "B,motor,,,,,20.1+20.2,,,D8,,,,,\n"
+                                      "C,motor,,,,,18.1,,,,,,,,no drum\n"
+                                      "A,motor,,,ARM,,15.0+15.2,,,D7,,,,,read again\n",
+                                  "m.csv");
+  const std::vector<measure::Drum> drums = drums_of(file);
+  REQUIRE(drums.size() == 2);
+  CHECK(drums[0].name == "D7");
+  CHECK(measure::to_text(drums[0].places) == "15.3+15.4,15.0+15.2");
+  CHECK(drums[1].name == "D8");
+  CHECK(drums[1].places.size() == 1);
+}

@@ -9,10 +9,11 @@ using namespace cutback::io;
 
 TEST_CASE("profile: every key is written and read again", "[unit][profile]") {
   const std::vector<std::pair<std::string_view, std::string_view>> values{
-      {"glands", "stock.csv"},     {"prefer", "stock"},      {"step_mm", "0.01"},
-      {"mpe_mm", "0.02"},          {"zero_mm", "-0.05"},     {"rules", "iec-60079-14:2013"},
-      {"slack_mm", "40"},          {"adaptor", "M25:M20"},   {"adaptor_mm", "8"},
-      {"adaptor_thread_mm", "15"}, {"adaptor_bore_mm", "18"}};
+      {"glands", "stock.csv"},     {"prefer", "stock"},       {"step_mm", "0.01"},
+      {"mpe_mm", "0.02"},          {"zero_mm", "-0.05"},      {"rules", "iec-60079-14:2013"},
+      {"slack_mm", "40"},          {"adaptor", "M25:M20"},    {"adaptor_mm", "8"},
+      {"adaptor_thread_mm", "15"}, {"adaptor_bore_mm", "18"}, {"units", "in"},
+      {"compound_pack_cm3", "20"}};
   REQUIRE(values.size() == profile_keys().size());
   Profile profile;
   for (const auto& [key, value] : values) set_in_profile(profile, key, value, "here");
@@ -48,10 +49,11 @@ TEST_CASE("profile: nothing of one end or of a place is remembered", "[unit][pro
 
 TEST_CASE("profile: every fault of a file is named at once", "[unit][profile]") {
   try {
-    static_cast<void>(read_profile(R"({"gland": "x", "step_mm": "wide", "prefer": "cheap"})", "p"));
+    static_cast<void>(read_profile(
+        R"({"gland": "x", "step_mm": "wide", "prefer": "cheap", "units": "furlongs"})", "p"));
     FAIL("it was read");
   } catch (const InputError& error) {
-    CHECK(error.faults().size() == 3);
+    CHECK(error.faults().size() == 4);
   }
   CHECK_THROWS_AS(read_profile("[]", "p"), InputError);
 }

@@ -179,7 +179,9 @@ TEST_CASE("estimate: single figures that are not measured differ in their value 
        {Stated(), Stated(measure::Evidence::datasheet), Stated(measure::Evidence::estimated)}) {
     INFO((evidence ? to_string(*evidence) : "by notation"));
     in.evidence = evidence;
-    const job::Frame frame = job::make_frame(in, test::standards(), job::Unstated::by_notation);
+    job::Job job;
+    const job::Frame frame =
+        job::make_frame(in, test::standards(), job::Unstated::by_notation, job);
     for (const job::Layer layer : {job::Layer::sheath, job::Layer::bedding, job::Layer::wire}) {
       const auto one = job::estimate(frame, layer, "15.2", test::standards());
       const auto other = job::estimate(frame, layer, "41.37", test::standards());

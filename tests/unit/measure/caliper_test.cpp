@@ -3,8 +3,6 @@
 #include <array>
 #include <catch2/catch.hpp>
 
-#include "cutback/error.hpp"
-
 using namespace cutback;
 using namespace cutback::measure;
 
@@ -28,7 +26,17 @@ TEST_CASE("permissible_error_mm: beyond the last row the largest of the step", "
   CHECK(permissible_error_mm(std::span(k_rows).first(2), 0.02, 5000) == 0.03);
 }
 
-TEST_CASE("permissible_error_mm: a coarser step has no published error", "[unit][measure]") {
-  CHECK_THROWS_AS((void)permissible_error_mm(k_rows, 0.5, 15), InputError);
-  CHECK_THROWS_AS((void)permissible_error_mm({}, 0.05, 15), InputError);
+TEST_CASE("permissible_error_mm: of a step coarser than every row the step itself",
+          "[unit][measure]") {
+  CHECK(permissible_error_mm(k_rows, 0.254, 15) == 0.254);  // 0.01 in
+  CHECK(permissible_error_mm(k_rows, 0.5, 1000) == 0.5);
+  const auto note = [](double step_mm, std::optional<double> mpe_mm) {
+    Caliper caliper;
+    caliper.step_mm = step_mm;
+    caliper.mpe_mm = mpe_mm;
+    return coarse_step_note(caliper, k_rows);
+  };
+  CHECK_THAT(note(0.254, {}), Catch::Contains("the step itself is taken, +/- 0.254 mm"));
+  CHECK(note(0.254, 0.1).empty());  // its papers say it
+  CHECK(note(0.1, {}).empty());
 }

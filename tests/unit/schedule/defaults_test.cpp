@@ -114,7 +114,7 @@ TEST_CASE("defaults: the number of cables may have one", "[unit][schedule]") {
 TEST_CASE("defaults: what a column does not take is a fault", "[unit][schedule]") {
   CHECK(fault_of("zon", "1").find("did you mean \"zone\"") != std::string::npos);
   CHECK(fault_of("zone", "3").find("--default") != std::string::npos);
-  CHECK(fault_of("entry", "25").find("nothing certain") != std::string::npos);
+  CHECK(fault_of("entry", "16").find("two ways") != std::string::npos);
   CHECK(fault_of("cores", "4C x 16").find("other columns") != std::string::npos);
   CHECK(fault_of("wall_mm", "3 ft") != "0 faults");
   CHECK(fault_of("quantity", "0") != "0 faults");

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "cutback/io/standards.hpp"
 #include "cutback/job/field_text.hpp"
 
 using namespace cutback;
@@ -15,6 +16,14 @@ namespace {
 
 Layout layout_of(const Words& headings, const Format& format = {}) {
   return schedule::make_layout(headings, format, "t.csv, line 1");
+}
+
+/// With what the trade usually means.
+Format usual_format() {
+  static const auto k_usual = schedule::usual_headings(io::builtin_standards());
+  Format format;
+  format.usual = &k_usual;
+  return format;
 }
 
 std::string message_of(const Words& headings, const Format& format = {}) {
@@ -176,11 +185,20 @@ TEST_CASE("input_of: the column's own unit, a diameter sign and spaces are no pa
   CHECK(read(layout, {"C1", "15", "", "16 mm\xC2\xB2"}).csa_mm2 == 16.0);
 }
 
-TEST_CASE("input_of: a bare size is a metric entry only where the heading says so",
+TEST_CASE("input_of: a bare size is the one thread that has it, or what the heading says",
           "[unit][schedule]") {
   const Layout any = layout_of({"tag", "sheath_od_mm", "entry"});
-  CHECK_FALSE(read(any, {"C1", "15", "25"}).entry.has_value());
-  CHECK_FALSE(read(any, {"C1", "15", "25mm"}).entry.has_value());
+  CHECK(read(any, {"C1", "15", "25"}).entry == "M25");
+  CHECK(read(any, {"C1", "15", "25mm"}).entry == "M25");
+  CHECK(read(any, {"C1", "15", "1 x M25"}).entry == "M25");
+  CHECK(read(any, {"C1", "15", "M25x1.5"}).entry == "M25x1.5");
+  const job::JobInput tapped = read(any, {"C1", "15", "M25 tapped"});
+  CHECK(tapped.entry == "M25");
+  CHECK(job::text_of(tapped, job::field_named("hole")) == "threaded");
+  std::vector<Fault> faults;
+  (void)schedule::input_of(any, Words{"C1", "15", "16"}, Side::both, faults);  // M16 or PG 16
+  REQUIRE(faults.size() == 1);
+  CHECK_THAT(to_line(faults.front()), Contains("two ways"));
   CHECK(read(any, {"C1", "15", "M25"}).entry == "M25");
   CHECK(read(any, {"C1", "15", "to-suit"}).entry == "to-suit");
   Format format;
@@ -239,7 +257,7 @@ TEST_CASE("make_layout: a column that may tell a hazardous place is never passed
                          std::vector<std::string> ignored = {}) {
     const std::vector<std::vector<std::string>> head{{"tag", "sheath_od_mm", std::string(heading)}};
     const std::vector<std::vector<std::string>> sample{{"C1", "15", cell}, {"C2", "15", ""}};
-    Format format;
+    Format format = usual_format();
     format.ignored = std::move(ignored);
     return schedule::make_layout(schedule::join_headings(head), format, "t.csv, line 1", sample)
         .hazard_unread;
@@ -255,4 +273,170 @@ TEST_CASE("make_layout: a column that may tell a hazardous place is never passed
   CHECK_FALSE(unread("Fire classification", "B2"));
   CHECK_FALSE(unread("Remarks", "spare"));
   CHECK_FALSE(unread("Hazard Class", "1", {"Hazard Class"}));
+}
+
+TEST_CASE("input_of: the words of the trade, and what they tell besides", "[unit][schedule]") {
+  const Layout layout =
+      layout_of({"tag", "sheath_od_mm", "armour", "hole", "material", "zone", "protection", "ip"},
+                usual_format());
+  struct Case {
+    std::size_t cell;
+    const char* text;
+    std::vector<std::pair<const char*, const char*>> means;
+  };
+  for (const Case& each : {
+           Case{2, "SWA", {{"armour", "wire"}, {"armour_material", "steel"}}},
+           Case{2, "AWA", {{"armour", "wire"}, {"armour_material", "aluminium"}}},
+           Case{2, "STA", {{"armour", "tape"}, {"armour_material", "steel"}}},
+           Case{2, "NONE", {{"armour", "none"}}},
+           Case{2, "Braid", {{"armour", "braid"}}},
+           Case{3, "Tapped", {{"hole", "threaded"}}},
+           Case{3, "clearance", {{"hole", "clearance"}}},
+           Case{4, "GRP", {{"material", "polymer"}}},
+           Case{4, "316 SS", {{"material", "stainless-steel"}}},
+           Case{5, "Safe area", {{"zone", "none"}}},
+           Case{5, "Non-haz", {{"zone", "none"}}},
+           Case{5, "Non hazardous", {{"zone", "none"}}},
+           Case{5, "Unclassified", {{"zone", "none"}}},
+           Case{5, "Zone 1 IIB T4", {{"zone", "1"}, {"gas_group", "IIB"}}},
+           Case{5, "Zone 22, IIIC", {{"zone", "22"}, {"dust_group", "IIIC"}}},
+           Case{
+               6, "Ex db IIC T6 Gb", {{"protection", "db"}, {"gas_group", "IIC"}, {"level", "Gb"}}},
+           Case{6, "EEx d IIB", {{"protection", "d"}, {"gas_group", "IIB"}}},
+           Case{7, "IP66", {{"ip", "66"}}},
+       }) {
+    INFO(each.text);
+    Words cells{"C1", "15", "", "", "", "", "", ""};
+    cells[each.cell] = each.text;
+    const job::JobInput input = read(layout, cells);
+    for (const auto& [key, value] : each.means) {
+      INFO(key);
+      CHECK(job::text_of(input, job::field_named(key)) == value);
+    }
+  }
+  // Two of a kind, a word that nobody knows, and a second cell that says otherwise.
+  for (const auto& [cell, text] : std::vector<std::pair<std::size_t, const char*>>{
+           {5, "Zone 1 Zone 2"}, {5, "Area 3"}, {6, "Ex de IIC"}, {2, "Foo"}, {3, "drilled"}}) {
+    INFO(text);
+    Words cells{"C1", "15", "", "", "", "", "", ""};
+    cells[cell] = text;
+    std::vector<Fault> faults;
+    (void)schedule::input_of(layout, cells, Side::both, faults);
+    CHECK(faults.size() == 1);
+  }
+  std::vector<Fault> faults;
+  const Layout both = layout_of({"tag", "sheath_od_mm", "zone", "gas_group"}, usual_format());
+  (void)schedule::input_of(both, Words{"C1", "15", "Zone 1 IIB", "IIC"}, Side::both, faults);
+  REQUIRE(faults.size() == 1);
+  CHECK_THAT(to_line(faults.front()), Contains("two cells of the row give another gas_group"));
+}
+
+TEST_CASE("input_of: a word of the user's own stands for its value", "[unit][schedule]") {
+  Format format = usual_format();
+  format.words = {{"my place", "none"}};
+  const Layout layout = layout_of({"tag", "sheath_od_mm", "zone"}, format);
+  schedule::RowNotes notes;
+  std::vector<Fault> faults;
+  const job::JobInput input =
+      schedule::input_of(layout, Words{"C1", "15", "My  Place"}, Side::both, faults, &notes);
+  CHECK(faults.empty());
+  CHECK(job::text_of(input, job::field_named("zone")) == "none");
+  CHECK(notes.taken == std::vector<std::string>{"\"My  Place\" for none (--word)"});
+}
+
+TEST_CASE("input_of: a voltage above that of the built-in constructions is never estimated",
+          "[unit][schedule]") {
+  const auto no_estimate = [](std::string_view heading, std::string_view text) {
+    const std::vector<std::vector<std::string>> head{
+        {"tag", "cores", "csa_mm2", std::string(heading)}};
+    const std::vector<std::vector<std::string>> sample{{"C1", "3", "2.5", std::string(text)}};
+    const Layout layout = schedule::make_layout(schedule::join_headings(head), usual_format(),
+                                                "t.csv, line 1", sample);
+    schedule::RowNotes notes;
+    std::vector<Fault> faults;
+    const std::vector<std::string_view> cells{"C1", "3", "2.5", text};
+    (void)schedule::input_of(layout, cells, Side::both, faults, &notes);
+    return notes.no_estimate || !faults.empty();
+  };
+  for (const char* heading : {"Cable Voltage Rating", "Voltage", "System voltage"}) {
+    INFO(heading);
+    for (const char* text :
+         {"11kV", "11 kV", "6.6kV", "11000", "11000 V", "11", "33", "6.6", "6.6/11 kV",
+          "6350/11000V", "HV", "MV", "3ph 11kV 50Hz", "3.3kV system"}) {
+      INFO(text);
+      CHECK(no_estimate(heading, text));
+    }
+    for (const char* text : {"415", "400 V", "0.4kV", "3ph 415V 50Hz", "24", "LV"}) {
+      INFO(text);
+      CHECK_FALSE(no_estimate(heading, text));
+    }
+  }
+  CHECK(no_estimate("Voltage (kV)", "11"));
+  CHECK_FALSE(no_estimate("Voltage (kV)", "0.4"));
+  CHECK_FALSE(no_estimate("Cable Voltage Rating", "0.6/1 kV"));
+}
+
+TEST_CASE("make_layout: headings whose cells do not suit are the other column",
+          "[unit][schedule]") {
+  const auto column = [](std::vector<std::string> headings, std::vector<std::string> row,
+                         std::string_view heading) {
+    const std::vector<std::vector<std::string>> head{std::move(headings)};
+    const std::vector<std::vector<std::string>> sample{std::move(row)};
+    const Layout layout = schedule::make_layout(schedule::join_headings(head), usual_format(),
+                                                "t.csv, line 1", sample);
+    for (const auto& [theirs, ours] : layout.mapping) {
+      if (theirs == heading) return ours;
+    }
+    return std::string("none");
+  };
+  CHECK(column({"Cable No", "Cores", "Cable Size (mm2)"}, {"C1", "3", "2.5"}, "Cable Size (mm2)") ==
+        "csa_mm2");
+  CHECK(column({"Cable No", "Cores", "Cable Size"}, {"C1", "3", "2.5"}, "Cable Size") == "csa_mm2");
+  CHECK(column({"Cable No", "Cable Size"}, {"C1", "3C x 2.5"}, "Cable Size") == "cable_size");
+  CHECK(column({"Tag", "Cable"}, {"C1", "3C x 2.5mm2"}, "Cable") == "cable_size");
+  CHECK(column({"Cable", "O/D"}, {"C1", "15"}, "Cable") == "tag");
+  CHECK(column({"Cable No", "O/D", "Armour"}, {"C1", "15", "SWA"}, "Armour") == "armour");
+  CHECK(column({"Cable No", "O/D", "Armour"}, {"C1", "15", "Foo"}, "Armour") == "armour");
+  CHECK(column({"Cable No", "O/D", "Armour"}, {"C1", "15", "0.9"}, "Armour") == "armour_mm");
+  CHECK(column({"Cable No", "O/D", "Wire"}, {"C1", "15", "SWA"}, "Wire") == "armour");
+  CHECK(column({"Cable No", "O/D", "Wire Size"}, {"C1", "15", "2.5"}, "Wire Size") == "none");
+  for (const char* od : {"Approx OD", "O.D.", "\xC3\x98 (mm)", "Overall diameter", "Diameter",
+                         "OD (approx.)", "Cable \xC3\xB8"}) {
+    INFO(od);
+    CHECK(column({"Cable No", od}, {"C1", "15"}, od) == "sheath_od_mm");
+  }
+  CHECK(column({"Cable No", "O/D", "Diameter"}, {"C1", "15", "9"}, "Diameter") == "none");
+  CHECK(column({"Cable No", "O/D", "OD Max"}, {"C1", "15", "16"}, "OD Max") == "none");
+  CHECK_THAT(message_of({"Item", "O/D"}, usual_format()), Contains("--column tag=\"Item\""));
+}
+
+TEST_CASE("make_layout: words for the two ends of a cable", "[unit][schedule]") {
+  for (const auto& [from, to] : std::vector<std::pair<const char*, const char*>>{
+           {"From Equip.", "To Equip."},
+           {"Source Equipment", "Destination Equipment"},
+           {"Start", "Finish"},
+           {"Near", "Far"},
+           {"Near End", "Far End"},
+           {"Origin", "Destination"},
+           {"End A", "End B"},
+           {"From Tag No", "To Tag No"},
+           {"From Cell", "To Cell"},
+           {"From Item", "To Item"}}) {
+    INFO(from);
+    const Layout layout = layout_of({"Cable No", from, to, "O/D"}, usual_format());
+    CHECK(layout.two_ends);
+    CHECK(layout.from == 1);
+    CHECK(layout.to == 2);
+  }
+  // The first of several; the others are named.
+  const Layout several = layout_of(
+      {"Cable No", "From Equipment", "From Location", "To Equipment", "To Location", "O/D"},
+      usual_format());
+  CHECK(several.from == 1);
+  CHECK(several.to == 3);
+  CHECK(several.warnings.size() == 2);
+  const Layout alone = layout_of({"Cable No", "Equipment", "O/D"}, usual_format());
+  CHECK_FALSE(alone.two_ends);
+  REQUIRE(alone.warnings.size() == 1);
+  CHECK_THAT(alone.warnings.front(), Contains("no word says at which"));
 }

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "cutback/io/standards.hpp"
+
 using namespace cutback;
 using schedule::RowKind;
 using Words = std::vector<std::string_view>;
@@ -60,6 +62,39 @@ TEST_CASE("kind_of: hidden and struck through", "[unit][schedule]") {
   CHECK(kind({"C1", "MCC", "15"}, {}, {0}) == RowKind::struck);
   CHECK(kind({"C1", "MCC", "15"}, {}, {0, 1, 2}) == RowKind::struck);
   CHECK(kind({"C1", "MCC", "15"}, {}, {2}) == RowKind::cable);
+}
+
+TEST_CASE("kind_of: headings of other columns, units and numbers of columns", "[unit][schedule]") {
+  CHECK(kind({"tag", "sheath_od_mm", "from", "zone"}) == RowKind::other_headings);
+  CHECK(kind({"from", "tag", "sheath_od_mm", "zone", "note"}) == RowKind::other_headings);
+  CHECK(kind({"", "", "mm", "", "m"}) == RowKind::headings);
+  CHECK(kind({"-", "-", "mm", "-", "m", "-"}) == RowKind::headings);
+  CHECK(kind({"1", "2", "3", "4", "5", "6"}) == RowKind::headings);
+  CHECK(kind({"(1)", "(2)", "(3)", "(4)"}) == RowKind::headings);
+  CHECK(kind({"1", "2", "15", "1", "5"}) == RowKind::cable);
+  CHECK(kind({"1", "MCC", "15"}) == RowKind::cable);
+}
+
+TEST_CASE("place_in_note, place_in_row: texts that speak of a hazardous place",
+          "[unit][schedule]") {
+  static const auto k_usual = schedule::usual_headings(io::builtin_standards());
+  schedule::Format format;
+  format.usual = &k_usual;
+  const auto own = schedule::make_layout(Words{"Cable No", "From", "To", "O/D", "Remarks"}, format,
+                                         "t.csv, line 1");
+  for (const char* text : {"ZONE 1 AREA", "Hazardous area 3", "Zone 21 - dust", "AREA 4 (Ex d IIB)",
+                           "ATEX", "Haz. Area", "Class I Division 2", "non hazardous and Zone 2"}) {
+    INFO(text);
+    CHECK(schedule::place_in_note(own, Words{"", text}) == text);
+  }
+  for (const char* text : {"PUMP HOUSE", "Non hazardous area", "SAFE AREA", "Zone 3", "Zone A",
+                           "Area 12", "Exchanger 1", "not hazardous", "Excavation"}) {
+    INFO(text);
+    CHECK(schedule::place_in_note(own, Words{"", text}).empty());
+  }
+  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "JB-1 Zone 2", "15"}) == "JB-1 Zone 2");
+  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "P-1", "15", "Ex e"}) == "Ex e");
+  CHECK(schedule::place_in_row(own, Words{"C-1", "EXE-1", "P-1", "15", "by hand"}).empty());
 }
 
 TEST_CASE("SkippedRows: names the first of each kind and counts the rest", "[unit][schedule]") {

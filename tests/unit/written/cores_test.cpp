@@ -115,6 +115,21 @@ TEST_CASE("read_cores: forms that mean one thing", "[unit][written]") {
   }
 }
 
+TEST_CASE("read_layers: the layers of a cable alone", "[unit][written]") {
+  const auto layers = [](std::string_view text) {
+    const auto read = written::read_layers(text);
+    return read ? read->insulation + " " + read->armour + " " + read->armour_material : "nothing";
+  };
+  CHECK(layers("XLPE/SWA/PVC") == "xlpe wire steel");
+  CHECK(layers("Cu/XLPE/AWA/PVC") == "xlpe wire aluminium");
+  CHECK(layers("PVC/PVC unarmoured") == "pvc none ");
+  CHECK(layers("XLPE/PVC") == "xlpe  ");
+  for (const char* other : {"MICC", "T1", "XLPE/SWA/AWA", "PVC", "4C XLPE/SWA/PVC"}) {
+    INFO(other);
+    CHECK(layers(other) == "nothing");
+  }
+}
+
 TEST_CASE("read_cores: forms that may mean several things", "[unit][written]") {
   for (const Form& form : {
            Form{"16", "! a number alone may be"},

@@ -309,3 +309,88 @@ openpyxl_book("cable_size.xlsx", [
     ["C-03", "2x2x1.5", None, None, None, "M20", "300/500 V"],
     ["C-04", "3C x 2.5mm2", None, None, None, "M20", "6.35/11 kV"],
     ["C-05", "3c+e 2.5", *SMALL, "0.6/1"]])
+
+# ---- rows that are no cables any more, and rows of several ------------------------------------
+
+STATUS = HEAD + ["Qty", "Rev", "Status", "Remarks"]
+
+
+def listed(tag, quantity=None, status=None, remark=None, ends=("MCC-1", "Pump")):
+    return cable(tag, ends=ends) + [quantity, "B", status, remark]
+
+
+openpyxl_book("deleted_rows.xlsx", [
+    STATUS, listed("C-01"), listed("C-02", status="Deleted"), listed("C-03", remark="Superseded by C-01"),
+    listed("C-04 (VOID)"), listed("C-05", status="Hold"), listed("C-06", remark="2 spare cores"),
+    listed("C-07", remark="deleted rev B, reinstated rev C"), listed("SPARE"),
+    listed("C-08", ends=("MCC-1", "NOT USED"))])
+openpyxl_book("quantities.xlsx", [
+    STATUS, listed("C-01", "2 off"), listed("C-02", "x3"), listed("C-03", "TBC"), listed("C-04", 2),
+    listed("P-8 to P-12"), listed("P-20..P-22", 3), listed("P-30 to P-32", 1), listed("P-8/9/10"),
+    listed("P-40/41"), listed("C-05", "2 per phase")])
+openpyxl_book("quantity_headings.xlsx", [
+    ["Sl No", "Cable No", "O/D", "Bedding", "Wire", "Entry", "No.", "Sets", "Cables in parallel"],
+    [1, "C-01", *SMALL, 7, 8, 2]])
+
+# ---- places, ends and headings as others name them --------------------------------------------
+
+SEVEN = HEAD[:7]
+
+
+def short(tag, ends=("MCC-1", "Pump")):
+    return [tag, *ends, *SMALL]
+
+
+openpyxl_book("title_with_zone.xlsx", [SEVEN, ["PUMP HOUSE"], short("C-01"), ["ZONE 1 AREA"], short("C-02")])
+openpyxl_book("title_above_with_zone.xlsx", [["CABLES OF HAZARDOUS AREA 3"], SEVEN, short("C-01")])
+openpyxl_book("title_not_hazardous.xlsx", [["NON HAZARDOUS AREAS"], SEVEN, ["SAFE AREA"], short("C-01")])
+openpyxl_book("equipment_with_zone.xlsx", [SEVEN, short("C-01"), short("C-02", ("MCC-1", "JB-4 (Zone 2)"))])
+text_file("late_remark.csv", "\n".join(
+    ["Cable No,From,To,O/D,Bedding,Wire,Entry,Remarks"]
+    + [f"C-{i:04},MCC-1,Pump,13.9,9.2,0.9,M20," + ("to be Ex d" if i == 400 else "") for i in range(1, 401)]) + "\n")
+for number, ends in enumerate((("From Equip.", "To Equip."), ("Start", "Finish"), ("Near End", "Far End"),
+                               ("End A", "End B"), ("Source Equipment", "Destination Equipment")), 1):
+    openpyxl_book(f"two_ends_{number}.xlsx", [["Cable No", *ends, *SEVEN[3:]], short("C-01")])
+openpyxl_book("ends_unknown_below.xlsx", [
+    ["Cable No", "From", None, "To", None, "O/D", "Bedding", "Wire", "Entry"],
+    [None, "Cell", "Drawer", "Cell", "Drawer"], ["C-01", "MCC-1", "1F", "Pump", "2", *SMALL]],
+    lambda _, sheet: [sheet.merge_cells(c) for c in ("A1:A2", "B1:C1", "D1:E1", "F1:F2", "G1:G2", "H1:H2", "I1:I2")])
+openpyxl_book("headings_three_rows.xlsx", [
+    ["CABLE", None, None, "DIAMETERS", None, None, "TERMINATION"],
+    ["No", "ROUTE", None, "Sheath", "Armour", None, "Entry"],
+    [None, "From", "To", "O/D", "Bedding", "Wire", None],
+    short("C-01")], lambda _, sheet: [sheet.merge_cells(c) for c in
+                                      ("A1:C1", "D1:F1", "B2:C2", "E2:F2", "A2:A3", "G2:G3")])
+openpyxl_book("units_and_numbers.xlsx", [
+    SEVEN[:3] + ["O/D", "Bedding", "Wire", "Entry", "Length"], ["-", "-", "-", "in", "in", "mm", "-", "m"],
+    list(range(1, 9)), ["C-01", "MCC-1", "Pump", 0.547, 0.362, 0.9, "M20", 40]])
+openpyxl_book("other_order_below.xlsx", [
+    SEVEN, short("C-01"), [SEVEN[i] for i in (0, 2, 1, 4, 3, 5, 6)],
+    ["C-02", "Pump", "MCC-1", 9.2, 13.9, 0.9, "M20"]])
+openpyxl_book("richer_table_below.xlsx", [
+    ["Cable No", "From", "O/D", "Entry"], ["C-01", "MCC-1", 13.9, "M20"], ["C-02", "MCC-1", 13.9, "M20"],
+    HEAD, cable("C-03")])
+openpyxl_book("words_of_the_trade.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "Armour", "Entry", "Zone", "Ex", "Gas Group", "IP", "Cores"],
+    ["C-01", *SMALL[:3], "SWA", "1 x M20", "Safe area", "None", "-", 54, 3],
+    ["C-02", *SMALL[:3], "SWA", "20mm", "Zone 1 IIB T4", "Ex eb", None, "IP66", 3],
+    ["C-03", *SMALL[:3], "AWA", "M20x1.5", "1", "Ex eb IIC T6 Gb", None, 66, 3],
+    ["C-04", *SMALL[:3], "STA", "M20", "Non-haz", "None", "None", 54, 3],
+    ["C-05", *SMALL[:3], "Foo", "M20", "Unclassified", "None", None, 54, 3],
+    ["C-06", *SMALL[:3], "SWA", "M20", "Our yard", "None", None, 54, 3]])
+openpyxl_book("voltages.xlsx", [
+    ["Cable No", "Cores", "Cable Size (mm2)", "Cable Voltage Rating", "Entry"],
+    ["C-01", 3, 2.5, "11kV", "M20"], ["C-02", 3, 2.5, "0.6/1 kV", "M20"], ["C-03", 3, 2.5, "6.6/11 kV", "M20"]])
+openpyxl_book("voltage_alone.xlsx", [
+    ["Cable No", "Cores", "Cable Size (mm2)", "Cable Voltage Rating", "Entry"], ["C-01", 3, 2.5, "11kV", "M20"],
+    ["C-02", 3, 2.5, "415V", "M20"]])
+IP = [SEVEN + ["IP"], short("C-01") + [54], short("C-02") + [None], short("C-03") + [None]]
+openpyxl_book("defaults.xlsx", IP)
+for name, end in (("defaults.csv", "\n"), ("defaults_crlf.csv", "\r\n")):
+    text_file(name, end.join(",".join("" if cell is None else str(cell) for cell in row) for row in IP) + end)
+openpyxl_book("merged_quantity.xlsx", [HEAD + ["Qty"], cable("C-01") + [2], cable("C-02"), cable("C-03") + [3]],
+              lambda _, sheet: sheet.merge_cells("L2:L3"))
+openpyxl_book("type_not_explained.xlsx", [
+    ["Cable No", "Cable Type", "Cores", "CSA", "Entry"], ["C-01", "XLPE/SWA/PVC", 3, 2.5, "M20"],
+    ["C-02", "XLPE/PVC", 3, 2.5, "M20"], ["C-03", "MICC", 3, 2.5, "M20"]])
+openpyxl_book("diameter_alone.xlsx", [["Cable No", "Ø (mm)", "Bedding", "Entry"], ["C-01", 13.9, 9.2, "M20"]])

@@ -1,0 +1,57 @@
+#include "cli/talk.hpp"
+
+#include <algorithm>
+#include <istream>
+
+#include "cli/terminal.hpp"
+
+namespace cutback::cli {
+namespace {
+
+constexpr std::size_t k_columns = 80;
+
+}  // namespace
+
+Talk::Talk(const Runtime& runtime)
+    : runtime_(runtime),
+      out_(runtime.common.json || !runtime.common.output.empty() ? runtime.err : runtime.out),
+      columns_(std::min(
+          runtime.environment.out_columns == 0 ? k_columns : runtime.environment.out_columns,
+          k_columns)),
+      edited_(runtime.environment.in_is_terminal && runtime.environment.out_is_terminal) {}
+
+void Talk::say(std::string_view text, std::size_t indent) {
+  out_ << folded(text, columns_, indent) << '\n';
+}
+
+void Talk::copy(std::string_view line) {
+  std::string text = folded(line, columns_ - 2, 2);
+  for (std::size_t end = text.find('\n'); end != std::string::npos;
+       end = text.find('\n', end + 3)) {
+    text.insert(end, " \\");
+  }
+  out_ << text << '\n';
+}
+
+void Talk::show(std::string_view lines) {
+  while (!lines.empty()) {
+    const std::size_t end = std::min(lines.find('\n'), lines.size());
+    say(lines.substr(0, end));
+    lines.remove_prefix(std::min(end + 1, lines.size()));
+  }
+}
+
+std::optional<std::string> Talk::hear() {
+  out_ << std::flush;
+  if (edited_) return runtime_.extras().read_line("> ");
+  out_ << "> " << std::flush;
+  std::string line;
+  if (runtime_.environment.in == nullptr || !std::getline(*runtime_.environment.in, line)) {
+    out_ << '\n';
+    return std::nullopt;
+  }
+  out_ << line << '\n';
+  return line;
+}
+
+}  // namespace cutback::cli

@@ -1,0 +1,62 @@
+#include "cutback/earth/device.hpp"
+
+#include <fmt/format.h>
+
+#include "cutback/compare.hpp"
+#include "cutback/number.hpp"
+#include "cutback/text.hpp"
+
+namespace cutback::earth {
+namespace {
+
+constexpr double k_least_rating_a = 0.5;
+constexpr double k_largest_rating_a = 125.0;  // IEC 60898-1, scope
+constexpr double k_amperes_per_ka = 1000.0;
+
+}  // namespace
+
+std::optional<Device> parse_device(std::string_view text) {
+  std::string small = small_letters(trimmed(text));
+  if (small.empty() || small[0] < 'b' || small[0] > 'd') return std::nullopt;
+  std::string_view rating = trimmed(std::string_view(small).substr(1));
+  if (rating.ends_with('a')) rating = trimmed(rating.substr(0, rating.size() - 1));
+  const auto value = parse_figure(rating);
+  if (!value || *value < k_least_rating_a || *value > k_largest_rating_a) return std::nullopt;
+  return Device{static_cast<char>(small[0] - 'a' + 'A'), *value};
+}
+
+std::string to_text(const Device& device) { return device.type + plain(device.rating_a); }
+
+TripBand trip_band(const Device& device, const tables::Standards& standards) {
+  const tables::Table& table = standards.table("breaker_bands");
+  const std::size_t row = table.row("type", std::string(1, device.type));
+  return {table.number(row, "never_to") * device.rating_a,
+          table.number(row, "always_from") * device.rating_a, table.number(row, "within_s")};
+}
+
+std::string device_says(const Device& device, std::optional<double> current_ka,
+                        const tables::Standards& standards) {
+  const TripBand band = trip_band(device, standards);
+  const std::string name = to_text(device);
+  std::string text = fmt::format(
+      "a breaker {} trips at once, in less than {} s, from {} A (IEC 60898-1, from memory)", name,
+      plain(band.within_s), plain(band.always_from_a));
+  if (!current_ka) return text;
+  const double current_a = *current_ka * k_amperes_per_ka;
+  const std::string fault = plain(current_a, 0) + " A";
+  if (at_most(band.always_from_a, current_a)) {
+    return text + fmt::format(
+                      ": at {} so it should; where its papers agree, give --time {}, or the "
+                      "energy that it lets through",
+                      fault, plain(band.within_s));
+  }
+  if (at_most(current_a, band.never_to_a)) {
+    return text + fmt::format(
+                      ": at {} it does not, for that is no more than {} A; its curve gives "
+                      "the time",
+                      fault, plain(band.never_to_a));
+  }
+  return text + fmt::format(": at {} it may or may not; its curve gives the longest time", fault);
+}
+
+}  // namespace cutback::earth

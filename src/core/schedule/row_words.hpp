@@ -1,0 +1,46 @@
+#pragma once
+// Words by which a row of a schedule says that it is no cable any more: Deleted, VOID, not used.
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+#include "cutback/schedule/layout.hpp"
+
+namespace cutback::schedule {
+
+/// What a text says of the row that it stands in.
+enum class RowWord {
+  none,
+  may_be_deleted,  ///< it may say so: "on hold", "spare", "deleted in error"
+  deleted,         ///< it says so, and nothing else: "Deleted", "superseded by C-12"
+};
+
+/// A text of a column that nobody reads, a remark for example.
+[[nodiscard]] RowWord word_of_remark(const UsualHeadings& usual, std::string_view text);
+/// A tag with such a word in it: "C-12 (DELETED)", "SPARE".
+[[nodiscard]] RowWord word_of_tag(const UsualHeadings& usual, std::string_view text);
+/// What stands where the equipment of an end does.
+[[nodiscard]] RowWord word_of_place(const UsualHeadings& usual, std::string_view text);
+
+/// A cell that says that a place is plain, or nothing.
+[[nodiscard]] bool is_plain_place(const UsualHeadings& usual, std::string_view text);
+/// Whether a text speaks of a hazardous place: "ZONE 1 AREA", "Ex d", "IIB"; not "non hazardous".
+/// @param equipment  the text is a name: a zone counts there, not what may be letters of the name
+[[nodiscard]] bool tells_hazard(const UsualHeadings& usual, std::string_view text, bool equipment);
+/// Whether a heading speaks of hazardous places.
+[[nodiscard]] bool heads_hazard(const UsualHeadings& usual, std::string_view heading);
+
+/// The strongest of such words in a row.
+struct RowSays {
+  RowWord word = RowWord::none;
+  std::size_t cell = Layout::k_none;
+};
+[[nodiscard]] RowSays says_of_row(const Layout& layout, Cells cells);
+
+/// How many cables a cell with words beside the figure stands for: "2 off", "3 No.", "x2".
+/// @return nothing where it is no such number
+[[nodiscard]] std::optional<std::uint64_t> count_in(const UsualHeadings* usual,
+                                                    std::string_view text);
+
+}  // namespace cutback::schedule

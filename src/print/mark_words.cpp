@@ -1,0 +1,233 @@
+#include "print/mark_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+
+#include "cutback/entry/hardware.hpp"
+#include "cutback/number.hpp"
+#include "cutback/print/words.hpp"
+
+namespace cutback::print {
+namespace {
+
+using sheet::Sheet;
+using strip::Axis;
+
+/// What must be measured for the marks, in the order of their sums.
+struct OpenLengths {
+  bool reach = false;
+  bool strip = false;
+  bool wall = false;
+};
+
+bool has_strip(const strip::Core& core) { return core.strip_mm || core.spare; }
+
+/// The longest way, where every core has one that is a length.
+std::optional<double> longest_reach_mm(const strip::Tails& tails) {
+  std::optional<double> longest;
+  for (const strip::Core& core : tails.cores) {
+    if (!core.reach_mm) return std::nullopt;
+    longest = std::max(longest.value_or(0.0), *core.reach_mm + core.strip_mm.value_or(0.0));
+  }
+  return longest;
+}
+
+OpenLengths open_lengths(const Sheet& sheet) {
+  const strip::Tails& tails = sheet.job->tails;
+  OpenLengths open;
+  open.wall = !sheet.job->entry.wall_mm;
+  open.reach = tails.cores.empty() || (open.wall && !longest_reach_mm(tails));
+  open.strip = tails.cores.empty()
+                   ? !tails.strip_mm
+                   : !std::all_of(tails.cores.begin(), tails.cores.end(), has_strip);
+  return open;
+}
+
+/// Where the longest core ends, from the shoulder: a length, and what must be added to it.
+struct Tip {
+  std::string before;  ///< empty: all is known
+  std::optional<double> length_mm;
+};
+
+Tip tip_of(const Sheet& sheet) {
+  const job::Job& job = *sheet.job;
+  const Axis& axis = sheet.plan->axis;
+  const OpenLengths open = open_lengths(sheet);
+  Tip tip;
+  if (open.reach) tip.before += "reach + ";
+  if (open.strip) tip.before += "strip + ";
+  if (open.wall) tip.before += "wall + ";
+  if (axis.tip_mm) {
+    tip.length_mm = axis.tip_mm;
+    return tip;
+  }
+  const bool adaptor = sheet.fit->adaptor.has_value();
+  const entry::Hardware at = entry::hardware_of(*sheet.fit->gland, job.entry, adaptor);
+  std::optional<double> inside = axis.inside_face_mm;
+  if (!inside && !at.wall_mm && at.outside_mm() && (!adaptor || job.entry.adaptor_mm)) {
+    inside = *at.outside_mm() + (adaptor ? *job.entry.adaptor_mm : 0.0);
+  }
+  if (!inside) return tip;
+  double length = *inside + job.tails.slack_mm;
+  if (!open.reach) length += *longest_reach_mm(job.tails);
+  if (open.reach && !open.strip) length += job.tails.strip_mm.value_or(0.0);
+  tip.length_mm = round_up(length, 1.0);
+  return tip;
+}
+
+/// What a figure is good for.
+std::string from_end(double figure_mm) {
+  const bool whole = std::abs(figure_mm - std::round(figure_mm)) < 0.05;
+  return whole ? "from the end" : "from the end, to 0.5 mm";
+}
+
+/// A place along the axis, from the cable's end.
+void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axis_mm) {
+  if (!axis_mm || !tip.length_mm) {
+    mark.after = "print again when the wall is known";
+    return;
+  }
+  const double figure = *tip.length_mm - *axis_mm;
+  mark.before = tip.before;
+  mark.figure = plain(std::abs(figure), 1);
+  // "reach + strip - 16"
+  if (figure < 0.0 && mark.before.ends_with("+ ")) {
+    mark.before.replace(mark.before.size() - 2, 1, "-");
+  }
+  mark.blank = !tip.before.empty();
+  mark.after = mark.blank ? "=" : from_end(figure);
+}
+
+std::string saw_words(const strip::Depths& depths) {
+  if (!depths.saw_mm) return "saw half through";
+  std::string text = "saw " + fixed(*depths.saw_mm, 1);
+  if (depths.saw_limit_mm && depths.saw_limit_mm != depths.saw_mm) {
+    return text + ", never " + fixed(*depths.saw_limit_mm, 1);
+  }
+  return text + " at most";
+}
+
+std::string score_words(const std::optional<double>& depth_mm) {
+  return depth_mm ? "score " + fixed(*depth_mm, 1) : "by eye, lightly";
+}
+
+MarkWords sheath_mark(const strip::CutPlan& plan) {
+  MarkWords sheath{.number = '2', .layer = "sheath"};
+  sheath.depth = score_words(plan.depths.sheath_mm);
+  if (!plan.marks.exposed_min_mm) {
+    sheath.after = "behind the tips, by the gland's leaflet";
+    sheath.blank = true;
+    return sheath;
+  }
+  sheath.figure = plain(*plan.marks.exposed_min_mm, 1);
+  if (*plan.marks.exposed_max_mm > *plan.marks.exposed_min_mm) {
+    sheath.figure += " to " + plain(*plan.marks.exposed_max_mm, 1);
+  }
+  sheath.after = "behind the tips";
+  if (plan.marks.sheath_cut_mm) sheath.from_end = plain(*plan.marks.sheath_cut_mm, 1);
+  return sheath;
+}
+
+/// From the cable's end; from the tips, which are there by then, where that is a sum.
+MarkWords bedding_mark(const Sheet& sheet, const Tip& tip) {
+  const Axis& axis = sheet.plan->axis;
+  MarkWords bedding{.number = '3', .layer = "bedding"};
+  bedding.depth = score_words(sheet.plan->depths.bedding_mm);
+  const bool open = !tip.length_mm || !tip.before.empty();
+  if (open && axis.bedding_end_mm && axis.armour_stop_mm) {
+    bedding.figure = plain(*axis.bedding_end_mm + *axis.armour_stop_mm, 1);
+    bedding.after = "in front of the tips";
+  } else if (!axis.bedding_end_mm && sheet.fit->barrier) {
+    bedding.after = "by the gland's leaflet";
+    bedding.blank = true;
+  } else {
+    put_place(bedding, tip, axis.bedding_end_mm);
+  }
+  return bedding;
+}
+
+std::vector<MarkWords> armoured_marks(const Sheet& sheet, const Tip& tip) {
+  const strip::CutPlan& plan = *sheet.plan;
+  const std::optional<double>& stop = plan.axis.armour_stop_mm;
+  MarkWords shoulder{.number = 'S', .layer = stop ? "check" : "hold", .is_cut = false};
+  MarkWords armour{.number = '1', .layer = "armour"};
+  armour.depth = sheet.job->cable.armour == cable::ArmourKind::wire ? saw_words(plan.depths)
+                                                                    : "shears, no saw";
+  if (stop) {
+    put_place(armour, tip, -*stop);
+    if (!tip.before.empty() || !tip.length_mm) {
+      shoulder.figure = plain(*stop, 1);
+      shoulder.after = "in front of the tips";
+    } else {
+      put_place(shoulder, tip, 0.0);
+    }
+    return {std::move(armour), sheath_mark(plan), bedding_mark(sheet, tip), std::move(shoulder)};
+  }
+  put_place(shoulder, tip, 0.0);
+  armour.after = "where the clamp ends, gland held at S";
+  return {std::move(shoulder), std::move(armour), sheath_mark(plan), bedding_mark(sheet, tip)};
+}
+
+/// What has no figure in a sum and no gate of its own.
+bool is_other(const fit::Lack& lack) {
+  constexpr std::array<std::string_view, 6> k_elsewhere{"sheath_od_mm", "bedding_mm", "armour_mm",
+                                                        "reach_mm",     "strip_mm",   "wall_mm"};
+  return std::find(k_elsewhere.begin(), k_elsewhere.end(), lack.key) == k_elsewhere.end();
+}
+
+}  // namespace
+
+std::string MarkWords::brief() const {
+  if (figure.empty()) return blank ? "by the leaflet" : std::string();
+  if (after == "behind the tips") return figure + " behind 1";
+  if (after == "in front of the tips") return figure + " in front of 1";
+  return before + figure;
+}
+
+std::vector<MarkWords> mark_words(const Sheet& sheet) {
+  const Tip tip = tip_of(sheet);
+  if (sheet.job->cable.armour != cable::ArmourKind::none) return armoured_marks(sheet, tip);
+  MarkWords cut{.number = '1', .layer = "sheath"};
+  put_place(cut, tip, sheet.plan->axis.bedding_end_mm);
+  cut.depth = score_words(sheet.plan->depths.sheath_mm);
+  MarkWords shoulder{.number = 'S', .layer = "check", .is_cut = false};
+  const std::optional<double>& sheath_mm = sheet.plan->axis.bedding_end_mm;
+  if (cut.blank && sheath_mm) {
+    shoulder.figure = plain(std::abs(*sheath_mm), 1);
+    shoulder.after = *sheath_mm < 0.0 ? "in front of the cut" : "behind the cut";
+  } else {
+    put_place(shoulder, tip, 0.0);
+  }
+  return {std::move(cut), std::move(shoulder)};
+}
+
+std::string MarkWords::check() const {
+  if (is_cut || layer != "check" || figure.empty()) return {};
+  const bool measured = after.starts_with("from the end");
+  return std::string("shoulder ") + (measured ? "at " : "") + figure + " mm " + after +
+         ", gland offered up: no cut";
+}
+
+std::vector<OpenBlank> open_blanks(const Sheet& sheet) {
+  const OpenLengths open = open_lengths(sheet);
+  std::vector<OpenBlank> blanks;
+  if (open.reach) {
+    blanks.push_back({"MEASURE THE ROUTE", "inside face to the furthest terminal", "reach", "mm"});
+  }
+  if (open.strip) blanks.push_back({"STRIP LENGTH", "of that terminal", "strip", "mm"});
+  if (open.wall) blanks.push_back({"MEASURE THE WALL", "where the gland sits", "wall", "mm"});
+  for (const fit::Lack& lack : sheet.lacks) {
+    if (is_other(lack)) blanks.push_back({"LOOK AND WRITE IN", lack.fact, "", ""});
+  }
+  return blanks;
+}
+
+std::string depth_spread(const Sheet& sheet) {
+  const strip::Depths& depths = sheet.plan->depths;
+  if (!depths.spread_mm || !(depths.sheath_mm || depths.saw_mm)) return {};
+  return "+/- " + fixed(round_up(*depths.spread_mm, 0.1), 1);
+}
+
+}  // namespace cutback::print
