@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "cutback/entry/thread.hpp"
 #include "cutback/fit/fit.hpp"
 #include "cutback/fit/questions.hpp"
 #include "cutback/job/field_text.hpp"
@@ -19,7 +20,9 @@ constexpr std::size_t k_demands = 4096;
 /// in one of armour, Zone 1 IIB in one of zones.
 bool may_say_more(const job::Field& field, std::string_view cell) {
   if (field.key == "cores" || field.key == "csa_mm2") return !parse_number(cell);
-  if (field.key == "entry") return cell.find(' ') != std::string_view::npos;
+  if (field.key == "entry") {
+    return cell.find(' ') != std::string_view::npos && !entry::parse_thread(cell);
+  }
   if (field.kind != job::FieldKind::words) return false;
   const auto words = job::words_of(field);
   return std::find(words.begin(), words.end(), cell) == words.end();
