@@ -13,6 +13,7 @@
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/text.hpp"
+#include "cutback/xml.hpp"
 #include "io/xlsx_book.hpp"
 #include "io/xlsx_package.hpp"
 #include "io/xlsx_workbook.hpp"
@@ -40,24 +41,6 @@ std::size_t column_of(std::string_view reference) {
     column = column * 26 + static_cast<std::size_t>(c - 'A' + 1);
   }
   return column;
-}
-
-void append_escaped(std::string& out, std::string_view text) {
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      default:
-        out += c;
-    }
-  }
 }
 
 /// A start tag in a text: where it begins and ends, and its attributes as they stand.
@@ -250,7 +233,7 @@ class Splice {
         out += "><" + prefix_ + "v>" + cell.text + "</" + prefix_ + "v>";
       } else {
         out += " t=\"inlineStr\"><" + prefix_ + "is><" + prefix_ + "t xml:space=\"preserve\">";
-        append_escaped(out, xlsx_text(cell.text));
+        append_xml_text(out, xlsx_text(cell.text));
         out += "</" + prefix_ + "t></" + prefix_ + "is>";
       }
       out += "</" + prefix_ + "c>";

@@ -75,8 +75,7 @@ std::string sentence(const ScheduleTable& table, const std::vector<io::PlaceText
   if (texts.size() > k_named) text += " and " + std::to_string(texts.size() - k_named) + " more";
   return text +
          " may tell a hazardous place, so that every end is asked about its place; say it in "
-         "columns "
-         "(zone, protection, gas_group), or as the default zone=none where all are plain";
+         "columns (zone, protection, gas_group), or as the default zone=none where all are plain";
 }
 
 }  // namespace

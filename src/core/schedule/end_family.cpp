@@ -33,14 +33,14 @@ bool may_say_more(const job::Field& field, std::string_view cell) {
 Families::Families(const Layout& layout, const Settings& settings, const KeyCells& sources,
                    std::set<std::string>& taken)
     : layout_(layout), settings_(settings), sources_(sources), taken_(taken) {
-  for (const fit::CheckName check : fit::check_names()) {
+  const std::vector<fit::CheckName> names = fit::check_names();
+  for (const fit::CheckName check : names) {
     of_check_.push_back(
         add_text([&](const job::Field& field) { return field.feeds.checks.has(check); }));
   }
   of_figures_ = add_text(
       [](const job::Field& field) { return field.feeds.into == job::Feeds::Into::figures; });
-  of_demand_ = add_text([](const job::Field& field) {
-    const auto names = fit::check_names();
+  of_demand_ = add_text([&](const job::Field& field) {
     return std::any_of(names.begin(), names.end(), [&](fit::CheckName check) {
       return fit::topic_of(check) == fit::Topic::place && field.feeds.checks.has(check);
     });

@@ -1,5 +1,6 @@
 #include "cutback/print/pages.hpp"
 #include "cutback/print/words.hpp"
+#include "cutback/xml.hpp"
 #include "print/pages/card_parts.hpp"
 #include "print/pages/card_text.hpp"
 #include "print/pages/page_frame.hpp"
@@ -18,22 +19,6 @@ std::string name_of(const sheet::Sheet& sheet) {
   if (!job.end.empty()) name += ", " + job.end;
   if (sheet.fit) name += ": " + sheet.fit->gland->part;
   return clean(name);
-}
-
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == '&') {
-      out += "&amp;";
-    } else if (c == '<') {
-      out += "&lt;";
-    } else if (c == '>') {
-      out += "&gt;";
-    } else {
-      out += c;
-    }
-  }
-  return out;
 }
 
 /// The marks in words, for those who do not see the drawing.
@@ -97,8 +82,8 @@ std::string sheet_svg(const sheet::Sheet& sheet) {
   std::string document = surface.finish();
   const std::size_t root = document.find("<svg");
   const std::size_t inside = document.find('>', root) + 1;
-  document.insert(inside, "\n<title>" + escaped(name_of(sheet)) + "</title>\n<desc>" +
-                              escaped(described(text)) + "</desc>");
+  document.insert(inside, "\n<title>" + xml_text(name_of(sheet)) + "</title>\n<desc>" +
+                              xml_text(described(text)) + "</desc>");
   return document;
 }
 
