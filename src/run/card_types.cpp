@@ -35,7 +35,7 @@ std::string key_of(const sheet::Sheet& sheet) {
                     print::entry_words(job.entry) + ";";
   for (const entry::EntryPart& part :
        entry::parts_in_order(*sheet.fit->gland, job.entry, sheet.fit->adaptor.has_value())) {
-    key += part.name + part.place + figure(part.thickness_mm);
+    ((key += part.name) += part.place) += figure(part.thickness_mm);
   }
   key += std::string(to_string(job.cable.armour)) + ";";
   if (job.cable.cores) key += std::to_string(*job.cable.cores);
@@ -246,7 +246,7 @@ void Takeoff::add(const CardEnd& end, const fit::GlandFit* fit) {
   }
   for (const entry::EntryPart& part :
        entry::parts_in_order(gland, end.job->entry, adaptor.has_value())) {
-    if (part.beside) ++beside_[part.name + " " + thread];
+    if (part.beside) ++beside_[std::string(part.name) + " " + thread];
   }
   if (fit->barrier) ++beside_["compound for " + gland.part];
 }

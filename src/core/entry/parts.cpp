@@ -10,6 +10,7 @@ std::vector<EntryPart> parts_in_order(const gland::Gland& gland, const Entry& en
   const bool known = at.hole.has_value();
   const bool tapped = at.hole == Hole::threaded;
   std::vector<EntryPart> parts;
+  parts.reserve(10);
   const auto add = [&](bool there, const char* name, const char* place,
                        const std::optional<double>& thickness_mm, bool beside) {
     if (there) parts.push_back({name, place, thickness_mm, beside});

@@ -191,11 +191,7 @@ class Decider::State {
       return;
     }
     Family& family = *prepared.family;
-    detail::FittingsOf fittings_of =
-        [ this, &family ](const fit::Question& question, const gland::Gland& gland) -> const auto& {
-      return fittings(family, question, gland);
-    };
-    detail::decide(family.question, *family.search, settings_.glands->prefer(), supply, fittings_of,
+    detail::decide(family.question, *family.search, settings_.glands->prefer(), supply, fittings_,
                    decided.decision);
     decided.decision.defaults = prepared.defaults;
   }
@@ -326,18 +322,6 @@ class Decider::State {
     return job::put_tails(input, family.job).empty();
   }
 
-  const detail::Fittings& fittings(Family& family, const fit::Question& question,
-                                   const gland::Gland& gland) {
-    const auto [at, fresh] = family.fittings.try_emplace(&gland);
-    if (fresh) {
-      at->second = detail::fittings_of(question, gland);
-      // Equal lists become one, so that whoever counts them need not compare.
-      at->second.accessories =
-          accessories_.try_emplace(*at->second.accessories, at->second.accessories).first->second;
-    }
-    return at->second;
-  }
-
   const Layout& layout_;
   const Settings settings_;
   std::set<std::string> taken_;              ///< what words of cells were taken for
@@ -345,7 +329,7 @@ class Decider::State {
   std::array<Families, 3> families_;         ///< by side
   EndMemory ends_;
   FigureMemory figures_;
-  std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
+  detail::FittingsMemory fittings_;
   std::string key_;
 };
 

@@ -184,8 +184,9 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
   }
   for (const entry::EntryPart& part :
        entry::parts_in_order(gland, job.entry, fit.adaptor.has_value())) {
-    parts.push_back({part.name + (part.place.empty() ? "" : ", " + part.place),
-                     part.thickness_mm ? mm(*part.thickness_mm) : ""});
+    std::string name(part.name);
+    if (!part.place.empty()) (name += ", ") += part.place;
+    parts.push_back({std::move(name), part.thickness_mm ? mm(*part.thickness_mm) : ""});
   }
   if (fit.barrier) {
     const std::string volume = fit::compound_words(compound, job.compound_pack_cm3);

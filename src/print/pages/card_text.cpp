@@ -65,11 +65,11 @@ std::string entry_line(const Sheet& sheet) {
   for (const entry::EntryPart& part :
        entry::parts_in_order(*sheet.fit->gland, job.entry, sheet.fit->adaptor.has_value())) {
     if (!part.beside) continue;
-    parts += (parts.empty() ? "" : ", ") +
-             (part.name == "sealing washer" ? std::string("washer") : part.name);
+    parts += parts.empty() ? "" : ", ";
+    parts += part.name == "sealing washer" ? "washer" : part.name;
     if (part.thickness_mm) parts += " " + plain(*part.thickness_mm, 1);
     const bool washer = part.name == "sealing washer" && part.place == "outside";
-    if (!part.place.empty() && !washer) parts += " " + part.place;
+    if (!part.place.empty() && !washer) (parts += ' ') += part.place;
   }
   return parts.empty() ? text : text + "; " + parts;
 }
