@@ -343,16 +343,20 @@ std::vector<Check> check_area(const Demand& demand, const cable::Cable& cable, c
   return checks;
 }
 
-std::optional<Check> check_metals(const std::optional<std::string>& enclosure,
-                                  const std::optional<std::string>& adaptor, const Gland& gland,
+std::optional<Check> check_metals(const Touching& touching, const Gland& gland,
                                   const Standards& standards) {
   Check check = start(CheckName::metals);
   const auto meet = [&](const std::optional<std::string>& one,
                         const std::optional<std::string>& other) {
     if (one && other) caution_couple(*one, *other, standards, check);
   };
-  if (adaptor) meet(gland.material, adaptor);
-  meet(adaptor ? adaptor : gland.material, enclosure);
+  if (touching.armour == cable::ArmourMaterial::aluminium) {
+    // The joint that carries the earth.
+    meet("aluminium", gland.material);
+    if (!check.says.empty()) check.says = "armour: " + check.says;
+  }
+  if (touching.adaptor) meet(gland.material, touching.adaptor);
+  meet(touching.adaptor ? touching.adaptor : gland.material, touching.enclosure);
   if (check.says.empty()) return std::nullopt;
   return check;
 }

@@ -197,9 +197,13 @@ std::optional<Check> check_sealing(const Case& at, GlandFit& /*fit*/) {
 // ---- metals ---------------------------------------------------------------------------------
 
 std::optional<Check> check_metals(const Case& at, GlandFit& /*fit*/) {
-  return area::check_metals(at.entry().material,
-                            at.adaptor != nullptr ? at.entry().adaptor_material : std::nullopt,
-                            at.gland, *at.question.standards);
+  const cable::Cable& cable = at.cable();
+  const bool armoured = cable.armour != cable::ArmourKind::none;
+  return area::check_metals(
+      {.enclosure = at.entry().material,
+       .adaptor = at.adaptor != nullptr ? at.entry().adaptor_material : std::nullopt,
+       .armour = armoured ? cable.armour_material : std::nullopt},
+      at.gland, *at.question.standards);
 }
 
 // ---- earth ----------------------------------------------------------------------------------
