@@ -47,13 +47,22 @@ Estimate estimate_of(const JobInput& in, Layer layer, const measure::Readings& r
   const std::vector<Place>& places = readings.places;
   const Evidence evidence = evidence_of(in, places, unstated);
   if (evidence == Evidence::measured) {
-    return measure::measure_here(
+    measure::Caliper caliper = detail::caliper_of(in);
+    const bool coarser = !in.step_mm && readings.scale_mm.value_or(0.0) > caliper.step_mm;
+    if (coarser) caliper.step_mm = *readings.scale_mm;
+    Estimate estimate = measure::measure_here(
         {.places = places,
-         .caliper = detail::caliper_of(in),
+         .caliper = caliper,
          .section = diameter.section,
          .declared_ovality_mm =
              diameter.section == measure::Section::oval ? in.ovality_mm : std::nullopt},
         standards.caliper_limits);
+    if (coarser) {
+      estimate.warnings.push_back("written as " + readings.text + ": taken as read to " +
+                                  plain(caliper.step_mm, 2) +
+                                  " mm; write every decimal, or give the caliper's step");
+    }
+    return estimate;
   }
   if (places.size() > 1 || places.front().readings_mm.size() > 1) {
     throw InputError(Fault{

@@ -95,7 +95,7 @@ Estimate from_datasheet(double nominal_mm, double half_width_mm) {
 
 Estimate from_model(double value_mm, double half_width_mm, std::string source) {
   Estimate out = rectangle(value_mm, half_width_mm, Evidence::estimated, std::move(source));
-  out.caps.push_back({"an estimate alone passes no gland"});
+  out.caps.push_back({"an estimate alone passes no gland", "measured"});
   return out;
 }
 

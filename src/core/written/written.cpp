@@ -8,6 +8,7 @@
 #include "cutback/area/marking.hpp"
 #include "cutback/entry/thread.hpp"
 #include "cutback/error.hpp"
+#include "cutback/fraction.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
@@ -130,20 +131,11 @@ Taken several_words(const Asked& asked, std::string_view text, std::string_view 
   return {out, {}};
 }
 
-/// A figure, a fraction or both: 2.5, 19/32, 1 1/4.
+/// Of inches alone a fraction is a figure.
 std::optional<double> figure_of(std::string_view text, bool fractions) {
-  if (const auto value = parse_number(text)) return value;
-  const std::size_t slash = text.find('/');
-  if (!fractions || slash == std::string_view::npos) return std::nullopt;
-  const std::size_t space = text.substr(0, slash).rfind(' ');
-  const std::string_view whole =
-      space == std::string_view::npos ? "0" : trimmed(text.substr(0, space));
-  const std::size_t begin = space == std::string_view::npos ? 0 : space + 1;
-  const auto w = parse_figure(whole);
-  const auto n = parse_figure(text.substr(begin, slash - begin));
-  const auto d = parse_figure(text.substr(slash + 1));
-  if (!w || !n || !d || *d == 0.0) return std::nullopt;
-  return *w + *n / *d;
+  if (!fractions && text.find('/') != std::string_view::npos) return std::nullopt;
+  const auto written = parse_written(text);
+  return written ? std::optional(written->value) : std::nullopt;
 }
 
 /// 12, 1/0 or 00 of an American gauge.
@@ -228,15 +220,13 @@ Taken readings(std::string_view text) {
     const std::size_t letters = wanted.find_first_not_of("0123456789./ -");
     const auto value = with_unit("mm", part);
     if (!value ||
-        (part.ends_with("in") && parse_number(trimmed(part.substr(0, part.size() - 2))))) {
+        (part.ends_with("in") && parse_written(trimmed(part.substr(0, part.size() - 2))))) {
       out += part;
     } else if (std::string_view(wanted).substr(letters) == "mm" || wanted.ends_with("cm") ||
                wanted.ends_with("metres")) {
       out += plain(*value, k_decimals);
-    } else {  // as a job file keeps it
-      out += plain(*figure_of(trimmed(std::string_view(wanted).substr(0, letters)), true),
-                   k_decimals) +
-             "in";
+    } else {  // as a job file keeps it, and no finer than it was read
+      (out += trimmed(std::string_view(wanted).substr(0, letters))) += "in";
     }
     if (end < rest.size()) out += rest[end];
     rest.remove_prefix(std::min(end + 1, rest.size()));

@@ -170,6 +170,20 @@ TEST_CASE("resolve: a place is named as the user wrote it", "[unit][job]") {
   }
 }
 
+TEST_CASE("resolve: inches are no finer than they are written", "[unit][job]") {
+  job::JobInput in = test::small_cable();
+  const auto expanded = [&](const char* readings) {
+    in.sheath_od_mm = readings;
+    return test::resolved(in).cable.sheath_od->expanded_mm;
+  };
+  const double by_mm = expanded("15.24+15.24");
+  CHECK(expanded("0.600in+0.600in") == Approx(by_mm));
+  CHECK(expanded("0.6in+0.60in") > 0.25);
+  CHECK(expanded("19/32in+5/8in") > 0.7);
+  in.step_mm = 0.05;  // whoever states the step is believed
+  CHECK(expanded("0.6in+0.60in") == Approx(by_mm));
+}
+
 TEST_CASE("estimate: single figures that are not measured differ in their value alone",
           "[unit][job]") {
   JobInput in;
