@@ -216,6 +216,9 @@ std::string first_line(const fit::Question& question, std::span<const GlandFit> 
     const std::size_t width = std::max(k_label, plain_word.size() + 2);
     return wrapped(word + std::string(width - plain_word.size(), ' '), text);
   };
+  if (const auto& remark = question.job->cable.contradiction; remark && state == State::none) {
+    return padded("measure again: " + remark->says);
+  }
   if (state == State::none) {
     const std::string nearest = fit::advise(*question.job, ranked).nearest_says;
     return padded(nearest.empty() ? "the list is empty" : "nearest " + nearest);
@@ -287,7 +290,7 @@ std::string what_to_do(const fit::Question& question, std::span<const GlandFit> 
   const job::Job& job = *question.job;
   const fit::Advice advice = fit::advise(job, ranked);
   std::string text;
-  if (state == State::not_yet) {
+  if (state == State::not_yet || advice.order_says.empty()) {
     if (!advice.measure_says.empty()) text += labelled("Measure", advice.measure_says);
     return text;
   }

@@ -118,7 +118,8 @@ std::vector<Help> help_words(const sheet::Sheet& sheet) {
   std::vector<Help> list;
   const bool measure = !sheet.advice.measure_says.empty();
   if (measure) list.push_back({"Measure", sheet.advice.measure_says});
-  if (!sheet.plan || !measure) list.push_back({"Order", sheet.advice.order_says});
+  const bool order = !sheet.advice.order_says.empty();
+  if (order && (!sheet.plan || !measure)) list.push_back({"Order", sheet.advice.order_says});
   return list;
 }
 

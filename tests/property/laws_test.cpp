@@ -12,6 +12,7 @@
 #include "core/fit/rules.hpp"
 #include "cutback/fit/gates.hpp"
 #include "cutback/fit/questions.hpp"
+#include "cutback/sheet/sheet.hpp"
 #include "support/any.hpp"
 
 using namespace cutback;
@@ -222,6 +223,52 @@ TEST_CASE("laws: whoever asks, a check that is asked has one answer", "[property
       }
     }
   }));
+}
+
+TEST_CASE("laws: depths hold for whatever is read above the sheath that they are for",
+          "[property][laws]") {
+  int held = 0;
+  CHECK(rc::check("another cable's depths are not smaller", [&] {
+    job::JobInput in = near_pass();
+    in.evidence = *rc::gen::element(measure::Evidence::measured, measure::Evidence::datasheet);
+    in.step_mm = *rc::gen::element(0.01, 0.05, 0.1);
+    in.mpe_mm.reset();
+    const auto first = end_of(in, Purpose::sheet);
+    const bool there = first != nullptr;
+    RC_PRE(there);
+    const gland::Gland gland = near_gland();
+    const sheet::Sheet page = sheet::make_sheet(first->question,
+                                                {.fit = fit::check_gland(first->question, gland),
+                                                 .because = {},
+                                                 .fits_instead = {},
+                                                 .advice = {}},
+                                                "list");
+    const bool with_depths = page.plan && page.depths_from_mm;
+    RC_PRE(with_depths);
+    const double least = *page.depths_from_mm;
+    const double sheath =
+        page.gates.sheath.high_mm.value_or(least + 10.0) - *rc::gen::inRange(0, 20) / 10.0;
+    const double between = least + *rc::gen::inRange(0, 15) / 10.0;
+    RC_PRE(sheath > between + 1.0);
+    in.evidence = measure::Evidence::measured;
+    in.sheath_od_mm = fmt::format("{0:.4f}+{0:.4f}", sheath);
+    in.bedding_mm = fmt::format("{0:.4f}+{0:.4f}", sheath - between);
+    const auto second = end_of(in, Purpose::sheet);
+    const bool usable = second != nullptr && second->job.cable.wire_nominal.has_value() ==
+                                                 first->job.cable.wire_nominal.has_value();
+    RC_PRE(usable);
+    const strip::Depths its = strip::depths_of(
+        second->job.cable, {.sheath_mm = strip::oversheath_thickness_mm(second->job),
+                            .bedding_mm = strip::bedding_thickness_mm(second->job)});
+    ++held;
+    const auto holds = [](const std::optional<double>& depth, const std::optional<double>& other) {
+      return !depth || (other && *other >= *depth - 1e-9);
+    };
+    RC_ASSERT(holds(page.plan->depths.sheath_mm, its.sheath_mm));
+    RC_ASSERT(holds(page.plan->depths.saw_mm, its.saw_mm));
+    RC_ASSERT(holds(page.plan->depths.saw_limit_mm, its.saw_limit_mm));
+  }));
+  CHECK(held >= 50);
 }
 
 TEST_CASE("laws: readings inside all gates are proven", "[property][laws]") {

@@ -67,8 +67,10 @@ struct Sheet {
   const area::Demand* demand = nullptr;
   std::optional<fit::GlandFit> fit;  ///< the gland; absent when there is none to be made off
   State state = State::none;
-  std::vector<fit::Lack> lacks;         ///< what is missing, each once; empty for `cut` and `none`
-  fit::Gates gates;                     ///< what the diameters must read before anything is cut
+  std::vector<fit::Lack> lacks;  ///< what is missing, each once; empty for `cut` and `none`
+  fit::Gates gates;              ///< what the diameters must read before anything is cut
+  /// What sheath less bedding must be, so that the plan's depths hold: below it, by eye.
+  std::optional<double> depths_from_mm;
   std::vector<fit::Topic> not_asked;    ///< questions that nobody asked
   std::vector<Assumption> assumptions;  ///< what is taken for facts that nobody gave
   std::vector<std::string> not_ready;   ///< why nothing may be cut yet; empty when it may

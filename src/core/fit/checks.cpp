@@ -88,8 +88,7 @@ bool wants_measuring(const Estimate& estimate, Verdict verdict) {
 std::string how_to_settle(const Estimate& estimate) {
   if (estimate.evidence != Evidence::measured) return " measured, it may be outside";
   if (estimate.caps.empty()) return " again, it is near a limit";
-  const bool single = estimate.readings_mm.size() == 1;
-  return single ? " once more, at right angles" : " again, it is not round";
+  return " " + std::string(estimate.caps.front().wanted);
 }
 
 /// Puts the range and words to a diameter that is compared with it.
