@@ -9,13 +9,15 @@ endif()
 
 # -Wno-restrict: g++ 12 sees an overlap in "literal" + std::string where there is none (GCC bug
 # 105651). -Wno-missing-field-initializers: a designated initialiser leaves out what stays at its
-# default on purpose.
+# default on purpose. -Wno-subobject-linkage: of sources that are compiled together each is taken for a
+# header, and a type that is its own for one that others see.
 add_library(cutback_warnings INTERFACE)  # what every target of the project is compiled with
 target_compile_options(cutback_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wold-style-cast
   -Wnon-virtual-dtor -Wcast-align -Wunused -Woverloaded-virtual -Wnull-dereference
   -Wdouble-promotion -Wformat=2 -Wno-missing-field-initializers
   $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>
+  $<$<AND:$<CXX_COMPILER_ID:GNU>,$<BOOL:${CUTBACK_TOGETHER}>>:-Wno-subobject-linkage>
   $<$<BOOL:${CUTBACK_WERROR}>:-Werror>)
 
 # What is given to others: addresses that cannot be guessed, tables of functions that cannot be

@@ -45,7 +45,7 @@ bool is_day(std::string_view text) {
   return text.size() == k_form.size() || text[k_form.size()] == 'T' || text[k_form.size()] == ' ';
 }
 
-std::string quoted(std::string_view text) {
+std::string quoted_cell(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) out += c == '"' ? std::string("\"\"") : std::string(1, c);
   return out + "\"";
@@ -62,7 +62,7 @@ std::string header_line() {
 /// Every cell in quotes: a row that lost its end has a quote that does not close.
 std::string line_of(const MadeRow& row) {
   std::string line;
-  for (const std::string& cell : row.cells) line += (line.empty() ? "" : ",") + quoted(cell);
+  for (const std::string& cell : row.cells) line += (line.empty() ? "" : ",") + quoted_cell(cell);
   return line + "\n";
 }
 

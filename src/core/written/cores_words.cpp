@@ -125,11 +125,11 @@ const Known* known_at(std::string_view text) {
 
 }  // namespace
 
-std::optional<std::vector<Word>> cores_words(std::string_view raw, char decimal,
-                                             std::string& unknown) {
+std::optional<std::vector<CellWord>> cores_words(std::string_view raw, char decimal,
+                                                 std::string& unknown) {
   const std::string smooth = smoothed(raw);
   std::string_view text = smooth;
-  std::vector<Word> words;
+  std::vector<CellWord> words;
   while (!(text = trimmed(text)).empty()) {
     const char c = text.front();
     if (is_digit(c)) {
