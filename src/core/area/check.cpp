@@ -277,11 +277,11 @@ std::optional<Check> check_temperature(const Demand& demand, const Gland& gland)
       !at_least(*gland.temp_max_degc, *needed.entry_up_to_degc)) {
     add(check, Verdict::not_known,
         "the entry may come to " + plain(*needed.entry_up_to_degc) +
-            " degC, for its temperature is not given (entry_temp_c)",
+            " degC, because its temperature is not given (entry_temp_c)",
         needed.source);
     check.lacks.push_back({"temperature at the entry", "entry_temp_c", k_elsewhere});
   }
-  // An ambient of which one end alone is given may still lie wholly beyond the gland.
+  // An ambient range with only one end given may still lie wholly beyond the gland.
   if (needed.max_degc && gland.temp_min_degc && !at_least(*needed.max_degc, *gland.temp_min_degc)) {
     add(check, Verdict::no_fit,
         "the gland is for " + plain(*gland.temp_min_degc) + " degC and warmer", needed.source);

@@ -30,7 +30,7 @@ const std::optional<measure::Readings>& readings_of(const JobInput& in, std::str
   return in.*std::get<std::optional<measure::Readings> JobInput::*>(job::field_named(key).member);
 }
 
-/// What was worked out from a job so far.
+/// What has been worked out from the job so far.
 struct View {
   job::Job job;
   std::vector<fit::GlandFit> fits;

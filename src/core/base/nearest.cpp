@@ -54,7 +54,7 @@ std::string did_you_mean(std::string_view given, std::span<const std::string_vie
                          bool graded) {
   Nearest nearest{std::string(given)};
   for (const std::string_view candidate : candidates) {
-    // It asks for less than any other word: nobody may get it by a slip.
+    // It asks for less than any other word: nobody may arrive at it by a slip.
     if (candidate == "none" || (graded && edit_distance(given, candidate) > 0)) continue;
     nearest.offer(candidate);
   }

@@ -37,8 +37,8 @@ double oversheath_for_od(const OversheathRule& rule, double od_mm) {
   return std::max(rule.least_mm, round_half_up(t, k_fictitious_step_mm));
 }
 
-/// What a sheath may differ by, on the diameter: a fifth of it and 0.2 mm, half the least allowance
-/// at a point on each side. No printed row lies further out.
+/// How much a sheath may differ, on the diameter: a fifth of it and 0.2 mm, half the least
+/// allowance at a point on each side. No printed row lies further out.
 double sheath_spread_mm(double sheath_mm) { return 0.2 * sheath_mm + 0.2; }
 
 void check_sheath(const Cable& cable, const Construction* construction, const Standards& standards,

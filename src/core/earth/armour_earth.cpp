@@ -121,7 +121,7 @@ std::string_view relation(Verdict verdict) {
   }
 }
 
-// Rounded to the strict side, so that the printed figures never say more than is true.
+// Rounded to the stricter side, so that the printed figures never say more than is true.
 std::string area_text(const EarthInput& in) {
   return plain(round_down(in.armour->area_mm2, 0.01), 2);
 }

@@ -22,7 +22,7 @@ constexpr double k_clearance_mm = 0.5;
 constexpr const char* k_washer_source = "a washer seals the hole: common practice, no source";
 constexpr double k_mm_per_inch = 25.4;
 
-/// What one joint comes to. The worst of several counts.
+/// The result for one joint. Of several, the worst counts.
 struct JointPart {
   Verdict verdict = Verdict::fits;
   std::string says;

@@ -16,7 +16,7 @@ std::vector<EntryPart> parts_in_order(const gland::Gland& gland, const Entry& en
   };
   const bool tag = at.tag_mm > 0.0;
   const bool serrated = at.serrated_mm > 0.0;
-  // In a tapped hole a washer that is not stated may well not be there: it is not ordered.
+  // In a tapped hole a washer that is not stated may well be absent: it is not ordered.
   const bool washer = at.washer_mm ? *at.washer_mm > 0.0 : !tapped;
   const bool in_adaptor = at.gland_washer_mm > 0.0;
   add(in_adaptor, "sealing washer", "between gland and adaptor", at.gland_washer_mm, false);

@@ -97,7 +97,7 @@ Figures gland_in_adaptor(const gland::Gland& gland, const Adaptor& adaptor, cons
   return out;
 }
 
-/// The figures without which nothing can be said; empty when all are there.
+/// The missing figures without which nothing can be said; empty when all are there.
 std::vector<fit::Lack> missing_figures(const gland::Gland& gland, const Hardware& at,
                                        const Entry& entry) {
   using enum fit::Lack::Where;
@@ -375,7 +375,7 @@ void check_clearance(ThreadFit& out, const Figures& f, const Entry& entry) {
   if (f.thread.kind == ThreadKind::npt) {
     const char* const caution =
         "a locknut holds a taper thread by a few turns only: use the one that its maker gives for "
-        "it, and look that it is tight";
+        "it, and check that it is tight";
     out.check.says += std::string("; caution: ") + caution;
     out.check.source += "; taper thread: from memory";
     out.notes.emplace_back(caution);

@@ -108,7 +108,7 @@ std::vector<std::string_view> template_columns() {
 
 std::string template_text() {
   std::string text =
-      "# A gland list: one row a gland, every figure off its own papers. Blank: not stated.\n"
+      "# A gland list: one row per gland, every figure off its own papers. Blank: not stated.\n"
       "# Rows that begin with # are remarks. cutback glands FILE checks the list.\n";
   std::string heads;
   for (const std::string_view name : template_columns()) {

@@ -71,7 +71,7 @@ Estimate estimate_of(const JobInput& in, Layer layer, const measure::Readings& r
 
 std::string mm(double value) { return plain(value, 3) + " mm"; }
 
-/// What no cable can have: layers that do not fit inside each other.
+/// What no cable can have: layers that do not fit inside one another.
 void check_layers(const cable::Cable& cable, Faults& faults) {
   if (!cable.sheath_od || !cable.bedding) return;
   const double od = cable.sheath_od->value_mm;

@@ -62,7 +62,7 @@ std::optional<cable::Construction> construction_of(const JobInput& in,
   }
 }
 
-/// What of the cable its diameters play no part in.
+/// The part of the cable in which its diameters play no part.
 cable::Cable cable_without_diameters(const JobInput& in) {
   cable::Cable cable;
   cable.armour = in.armour.value_or(ArmourKind::wire);
@@ -165,7 +165,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
                .device = in.device ? earth::parse_device(*in.device) : std::nullopt};
   check_fault(job.fault, faults);
   if (in.device && !job.fault.device) {
-    faults.add(ErrorCode::bad_value, "this is no circuit breaker whose curve is published",
+    faults.add(ErrorCode::bad_value, "this is not a circuit breaker whose curve is published",
                "fault.device", *in.device, std::string(earth::k_device_form), "");
   }
   job.compound_pack_cm3 = in.compound_pack_cm3;

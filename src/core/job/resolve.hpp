@@ -1,5 +1,5 @@
 #pragma once
-// The parts of a job that resolve() puts together, each from the input and the faults found so far.
+// The parts of a job that resolve() assembles, each from the input and the faults found so far.
 
 #include "core/job/faults.hpp"
 #include "cutback/job/job.hpp"

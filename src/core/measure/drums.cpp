@@ -259,7 +259,7 @@ void add_tolerance(const Common& common, std::vector<DrumResult>& drums) {
   constexpr double k_least_degrees = 4.0;
   const Scatter& scatter = common.measured;
   if (scatter.degrees_of_freedom < k_least_degrees) return;
-  std::map<std::size_t, double> factors;  // one a number of places: each takes its time
+  std::map<std::size_t, double> factors;  // one for each number of places: each takes its time
   for (DrumResult& drum : drums) {
     const auto [it, fresh] = factors.try_emplace(drum.places.size(), 0.0);
     if (fresh) {

@@ -135,7 +135,7 @@ void gather_sources(Sheet& sheet, const tables::Standards& standards,
     }
   }
   add_source(sources, cautions);
-  constexpr std::size_t k_digits = 8;  // of the check sum: enough to tell one edition from another
+  constexpr std::size_t k_digits = 8;  // of the checksum: enough to tell one edition from another
   for (const char* id : {"caliper_limits", "armour_wire_bands"}) {
     const tables::Table& table = standards.table(id);
     add_source(sources, table.source() + " (table " + table.id + ", " +

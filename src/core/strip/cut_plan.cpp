@@ -43,7 +43,7 @@ std::optional<double> thread_end_mm(const job::Job& job, const gland::Gland& gla
                                     const entry::Hardware& at) {
   const auto parts_mm = sum(at.inside_face_mm(), at.inside_mm());
   if (!at.hole && !at.through_adaptor) {
-    // A thread that stands out of any locknut ends the same in a hole of either kind.
+    // A thread that stands out of any locknut ends at the same place in either kind of hole.
     const auto most_mm = sum(at.inside_face_mm(), at.locknut_mm);
     const auto end_mm = larger(gland.entry_length_mm, most_mm);
     return end_mm == gland.entry_length_mm ? end_mm : std::nullopt;

@@ -2,7 +2,7 @@
 //
 // Every row has a test made from it. Sources: trade terms are common practice, no source; lengths
 // by the international inch (25.4 mm exactly); markings Ex and EEx by IEC 60079-0 and the European
-// standards before it; IIB+H2 asks for more than IIB, so that of a place it is taken for IIC.
+// standards before it; IIB+H2 asks for more than IIB, so that for a place it is taken as IIC.
 
 #include <array>
 

@@ -18,7 +18,7 @@ namespace {
 constexpr double k_inch_mm = 25.4;
 constexpr int k_decimals = 9;
 
-/// Small letters, without spaces, points, hyphens and underlines; those between figures stay, a
+/// Small letters, without spaces, points, hyphens and underscores; those between figures stay, a
 /// hyphen there as a space, and so does a sign or a point in front of the first figure.
 std::string normal(std::string_view text) {
   std::string out;
