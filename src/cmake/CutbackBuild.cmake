@@ -29,7 +29,7 @@ if(CMAKE_BUILD_TYPE STREQUAL "Release" AND NOT CUTBACK_SANITIZE AND NOT CUTBACK_
   set(CMAKE_POSITION_INDEPENDENT_CODE ON)
   target_compile_options(cutback_warnings INTERFACE
     -fstack-protector-strong -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2
-    "-ffile-prefix-map=${PROJECT_SOURCE_DIR}=.")
+    "-ffile-prefix-map=${PROJECT_BINARY_DIR}=build" "-ffile-prefix-map=${PROJECT_SOURCE_DIR}=.")
   target_link_options(cutback_warnings INTERFACE -Wl,-z,relro -Wl,-z,now)
 endif()
 
