@@ -221,8 +221,7 @@ def arguments_of(work):
             "-DJSON_USE_IMPLICIT_CONVERSIONS=0", "-DJSON_DIAGNOSTICS=1", '-DCUTBACK_VERSION="0"', "-w"]
 
 
-def read_source(job):
-    work, path = job
+def read_source(work, path):
     source = Source(work, path, arguments_of(work))
     source.unique()
     return source
@@ -344,8 +343,7 @@ def main():
 
     paths = [str(file.relative_to(work)) for room in options.rooms
              for file in sorted((work / "src/core" / room).glob("*.cpp"))]
-    with concurrent.futures.ProcessPoolExecutor(options.at_once) as pool:
-        sources = list(pool.map(read_source, [(work, path) for path in paths]))
+    sources = [read_source(work, path) for path in paths]
     places = [(source, place) for source in sources for place in source.places]
     random.Random(options.seed).shuffle(places)
     print(f"{len(places)} mutants in {len(sources)} files", flush=True)
