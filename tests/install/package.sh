@@ -12,6 +12,8 @@ inside() { chroot "$root" env DEBIAN_FRONTEND=noninteractive LC_ALL=C.UTF-8 PATH
 answers() { status=0; inside "$@" || status=$?; [ "$status" -le 1 ] || fail "status $status of $*"; }
 starts_with() { [ "$(head -c "${#2}" "$root$1")" = "$2" ] || fail "$1 does not begin with $2"; }
 
+mount -t proc proc "$root/proc"
+trap 'umount "$root/proc"' EXIT
 cp "$deb" "$root/tmp/cutback.deb"
 rm -rf "$root/site" && mkdir "$root/site"
 cp "$source"/data/demo/site/*.json "$source/data/demo/glands.csv" \

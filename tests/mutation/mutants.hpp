@@ -3,6 +3,7 @@
 #pragma once
 #pragma GCC system_header
 #include <algorithm>
+#include <cstdio>
 #include <cstdlib>
 
 namespace cutback_mutants {
@@ -12,7 +13,21 @@ inline const int chosen = [] {
   const char* text = std::getenv("CUTBACK_MUTANT");
   return text ? std::atoi(text) : 0;
 }();
-inline unsigned char reached[k_most];  // by the test that runs
+inline unsigned char reached[k_most];
+
+/// Writes the numbers of the mutants that were reached when the program ends.
+struct Writer {
+  ~Writer() {
+    const char* path = std::getenv("CUTBACK_REACHED");
+    std::FILE* file = path ? std::fopen(path, "w") : nullptr;
+    if (!file) return;
+    for (int i = 1; i < k_most; ++i) {
+      if (reached[i]) std::fprintf(file, "%d\n", i);
+    }
+    std::fclose(file);
+  }
+};
+inline Writer writer;
 
 inline bool on(int id) {
   reached[id] = 1;

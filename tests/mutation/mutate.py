@@ -9,8 +9,8 @@ WORK is a checkout of its own with a build in WORK/build (its sources are writte
 It needs python3-clang-14. Kinds of change: an operator turned round, a call left out, a constant
 moved, a condition taken for true or false. All of the sample is compiled in at once, each behind a
 number; CUTBACK_MUTANT chooses one when a test program starts, so that a mutant costs a run of the tests
-that reach it and no build. The unit and published tests come first, all of them once more for what is
-left, and then the properties. Golden screens are never asked. What was found is remembered in
+that reach it and no build. The unit tests come first, then the published ones, then the properties:
+each only for what is left. Golden screens are never asked. What was found is remembered in
 WORK/build/mutants.json by the text of its function; a further run tries only what is new, has changed,
 or survived."""
 
@@ -25,17 +25,14 @@ import re
 import subprocess
 import sys
 import tempfile
+import time
 
 import clang.cindex
 from clang.cindex import CursorKind
 
 clang.cindex.Config.set_library_file("/usr/lib/llvm-14/lib/libclang.so.1")
 ROOMS = ["fit", "strip", "area", "entry", "earth", "measure", "cable", "job"]
-# The program, its options, and whether a mutant that no test reached is put to it.
 PROGRAMS = ["cutback_unit_tests", "cutback_published_tests", "cutback_property_tests"]
-LISTENS = {"cutback_unit_tests": "tests/unit/entry/parts_test.cpp",
-           "cutback_published_tests": "tests/published/bend_test.cpp",
-           "cutback_property_tests": "tests/property/strip_test.cpp"}
 OPERATORS = {"<": "less", "<=": "less_equal", ">": "greater", ">=": "greater_equal", "==": "equal",
              "!=": "not_equal", "+": "plus", "-": "minus", "*": "times", "/": "over"}
 BECOMES = {"<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==", "+": "-", "-": "+",
@@ -247,10 +244,6 @@ class Run:
             body = source.render(chosen, 0, len(source.bytes))
             file.write_text(f'#pragma GCC system_header\n#include "{HERE}/mutants.hpp"\n'
                             f'#line 1 "{source.path}"\n' + body)
-        for path in LISTENS.values():
-            file = self.work / path
-            before[file] = file.read_bytes()
-            file.write_bytes(before[file] + b'\n#include "mutation/listener.hpp"\n')
         return before
 
     def compile(self, sources):
@@ -273,20 +266,24 @@ class Run:
                         left_out += 1
         raise SystemExit(f"does not compile: {sorted(wrong)[:5]}")
 
-    def look(self, program):
+    def look(self, program, at_once):
         """Which mutants each test reaches, and how long it takes without one."""
-        with tempfile.NamedTemporaryFile() as out:
-            done = self.start(program, [], 0, 3600, CUTBACK_REACHED=out.name)
-            if done != 0:
-                raise SystemExit(f"{program} fails without a mutant")
-            self.reaching[program] = {}
-            total = 0.0
-            for line in pathlib.Path(out.name).read_text().splitlines():
-                seconds, numbers, test = line.split("\t", 2)
-                total += float(seconds)
-                for number in numbers.split():
-                    self.reaching[program].setdefault(int(number), []).append((float(seconds), test))
-            self.seconds[program] = total
+        listed = subprocess.run([str(self.work / "build/tests" / program), "--list-test-names-only"],
+                                capture_output=True, text=True, check=False).stdout
+
+        def look_at(test):
+            with tempfile.NamedTemporaryFile("r") as out:
+                begin = time.monotonic()
+                if self.start(program, [test], 0, 3600, CUTBACK_REACHED=out.name) != 0:
+                    raise SystemExit(f"{program} fails without a mutant: {test}")
+                return time.monotonic() - begin, test, out.read().split()
+
+        self.reaching[program] = {}
+        with concurrent.futures.ThreadPoolExecutor(at_once) as pool:
+            for seconds, test, numbers in pool.map(look_at, filter(None, listed.splitlines())):
+                self.seconds[program] = self.seconds.get(program, 0.0) + seconds
+                for number in numbers:
+                    self.reaching[program].setdefault(int(number), []).append((seconds, test))
 
     def start(self, program, tests, number, most_seconds, **variables):
         environment = {**os.environ, "CUTBACK_MUTANT": str(number), "RC_PARAMS": "noshrink=1 seed=20261125", **variables}
@@ -301,21 +298,15 @@ class Run:
             except subprocess.TimeoutExpired:
                 return 1  # without an end is found as well
 
-    def put(self, number, programs, whole=False):
-        """@return the program that found it, or none"""
-        for program in programs:
-            tests = sorted(self.reaching[program].get(number, []))
-            if not tests:
-                continue
-            # The quick ones first: most are found by the first that is asked.
-            for part in (tests[:6], tests[6:]):
-                if part:
-                    most = 20 + 10 * sum(seconds for seconds, _ in part)
-                    if self.start(program, [test for _, test in part], number, most) != 0:
-                        return program
-            if whole and self.start(program, [], number, 60 + 10 * self.seconds[program]) != 0:
-                return program
-        return None
+    def put(self, number, program):
+        """@return whether the program finds it"""
+        tests = sorted(self.reaching[program].get(number, []))
+        # The quick ones first: most are found by the first that is asked.
+        for part in filter(None, (tests[:6], tests[6:])):
+            most = 20 + 10 * sum(seconds for seconds, _ in part)
+            if self.start(program, [test for _, test in part], number, most) != 0:
+                return True
+        return False
 
 
 def put_back(before):
@@ -355,16 +346,15 @@ def main():
     left_out = run.compile(sources)
     print(f"compiled; {left_out} cannot be", flush=True)
     for program in PROGRAMS:
-        run.look(program)
-        print(f"{program}: {run.seconds[program]:.0f} s, reaches {len(run.reaching[program])}", flush=True)
+        run.look(program, options.at_once)
+        print(f"{program}: {run.seconds.get(program, 0):.0f} s, reaches {len(run.reaching[program])}", flush=True)
 
     def try_one(each):
         source, place = each
         key = source.key(place)
         found = known.get(key, {}).get("found")
         if not found:
-            found = run.put(place["number"], PROGRAMS[:2]) or run.put(place["number"], PROGRAMS[2:]) \
-                or run.put(place["number"], PROGRAMS[:2], whole=True)
+            found = next((each for each in PROGRAMS if run.put(place["number"], each)), None)
         return key, {"found": found, "place": f"{source.path}:{place['line']}", "kind": place["kind"],
                      "text": re.sub(r"\s+", " ", source.text(place["begin"], place["end"]))[:90], "words": place["words"],
                      "reached": any(place["number"] in run.reaching[p] for p in PROGRAMS)}
