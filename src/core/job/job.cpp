@@ -40,11 +40,12 @@ std::vector<Assumption> assumed_in(const JobInput& in) {
     take(in.earth_csa_mm2.has_value(), "earth_csa_mm2", "none", k_usual);
   }
   const bool measured = in.evidence == measure::Evidence::measured;
-  take(measured || in.od_allow_mm, "od_allow_mm", plain(k_od_allow_mm) + " mm", k_practice);
-  take(measured || in.bedding_allow_mm, "bedding_allow_mm", plain(k_bedding_allow_mm) + " mm",
-       k_practice);
-  take(measured || in.armour_allow_mm, "armour_allow_mm", plain(k_wire_allow_mm) + " mm",
-       k_practice);
+  take(measured || detail::stated_allowance(in.od_allow_mm), "od_allow_mm",
+       plain(k_od_allow_mm) + " mm", k_practice);
+  take(measured || detail::stated_allowance(in.bedding_allow_mm), "bedding_allow_mm",
+       plain(k_bedding_allow_mm) + " mm", k_practice);
+  take(measured || detail::stated_allowance(in.armour_allow_mm), "armour_allow_mm",
+       plain(k_wire_allow_mm) + " mm", k_practice);
   return list;
 }
 

@@ -11,6 +11,12 @@ namespace cutback::job::detail {
   return static_cast<int>(*value);
 }
 
+/// An allowance on a figure of a datasheet, where it is stated. 0 states none: no cable is made
+/// exactly as its datasheet says, and an empty formula of a spreadsheet shows 0.
+[[nodiscard]] inline std::optional<double> stated_allowance(const std::optional<double>& value) {
+  return value && *value > 0.0 ? value : std::nullopt;
+}
+
 [[nodiscard]] measure::Caliper caliper_of(const JobInput& in);
 
 [[nodiscard]] entry::Entry resolve_entry(const JobInput& in, Faults& faults);
