@@ -100,12 +100,17 @@ int run_convert(const GlandsOptions& options, const Runtime& runtime) {
   for (const std::string& note : table.notes) runtime.warn(options.convert + ": " + note);
   const io::Converted list = io::convert_glands(table.rows, options.convert, table.row_word, terms);
   runtime.warn(options.convert + ": " + joined(list.taken, "; "));
+  if (!list.unread.empty()) {
+    runtime.warn(options.convert + ": headings that are not taken: " + joined(list.unread, "; ") +
+                 "; say --column OURS=THEIRS where one is a column of a gland list");
+  }
   for (const std::string& row : list.left_out) runtime.warn("left out: " + row);
+  for (const std::string& row : list.unpriced) runtime.warn(row);
   runtime.emit_as_it_is(list.text);
   runtime.warn(std::to_string(list.glands) + (list.glands == 1 ? " gland" : " glands") +
                " taken, " + std::to_string(list.left_out.size()) +
                " rows left out; look at the list before it is used");
-  return list.left_out.empty() ? k_exit_fits : k_exit_no_fit;
+  return list.left_out.empty() && list.unpriced.empty() ? k_exit_fits : k_exit_no_fit;
 }
 
 /// What is asked of the glands, in words.
