@@ -66,10 +66,13 @@ struct MadeOptions {
   std::map<std::string, std::string> values;  ///< by column
 };
 
+using EndsOfRows = std::map<std::size_t, std::string>;
+
 /// Every end that is planned, and the rows of the register that are of none.
 struct Plan {
   std::vector<Planned> ends;
   std::vector<run::NotFound> not_found;
+  EndsOfRows names;  ///< MadeSchedule::ends_of_rows
 };
 
 std::vector<Planned> read_results(const std::string& path) {
@@ -101,21 +104,24 @@ std::vector<Planned> read_results(const std::string& path) {
 }
 
 /// The row that counts of each end: the last one, and of measurements before it what it lacks.
-std::map<End, io::MadeRow> last_rows(const io::MadeFile& file) {
+/// @param names  what a schedule calls the ends, where there is one
+std::map<End, io::MadeRow> last_rows(const io::MadeFile& file, const EndsOfRows& names = {}) {
   std::map<End, io::MadeRow> ends;
   for (const io::MadeRow& row : file.rows) {
-    const End end{row.cell("tag"), row.cell("end")};
+    const auto name = names.find(row.line);
+    const End end{row.cell("tag"), name != names.end() ? name->second : row.cell("end")};
     const auto found = ends.find(end);
     // A measurement after the end was finished does not undo it.
     const bool finished = found != ends.end() && !found->second.cell("part").empty();
     if (finished && row.cell("part").empty()) continue;
-    ends.insert_or_assign(end, row);
+    const auto at = ends.insert_or_assign(end, row).first;
+    at->second.set("end", end.second);
   }
   return ends;
 }
 
 Plan plan_by_results(const std::string& path, const std::map<End, io::MadeRow>& rows) {
-  Plan plan{.ends = read_results(path), .not_found = {}};
+  Plan plan{.ends = read_results(path), .not_found = {}, .names = {}};
   std::map<End, bool> known;
   for (Planned& each : plan.ends) {
     known[each.end] = true;
@@ -150,7 +156,7 @@ Plan plan_by_schedule(const MadeOptions& options, const io::MadeFile& file,
   const fit::Selector glands(list.glands, prefer);
   const bool place = asks_place(opened, inputs, open, notes);
   const run::MadeSchedule made = run::match_made(file, options.file, open());
-  Plan plan{.ends = {}, .not_found = made.not_found};
+  Plan plan{.ends = {}, .not_found = made.not_found, .names = made.ends_of_rows};
   for (run::AccountedEnd& end :
        run::account_of(opened,
                        {.standards = &standards,
@@ -207,11 +213,10 @@ int run_made(const MadeOptions& options, Runtime& runtime) {
   if (!options.values.empty()) append(options, runtime);
   const io::MadeFile file = io::load_made(options.file);
   for (const std::string& warning : file.warnings) runtime.warn(warning);
-  const std::map<End, io::MadeRow> rows = last_rows(file);
   std::optional<Plan> plan;
-  if (!options.results.empty()) plan = plan_by_results(options.results, rows);
+  if (!options.results.empty()) plan = plan_by_results(options.results, last_rows(file));
   if (!options.format.files.empty()) plan = plan_by_schedule(options, file, runtime);
-  const Account account = account_of(rows, plan);
+  const Account account = account_of(last_rows(file, plan ? plan->names : EndsOfRows{}), plan);
   runtime.emit(runtime.common.json ? made_json(account, file) : made_text(account));
   const bool done =
       account.outstanding.empty() && account.other_gland.empty() && account.outside.empty();

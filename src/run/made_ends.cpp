@@ -133,6 +133,7 @@ MadeSchedule match_made(const io::MadeFile& file, const std::string& name,
     const Planned* const found = find_end(known->second, end);
     if (found != nullptr) {
       put_row(row, own[{tag, *found}]);
+      made.ends_of_rows[row.line] = found->end;
       continue;
     }
     std::string names;

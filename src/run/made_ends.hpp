@@ -2,6 +2,7 @@
 // A register of finished ends put beside the ends of a schedule.
 
 #include <cstddef>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -20,6 +21,9 @@ struct NotFound {
 struct MadeSchedule {
   schedule::MadeEnds ends;
   std::vector<NotFound> not_found;  ///< in file order
+  /// What the results call the end of each row that is of one, by its line: a row may name the
+  /// place.
+  std::map<std::size_t, std::string> ends_of_rows;
 };
 
 /// Finds the end of each row: by its tag, and by the name that the results call the end, or by the
