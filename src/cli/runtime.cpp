@@ -17,6 +17,14 @@
 namespace cutback::cli {
 namespace {
 
+/// A file that only the profile names must not be written over either.
+void check_not_written(const std::string& path, std::span<const NamedFile> named) {
+  std::vector<NamedFile> files(named.begin(), named.end());
+  files.push_back({"the list that your profile remembers", path, false});
+  std::vector<Fault> faults = file_clashes(files);
+  if (!faults.empty()) throw InputError(std::move(faults));
+}
+
 /// What a remark quotes may be a pasted file: a line of it is cut where no remark is as long.
 std::string short_lines(std::string_view text) {
   constexpr std::size_t k_longest = 600;
@@ -60,6 +68,7 @@ GlandLists Runtime::gland_lists(const tables::Standards& standards) const {
   } else if (environment.glands) {
     list = io::load_gland_list(*environment.glands);
   } else if (const auto remembered = profile().glands) {
+    check_not_written(*remembered, named);
     list = io::load_gland_list(*remembered);
   } else {
     list = io::demo_gland_list();
