@@ -190,6 +190,12 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->type_name("N")
       ->group("Schedule");
   command
+      .add_option("--ends", options.ends,
+                  "Ends per row where no heading tells from and to: 2 where a row is a whole cable, "
+                  "1 where it is one end")
+      ->type_name("N")
+      ->group("Schedule");
+  command
       .add_option("--sheet", options.sheets,
                   "Sheet of the workbook to read; any number of times (default: all that are not "
                   "hidden and have the headings)")
@@ -259,6 +265,12 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
       faults.push_back(std::move(fault));
     }
     typed.format.evidence = input.evidence;
+  }
+  if (options.ends == "1" || options.ends == "2") {
+    typed.format.ends = options.ends == "1" ? 1 : 2;
+  } else if (!options.ends.empty()) {
+    faults.push_back(
+        make_fault(ErrorCode::bad_value, "not a number of ends", "--ends", options.ends, "1 or 2"));
   }
   if (options.header_row.empty()) return typed;
   const auto row = parse_number(options.header_row);

@@ -115,7 +115,7 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
     asked = schedule::decide_asked(end.input, settings, nullptr, notes, made);
   }
   if (const auto count = schedule::count_of(layout, cells); count && !count->unclear.empty()) {
-    schedule::say_count_unclear(count->unclear, asked.decision);
+    schedule::say_count_unclear({count->unclear}, asked.decision);
   }
   const schedule::Decision& decision = asked.decision;
   if (made != nullptr && made->is_finished()) {

@@ -47,6 +47,8 @@ struct Format {
   /// What blank cells are taken for, also of columns that the schedule does not have. They have
   /// passed check_defaults().
   std::vector<OwnValue> defaults;
+  /// Ends per row, 1 or 2, where no heading tells; absent: one, and it is said that nothing tells.
+  std::optional<int> ends;
   const CableTypes* types = nullptr;  ///< that the rows name in a column `type`; borrowed
   bool of_types = false;              ///< the table is one of types: a column `type` names its rows
 };
@@ -87,6 +89,14 @@ struct UnreadColumn {
   bool is_status = false;  ///< headed so: a single letter may be a code
 };
 
+/// A column that says how many glands or ends a row has. They are counted by the ends of the row;
+/// where it says another number a person decides.
+struct CountColumn {
+  std::size_t cell = 0;
+  std::string heading;
+  bool one_end = false;  ///< of one of the two ends
+};
+
 /// The columns of one schedule. Two ends a row when there is a `from_` or `to_` column, or a `from`
 /// or `to` column and no `end` column; a column of an end without a prefix then serves both ends,
 /// and the prefixed one comes before it where it is not blank.
@@ -105,10 +115,17 @@ struct Layout {
   std::size_t from = k_none;
   std::size_t to = k_none;
   std::size_t quantity = k_none;
+  std::size_t quantity_unit = k_none;  ///< what the quantity is of: m, No.
+  std::vector<CountColumn> counts;
+  /// Columns that --append put there, by their headings; they are not read.
+  std::vector<std::pair<std::string, std::size_t>> own_results;
   std::size_t area_name = k_none;
   std::size_t drawing = k_none;
   std::size_t width = 0;  ///< number of headings
   bool two_ends = false;
+  bool ends_not_told = false;  ///< neither a heading nor Format::ends says that a row is one end
+  /// The same, and what stands in the rows is told of whole cables.
+  bool may_be_cables = false;
   char decimal = '.';
   std::optional<measure::Evidence> evidence;
   std::vector<std::string> blanks;    ///< words that mean "not given", in small letters
@@ -190,7 +207,7 @@ using Sample = std::span<const std::vector<std::string>>;
 struct RowCount {
   std::uint64_t cables = 1;  ///< where it is not known: what is counted provisionally
   bool by_tag = false;       ///< the tag names so many: "P-8 to P-12"
-  std::string unclear;       ///< why it is not known, a sentence; empty where it is
+  std::string unclear;       ///< why it is not known, a clause; empty where it is
 };
 /// What the column of quantities says, else the default, else what the tag names: 1 nearly always.
 /// Nothing where the cell holds no such number.

@@ -311,13 +311,13 @@ std::string unusable_text(const schedule::Decision& decision) {
   return text;
 }
 
-void say_count_unclear(const std::string& why, Decision& decision) {
+void say_count_unclear(const CountDoubt& doubt, Decision& decision) {
   if (!decision.usable()) return;
-  decision.reason += "; " + why;
+  decision.reason += "; " + doubt.says;
   if (!decision.proven) return;
   decision.proven = false;
-  decision.group = "number of cables not known";
-  decision.change = "say in the column quantity how many cables the row stands for";
+  decision.group = doubt.group;
+  decision.change = doubt.change;
 }
 
 std::optional<measure::Evidence> weakest_evidence(const Decision& decision) {

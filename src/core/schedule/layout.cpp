@@ -7,6 +7,7 @@
 
 #include "core/schedule/meaning.hpp"
 #include "core/schedule/own_fields.hpp"
+#include "core/schedule/row_count.hpp"
 #include "core/schedule/row_words.hpp"
 #include "core/schedule/usual_values.hpp"
 #include "cutback/job/field_text.hpp"
@@ -85,6 +86,15 @@ bool suits(const job::Field& field, std::string_view unit) {
   return true;
 }
 
+/// "cutback from_verdict": what --append wrote over a column of results.
+bool is_own_result(const Heading& heading) {
+  constexpr std::string_view k_begin = "cutback ";
+  if (heading.forms.empty() || !heading.shown().starts_with(k_begin)) return false;
+  const std::string_view rest = std::string_view(heading.shown()).substr(k_begin.size());
+  return !rest.empty() && std::all_of(rest.begin(), rest.end(),
+                                      [](char c) { return c == '_' || (c >= 'a' && c <= 'z'); });
+}
+
 /// Which heading is which column.
 class Assignment {
  public:
@@ -105,6 +115,7 @@ class Assignment {
       }
     }
     for (std::size_t i = 0; i < headings.size(); ++i) {
+      if (!places_[i].named && is_own_result(headings[i])) places_[i].ignored = true;
       if (!places_[i].named && !places_[i].ignored) find(i);
     }
     if (format.usual != nullptr) find_ends(*format.usual);
@@ -246,6 +257,10 @@ class Builder {
     }
     note_types();
     note_unread(places);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      if (!is_own_result(headings_[i]) || !places[i].ignored) continue;
+      layout_.own_results.emplace_back(headings_[i].shown(), i);
+    }
     const auto any_of_side = [&](Side side) {
       return std::any_of(places.begin(), places.end(), [&](const Place& place) {
         return place.meaning && place.meaning->side == side && !place.ignored;
@@ -257,6 +272,7 @@ class Builder {
     check_own();
     check_needed();
     if (!faults_.empty()) throw InputError(std::move(faults_));
+    note_counts(layout_, sample_);
     return std::move(layout_);
   }
 
@@ -662,12 +678,9 @@ void Builder::check_needed() {
         "leave out the column end, or the columns with from_ and to_");
   }
   layout_.two_ends = prefixed || ((places || sided_both_) && !has("end"));
-  // Two of the headings that nobody reads may be those of the two ends.
-  if (!layout_.two_ends && !has("end") && layout_.usual != nullptr && layout_.unread.size() > 1) {
-    layout_.warnings.push_back(where_ +
-                               ": each row is one end, for no heading is from or to; say --column "
-                               "from=... and --column to=... where a row is a whole cable");
-  }
+  const bool told = layout_.two_ends || has("end");
+  layout_.two_ends = layout_.two_ends || (!told && format_.ends == 2);
+  layout_.ends_not_told = !told && !format_.ends && layout_.usual != nullptr;
 }
 
 }  // namespace

@@ -437,6 +437,7 @@ TEST_CASE("make_layout: words for the two ends of a cable", "[unit][schedule]") 
   CHECK(several.warnings.size() == 2);
   const Layout alone = layout_of({"Cable No", "Equipment", "O/D"}, usual_format());
   CHECK_FALSE(alone.two_ends);
-  REQUIRE(alone.warnings.size() == 1);
-  CHECK_THAT(alone.warnings.front(), Contains("no word says at which"));
+  REQUIRE(alone.warnings.size() == 2);
+  CHECK_THAT(alone.warnings.front(), Contains("no heading tells from and to"));
+  CHECK_THAT(alone.warnings.back(), Contains("no word says at which"));
 }
