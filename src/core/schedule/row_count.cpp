@@ -238,11 +238,13 @@ void note_counts(Layout& layout, Sample sample) {
                          (layout.unread.size() > 1 || layout.quantity != Layout::k_none ||
                           has_column(layout, "length_m") || has_column(layout, "cores") ||
                           has_column(layout, "cable_size"));
-  layout.warnings.insert(
-      layout.warnings.begin(),
-      layout.where + ": no heading tells from and to, so that each row is taken for one end and " +
-          "gets one gland; say --ends 2 where a row is a whole cable, --ends 1 where it is one " +
-          "end, or --column from=... and --column to=...");
+  // It is said first: what it is about is half of the order.
+  auto& warnings = layout.warnings;
+  warnings.push_back(layout.where +
+                     ": no heading tells from and to, so that each row is taken for one end and "
+                     "gets one gland; say --ends 2 where a row is a whole cable, --ends 1 where it "
+                     "is one end, or --column from=... and --column to=...");
+  std::rotate(warnings.rbegin(), warnings.rbegin() + 1, warnings.rend());
 }
 
 }  // namespace cutback::schedule

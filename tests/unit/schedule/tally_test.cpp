@@ -109,6 +109,8 @@ TEST_CASE("takeoff: packs, least orders and priced accessories", "[unit][schedul
   const auto& locknut = takeoff.lines[1];
   CHECK(locknut.part == "locknut");
   CHECK(locknut.description == "M20, LN");
+  CHECK(schedule::name_of(locknut) == "locknut M20, LN");
+  CHECK(schedule::name_of(gland) == "TEST-20");
   CHECK(locknut.to_order == 6);  // 1 is needed, 6 is the least
   CHECK(locknut.provisional == 3);
   CHECK(locknut.total == 7500);
