@@ -4,6 +4,7 @@
 
 #include "core/schedule/decide_detail.hpp"
 #include "cutback/entry/parts.hpp"
+#include "cutback/fit/needs.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/number.hpp"
@@ -162,8 +163,8 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
     return;
   }
   if (const Gland* gland = search.through_adaptor()) {
-    decision.change = "an adaptor " + entry::to_text(*question.job->entry.thread) + " to " +
-                      entry::to_text(gland->entry_thread) + " for " + gland->part;
+    const std::string through = fit::adaptor_name(*question.job->entry.thread, gland->entry_thread);
+    decision.change = (through.starts_with('a') ? "an " : "a ") + through + " for " + gland->part;
     // Its own marking is not known before it is there, and is asked for then.
     if (question.demand->protection) decision.change += ", itself marked for the place";
   } else {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/sheet/accepts.hpp"
 #include "core/sheet/steps.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/needs.hpp"
@@ -67,17 +68,6 @@ void add_lacks(std::vector<fit::Lack>& to, const std::vector<fit::Lack>& lacks) 
   }
 }
 
-/// Nothing of the fit is in the way but what can be read at the end.
-bool is_only_unread(const fit::GlandFit& fit) {
-  return std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
-    if (check.verdict == Verdict::fits) return true;
-    return !check.lacks.empty() &&
-           std::all_of(check.lacks.begin(), check.lacks.end(), [](const fit::Lack& lack) {
-             return lack.where == fit::Lack::Where::at_the_end;
-           });
-  });
-}
-
 /// What the page is good for, and what it lacks.
 void put_state(Sheet& sheet) {
   const fit::GlandFit& fit = *sheet.fit;
@@ -88,7 +78,7 @@ void put_state(Sheet& sheet) {
   add_lacks(sheet.lacks, fit::lacks_of(fit));
   add_lacks(sheet.lacks, fit::not_measured(sheet.job->cable));
   if (sheet.plan) add_lacks(sheet.lacks, sheet.plan->lacks);
-  const bool unread = is_only_unread(fit);
+  const bool unread = detail::is_only_unread(fit);
   const bool all_read_here =
       std::all_of(sheet.lacks.begin(), sheet.lacks.end(),
                   [](const fit::Lack& lack) { return lack.where == fit::Lack::Where::at_the_end; });
@@ -209,6 +199,9 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
   sheet.not_asked = fit::not_asked(question);
   sheet.assumptions = fit::assumptions(question, chosen->gland);
   put_state(sheet);
+  if (sheet.state == State::measure) {
+    sheet.accepts = detail::accepts_of(question, *chosen->gland, sheet.lacks);
+  }
   if (sheet.state == State::measure && sheet.plan) {
     for (const fit::Lack& lack : sheet.plan->lacks) {
       sheet.not_ready.push_back("not given: " + lack.fact);
