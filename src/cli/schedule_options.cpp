@@ -210,7 +210,7 @@ void add_made_option(CLI::App& command, std::string& file) {
   command
       .add_option("--made", file,
                   "Register of finished ends (CSV): what was measured counts in place of the "
-                  "schedule's figures, and finished ends go by the gland that they have")
+                  "figures given, and finished ends go by the gland that they have")
       ->type_name("FILE")
       ->group("Schedule");
 }

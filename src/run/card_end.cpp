@@ -52,7 +52,7 @@ void take_made(const schedule::MadeEnd& made, const schedule::Decision& decision
   if (!decision.usable()) {
     end.made_says = "its figures cannot be used: " + schedule::unusable_text(decision);
   } else if (end.made_measured) {
-    end.made_says = "its readings carry it";
+    end.made_says = "its readings lie inside what the gland takes: nothing to do";
   } else if (decision.verdict == Verdict::fits) {
     end.made_says = "it fits by the datasheet; not every diameter that decides was read";
   } else {
@@ -64,13 +64,19 @@ void take_made(const schedule::MadeEnd& made, const schedule::Decision& decision
 }  // namespace
 
 CardEnd decide_job(const std::string& path, const job::JobInput& input,
-                   const schedule::Settings& settings) {
+                   const schedule::Settings& settings, const schedule::MadeEnd* made) {
   CardEnd end;
   end.place = path + ": ";
   end.is_file = true;
   end.input = input;
-  end.job = std::make_unique<const job::Job>(
-      job::resolve(input, *settings.standards, job::Unstated::by_notation));
+  if (made != nullptr && made->is_finished()) {
+    end.tag = input.tag.value_or("");
+    end.end = input.end.value_or("");
+    take_made(*made, schedule::decide_asked(input, settings, nullptr, {}, made).decision, end);
+    return end;
+  }
+  if (made != nullptr) schedule::put_readings(*made, end.input);
+  end.job = std::make_unique<const job::Job>(schedule::job_of(input, settings, {}, made));
   require_sheath(*end.job, end.place + "cable.sheath_od_mm");
   end.tag = end.job->tag;
   end.end = end.job->end;
@@ -84,7 +90,7 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
   }
   end.choice.advice.nearest = nullptr;  // one of `ranked`
   if (end.choice.fit.verdict != Verdict::fits) {
-    put_remedy(end, schedule::decide(input, settings));
+    put_remedy(end, schedule::decide(input, settings, nullptr, {}, made));
   }
   end.part = input.gland.value_or(ranked.front().gland->part);
   return end;

@@ -2,6 +2,7 @@
 // A register of finished ends put beside the ends of a schedule.
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,18 @@ struct NotFound {
   std::size_t line = 0;
   std::string says;
 };
+
+/// What the register says of one end.
+struct MadeJob {
+  std::optional<schedule::MadeEnd> end;
+  std::string says;                ///< where nothing is taken from it: why
+  std::vector<std::size_t> lines;  ///< the rows with its tag
+};
+
+/// Of an end that has a file of its own: the rows with its tag and end, as match_made() takes them.
+/// @param name  of the register, for the message
+[[nodiscard]] MadeJob made_of(const io::MadeFile& file, const std::string& name,
+                              const std::string& tag, const std::string& end);
 
 struct MadeSchedule {
   schedule::MadeEnds ends;
