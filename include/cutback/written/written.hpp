@@ -5,6 +5,7 @@
 // wherever it is taken; a word that can be read in two ways is refused with both; and none is read
 // so that less would be asked of the end.
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -33,6 +34,25 @@ struct Doubt {
   std::string_view other;
 };
 
+/// A word that is plain, and that no table has a row for.
+struct Unheld {
+  std::string_view key;
+  std::string_view written;  ///< as in Word, without a sign
+  std::string_view what;     ///< "insulated with EPR"
+};
+
+/// A marking as it is stamped, `Ex db eb IIC T6 Gb`: its parts, each empty where it does not stand
+/// there. What is in front of the letters Ex, the temperature class and an X at the end are passed
+/// over.
+struct Marking {
+  std::vector<std::string> protection;
+  std::vector<std::string> level;
+  std::string gas_group;
+  std::string dust_group;
+};
+/// @return nothing where a word of it is none of a marking, or there are two groups for one hazard
+[[nodiscard]] std::optional<Marking> read_marking(std::string_view text);
+
 /// A unit behind a figure: value = figure x factor + shift, in the field's own unit.
 struct Unit {
   std::string_view unit;     ///< the field's own
@@ -43,11 +63,12 @@ struct Unit {
 
 [[nodiscard]] std::span<const Word> words();
 [[nodiscard]] std::span<const Doubt> doubts();
+[[nodiscard]] std::span<const Unheld> unheld();
 [[nodiscard]] std::span<const Unit> units();
 
 /// What a value is asked for: a field of a job or a column of a gland list.
 struct Asked {
-  enum class Form { number, one_word, several_words, thread, ip, readings, text };
+  enum class Form { number, one_word, several_words, thread, adaptors, ip, readings, text };
   std::string_view key;
   Form form = Form::text;
   std::string_view unit;                ///< of a number; of ip, what stands between two codes
@@ -66,8 +87,12 @@ struct Taken {
 /// The value in the words of its field where the table knows how it is written, and unchanged where
 /// it does not: whoever sets the field says what is wrong with it then.
 /// @param where  option or cell, for the message
-/// @throws InputError for a word that can be read in two ways
+/// @throws InputError for a word that can be read in two ways, and for one that no table holds
 [[nodiscard]] Taken take(const Asked& asked, std::string_view text, std::string_view where);
+
+/// The same of what is typed for one field: of a whole marking, or of a zone with its group, the
+/// field takes its own part. (A cell of a schedule that says several things is read as a whole.)
+[[nodiscard]] Taken take_typed(const Asked& asked, std::string_view text, std::string_view where);
 
 /// A word that tells a second field.
 struct Told {

@@ -32,7 +32,8 @@ void add_adaptor(const std::string& text, entry::Entry& entry, Faults& faults) {
   const auto b = parts.size() > 1 ? entry::parse_thread(parts[1]) : std::nullopt;
   if (!a || !b || *a == *b || parts.size() > 3) {
     faults.add(ErrorCode::bad_value, "this is no thread adaptor", "entry.adaptor", text,
-               "two different threads such as M25:M20, or M25:M20:db with its protection", "");
+               "two different threads such as M25:M20, or M25:M20:db with its protection",
+               "either order: the thread that is not the gland's goes into the wall");
     return;
   }
   entry::Adaptor adaptor{*a, *b, {}};

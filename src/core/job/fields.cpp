@@ -129,7 +129,8 @@ constexpr std::array k_fields{
     Field{"entry", "adaptor", "--adaptor", FieldKind::text, &In::adaptor, 0, 0,
           "two threads such as M25:M20, one of them the entry's; M25:M20:db with its protection; "
           "several with semicolons between them",
-          "Thread adaptors at hand; at most one is used", k_entry},
+          "Thread adaptors at hand, their two threads in either order; at most one is used",
+          k_entry},
 
     Field{"entry", "adaptor_mm", "--adaptor-length", FieldKind::number, &In::adaptor_mm, 0, 200,
           "mm", "How far the adaptor holds the gland's shoulder off the wall", k_entry},

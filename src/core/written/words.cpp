@@ -2,7 +2,8 @@
 //
 // Every row has a test made from it. Sources: trade terms are common practice, no source; lengths
 // by the international inch (25.4 mm exactly); markings Ex and EEx by IEC 60079-0 and the European
-// standards before it; IIB+H2 asks for more than IIB, so that of a place it is taken for IIC.
+// standards before it; IIB+H2 asks for more than IIB, so that of a place it is taken for IIC;
+// hydrogen and acetylene are of group IIC (IEC 60079-20-1, from memory: no group asks for more).
 
 #include <array>
 
@@ -83,6 +84,14 @@ constexpr std::array k_words{
     Word{"material", "mildsteel", "steel"},
     Word{"material", "ms", "steel"},
     Word{"material", "sheetsteel", "steel"},
+    Word{"material", "paintedsteel", "steel"},
+    Word{"material", "paintedmildsteel", "steel"},
+    Word{"material", "coatedsteel", "steel"},
+    Word{"material", "powdercoatedsteel", "steel"},
+    Word{"material", "paintedaluminium", "aluminium"},
+    Word{"material", "diecastaluminium", "aluminium"},
+    Word{"material", "castaluminium", "aluminium"},
+    Word{"material", "diecastaluminum", "aluminium"},
     Word{"material", "galvanised", "galvanised-steel"},
     Word{"material", "galvanized", "galvanised-steel"},
     Word{"material", "galv", "galvanised-steel"},
@@ -145,6 +154,9 @@ constexpr std::array k_words{
     Word{"gas_group", "2b", "IIB"},
     Word{"gas_group", "2c", "IIC"},
     Word{"gas_group", "iib+h2", "IIC"},
+    Word{"gas_group", "hydrogen", "IIC"},
+    Word{"gas_group", "h2", "IIC"},
+    Word{"gas_group", "acetylene", "IIC"},
     Word{"dust_group", "group*", "*"},
     Word{"dust_group", "dustgroup*", "*"},
     Word{"dust_group", "3a", "IIIA"},
@@ -212,6 +224,15 @@ constexpr std::array k_doubts{
     Doubt{"dust_group", "iii", "IIIA", "IIIC"},
 };
 
+// A value of the trade that no table here holds.
+constexpr std::array k_unheld{
+    Unheld{"insulation", "epr", "insulated with EPR"},
+    Unheld{"insulation", "hepr", "insulated with HEPR"},
+    Unheld{"insulation", "rubber", "insulated with rubber"},
+    Unheld{"insulation", "silicone", "insulated with silicone rubber"},
+    Unheld{"insulation", "pe", "insulated with PE"},
+};
+
 constexpr double k_inch_mm = 25.4;
 // A thousand circular mils: pi/4 of a square inch, by 10^-3.
 constexpr double k_kcmil_mm2 = 0.5067074790974977;
@@ -265,6 +286,11 @@ constexpr std::array k_units{
     Unit{"ohm", "\xCE\xA9"},      // U+03A9
     Unit{"ohm", "\xE2\x84\xA6"},  // U+2126
     Unit{"ohm", "milliohm", 0.001},
+    Unit{"Mohm", "mohm"},
+    Unit{"Mohm", "mohms"},
+    Unit{"Mohm", "megohm"},
+    Unit{"Mohm", "megohms"},
+    Unit{"Mohm", "gohm", 1000.0},
     Unit{"V", "v"},
     Unit{"V", "volts"},
     Unit{"V", "kv", 1000.0},
@@ -277,6 +303,7 @@ constexpr std::array k_units{
 
 std::span<const Word> words() { return k_words; }
 std::span<const Doubt> doubts() { return k_doubts; }
+std::span<const Unheld> unheld() { return k_unheld; }
 std::span<const Unit> units() { return k_units; }
 
 }  // namespace cutback::written
