@@ -39,6 +39,20 @@ std::optional<double> millimetres(std::string_view text) {
 
 bool can_be(double reading_mm) { return reading_mm > 0.0 && reading_mm <= k_largest_diameter_mm; }
 
+/// `15x15.2`, `15/15.2`, `15.0 15.2`: two readings, as many people write them.
+std::string crossed_hint(std::string_view text) {
+  for (const std::string_view between : {"x", "X", "\xC3\x97", "/", "&", ";", " and ", " "}) {
+    const std::size_t at = text.find(between);
+    if (at == std::string_view::npos) continue;
+    const std::string_view one = trimmed(text.substr(0, at), k_spaces);
+    const std::string_view other = trimmed(text.substr(at + between.size()), k_spaces);
+    if (!millimetres(one) || !millimetres(other)) continue;
+    return "write " + std::string(one) + "+" + std::string(other) +
+           " for two readings at right angles";
+  }
+  return {};
+}
+
 /// What is wrong with one reading, or nothing; `where` is filled in by the caller.
 std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
   const std::optional<double> value = millimetres(text);
@@ -58,6 +72,7 @@ std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
   if (!value) {
     fault.code = ErrorCode::bad_number;
     fault.what = "a reading is not a number";
+    fault.hint = crossed_hint(text);
     return fault;
   }
   if (*value > k_largest_diameter_mm) {

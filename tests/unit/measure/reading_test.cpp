@@ -75,6 +75,18 @@ TEST_CASE("parse_places: every faulty reading is a fault of its own", "[unit][me
   CHECK(faults_of("301")[0].what == "a cable of more than 300 mm is no cable");
 }
 
+TEST_CASE("parse_places: two readings as many people write them", "[unit][measure]") {
+  for (const char* text : {"15x15.2", "15 15.2", "15/15.2", "15 and 15.2", "15 X 15.2"}) {
+    INFO(text);
+    try {
+      static_cast<void>(parse_places(text, "--od"));
+      FAIL("it was read");
+    } catch (const InputError& error) {
+      CHECK(error.faults().front().hint == "write 15+15.2 for two readings at right angles");
+    }
+  }
+}
+
 TEST_CASE("parse_places: a decimal comma is found out", "[unit][measure]") {
   for (const char* text :
        {"15,1", "15,1+15,2", "0,9", "1,25", "15.0+15.2,151", "15,14+15,16", "15,14", "10,15"}) {
