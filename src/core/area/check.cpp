@@ -365,6 +365,7 @@ std::optional<Check> check_adaptor(const Demand& demand, std::span<const Protect
         "the adaptor's own protection is not given: " + demand.protection->needed +
             " is asked for, add it as --adaptor M25:M20:db",
         demand.protection->source);
+    check.lacks.push_back({"protection of the adaptor, as M25:M20:db", "adaptor", k_elsewhere});
   } else {
     judge_marks(*demand.protection, marks, "protection", check);
   }

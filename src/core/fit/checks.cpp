@@ -348,4 +348,14 @@ std::optional<Check> check_build_up(const Case& at, GlandFit& /*fit*/) {
   return check;
 }
 
+std::vector<Lack> settled_by(const Check& passage, const cable::Cable& cable) {
+  const bool near =
+      passage.verdict == Verdict::marginal_inside || passage.verdict == Verdict::marginal_outside;
+  const bool bare = cable.armour == ArmourKind::none;
+  const std::optional<Estimate>& estimate = bare ? cable.sheath_od : cable.bedding;
+  if (!near || !estimate) return {};
+  const std::string name = bare ? "sheath" : "bedding";
+  return {{name + how_to_settle(*estimate), "", Lack::Where::elsewhere}};
+}
+
 }  // namespace cutback::fit::detail
