@@ -9,6 +9,7 @@
 #include "cutback/entry/thread.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
+#include "cutback/fit/taken.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
 #include "cutback/job/field_text.hpp"
@@ -122,7 +123,7 @@ std::vector<Assumption> Runtime::remember(job::JobInput& in, Choices& choices) c
   const io::Profile remembered = io::load_profile(path);
   std::vector<Assumption> decided;
   const auto decide = [&](std::string_view key, const std::string& value) {
-    decided.push_back({std::string(key), value, "remembered in your profile"});
+    decided.push_back({std::string(key), value, std::string(fit::k_of_profile)});
   };
   if (common.glands.empty() && !environment.glands && remembered.glands) {
     decide("glands", *remembered.glands);
