@@ -96,7 +96,8 @@ std::string place_words(const area::Area& area) {
   add_word("level ", area.level);
   add_word("", area.gas_group);
   add_word("", area.dust_group);
-  if (!area.ip.empty()) add("IP" + area::to_text(area.ip));
+  const std::string ip = area::to_text(area.ip);
+  if (!ip.empty()) add(ip == "00" ? "no IP asked" : "IP" + ip);
   if (area.volume_cm3) add(plain(*area.volume_cm3, 0) + " cm3");
   if (area.ambient_min_degc && area.ambient_max_degc) {
     add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");
