@@ -15,6 +15,7 @@
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/made_file.hpp"
+#include "cutback/nearest.hpp"
 #include "run/made_account.hpp"
 #include "run/natural_order.hpp"
 #include "run/place_asked.hpp"
@@ -23,9 +24,9 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "The register of finished ends (CSV): put a row behind the others, or look what\n"
-    "is made, what is outstanding of a schedule, what has another gland, and which\n"
-    "readings lie outside what the gland takes.";
+    "The register of finished ends (CSV): add a row, or see what is made, what of a\n"
+    "schedule is outstanding, what has another gland than planned, and which readings\n"
+    "lie outside what their gland takes.";
 
 constexpr const char* k_example =
     "Example: an end is finished; then what is still to do of a schedule, by place:\n"
@@ -43,7 +44,7 @@ struct ColumnOption {
 constexpr ColumnOption k_options[] = {
     {"--tag", "tag", "TEXT", "Tag of the cable; with it a row is added"},
     {"--end", "end", "TEXT", "Which end"},
-    {"--made-at", "made_at", "DAY", "Day, as YYYY-MM-DD (default today)"},
+    {"--made-at", "made_at", "DAY", "Day, as 2026-03-31 (default today)"},
     {"--by", "by", "TEXT", "Who made it"},
     {"--part", "part", "PART", "Gland; without it the row is a measurement alone"},
     {"--batch", "batch", "TEXT", "Batch of the gland"},
@@ -184,10 +185,25 @@ Account account_of(const std::map<End, io::MadeRow>& rows, const std::optional<P
   return account;
 }
 
+/// A gland that stands in no list of the user's own was perhaps never bought, or is a slip.
+void warn_of_part(const std::string& part, const Runtime& runtime) {
+  const bool own = !runtime.common.glands.empty() || runtime.environment.glands ||
+                   runtime.profile().glands.has_value();
+  if (part.empty() || !own) return;
+  const gland::GlandList list = runtime.glands(runtime.standards());
+  std::vector<std::string_view> parts;
+  for (const gland::Gland& gland : list.glands) parts.push_back(gland.part);
+  if (std::find(parts.begin(), parts.end(), part) != parts.end()) return;
+  const std::string near = did_you_mean(part, parts);
+  runtime.warn(part + " is not in " + list.name + "; the row stands as it was given" +
+               (near.empty() ? "" : ": " + near));
+}
+
 void append(const MadeOptions& options, const Runtime& runtime) {
   io::MadeRow row;
   for (const auto& [column, value] : options.values) row.set(column, value);
   if (row.cell("made_at").empty()) row.set("made_at", today(runtime));
+  runtime.say_taken(io::take_units(row));
   std::vector<Fault> faults = io::faults_of(row);
   for (Fault& fault : faults) {
     for (const ColumnOption& option : k_options) {
@@ -196,7 +212,11 @@ void append(const MadeOptions& options, const Runtime& runtime) {
     }
   }
   if (!faults.empty()) throw InputError(std::move(faults));
+  warn_of_part(row.cell("part"), runtime);
   if (const auto remark = io::append_made(options.file, row)) runtime.warn(*remark);
+  if (row.cell("made_at").substr(0, tomorrow(runtime).size()) > tomorrow(runtime)) {
+    runtime.warn("made_at " + row.cell("made_at") + " is a day to come");
+  }
 }
 
 int run_made(const MadeOptions& options, Runtime& runtime) {

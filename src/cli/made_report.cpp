@@ -76,6 +76,7 @@ std::string made_text(const Account& account) {
   for (const io::MadeRow& row : account.finished) {
     text += "  " + shown_name(row) + "  " + shown(row.cell("part")) + "  " +
             shown(row.cell("made_at")) + "  " + shown(row.cell("by")) + "\n";
+    if (!row.cell("remark").empty()) text += lines_of("    ", row.cell("remark"));
   }
   if (!account.measured.empty()) {
     part("MEASURED, NOT FINISHED", account.measured.size());
