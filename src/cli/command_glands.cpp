@@ -177,11 +177,9 @@ int run_measure(const GlandsOptions& options, const Runtime& runtime) {
   if (path.empty()) path = runtime.environment.glands.value_or("");
   if (path.empty()) path = runtime.profile().glands.value_or("");
   if (path.empty()) {
-    throw InputError(make_fault(ErrorCode::missing,
-                                "the built-in list is invented: nothing of a "
-                                "gland in hand can be kept in it",
-                                "--measure", options.measure, "a list of your own",
-                                "cutback glands FILE --measure PART"));
+    throw InputError(make_fault(
+        ErrorCode::missing, "the built-in list is invented: it keeps nothing of a gland in hand",
+        "--measure", options.measure, "a list of your own", "cutback glands FILE --measure PART"));
   }
   return measure_gland(path, options.measure, runtime);
 }
@@ -247,8 +245,8 @@ void add_glands(CLI::App& app, Context& context) {
     option->type_name("FILE")->group(group);
   };
   file(command->add_option("--new", options->new_list,
-                           "Begin a list: the figures off one packet after another, else a "
-                           "template to fill in"),
+                           "Begin a list, or go on with one: the figures off one packet after "
+                           "another, else a template to fill in"),
        "A list of your own");
   command
       ->add_option("--measure", options->measure,
