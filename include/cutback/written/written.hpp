@@ -87,11 +87,12 @@ struct Taken {
 /// The value in the words of its field where the table knows how it is written, and unchanged where
 /// it does not: whoever sets the field says what is wrong with it then.
 /// @param where  option or cell, for the message
-/// @throws InputError for a word that can be read in two ways, and for one that no table holds
+/// @throws InputError for a word that can be read in two ways
 [[nodiscard]] Taken take(const Asked& asked, std::string_view text, std::string_view where);
 
 /// The same of what is typed for one field: of a whole marking, or of a zone with its group, the
 /// field takes its own part. (A cell of a schedule that says several things is read as a whole.)
+/// @throws InputError as take, and for a word that no table holds
 [[nodiscard]] Taken take_typed(const Asked& asked, std::string_view text, std::string_view where);
 
 /// A word that tells a second field.

@@ -95,12 +95,6 @@ std::optional<Taken> by_row(const Asked& asked, std::string_view text, std::stri
     if (doubt.key != asked.key) continue;
     if (const auto middle = matched(doubt.written, wanted)) refuse(doubt, *middle, text, where);
   }
-  for (const Unheld& row : unheld()) {
-    if (row.key != asked.key || row.written != wanted) continue;
-    throw InputError(make_fault(
-        ErrorCode::bad_value, "no table here holds it", where, text, job::either_of(asked.words),
-        "leave it out: a cable " + std::string(row.what) + " is compared with nothing"));
-  }
   for (const Word& row : words()) {
     if (row.key != asked.key) continue;
     const auto middle = matched(row.written, wanted);
@@ -345,6 +339,16 @@ Taken by_form(const Asked& asked, std::string_view text, std::string_view where)
   return {std::string(text), {}};
 }
 
+/// A plain word that no table has a row for is refused with what to do.
+void refuse_unheld(const Asked& asked, std::string_view text, std::string_view where) {
+  for (const Unheld& row : unheld()) {
+    if (row.key != asked.key || row.written != normal(text)) continue;
+    throw InputError(make_fault(
+        ErrorCode::bad_value, "no table here holds it", where, text, job::either_of(asked.words),
+        "leave it out: a cable " + std::string(row.what) + " is compared with nothing"));
+  }
+}
+
 /// Says what a text was taken for.
 void say(const Asked& asked, std::string_view text, Taken& taken) {
   taken.says = "\"" + std::string(text) + "\" for " + taken.text;
@@ -471,8 +475,9 @@ Taken take(const Asked& asked, std::string_view raw, std::string_view where) {
 }
 
 Taken take_typed(const Asked& asked, std::string_view raw, std::string_view where) {
-  Taken taken = take(asked, raw, where);
   const std::string_view text = trimmed(raw, " \t");
+  refuse_unheld(asked, text, where);
+  Taken taken = take(asked, raw, where);
   const bool several = text.find(' ') != std::string_view::npos;
   if (asked.form != Asked::Form::one_word || !several || own_word(asked, taken.text)) return taken;
   if (auto zone = zone_and_group(asked, text)) {

@@ -107,7 +107,7 @@ TEST_CASE("written: a value that no table holds is refused with what to do", "[u
   for (const Unheld& row : unheld()) {
     CAPTURE(row.key, row.written);
     try {
-      static_cast<void>(take(asked_for(row.key), row.written, "here"));
+      static_cast<void>(take_typed(asked_for(row.key), row.written, "here"));
       FAIL("it was read");
     } catch (const InputError& error) {
       CHECK(error.faults().front().hint.find("leave it out") == 0);
