@@ -126,7 +126,8 @@ void write_order(Writer& out, const XlsxLooks& looks, const schedule::Takeoff& t
     const schedule::TakeoffLine& line = *lines[i];
     std::string name = line.part;
     if (!line.group.empty()) name = line.group + ": " + name;
-    if (!line.unit_price) name += " " + line.description;
+    // Of an accessory it is the thread and the part code, without which nobody can buy it.
+    if (schedule::is_accessory(line.part)) name += " " + line.description;
     out.text(0, name, looks.text);
     out.number(1, static_cast<double>(line.to_order), looks.count);
     out.number(2, static_cast<double>(line.provisional), looks.count);

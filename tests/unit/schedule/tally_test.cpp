@@ -142,6 +142,53 @@ TEST_CASE("takeoff: group by group, the stock in their order", "[unit][schedule]
   CHECK(takeoff.total == 3000);
 }
 
+TEST_CASE("takeoff: what one group may need is not there for the next", "[unit][schedule]") {
+  const std::vector<gland::Gland> glands{test::small_gland()};  // price 10, stock 4
+  Tally tally;
+  for (int i = 0; i < 3; ++i) tally.add(with_gland(glands.front(), false), 1, "N");
+  for (int i = 0; i < 3; ++i) tally.add(with_gland(glands.front(), false), 1, "S");
+  const schedule::Takeoff takeoff = schedule::takeoff(tally, glands, {});
+  REQUIRE(takeoff.lines.size() == 4);
+  CHECK(takeoff.lines[0].provisional == 0);  // 3 of the 4
+  CHECK(takeoff.lines[0].stock == 4);
+  CHECK(takeoff.lines[2].provisional == 2);  // 1 is left
+  CHECK(takeoff.provisional_total == 2000);
+  CHECK(takeoff.total == 0);
+}
+
+TEST_CASE("takeoff: one part code of several threads is one line of the order",
+          "[unit][schedule]") {
+  const std::vector<gland::Gland> glands{test::small_gland()};
+  Tally tally;
+  Decision small = with_gland(glands.front(), true);
+  Decision large = small;
+  large.accessories =
+      std::make_shared<const schedule::Accessories>(schedule::Accessories{{"locknut", "M25"}});
+  for (int i = 0; i < 70; ++i) tally.add(small);
+  for (int i = 0; i < 50; ++i) tally.add(large);
+  schedule::AccessoryPrice sold{.name = "locknut",
+                                .thread = "",
+                                .part = "LN",
+                                .price = 0.0149,
+                                .stock = 10,
+                                .pack = 100,
+                                .min_order = 200};
+  schedule::Takeoff takeoff = schedule::takeoff(
+      tally, glands, {.spare_percent = 0.0, .currency = "", .accessories = {sold}, .supplier = {}});
+  REQUIRE(takeoff.lines.size() == 2);
+  CHECK(takeoff.lines[1].description == "LN");
+  CHECK(takeoff.lines[1].quantity == 120);
+  CHECK(takeoff.lines[1].to_order == 200);  // 110 are needed, 200 is the least
+  CHECK(takeoff.lines[1].total == 29800);   // 2.98 in units of four decimals
+  // Without a part code each thread is an article of its own.
+  sold.part.clear();
+  takeoff = schedule::takeoff(
+      tally, glands, {.spare_percent = 0.0, .currency = "", .accessories = {sold}, .supplier = {}});
+  REQUIRE(takeoff.lines.size() == 3);
+  CHECK(takeoff.lines[1].to_order == 200);
+  CHECK(takeoff.lines[2].to_order == 200);
+}
+
 TEST_CASE("Tally: parts add up to the whole", "[unit][schedule]") {
   const gland::Gland gland = test::small_gland();
   Tally one;
