@@ -100,7 +100,7 @@ Typed understand(const ScheduleOptions& options, const Runtime& runtime) {
   const auto threads = parse_number(options.threads);
   if (!threads || *threads < 0.0 || *threads > 256.0 || *threads != std::floor(*threads)) {
     faults.push_back(make_fault(ErrorCode::bad_number, "not a number of threads", "--threads",
-                                options.threads, "0 to 256; 0 is one a core"));
+                                options.threads, "0 to 256; 0 is one per core"));
   } else {
     const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
     typed.threads = *threads == 0.0 ? cores : static_cast<unsigned>(*threads);
@@ -334,7 +334,7 @@ void check_append(const ScheduleOptions& options) {
 
 void check_wide(const ScheduleOptions& options, const Runtime& runtime) {
   if (!options.wide || !runtime.common.json) return;
-  throw InputError(make_fault(ErrorCode::contradiction, "JSON has one object an end", "--wide",
+  throw InputError(make_fault(ErrorCode::contradiction, "JSON has one object per end", "--wide",
                               "--json", "", "leave one of them out"));
 }
 
@@ -433,6 +433,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   if (exceptions_file != nullptr) {
     exceptions_file->append(io::exceptions_csv_head());
     exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
+    exceptions_file->append(io::reading_notes_csv(notes.lines()));
   }
   if (workbook) {
     auto lines = run::schedule_notes(
@@ -477,8 +478,7 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
                 "gland, and among those shares at the least cost")
       ->group("Order");
   command
-      .add_flag("--wide", options.wide,
-                "The results with one row a cable, its ends beside each other")
+      .add_flag("--wide", options.wide, "The results with one row per cable, its ends side by side")
       ->group("Results");
   command
       .add_option("--takeoff", options.takeoff,
@@ -508,7 +508,7 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
       ->group("Results");
   command
       .add_option("--changes", options.changes,
-                  "Write what is not as in that revision (CSV), a row an end")
+                  "Write what is not as in that revision (CSV), one row per end")
       ->type_name("FILE")
       ->group("Results");
   command
@@ -544,7 +544,7 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
       ->group("Results");
   command
       .add_option("--threads", options.threads,
-                  "Threads to work on (default: one a core); the results are the same")
+                  "Threads to work on (default: one per core); the results are the same")
       ->type_name("N")
       ->group("Common");
 }

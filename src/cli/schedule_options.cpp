@@ -91,7 +91,9 @@ void save_columns(const run::Schedule& schedule, const FormatOptions& options,
     text += line;
   };
   for (const run::ScheduleTable& table : schedule.tables) {
-    for (const auto& [heading, column] : table.file->layout().mapping) add(column, heading);
+    for (const schedule::Mapped& each : table.file->layout().mapping) {
+      add(each.column, each.heading);
+    }
   }
   for (const std::string& heading : options.ignored) add(k_ignored, heading);
   runtime.files.add(options.save_columns).append(text);

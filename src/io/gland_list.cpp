@@ -205,7 +205,7 @@ void Reading::heading(std::string_view text, std::size_t number) {
   unknown_.emplace_back(text);
 }
 
-/// A column that rows need and the header does not have is one fault, not one a row.
+/// A column that rows need and the header does not have is one fault, not one per row.
 void Reading::missing_columns() {
   const std::vector<std::string_view> unknown(unknown_.begin(), unknown_.end());
   for (std::size_t i = 0; i < columns().size(); ++i) {

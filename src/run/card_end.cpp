@@ -113,6 +113,7 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
           : settings.made->find(end.tag, schedule::end_name(layout, cells, side));
   if (asked.decision.usable()) {
     asked = schedule::decide_asked(end.input, settings, nullptr, notes, made);
+    schedule::name_columns(layout, cells, side, asked.decision.faults);
   }
   if (const auto count = schedule::count_of(layout, cells); count && !count->unclear.empty()) {
     schedule::say_count_unclear(count->unclear, asked.decision);

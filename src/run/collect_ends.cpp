@@ -95,6 +95,8 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
           schedule::Decision decision =
               fault ? faulty : decider.decide({record.fields, record.bare}, side).decision;
           if (!count.unclear.empty()) schedule::say_count_unclear(count.unclear, decision);
+          const std::string place = schedule::place_told_otherwise(layout, record.fields, side);
+          if (!place.empty()) schedule::say_place_in_doubt(place, decision);
           end.verdict = schedule::verdict_word(decision);
           if (decision.gland != nullptr) end.part = decision.gland->part;
           all.tally.add(decision, count.cables, group);

@@ -57,6 +57,7 @@ class Worker {
         schedule::count_of(layout_, record.fields).value_or(schedule::RowCount{});
     const std::string_view group = schedule::group_of_row(layout_, record.fields, run_.by);
     std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
+    const bool speaks = tells_plain_ && !schedule::place_in_row(layout_, record.fields).empty();
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag,
                                    schedule::end_name(layout_, record.fields, side),
@@ -78,11 +79,14 @@ class Worker {
           throw InternalError("an end was left out when the stock was shared out");
         }
         defaults |= decided.decision.defaults;
-        if (count.unclear.empty()) {
+        const std::string place =
+            speaks ? schedule::place_told_otherwise(layout_, record.fields, side) : std::string();
+        if (count.unclear.empty() && place.empty()) {
           put(chunk, name, group, decided);
         } else {
           Decided unclear{decided.decision, {}, {}};
-          schedule::say_count_unclear(count.unclear, unclear.decision);
+          if (!count.unclear.empty()) schedule::say_count_unclear(count.unclear, unclear.decision);
+          if (!place.empty()) schedule::say_place_in_doubt(place, unclear.decision);
           put(chunk, name, group, unclear);
         }
       }
@@ -127,6 +131,7 @@ class Worker {
   const ScheduleRun& run_;
   schedule::Decider decider_;
   schedule::Tally tally_;
+  const bool tells_plain_ = schedule::may_tell_plain(layout_);
   std::string name_;
 };
 
@@ -187,7 +192,7 @@ class Collected {
       if (!layout.two_ends)
         name += " " + std::string(schedule::end_name(layout, record.fields, Side::both));
       result_.twice.push_back("the tag " + name + " stands on " + row_name(*before) + " and on " +
-                              file.row_name(record.line) + "; both are answered");
+                              file.row_name(record.line) + "; both are answered and ordered for");
     }
   }
 

@@ -105,6 +105,8 @@ struct EndName {
 /// Of an end of a row whose number of cables is not known: it is not done, whatever fits it.
 /// @param why  RowCount::unclear
 void say_count_unclear(const std::string& why, Decision& decision);
+/// An end that is told plain, and a text of the row that speaks of a hazardous place.
+void say_place_in_doubt(const std::string& text, Decision& decision);
 
 /// The verdict as results show it: `unusable`, `no-stock`, or that of the best gland.
 [[nodiscard]] std::string_view verdict_word(const Decision& decision);

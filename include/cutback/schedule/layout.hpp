@@ -80,6 +80,16 @@ struct Source {
   const job::Field* field = nullptr;
 };
 
+/// A heading that is read, and its column.
+struct Mapped {
+  std::string heading;  ///< as it stands in the file
+  std::string column;   ///< `from_entry`, `tag`
+  std::size_t cell = 0;
+};
+
+/// The letter of a column of a sheet: A for 0, AB for 27.
+[[nodiscard]] std::string column_letter(std::size_t place);
+
 /// A column that no value is read from. What it says of the row as a whole is looked at.
 struct UnreadColumn {
   std::size_t cell = 0;
@@ -87,9 +97,9 @@ struct UnreadColumn {
   bool is_status = false;  ///< headed so: a single letter may be a code
 };
 
-/// The columns of one schedule. Two ends a row when there is a `from_` or `to_` column, or a `from`
-/// or `to` column and no `end` column; a column of an end without a prefix then serves both ends,
-/// and the prefixed one comes before it where it is not blank.
+/// The columns of one schedule. Two ends per row when there is a `from_` or `to_` column, or a
+/// `from` or `to` column and no `end` column; a column of an end without a prefix then serves both
+/// ends, and the prefixed one comes before it where it is not blank.
 struct Layout {
   static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
 
@@ -120,9 +130,8 @@ struct Layout {
   bool hazard_unread = false;
   /// Headings that were taken for a column because the trade usually means that, and the column.
   std::vector<std::pair<std::string, std::string>> matches;
-  /// All headings that are read, and their columns: what --save-columns writes.
-  std::vector<std::pair<std::string, std::string>> mapping;
-  std::string tag_heading;  ///< as it stands in the file
+  std::vector<Mapped> mapping;  ///< all headings that are read: what --save-columns writes
+  std::string tag_heading;      ///< as it stands in the file
   /// Of each column, the rows of its heading in small letters, and all of them as one.
   std::vector<std::vector<std::string>> headings;
 
@@ -249,7 +258,7 @@ struct Given {
   return {.text = taken.text, .column = &taken.column, .by_default = source.by_default};
 }
 
-/// What the cells of a row say beside their values.
+/// What the cells of a row say besides their values.
 struct RowNotes {
   /// The cable is none that the built-in layer rules cover: a voltage beyond them, pairs, an earth
   /// core of unknown size. Its diameters are then not estimated from its construction.
@@ -261,7 +270,7 @@ struct RowNotes {
 };
 
 /// Puts a cell into the input, its notation that of the schedule.
-/// @param notes  gets what the cell says beside its value
+/// @param notes  gets what the cell says besides its value
 /// @return the faults, each with its column
 [[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
                                           job::JobInput& input, RowNotes& notes);
@@ -293,9 +302,13 @@ void finish_input(const Layout& layout, const RowType& type, RowNotes& notes, jo
 
 /// Reads one end. `where` of each fault is the heading.
 /// @param faults  what is wrong with its cells is added here
-/// @param notes   where it is not null: what the cells say beside their values
+/// @param notes   where it is not null: what the cells say besides their values
 [[nodiscard]] job::JobInput input_of(const Layout& layout, Cells cells, Side side,
                                      std::vector<Fault>& faults, RowNotes* notes = nullptr);
+
+/// What a job file calls `entry.entry` is a column of the schedule, by its own heading: changes
+/// `where` of the faults that name such a key.
+void name_columns(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults);
 
 /// The name of an end in the results: `from`, `to`, or what stands in the column `end`.
 [[nodiscard]] std::string_view end_name(const Layout& layout, Cells cells, Side side);

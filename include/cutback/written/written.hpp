@@ -33,17 +33,24 @@ struct Doubt {
   std::string_view other;
 };
 
-/// A unit behind a figure: value = figure x factor + shift, in the field's own unit.
+/// A unit behind a figure or in a heading: value = figure x factor + shift, in the field's own
+/// unit.
 struct Unit {
-  std::string_view unit;     ///< the field's own
+  std::string_view unit;     ///< the field's own; empty where no field has figures of it
   std::string_view written;  ///< as in Word
   double factor = 1.0;
   double shift = 0.0;
+  std::string_view name = {};  ///< what it is where it is not the field's own: `in`, `km`
+  bool bare = false;           ///< known at the end of a heading without brackets: "Length m"
 };
 
 [[nodiscard]] std::span<const Word> words();
 [[nodiscard]] std::span<const Doubt> doubts();
 [[nodiscard]] std::span<const Unit> units();
+
+/// The unit that a text is, by its one name: mm2 for `sq.mm`, in for `inches`; empty where it is
+/// none. @param bare  only where it is known without brackets
+[[nodiscard]] std::string_view unit_named(std::string_view text, bool bare = false);
 
 /// What a value is asked for: a field of a job or a column of a gland list.
 struct Asked {

@@ -320,6 +320,15 @@ void say_count_unclear(const std::string& why, Decision& decision) {
   decision.change = "say in the column quantity how many cables the row stands for";
 }
 
+void say_place_in_doubt(const std::string& text, Decision& decision) {
+  if (!decision.usable()) return;
+  decision.reason += "; the place is told plain, and \"" + text + "\" speaks of a hazardous one";
+  if (!decision.proven) return;
+  decision.proven = false;
+  decision.group = "place told in two ways";
+  decision.change = "write the zone of this end, or take the words out where they mean another";
+}
+
 std::optional<measure::Evidence> weakest_evidence(const Decision& decision) {
   std::optional<measure::Evidence> weakest;
   for (const auto* figure : {&decision.sheath_od, &decision.bedding, &decision.armour}) {

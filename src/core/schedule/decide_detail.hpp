@@ -22,7 +22,7 @@ struct GivenFigures {
   bool sheath = false;
   bool bedding = false;
 };
-/// Puts what a row says beside its values into a cable that is complete: its remarks, and no
+/// Puts what a row says besides its values into a cable that is complete: its remarks, and no
 /// diameter that must not be estimated.
 void apply(const RowNotes& notes, const GivenFigures& given, cable::Cable& cable);
 

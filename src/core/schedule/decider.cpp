@@ -234,25 +234,12 @@ class Decider::State {
     Decision decision;
     if (faults.empty()) {
       decision = schedule::decide(input, settings_, supply, notes, made);
-      for (Fault& fault : decision.faults) name_column(end, fault);
+      name_columns(layout_, end.row.cells, end.side, decision.faults);
     } else {
       decision.faults = std::move(faults);
     }
     decision.defaults = notes.defaults;
     return decision;
-  }
-
-  /// What a job file calls cable.sheath_od_mm is a column here, by its own heading.
-  void name_column(const End& end, Fault& fault) const {
-    for (const Source& source : layout_.sources(end.side)) {
-      const std::string key =
-          std::string(source.field->section) + "." + std::string(source.field->key);
-      if (fault.where != key) continue;
-      const Given cell = given(layout_, source, end.row.cells, end.type);
-      fault.where = cell.column != nullptr ? "column " + cell.column->heading
-                                           : "column " + std::string(source.field->key);
-      return;
-    }
   }
 
   Prepared prepare(const End& end) {
@@ -290,6 +277,8 @@ class Decider::State {
         estimate->value_mm = *plain;
         continue;
       }
+      family.single[place] =
+          false;  // also where it cannot be read: the next row has a figure again
       estimate = figures_.get(layout_, settings_, family, cell, layer);
       if (!estimate) return false;
       family.single[place] = plain && estimate->evidence != measure::Evidence::measured;

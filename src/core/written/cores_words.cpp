@@ -18,6 +18,8 @@ struct Known {
 constexpr std::array k_known{
     Known{"square millimetres", Mark::size_unit},
     Known{"square mm", Mark::size_unit},
+    Known{"sq. mm.", Mark::size_unit},
+    Known{"sq.mm.", Mark::size_unit},
     Known{"sq. mm", Mark::size_unit},
     Known{"sq.mm", Mark::size_unit},
     Known{"sq mm", Mark::size_unit},
@@ -27,6 +29,7 @@ constexpr std::array k_known{
     Known{"mm^2", Mark::size_unit},
     Known{"mm\xC2\xB2", Mark::size_unit},
     Known{"mm2", Mark::size_unit},
+    Known{"mm", Mark::size_unit},  // of a conductor nobody gives the diameter
     Known{"sqm", Mark::size_unit},
     Known{"cores", Mark::cores},
     Known{"core", Mark::cores},

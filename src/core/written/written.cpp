@@ -366,4 +366,12 @@ std::vector<Fault> put_told(std::span<const Told> told, job::JobInput& job) {
   return faults;
 }
 
+std::string_view unit_named(std::string_view text, bool bare) {
+  const std::string wanted = normal(text);
+  for (const Unit& row : units()) {
+    if (row.written == wanted && (row.bare || !bare)) return row.name.empty() ? row.unit : row.name;
+  }
+  return {};
+}
+
 }  // namespace cutback::written
