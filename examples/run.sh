@@ -6,7 +6,7 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 
 # shellcheck disable=SC2086
 install_missing $build_packages
-build_program OFF
+build_program OFF cutback
 cutback="$root/build/cutback"
 
 # A gland that does not fit is an answer (exit status 1), not a failure of this script.

@@ -6,7 +6,7 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 
 # shellcheck disable=SC2086
 install_missing $build_packages $test_packages
-build_program ON
+build_program ON all
 say "running the tests"
 cd "$root/build"
 exec ctest --output-on-failure --no-tests=error -j "$(nproc)"

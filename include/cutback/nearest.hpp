@@ -27,7 +27,8 @@ class Nearest {
 [[nodiscard]] std::string nearest(std::string_view given,
                                   std::span<const std::string_view> candidates);
 
-/// A hint for a message: `did you mean "x"?`, or an empty string. It never offers `none`.
+/// A hint for a message: `did you mean "x"?`, or an empty string. Where no candidate is near, those
+/// that begin with what was given are offered, three at most. It never offers `none`.
 /// @param graded  one candidate asks for more than another: only a slip of case is one
 [[nodiscard]] std::string did_you_mean(std::string_view given,
                                        std::span<const std::string_view> candidates,

@@ -119,10 +119,10 @@ void check_left_over(const CLI::App& app, std::vector<Fault>& faults) {
   for (const CLI::App* command : app.get_subcommands()) check_left_over(*command, faults);
 }
 
-/// The files that the command line names, and the gland list of the environment.
+/// The files that the command line names, and those of the environment.
 std::vector<NamedFile> named_files(const CLI::App& app, const Environment& environment) {
-  constexpr std::array k_written{"--output", "--takeoff", "--exceptions", "--xlsx",
-                                 "--save-columns"};
+  constexpr std::array k_written{"--output", "--takeoff", "--exceptions",   "--xlsx",
+                                 "--append", "--changes", "--save-columns", "--new"};
   std::vector<NamedFile> files;
   for (const CLI::App* command : app.get_subcommands()) {
     for (const CLI::Option* option : command->get_options()) {
@@ -134,10 +134,16 @@ std::vector<NamedFile> named_files(const CLI::App& app, const Environment& envir
       if (option->get_type_name() != "FILE" && name != "FILE") continue;
       const bool written = std::find(k_written.begin(), k_written.end(), name) != k_written.end();
       for (const std::string& path : option->results()) files.push_back({name, path, written});
+      // A job that was begun is saved in its place.
+      if (name == "--save" && !files.empty() && files.back().by == name) {
+        files.back().written = true;
+        files.back().goes_on = "job";
+      }
     }
   }
   if (environment.glands) files.push_back({"CUTBACK_GLANDS", *environment.glands, false});
   if (environment.data) files.push_back({"CUTBACK_DATA", *environment.data, false, true});
+  if (environment.profile) files.push_back({"your profile", *environment.profile, false});
   return files;
 }
 
@@ -374,7 +380,7 @@ int run_checked(std::span<const char* const> given, Context& context, std::ostre
   }
   io::FileSet results;
   OwnTables tables;
-  Runtime runtime{out, err, results, tables, environment, context.common};
+  Runtime runtime{out, err, results, tables, environment, context.common, files};
   const int status =
       run_command(command, runtime, app.get_subcommands().front()->get_name(), files);
   runtime.finish();

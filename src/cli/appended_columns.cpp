@@ -25,6 +25,18 @@ AppendedColumns::AppendedColumns(const run::Schedule& schedule)
     const std::string& name = table.file->source_name();
     io::AddedColumns& sheet = sheets_[name];
     sheet.sheet = name;
+    // What an earlier run put there is renewed in its place.
+    auto old = table.file->layout().own_results;
+    sheet.columns.clear();
+    for (const std::string& column : wide_.columns()) {
+      const auto same = std::find_if(old.begin(), old.end(), [&](const auto& each) {
+        return each.first == "cutback " + column;
+      });
+      sheet.columns.push_back(same == old.end() ? 0 : same->second + 1);
+      if (same != old.end()) old.erase(same);
+    }
+    sheet.emptied.clear();
+    for (const auto& each : old) sheet.emptied.push_back(each.second + 1);
     std::vector<io::AddedCell>& headings = sheet.rows[table.file->heading_line()];
     for (const std::string& column : wide_.columns())
       headings.push_back({"cutback " + column, false});

@@ -3,12 +3,11 @@
 #include <unistd.h>
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <array>
 #include <csignal>
 #include <filesystem>
 #include <memory>
 
-#include "cli/date_option.hpp"
+#include "cli/ask_register.hpp"
 #include "cli/exit_code.hpp"
 #include "cli/job_options.hpp"
 #include "cli/runtime.hpp"
@@ -17,21 +16,22 @@
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/job_file.hpp"
-#include "cutback/io/made_file.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
+#include "cutback/print/pages.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/sheet/sheet.hpp"
 #include "cutback/text.hpp"
-#include "run/require_sheath.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "Led from the caliper to the answer: one question a line, each with its unit, an\n"
-    "example and what is usual. ? is not known, < goes back, Ctrl-C saves and stops.\n"
-    "Not at a terminal it reads the same answers from a pipe.";
+    "Led from the caliper to the answer: one question per line, each with its unit,\n"
+    "an example and what is usual. ? is not known, < goes back, Ctrl-C saves and\n"
+    "stops. A job file that it takes up is kept up to date. Without a terminal it\n"
+    "reads the same answers from a pipe.";
 
 constexpr const char* k_example =
     "Example: a new end; the same cable later, from where it was left:\n"
@@ -44,12 +44,15 @@ struct AskOptions {
   std::string prefer;
 };
 
-/// Ctrl-C while no editor holds the terminal: the line that is being read ends.
+/// Ctrl-C was typed while nothing was read.
+volatile std::sig_atomic_t interrupted = 0;
+
+/// Ctrl-C while no editor holds the terminal: the line that is being read ends, or the next one.
 class StopsReading {
  public:
   StopsReading() {
     struct sigaction action {};
-    action.sa_handler = [](int) {};  // without SA_RESTART the read returns
+    action.sa_handler = [](int) { interrupted = 1; };  // without SA_RESTART the read returns
     ::sigaction(SIGINT, &action, &before_);
   }
   StopsReading(const StopsReading&) = delete;
@@ -79,6 +82,28 @@ std::string shell_words(const std::vector<std::string>& words) {
   return line;
 }
 
+/// The first line of a screen with those that are moved in below it, three at most.
+std::string head_of(const std::string& screen) {
+  constexpr int k_most = 3;
+  std::size_t end = screen.find('\n');
+  for (int lines = 1; lines < k_most && end + 1 < screen.size() && screen[end + 1] == ' ';
+       ++lines) {
+    end = std::min(screen.find('\n', end + 1), screen.size());
+  }
+  return screen.substr(0, end);
+}
+
+/// The first name of this form that no file has: job.json, job-2.json, job-3.json.
+std::string free_name(const std::filesystem::path& wanted) {
+  std::filesystem::path path = wanted;
+  std::error_code error;
+  for (int i = 2; std::filesystem::exists(path, error); ++i) {
+    path = wanted.parent_path() /
+           (wanted.stem().string() + "-" + std::to_string(i) + wanted.extension().string());
+  }
+  return path.string();
+}
+
 /// One run of the command.
 class Dialogue {
  public:
@@ -90,6 +115,7 @@ class Dialogue {
         talk_(runtime) {
     std::vector<Fault> faults;
     if (!options.file.empty()) state_.start = io::load_job(options.file);
+    check_save();
     Choices choices{.prefer = options.prefer, .units = {}};
     remembered_ = runtime.remember(state_.start, choices);
     word_ = choices.prefer;
@@ -97,25 +123,79 @@ class Dialogue {
     inches_ = parse_units(choices.units, faults);
     if (!faults.empty()) throw InputError(std::move(faults));
     check_start();
+    if (keep_ == options.file) kept_ = job_text();
   }
 
   int run() {
     const StopsReading stops;
-    talk_.say("One question a line. ? not known, < back, Ctrl-C saves and stops.");
+    talk_.say("One question per line. ? not known, < back, Ctrl-C saves and stops.");
+    if (!options_.file.empty() && !ask::summary(state_).empty()) {
+      talk_.say("");
+      talk_.say("FROM " + options_.file);
+      say_told(false);
+    }
     for (;;) {
       if (!ask_all()) return stopped();
+      if (!has_sheath()) {
+        talk_.say("! Nothing is proven without the sheath: measure it, and take the job up again.");
+        return stopped();
+      }
       answer();
-      if (!after()) return exit_;
+      switch (after()) {
+        case Then::other_end:
+          break;
+        case Then::ended:  // at a terminal nobody said that it is done
+          if (talk_.rows() > 0 && keep_.empty()) save(free_name(k_fallback));
+          return exit_;
+        case Then::done:
+          return exit_;
+      }
     }
   }
 
  private:
+  enum class Then { done, ended, other_end };
+  static constexpr const char* k_fallback = "cutback-ask.json";
+  static constexpr const char* k_menu =
+      "Enter: done; s: sheet; o: other end; w FILE: save; m FILE: register";
+
   ask::Facts facts() const { return {standards_, list_.glands}; }
+
+  /// A job is kept where --save says, else in the file that it came from. No other file is written
+  /// over.
+  void check_save() {
+    keep_ = options_.save.empty() && options_.file != "-" ? options_.file : options_.save;
+    std::error_code error;
+    const auto folder = std::filesystem::path(keep_).parent_path();
+    if (!folder.empty() && !std::filesystem::is_directory(folder, error)) {
+      throw InputError(make_fault(ErrorCode::bad_value, "there is no such folder", "--save", keep_,
+                                  "a file in a folder that is there"));
+    }
+    if (options_.save.empty() || options_.save == options_.file ||
+        !std::filesystem::exists(options_.save, error)) {
+      return;
+    }
+    throw InputError(make_fault(ErrorCode::contradiction, "the file is there already", "--save",
+                                options_.save, "the name of a new file",
+                                "cutback ask " + options_.save + " goes on with it"));
+  }
 
   /// A job that cannot be true cannot be gone on with.
   void check_start() const {
     const job::Job job = job::resolve(state_.start, standards_, job::Unstated::measured);
     static_cast<void>(fit::ask(job, standards_, ask::asking()));
+  }
+
+  /// @return nothing where no more comes, or Ctrl-C was typed
+  std::optional<std::string> hear() {
+    if (interrupted != 0) return std::nullopt;
+    auto line = talk_.hear();
+    return interrupted != 0 ? std::nullopt : line;
+  }
+
+  [[nodiscard]] bool has_sheath() const {
+    return job::resolve(ask::job_of(state_), standards_, job::Unstated::measured)
+        .cable.sheath_od.has_value();
   }
 
   /// @return false where the input ended before the summary was confirmed
@@ -124,12 +204,21 @@ class Dialogue {
       const auto prompt = ask::next(state_, facts());
       if (!prompt) return true;
       put(*prompt, refused);
-      const auto line = talk_.hear();
+      const auto line = hear();
       if (!line) return false;
       ask::Step step = ask::give(state_, facts(), *line);
       refused = step.refused;
       for (const std::string& says : step.says) talk_.say((step.refused ? "! " : "  ") + says, 2);
       state_ = std::move(step.state);
+    }
+  }
+
+  void say_told(bool numbered) {
+    std::size_t number = 0;
+    for (const ask::Told& told : ask::summary(state_)) {
+      ++number;
+      const std::string mark = (number < 10 ? " " : "") + std::to_string(number);
+      talk_.say((numbered ? mark + "  " : "  ") + told.name + ": " + told.text, 4);
     }
   }
 
@@ -139,22 +228,17 @@ class Dialogue {
     talk_.say("");
     if (prompt.key.empty()) {
       talk_.say("SUMMARY");
-      std::size_t number = 0;
-      for (const ask::Told& told : ask::summary(state_)) {
-        talk_.say((number < 9 ? " " : "") + std::to_string(number + 1) + "  " +
-                      std::string(job::field_named(told.key).help) + ": " + told.text,
-                  4);
-        ++number;
-      }
+      say_told(true);
     }
     talk_.say(prompt.asks, 2);
     if (!prompt.drawing.empty()) talk_.show(prompt.drawing);
     if (!prompt.running.empty()) talk_.say("  " + prompt.running, 2);
     std::string hint = "  " + prompt.form;
     if (!prompt.usual.empty()) hint += "; usual: " + prompt.usual;
-    if (prompt.key.empty()) return talk_.say(hint, 2);
     talk_.say(hint, 2);
+    if (prompt.key.empty()) return;
     talk_.say("  ? " + prompt.not_known, 2);
+    if (!prompt.now.empty()) talk_.say("  now " + prompt.now + "; an empty line keeps it", 2);
   }
 
   [[nodiscard]] print::Style style() const {
@@ -164,24 +248,16 @@ class Dialogue {
     return style;
   }
 
-  /// The screen of `fit`, the command that repeats it, and the file.
+  /// The command that repeats the answer, the file, and last, so that it stands on the screen, the
+  /// screen of `fit`.
   void answer() {
     const job::JobInput input = ask::job_of(state_);
     job::Job job = job::resolve(input, standards_, job::Unstated::measured);
     job.assumed.insert(job.assumed.end(), remembered_.begin(), remembered_.end());
-    run::require_sheath(job, "the sheath");
     const fit::Question question = fit::ask(job, standards_, ask::asking());
-    const auto ranked = fit::fit_all(question, list_.glands, prefer_);
+    ranked_ = fit::fit_all(question, list_.glands, prefer_);
     exit_ =
-        !ranked.empty() && ranked.front().verdict == Verdict::fits ? k_exit_fits : k_exit_no_fit;
-    if (runtime_.common.json) {
-      runtime_.emit(print::fit_json(question, ranked));
-    } else if (!runtime_.common.output.empty()) {
-      runtime_.emit(print::fit_text(question, ranked, list_.name, {}));
-    } else {
-      talk_.say("");
-      talk_.show(print::fit_text(question, ranked, list_.name, style()));
-    }
+        !ranked_.empty() && ranked_.front().verdict == Verdict::fits ? k_exit_fits : k_exit_no_fit;
     std::vector<std::string> words = ask::command_of(state_);
     if (!word_.empty()) words.insert(words.end(), {"--prefer", word_});
     for (const std::string& path : runtime_.common.glands) {
@@ -190,58 +266,125 @@ class Dialogue {
     talk_.say("");
     talk_.say("The same again:");
     talk_.copy(shell_words(words));
-    if (!options_.save.empty()) save(options_.save);
+    keep();
+    talk_.say("");
+    if (runtime_.common.json) {
+      runtime_.emit(print::fit_json(question, ranked_));
+    } else if (!runtime_.common.output.empty()) {
+      runtime_.emit(print::fit_text(question, ranked_, list_.name, {}));
+    } else {
+      show_answer(question);
+    }
   }
 
-  /// @return true where another end is asked for
-  bool after() {
+  /// On one screen with the line of what comes next; where it takes more, its beginning stands
+  /// there once more.
+  void show_answer(const fit::Question& question) {
+    print::Style set = style();
+    constexpr std::size_t k_least_lines = 12;
+    const std::size_t taken = talk_.lines_of(k_menu) + 2;  // a blank line, and what is typed
+    const std::size_t room = std::max(talk_.rows(), taken) - taken;
+    if (talk_.rows() > 0) {
+      set.columns = talk_.columns();
+      set.lines = std::clamp(room, k_least_lines, set.lines);
+    }
+    const std::string text = print::fit_text(question, ranked_, list_.name, set);
+    talk_.show(text);
+    if (talk_.rows() == 0 || talk_.lines_of(text) <= room) return;
+    talk_.say("");
+    talk_.show(head_of(text));
+  }
+
+  Then after() {
+    bool warned = false;
     for (;;) {
       talk_.say("");
-      talk_.say("Enter: done; s: the sheet; o: the other end of this cable; w FILE: save the job");
-      talk_.say("m FILE: into the register of finished ends");
-      const auto line = talk_.hear();
-      const std::string_view word = line ? trimmed(*line) : std::string_view{};
-      if (word.empty()) return false;
-      if (word == "s") {
-        if (!sheet()) return false;
+      talk_.say(k_menu);
+      const auto line = hear();
+      if (!line) return Then::ended;
+      const std::string_view word = trimmed(*line);
+      const std::string file(word.size() > 2 ? trimmed(word.substr(2)) : std::string_view{});
+      if (word.empty()) {
+        if (talk_.rows() == 0 || !keep_.empty() || warned) return Then::done;
+        talk_.say("! The job is in no file: w FILE saves it, Enter once more leaves it.");
+        warned = true;
+      } else if (word == "s" || word.starts_with("s ")) {
+        if (!sheet(file)) return Then::ended;
       } else if (word == "o") {
         state_ = ask::other_end(state_);
         talk_.say("The same cable at its other end: measure it there.");
-        return true;
+        if (!keep_.empty()) keep_ = free_name(keep_);
+        kept_.clear();
+        return Then::other_end;
       } else if (word.starts_with("w ")) {
-        save(std::string(trimmed(word.substr(2))));
+        const auto may = may_write(file, keep_);
+        if (!may) return Then::ended;
+        if (*may) save(file);
       } else if (word.starts_with("m ")) {
-        if (!enter(std::string(trimmed(word.substr(2))))) return false;
+        if (!enter_into_register(file, ask::job_of(state_), ranked_, list_, talk_, runtime_)) {
+          return Then::ended;
+        }
       } else {
         talk_.say("! Enter, s, o, or w or m with the name of a file");
       }
     }
   }
 
-  /// What only the sheet needs, and the sheet. @return false at the end of input
-  bool sheet() {
-    job::JobInput input = ask::job_of(state_);
-    for (const char* key : {"reach_mm", "strip_mm"}) {
-      const job::Field& field = job::field_named(key);
+  /// Whether a file may be written. @param own  may be written over unasked
+  /// @return nothing at the end of input
+  std::optional<bool> may_write(const std::string& path, const std::string& own) {
+    std::error_code error;
+    if (path == own || !std::filesystem::exists(path, error)) return true;
+    talk_.say("! " + path + " is there already. y: write over it; Enter: leave it");
+    const auto line = hear();
+    if (!line) return std::nullopt;
+    return trimmed(*line) == "y";
+  }
+
+  /// What only the sheet needs. @return false at the end of input
+  bool ask_tails(job::JobInput& input) {
+    struct Tail {
+      const char* key;
+      const char* asks;
+      bool none = false;  ///< an empty line is 0
+    };
+    for (const Tail& tail : {Tail{"reach_mm", "Way from the inside face to the terminals"},
+                             Tail{"strip_mm", "Insulation stripped for the terminal"},
+                             Tail{"slack_mm", "Spare length of every core", true}}) {
+      const job::Field& field = job::field_named(tail.key);
+      if (field.key == "reach_mm" && !input.core_list.empty()) continue;
       while (!job::text_of(input, field)) {
-        talk_.say(std::string(field.help) + ", in mm; Enter: not known");
-        const auto line = talk_.hear();
+        talk_.say(std::string(tail.asks) + ", in mm; Enter: " + (tail.none ? "none" : "not known"));
+        const auto line = hear();
         if (!line) return false;
-        if (trimmed(*line).empty()) break;
-        for (const Fault& fault : job::set_from_text(input, field, *line, "")) {
+        std::string text = written::take(written::asked_of(field), *line, "").text;
+        if (trimmed(text).empty() && !tail.none) break;
+        if (trimmed(text).empty()) text = "0";
+        for (Fault& fault : job::set_from_text(input, field, text, "")) {
           talk_.say("! " + to_line(fault));
         }
       }
     }
+    return true;
+  }
+
+  /// The sheet, screen by screen or into a file. @return false at the end of input
+  bool sheet(const std::string& path) {
+    job::JobInput input = ask::job_of(state_);
+    if (!ask_tails(input)) return false;
     state_.start.reach_mm = input.reach_mm;
     state_.start.strip_mm = input.strip_mm;
-    const job::Job job = job::resolve(input, standards_, job::Unstated::measured);
+    state_.start.slack_mm = input.slack_mm;
+    job::Job job = job::resolve(input, standards_, job::Unstated::measured);
+    job.assumed.insert(job.assumed.end(), remembered_.begin(), remembered_.end());
     const fit::Question question = fit::ask(job, standards_, ask::asking());
     const auto ranked = fit::fit_all(question, list_.glands, prefer_);
     const sheet::Sheet made =
         sheet::make_sheet(question, sheet::choose(job, ranked, ""), list_.name);
+    keep();
     talk_.say("");
-    talk_.show(print::sheet_text(made, style()));
+    if (!path.empty()) return write_sheet(made, path);
+    if (!show_pages(made)) return false;
     if (made.fit && made.fit->gland->armour != cable::ArmourKind::none &&
         !made.fit->gland->armour_stop_mm) {
       talk_.say(
@@ -252,74 +395,100 @@ class Dialogue {
     return true;
   }
 
-  /// A line of the register: what was measured, and the gland where it is finished.
+  /// Through a pipe all of it; at a terminal one screen after the other, until it is enough.
   /// @return false at the end of input
-  bool enter(const std::string& path) {
-    const job::JobInput input = ask::job_of(state_);
-    io::MadeRow row;
-    row.set("tag", input.tag.value_or(""));
-    row.set("end", input.end.value_or(""));
-    row.set("made_at", today(runtime_));
-    const auto put = [&](const char* column, const std::optional<measure::Readings>& readings) {
-      if (readings) row.set(column, readings->text);
-    };
-    put("sheath_od_mm", input.sheath_od_mm);
-    put("bedding_mm", input.bedding_mm);
-    put("armour_mm", input.armour_mm);
-    constexpr std::array<std::pair<const char*, const char*>, 6> k_asked{{
-        {"tag", "Tag of the cable"},
-        {"end", "Which end"},
-        {"part", "Gland that it was finished with; Enter: measured, not finished"},
-        {"batch", "Batch of the gland; Enter: not known"},
-        {"torque_nm", "Torque of the body, in N m; Enter: not known"},
-        {"by", "Who made it; Enter: not said"},
-    }};
-    for (const auto& [column, asks] : k_asked) {
-      const std::string_view name(column);
-      if (!row.cell(name).empty()) continue;
-      const bool of_a_gland = name == "batch" || name == "torque_nm";
-      if (of_a_gland && row.cell("part").empty()) continue;
-      for (;;) {
-        talk_.say(asks);
-        const auto line = talk_.hear();
-        if (!line) return false;
-        row.set(name, std::string(trimmed(*line)));
-        std::vector<Fault> faults = io::faults_of(row);
-        std::erase_if(faults, [&](const Fault& fault) { return fault.where != name; });
-        if (faults.empty()) break;
-        talk_.say("! " + to_line(faults.front()));
-      }
+  bool show_pages(const sheet::Sheet& made) {
+    const std::string text = print::sheet_text(made, style());
+    if (talk_.rows() == 0) {
+      talk_.show(text);
+      return true;
     }
+    constexpr const char* k_more = "Enter: more; q: enough; or a file to write it to (.pdf: pages)";
+    const std::size_t room = talk_.rows() - talk_.lines_of(k_more) - 1;
+    for (std::string_view rest = text; !rest.empty();) {
+      std::size_t used = 0;
+      while (!rest.empty()) {
+        const std::string_view line = rest.substr(0, std::min(rest.find('\n'), rest.size()));
+        const std::size_t lines = std::max<std::size_t>(talk_.lines_of(line), 1);
+        if (used > 0 && used + lines > room) break;
+        talk_.say(line);
+        used += lines;
+        rest.remove_prefix(std::min(line.size() + 1, rest.size()));
+      }
+      if (rest.empty()) break;
+      talk_.say(k_more);
+      const auto heard = hear();
+      if (!heard) return false;
+      const std::string word(trimmed(*heard));
+      if (word == "q") break;
+      if (!word.empty()) return write_sheet(made, word);
+    }
+    return true;
+  }
+
+  /// @return false at the end of input
+  bool write_sheet(const sheet::Sheet& made, const std::string& path) {
+    const bool pages = path.ends_with(".pdf");
+    if (pages && runtime_.environment.extras == nullptr) {
+      talk_.say("! Pages are not drawn from a pipe: cutback sheet JOB --pdf --output " + path);
+      return true;
+    }
+    const auto may = may_write(path, "");
+    if (!may || !*may) return may.has_value();
+    job::JobInput input = sheet::with_gland(ask::job_of(state_), made);
+    if (!input.evidence) input.evidence = measure::Evidence::measured;
+    const print::Card card{.tag = made.job->tag,
+                           .end = made.job->end,
+                           .sheet = &made,
+                           .why = {},
+                           .remedy = {},
+                           .qr_text = io::write_job(input, -1)};
+    print::Style set = style();
+    set.colour = false;
     try {
-      if (const auto remark = io::append_made(path, row)) talk_.say("! " + *remark);
-      talk_.say("Written into " + path + ": cutback made " + path + " shows it.");
-    } catch (const Error& error) {
+      io::write_file(path, pages ? runtime_.extras().sheet_pdf(
+                                       card, {.program = runtime_.program(), .dated = {}})
+                                 : print::sheet_text(made, set));
+      talk_.say("Written: " + path);
+    } catch (const FileError& error) {
       talk_.say("! " + std::string(error.what()));
     }
     return true;
   }
 
   /// A job file that `sheet` and `ask` read: what was typed was measured.
-  void save(const std::string& path) {
-    job::JobInput input = ask::job_of(state_);
+  [[nodiscard]] std::string job_text() const {
+    job::JobInput input = ask::job_to_keep(state_);
     if (!input.evidence) input.evidence = measure::Evidence::measured;
-    io::write_file(path, io::write_job(input, 2) + "\n");
+    return io::write_job(input, 2) + "\n";
+  }
+
+  /// Into the file that the job is kept in, where there is one and something is new.
+  void keep() {
+    if (!keep_.empty() && job_text() != kept_) save(keep_);
+  }
+
+  /// From here on the job is kept there.
+  /// @return false where it cannot be written, which is said
+  bool save(const std::string& path) {
+    std::string text = job_text();
+    try {
+      io::write_file(path, text);
+    } catch (const FileError& error) {
+      talk_.say("! " + std::string(error.what()));
+      return false;
+    }
+    keep_ = path;
+    kept_ = std::move(text);
     talk_.say("Saved in " + path + ": cutback ask " + path + ", or cutback sheet " + path);
+    return true;
   }
 
   /// Nothing that was told is lost.
   int stopped() {
-    if (state_.answers.empty()) return k_exit_no_fit;
-    std::string path = options_.save.empty() ? options_.file : options_.save;
-    if (path.empty() || path == "-") {
-      path = "cutback-ask.json";
-      std::error_code error;
-      for (int i = 2; std::filesystem::exists(path, error); ++i) {
-        path = "cutback-ask-" + std::to_string(i) + ".json";
-      }
-    }
+    if (state_.answers.empty() && state_.before.empty()) return k_exit_no_fit;
     talk_.say("Stopped before the end.");
-    save(path);
+    if (keep_.empty() || !save(keep_)) save(free_name(k_fallback));
     return k_exit_no_fit;
   }
 
@@ -333,6 +502,9 @@ class Dialogue {
   fit::Prefer prefer_ = fit::Prefer::price;
   bool inches_ = false;
   ask::State state_;
+  std::vector<fit::GlandFit> ranked_;  ///< of the last answer
+  std::string keep_;                   ///< the file that the job is kept in; empty: none
+  std::string kept_;                   ///< what stands in it
   int exit_ = k_exit_no_fit;
 };
 
@@ -345,7 +517,7 @@ void add_ask(CLI::App& app, Context& context) {
   command->add_option("job", options->file, "Job file (JSON) to go on with")->type_name("FILE");
   command
       ->add_option("--save", options->save,
-                   "Save the job there, to go on with or for cutback sheet")
+                   "Save the job in this new file, to go on with or for cutback sheet")
       ->type_name("FILE")
       ->group("Results");
   add_prefer(*command, options->prefer);

@@ -5,6 +5,7 @@
 #include <array>
 #include <deque>
 #include <memory>
+#include <set>
 #include <thread>
 
 #include "cli/date_option.hpp"
@@ -16,6 +17,7 @@
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/job_file.hpp"
+#include "cutback/io/made_file.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/cards.hpp"
@@ -51,6 +53,7 @@ struct CardsOptions {
   std::string results;
   std::string made;
   std::string prefer;
+  std::string units;
   bool dated = false;
 };
 
@@ -61,6 +64,7 @@ struct Typed {
   fit::Prefer prefer = fit::Prefer::price;
   run::CardOrder order = run::CardOrder::given;
   run::CardBy by = run::CardBy::end;
+  bool inches = false;
 };
 
 print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
@@ -100,9 +104,10 @@ Typed understand(const CardsOptions& options, const Runtime& runtime) {
   std::vector<Fault> faults;
   Typed typed;
   typed.format = understand(options.format, faults);
-  Choices choices{.prefer = options.prefer, .units = {}};
+  Choices choices{.prefer = options.prefer, .units = options.units};
   runtime.remember_for_schedule(choices, typed.format.format);
   typed.prefer = parse_prefer(choices.prefer, faults);
+  typed.inches = parse_units(choices.units, faults);
   typed.paper = paper_of(options, faults);
   constexpr std::array<std::string_view, 4> k_orders{"given", "tag", "end", "gland"};
   const auto order = std::find(k_orders.begin(), k_orders.end(), options.sort);
@@ -214,15 +219,18 @@ class Printer {
                          .hint = hint.empty() ? hint : hint + "?"});
 }
 
-/// What a register says of the schedules that are printed, and its rows that none of them has.
+/// What a register says of what is printed, and its rows that no schedule has.
 struct Made {
+  std::optional<io::MadeFile> file;
   std::deque<run::MadeSchedule> schedules;  ///< kept as long as their ends are decided
+  std::set<std::size_t> of_jobs;            ///< rows of ends that have files of their own
 
   [[nodiscard]] std::vector<run::NotFound> not_found() const {
     std::vector<run::NotFound> rows;
     if (schedules.empty()) return rows;
     for (const run::NotFound& row : schedules.front().not_found) {
       const bool nowhere =
+          of_jobs.count(row.line) == 0 &&
           std::all_of(schedules.begin(), schedules.end(), [&](const run::MadeSchedule& each) {
             return std::any_of(each.not_found.begin(), each.not_found.end(),
                                [&](const run::NotFound& one) { return one.line == row.line; });
@@ -259,11 +267,15 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
                              .allowed = {},
                              .hint = "leave --results out"});
     }
-    if (!options.made.empty()) {
-      throw InputError(make_fault(ErrorCode::contradiction, "a register belongs to a schedule",
-                                  "--made", path + " is a job", "", "leave --made out"));
+    const job::JobInput input = io::read_job(whole->text(), path);
+    run::MadeJob known;
+    if (made.file) {
+      known =
+          run::made_of(*made.file, options.made, input.tag.value_or(""), input.end.value_or(""));
+      if (!known.says.empty()) runtime.warn(known.says);
+      made.of_jobs.insert(known.lines.begin(), known.lines.end());
     }
-    run.add_job(path, io::read_job(whole->text(), path), source_of(path, whole));
+    run.add_job(path, input, source_of(path, whole), known.end ? &*known.end : nullptr);
     return;
   }
   const std::string source = source_of(path, whole);
@@ -281,13 +293,12 @@ void add_file(const std::string& path, const CardsOptions& options, Typed& typed
       [&] { return open_schedule(input, options.format, typed.format, standards, runtime); },
       notes);
   const schedule::MadeEnds* ends = nullptr;
-  if (!options.made.empty()) {
-    ends =
-        &made.schedules
-             .emplace_back(load_made(
-                 options.made,
-                 open_schedule(input, options.format, typed.format, standards, runtime), runtime))
-             .ends;
+  if (made.file) {
+    ends = &made.schedules
+                .emplace_back(run::match_made(
+                    *made.file, options.made,
+                    open_schedule(input, options.format, typed.format, standards, runtime)))
+                .ends;
   }
   run.add_schedule(std::move(schedule), {place, ends}, chosen ? &*chosen : nullptr, source);
 }
@@ -309,6 +320,10 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
   std::optional<double> taken;
   Inputs inputs;
   Made made;
+  if (!options.made.empty()) {
+    made.file = io::load_made(options.made);
+    for (const std::string& warning : made.file->warnings) runtime.warn(warning);
+  }
   run::CardsRun run(
       {.standards = &standards,
        .list = &list,
@@ -318,6 +333,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
        .by = typed.by,
        .print =
            [&](print::Card card) {
+             card.inches = typed.inches;
              printer.add(std::move(card));
              ++printed;
              if (shows) progress.show(printed, taken);
@@ -405,6 +421,7 @@ void add_cards(CLI::App& app, Context& context) {
       ->type_name("WORD")
       ->group("Order");
   add_prefer(*command, options->prefer);
+  add_units(*command, options->units);
   command
       ->add_option(
           "--results", options->results,

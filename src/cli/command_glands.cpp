@@ -100,12 +100,17 @@ int run_convert(const GlandsOptions& options, const Runtime& runtime) {
   for (const std::string& note : table.notes) runtime.warn(options.convert + ": " + note);
   const io::Converted list = io::convert_glands(table.rows, options.convert, table.row_word, terms);
   runtime.warn(options.convert + ": " + joined(list.taken, "; "));
+  if (!list.unread.empty()) {
+    runtime.warn(options.convert + ": headings that are not taken: " + joined(list.unread, "; ") +
+                 "; say --column OURS=THEIRS where one is a column of a gland list");
+  }
   for (const std::string& row : list.left_out) runtime.warn("left out: " + row);
+  for (const std::string& row : list.unpriced) runtime.warn(row);
   runtime.emit_as_it_is(list.text);
   runtime.warn(std::to_string(list.glands) + (list.glands == 1 ? " gland" : " glands") +
                " taken, " + std::to_string(list.left_out.size()) +
                " rows left out; look at the list before it is used");
-  return list.left_out.empty() ? k_exit_fits : k_exit_no_fit;
+  return list.left_out.empty() && list.unpriced.empty() ? k_exit_fits : k_exit_no_fit;
 }
 
 /// What is asked of the glands, in words.
@@ -177,11 +182,9 @@ int run_measure(const GlandsOptions& options, const Runtime& runtime) {
   if (path.empty()) path = runtime.environment.glands.value_or("");
   if (path.empty()) path = runtime.profile().glands.value_or("");
   if (path.empty()) {
-    throw InputError(make_fault(ErrorCode::missing,
-                                "the built-in list is invented: nothing of a "
-                                "gland in hand can be kept in it",
-                                "--measure", options.measure, "a list of your own",
-                                "cutback glands FILE --measure PART"));
+    throw InputError(make_fault(
+        ErrorCode::missing, "the built-in list is invented: it keeps nothing of a gland in hand",
+        "--measure", options.measure, "a list of your own", "cutback glands FILE --measure PART"));
   }
   return measure_gland(path, options.measure, runtime);
 }
@@ -247,8 +250,8 @@ void add_glands(CLI::App& app, Context& context) {
     option->type_name("FILE")->group(group);
   };
   file(command->add_option("--new", options->new_list,
-                           "Begin a list: the figures off one packet after another, else a "
-                           "template to fill in"),
+                           "Begin a list, or go on with one: the figures off one packet after "
+                           "another, else a template to fill in"),
        "A list of your own");
   command
       ->add_option("--measure", options->measure,

@@ -15,6 +15,7 @@
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/made_file.hpp"
+#include "cutback/nearest.hpp"
 #include "run/made_account.hpp"
 #include "run/natural_order.hpp"
 #include "run/place_asked.hpp"
@@ -23,9 +24,9 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "The register of finished ends (CSV): put a row behind the others, or look what\n"
-    "is made, what is outstanding of a schedule, what has another gland, and which\n"
-    "readings lie outside what the gland takes.";
+    "The register of finished ends (CSV): add a row, or see what is made, what of a\n"
+    "schedule is outstanding, what has another gland than planned, and which readings\n"
+    "lie outside what their gland takes.";
 
 constexpr const char* k_example =
     "Example: an end is finished; then what is still to do of a schedule, by place:\n"
@@ -43,7 +44,7 @@ struct ColumnOption {
 constexpr ColumnOption k_options[] = {
     {"--tag", "tag", "TEXT", "Tag of the cable; with it a row is added"},
     {"--end", "end", "TEXT", "Which end"},
-    {"--made-at", "made_at", "DAY", "Day, as YYYY-MM-DD (default today)"},
+    {"--made-at", "made_at", "DAY", "Day, as 2026-03-31 (default today)"},
     {"--by", "by", "TEXT", "Who made it"},
     {"--part", "part", "PART", "Gland; without it the row is a measurement alone"},
     {"--batch", "batch", "TEXT", "Batch of the gland"},
@@ -66,10 +67,13 @@ struct MadeOptions {
   std::map<std::string, std::string> values;  ///< by column
 };
 
+using EndsOfRows = std::map<std::size_t, std::string>;
+
 /// Every end that is planned, and the rows of the register that are of none.
 struct Plan {
   std::vector<Planned> ends;
   std::vector<run::NotFound> not_found;
+  EndsOfRows names;  ///< MadeSchedule::ends_of_rows
 };
 
 std::vector<Planned> read_results(const std::string& path) {
@@ -101,21 +105,24 @@ std::vector<Planned> read_results(const std::string& path) {
 }
 
 /// The row that counts of each end: the last one, and of measurements before it what it lacks.
-std::map<End, io::MadeRow> last_rows(const io::MadeFile& file) {
+/// @param names  what a schedule calls the ends, where there is one
+std::map<End, io::MadeRow> last_rows(const io::MadeFile& file, const EndsOfRows& names = {}) {
   std::map<End, io::MadeRow> ends;
   for (const io::MadeRow& row : file.rows) {
-    const End end{row.cell("tag"), row.cell("end")};
+    const auto name = names.find(row.line);
+    const End end{row.cell("tag"), name != names.end() ? name->second : row.cell("end")};
     const auto found = ends.find(end);
     // A measurement after the end was finished does not undo it.
     const bool finished = found != ends.end() && !found->second.cell("part").empty();
     if (finished && row.cell("part").empty()) continue;
-    ends.insert_or_assign(end, row);
+    const auto at = ends.insert_or_assign(end, row).first;
+    at->second.set("end", end.second);
   }
   return ends;
 }
 
 Plan plan_by_results(const std::string& path, const std::map<End, io::MadeRow>& rows) {
-  Plan plan{.ends = read_results(path), .not_found = {}};
+  Plan plan{.ends = read_results(path), .not_found = {}, .names = {}};
   std::map<End, bool> known;
   for (Planned& each : plan.ends) {
     known[each.end] = true;
@@ -150,7 +157,7 @@ Plan plan_by_schedule(const MadeOptions& options, const io::MadeFile& file,
   const fit::Selector glands(list.glands, prefer);
   const bool place = asks_place(opened, inputs, open, notes);
   const run::MadeSchedule made = run::match_made(file, options.file, open());
-  Plan plan{.ends = {}, .not_found = made.not_found};
+  Plan plan{.ends = {}, .not_found = made.not_found, .names = made.ends_of_rows};
   for (run::AccountedEnd& end :
        run::account_of(opened,
                        {.standards = &standards,
@@ -184,10 +191,25 @@ Account account_of(const std::map<End, io::MadeRow>& rows, const std::optional<P
   return account;
 }
 
+/// A gland that stands in no list of the user's own was perhaps never bought, or is a slip.
+void warn_of_part(const std::string& part, const Runtime& runtime) {
+  const bool own = !runtime.common.glands.empty() || runtime.environment.glands ||
+                   runtime.profile().glands.has_value();
+  if (part.empty() || !own) return;
+  const gland::GlandList list = runtime.glands(runtime.standards());
+  std::vector<std::string_view> parts;
+  for (const gland::Gland& gland : list.glands) parts.push_back(gland.part);
+  if (std::find(parts.begin(), parts.end(), part) != parts.end()) return;
+  const std::string near = did_you_mean(part, parts);
+  runtime.warn(part + " is not in " + list.name + "; the row stands as it was given" +
+               (near.empty() ? "" : ": " + near));
+}
+
 void append(const MadeOptions& options, const Runtime& runtime) {
   io::MadeRow row;
   for (const auto& [column, value] : options.values) row.set(column, value);
   if (row.cell("made_at").empty()) row.set("made_at", today(runtime));
+  runtime.say_taken(io::take_units(row));
   std::vector<Fault> faults = io::faults_of(row);
   for (Fault& fault : faults) {
     for (const ColumnOption& option : k_options) {
@@ -196,7 +218,11 @@ void append(const MadeOptions& options, const Runtime& runtime) {
     }
   }
   if (!faults.empty()) throw InputError(std::move(faults));
+  warn_of_part(row.cell("part"), runtime);
   if (const auto remark = io::append_made(options.file, row)) runtime.warn(*remark);
+  if (row.cell("made_at").substr(0, tomorrow(runtime).size()) > tomorrow(runtime)) {
+    runtime.warn("made_at " + row.cell("made_at") + " is a day to come");
+  }
 }
 
 int run_made(const MadeOptions& options, Runtime& runtime) {
@@ -207,11 +233,10 @@ int run_made(const MadeOptions& options, Runtime& runtime) {
   if (!options.values.empty()) append(options, runtime);
   const io::MadeFile file = io::load_made(options.file);
   for (const std::string& warning : file.warnings) runtime.warn(warning);
-  const std::map<End, io::MadeRow> rows = last_rows(file);
   std::optional<Plan> plan;
-  if (!options.results.empty()) plan = plan_by_results(options.results, rows);
+  if (!options.results.empty()) plan = plan_by_results(options.results, last_rows(file));
   if (!options.format.files.empty()) plan = plan_by_schedule(options, file, runtime);
-  const Account account = account_of(rows, plan);
+  const Account account = account_of(last_rows(file, plan ? plan->names : EndsOfRows{}), plan);
   runtime.emit(runtime.common.json ? made_json(account, file) : made_text(account));
   const bool done =
       account.outstanding.empty() && account.other_gland.empty() && account.outside.empty();

@@ -2,17 +2,19 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <memory>
 #include <nlohmann/json.hpp>
 #include <system_error>
-#include "cutback/text.hpp"
+#include <utility>
 
 #include "cli/exit_code.hpp"
 #include "cli/runtime.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
 #include "cutback/io/profile_file.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::cli {
 namespace {
@@ -55,13 +57,31 @@ std::vector<InForce> in_force(const io::Profile& profile, const Runtime& runtime
   return list;
 }
 
+/// What stands for a key that nothing decides.
+std::string_view usual(std::string_view key) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> k_usual{
+      {{"glands", "built-in, invented"},
+       {"prefer", "price"},
+       {"units", "mm"},
+       {"step_mm", "0.05"},
+       {"mpe_mm", "by the step"},
+       {"zero_mm", "0"},
+       {"rules", "strict"},
+       {"slack_mm", "0"}}};
+  for (const auto& [name, value] : k_usual) {
+    if (name == key) return value;
+  }
+  return "none";
+}
+
 std::string as_text(const std::vector<InForce>& list, const std::string& path) {
   std::string text = path.empty() ? "Nothing is remembered.\n" : "Remembered in " + path + ".\n";
   constexpr std::size_t k_key = 20;
   for (const InForce& each : list) {
     std::string line = "  " + std::string(each.key);
     line.resize(std::max(line.size() + 1, k_key), ' ');
-    text += line + (each.value.empty() ? "-" : each.value) + "  (" + each.from + ")\n";
+    text += line + (each.value.empty() ? std::string(usual(each.key)) : each.value) + "  (" +
+            each.from + ")\n";
   }
   return text;
 }

@@ -100,7 +100,7 @@ Typed understand(const ScheduleOptions& options, const Runtime& runtime) {
   const auto threads = parse_number(options.threads);
   if (!threads || *threads < 0.0 || *threads > 256.0 || *threads != std::floor(*threads)) {
     faults.push_back(make_fault(ErrorCode::bad_number, "not a number of threads", "--threads",
-                                options.threads, "0 to 256; 0 is one a core"));
+                                options.threads, "0 to 256; 0 is one per core"));
   } else {
     const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
     typed.threads = *threads == 0.0 ? cores : static_cast<unsigned>(*threads);
@@ -131,6 +131,12 @@ Typed understand(const ScheduleOptions& options, const Runtime& runtime) {
   if (!percent || *percent < 0.0 || *percent > 100.0) {
     faults.push_back(make_fault(ErrorCode::bad_number, "not a share of spare parts", "--spare",
                                 options.spare, "0 to 100 %"));
+  } else if (*percent > 0.0 && *percent < 1.0 && spare.size() == options.spare.size()) {
+    // 0.05 may be the 5 % of a spreadsheet.
+    faults.push_back(make_fault(
+        ErrorCode::bad_value, "a share under 1 can be meant in two ways", "--spare", options.spare,
+        "a percentage with its sign",
+        "say --spare " + plain(*percent * 100.0, 6) + "% or --spare " + plain(*percent, 6) + "%"));
   } else {
     typed.spare_percent = *percent;
   }
@@ -173,6 +179,13 @@ void note_rows(const run::ScheduleResult& result, const run::Schedule& schedule,
   if (result.twice_count > result.twice.size()) {
     notes.add("and " + std::to_string(result.twice_count - result.twice.size()) +
               " more tags that stand twice");
+  }
+  if (result.many_count > 0) {
+    notes.add("rows that stand for very many cables: " + joined(result.many, "; ") +
+              (result.many_count > result.many.size()
+                   ? "; and " + std::to_string(result.many_count - result.many.size()) + " more"
+                   : std::string()) +
+              "; look whether the figure is a length");
   }
   if (!result.all_compared) {
     notes.add("too many rows to look for tags that stand twice in all of them");
@@ -285,11 +298,13 @@ Revisions compare(const ScheduleOptions& options, Typed& typed, const schedule::
 
 /// What the notes of the workbook say of this run.
 std::vector<std::string> about_run(const ScheduleOptions& options, const std::string& prefer,
-                                   const schedule::Tally& tally, const Runtime& runtime) {
+                                   double spare_percent, const schedule::Tally& tally,
+                                   const Runtime& runtime) {
   std::vector<std::string> lines;
   if (!options.revision.empty()) lines.push_back("Revision: " + options.revision + ".");
   if (options.dated) lines.push_back("Made at " + utc_date(runtime) + ".");
-  std::string given = "prefer " + (prefer.empty() ? "price" : prefer) + ", spare " + options.spare;
+  std::string given =
+      "prefer " + (prefer.empty() ? "price" : prefer) + ", spare " + plain(spare_percent, 6) + "%";
   const auto say = [&](const char* name, const std::string& value) {
     if (!value.empty()) given += std::string(", ") + name + " " + value;
   };
@@ -304,7 +319,11 @@ std::vector<std::string> about_run(const ScheduleOptions& options, const std::st
   say("made", file(options.made));
   say("evidence", options.format.evidence);
   if (options.use_stock) given += ", use-stock";
+  if (!options.format.ends.empty()) given += ", ends " + options.format.ends;
   lines.push_back("Options: " + given + ".");
+  if (const std::string ends = print::ends_not_told(tally); !ends.empty()) {
+    lines.push_back("Ends: " + ends + ".");
+  }
   const auto of = [&](Verdict verdict) {
     return std::to_string(tally.by_verdict[static_cast<std::size_t>(verdict)]);
   };
@@ -334,7 +353,7 @@ void check_append(const ScheduleOptions& options) {
 
 void check_wide(const ScheduleOptions& options, const Runtime& runtime) {
   if (!options.wide || !runtime.common.json) return;
-  throw InputError(make_fault(ErrorCode::contradiction, "JSON has one object an end", "--wide",
+  throw InputError(make_fault(ErrorCode::contradiction, "JSON has one object per end", "--wide",
                               "--json", "", "leave one of them out"));
 }
 
@@ -433,12 +452,14 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   if (exceptions_file != nullptr) {
     exceptions_file->append(io::exceptions_csv_head());
     exceptions.each([&](std::string_view lines) { exceptions_file->append(lines); });
+    exceptions_file->append(io::reading_notes_csv(notes.lines()));
   }
   if (workbook) {
     auto lines = run::schedule_notes(
         path, list.name,
         print::defaults_summary(typed.format.format.defaults, result.tally.defaults),
-        about_run(options, typed.choices.prefer, result.tally, runtime), notes.lines());
+        about_run(options, typed.choices.prefer, typed.spare_percent, result.tally, runtime),
+        notes.lines());
     if (runtime.tables.is_used()) lines.push_back(words_of(runtime.tables));
     workbook->finish(result.tally, takeoff, exceptions,
                      revisions ? io::changes_csv(revisions->changes) : std::string(), lines);
@@ -449,6 +470,10 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   runtime.finish();
   notes.say();
   report(result, path, list, runtime);
+  if (!runtime.common.quiet && typed.spare_percent > 0.0) {
+    runtime.err << "Spare             " << plain(typed.spare_percent, 6)
+                << " % of each part in the take-off, rounded up\n";
+  }
   if (!runtime.common.quiet) {
     runtime.err << print::defaults_summary(typed.format.format.defaults, result.tally.defaults);
   }
@@ -477,8 +502,7 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
                 "gland, and among those shares at the least cost")
       ->group("Order");
   command
-      .add_flag("--wide", options.wide,
-                "The results with one row a cable, its ends beside each other")
+      .add_flag("--wide", options.wide, "The results with one row per cable, its ends side by side")
       ->group("Results");
   command
       .add_option("--takeoff", options.takeoff,
@@ -504,11 +528,11 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
           "--against", options.against,
           "An earlier revision of the schedule: what was added, removed and changed, whether "
           "the gland was, and the difference of the take-off")
-      ->type_name("OLD")
+      ->type_name("FILE")
       ->group("Results");
   command
       .add_option("--changes", options.changes,
-                  "Write what is not as in that revision (CSV), a row an end")
+                  "Write what is not as in that revision (CSV), one row per end")
       ->type_name("FILE")
       ->group("Results");
   command
@@ -544,7 +568,7 @@ void add_own_options(CLI::App& command, ScheduleOptions& options) {
       ->group("Results");
   command
       .add_option("--threads", options.threads,
-                  "Threads to work on (default: one a core); the results are the same")
+                  "Threads to work on (default: one per core); the results are the same")
       ->type_name("N")
       ->group("Common");
 }

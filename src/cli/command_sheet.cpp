@@ -100,10 +100,11 @@ std::string result_of(const sheet::Sheet& sheet, const job::JobInput& input,
                            .sheet = &sheet,
                            .why = {},
                            .remedy = {},
-                           .qr_text = code_text(input, sheet, unstated_of(options))};
-    return runtime.extras().sheet_pdf(card,
-                                      {.program = runtime.program(),
-                                       .dated = options.dated ? utc_date(runtime) : std::string()});
+                           .qr_text = code_text(input, sheet, unstated_of(options)),
+                           .inches = inches};
+    return runtime.extras().sheet_pdf(
+        card,
+        {.program = runtime.program(), .dated = options.dated ? utc_date(runtime) : std::string()});
   }
   if (options.svg) return runtime.extras().sheet_svg(sheet);
   print::Style style;

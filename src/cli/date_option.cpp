@@ -18,6 +18,12 @@ sys_seconds moment_of(const Runtime& runtime) {
   return sys_seconds(seconds(*given));
 }
 
+std::string day_text(std::chrono::sys_days at) {
+  const std::chrono::year_month_day day(at);
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()),
+                     static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+}
+
 }  // namespace
 
 std::optional<std::int64_t> source_date_unix_s(const Runtime& runtime) {
@@ -49,9 +55,11 @@ std::string utc_date(const Runtime& runtime) {
 }
 
 std::string today(const Runtime& runtime) {
-  const std::chrono::year_month_day day(std::chrono::floor<std::chrono::days>(moment_of(runtime)));
-  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()),
-                     static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+  return day_text(std::chrono::floor<std::chrono::days>(moment_of(runtime)));
+}
+
+std::string tomorrow(const Runtime& runtime) {
+  return day_text(std::chrono::floor<std::chrono::days>(moment_of(runtime)) + std::chrono::days(1));
 }
 
 }  // namespace cutback::cli

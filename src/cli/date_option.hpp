@@ -22,4 +22,7 @@ namespace cutback::cli {
 /// The day of it, as 2026-03-31.
 [[nodiscard]] std::string today(const Runtime& runtime);
 
+/// The day after it: east of Greenwich it may have begun.
+[[nodiscard]] std::string tomorrow(const Runtime& runtime);
+
 }  // namespace cutback::cli

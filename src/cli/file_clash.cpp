@@ -3,6 +3,8 @@
 #include <filesystem>
 #include <system_error>
 
+#include "cutback/io/files.hpp"
+
 namespace cutback::cli {
 namespace {
 
@@ -14,9 +16,10 @@ bool same_file(const std::string& a, const std::string& b) {
   if (fs::exists(a, error) || fs::exists(b, error)) {
     return fs::equivalent(a, b, error) && fs::is_regular_file(a, error);
   }
-  const fs::path path_a = fs::weakly_canonical(fs::absolute(a, error), error);
-  const fs::path path_b = fs::weakly_canonical(fs::absolute(b, error), error);
-  return !error && path_a == path_b;
+  const auto place = [&](const std::string& path) {
+    return fs::weakly_canonical(fs::absolute(io::behind_links(path), error), error);
+  };
+  return place(a) == place(b) && !error;
 }
 
 /// Whether a file would be one of the tables in a folder.
@@ -27,8 +30,9 @@ bool lies_among(const std::string& path, const std::string& folder) {
 }
 
 bool clash_with(const NamedFile& written, const NamedFile& other) {
+  if (!written.goes_on.empty() && other.by == written.goes_on) return false;
   return other.is_folder ? lies_among(written.path, other.path)
-                         : same_file(written.path, other.path);
+                         : same_file(written.path, io::input_place(other.path));
 }
 
 Fault clash(const NamedFile& written, const NamedFile& other) {
@@ -46,7 +50,9 @@ Fault clash(const NamedFile& written, const NamedFile& other) {
 
 std::vector<Fault> file_clashes(const std::vector<NamedFile>& files) {
   std::vector<Fault> faults;
-  const auto is_file = [](const NamedFile& file) { return !file.path.empty() && file.path != "-"; };
+  const auto is_file = [](const NamedFile& file) {
+    return !file.path.empty() && !(file.written && file.path == "-");
+  };
   for (std::size_t i = 0; i < files.size(); ++i) {
     if (!files[i].written || !is_file(files[i])) continue;
     for (std::size_t k = 0; k < files.size(); ++k) {

@@ -14,10 +14,11 @@ struct NamedFile {
   std::string path;
   bool written = false;
   bool is_folder = false;  ///< one whose tables (.json) are read
+  std::string goes_on{};   ///< written: what names the file that it may take the place of
 };
 
-/// A fault for every file to be written that is also read, or written for another result. `-`,
-/// devices and pipes are no such files.
+/// A fault for every file to be written that is also read, or written for another result: under
+/// this name, by a link, or as standard input (`-`). Devices and pipes are no such files.
 [[nodiscard]] std::vector<Fault> file_clashes(const std::vector<NamedFile>& files);
 
 }  // namespace cutback::cli

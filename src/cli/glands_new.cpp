@@ -65,11 +65,36 @@ std::string fault_of(const Row& row, std::string_view low, std::string_view high
 
 enum class Heard { value, back, over };
 
+/// The parts of a whole marking, each in its column where the row does not tell it.
+void put_marking(Row& row, std::string_view text, Talk& talk) {
+  const auto marking = written::read_marking(text);
+  if (!marking || marking->protection.empty()) return;
+  std::string said;
+  const auto put = [&](const char* column, const std::string& value) {
+    if (value.empty() || row.contains(column)) return;
+    row[column] = value;
+    said += (said.empty() ? "" : ", ") + std::string(column) + " " + value;
+  };
+  put("level", joined(marking->level, " "));
+  put("gas_group", marking->gas_group);
+  put("dust_group", marking->dust_group);
+  if (!said.empty()) talk.say("  taken from the marking: " + said);
+}
+
+/// What is asked, with what is not stated and an example.
+std::string words_of(const gland::Asked& asked) {
+  std::string words(asked.asks);
+  if (!asked.needed) words += "; ? not stated";
+  if (!asked.cost.empty()) words += ": " + std::string(asked.cost);
+  return words + "  (" + std::string(asked.example) + ")";
+}
+
 /// One question until it has an answer that can stand.
-Heard ask_one(const gland::Asked& asked, Row& row, Talk& talk) {
+/// @param parts  that the list has already
+Heard ask_one(const gland::Asked& asked, const std::vector<std::string>& parts, Row& row,
+              Talk& talk) {
   for (;;) {
-    talk.say(std::string(asked.asks) + (asked.needed ? "" : "; ? not stated") + "  (" +
-             std::string(asked.example) + ")");
+    talk.say(words_of(asked));
     const auto line = talk.hear();
     if (!line) return Heard::over;
     const std::string answer(trimmed(*line));
@@ -81,9 +106,13 @@ Heard ask_one(const gland::Asked& asked, Row& row, Talk& talk) {
         talk.say("! a list needs it");
         continue;
       }
-      row.erase(std::string(asked.low));
-      row.erase(std::string(asked.high));
+      row[std::string(asked.low)] = "";
+      row[std::string(asked.high)] = "";
       return Heard::value;
+    }
+    if (asked.column == "part" && std::find(parts.begin(), parts.end(), answer) != parts.end()) {
+      talk.say("! the list has this gland already");
+      continue;
     }
     Row tried = row;
     if (asked.is_range()) {
@@ -96,15 +125,19 @@ Heard ask_one(const gland::Asked& asked, Row& row, Talk& talk) {
       tried[std::string(asked.low)] = plain(ends ? ends->low : *one, 6);
       tried[std::string(asked.high)] = plain(ends ? ends->high : *one, 6);
     } else {
-      tried[std::string(asked.low)] = answer;
+      const auto marking = written::read_marking(answer);
+      const bool whole = asked.column == "protection" && marking && !marking->protection.empty();
+      tried[std::string(asked.low)] = whole ? joined(marking->protection, " ") : answer;
     }
     const std::string fault = fault_of(tried, asked.low, asked.high);
     if (fault.empty()) {
       if (!asked.is_range()) {
         const gland::Column& column = gland::columns()[gland::column_place(asked.low)];
-        tried[std::string(asked.low)] = written::take(written::asked_of(column), answer, "").text;
+        std::string& value = tried[std::string(asked.low)];
+        value = written::take(written::asked_of(column), value, "").text;
       }
       row = std::move(tried);
+      if (asked.column == "protection") put_marking(row, answer, talk);
       return Heard::value;
     }
     talk.say("! " + fault);
@@ -112,77 +145,141 @@ Heard ask_one(const gland::Asked& asked, Row& row, Talk& talk) {
 }
 
 bool applies(const gland::Asked& asked, const Row& row) {
-  if (!asked.of_armoured) return true;
-  const auto armour = row.find("armour");
-  return armour == row.end() || armour->second != "none";
+  const auto is = [&](std::string_view column, std::string_view value) {
+    const auto found = row.find(column);
+    return found != row.end() && found->second == value;
+  };
+  if (asked.of_armoured && is("armour", "none")) return false;
+  return !asked.of_barrier || is("sealing", "barrier") || is("sealing", "either");
 }
 
-/// The figures of one gland. @return false where no more comes: the row is not whole then
-bool ask_gland(Row& row, Talk& talk) {
+/// The figures of one gland that the row does not tell yet. @return false where no more comes: the
+/// row is not whole then
+bool ask_gland(const std::vector<std::string>& parts, Row& row, Talk& talk) {
   const auto questions = gland::asked();
   std::vector<std::size_t> answered;
   for (std::size_t i = 0; i < questions.size();) {
-    if (!applies(questions[i], row)) {
+    const bool told = row.contains(questions[i].low);
+    if (told) answered.push_back(i);
+    if (told || !applies(questions[i], row)) {
       ++i;
       continue;
     }
-    const Heard heard = ask_one(questions[i], row, talk);
+    const Heard heard = ask_one(questions[i], parts, row, talk);
     if (heard == Heard::over) return false;
-    if (heard == Heard::back) {
-      if (answered.empty()) {
-        talk.say("! this is the first question");
-      } else {
-        i = answered.back();
-        answered.pop_back();
-      }
+    if (heard == Heard::value) continue;  // the row tells it now
+    if (answered.empty()) {
+      talk.say("! this is the first question");
       continue;
     }
-    answered.push_back(i);
-    ++i;
+    i = answered.back();
+    answered.pop_back();
+    row.erase(std::string(questions[i].low));
+    row.erase(std::string(questions[i].high));
   }
   return true;
+}
+
+std::vector<io::CellEdit> cells_of(const Row& row) {
+  std::vector<io::CellEdit> cells;
+  for (const gland::Asked& asked : gland::asked()) {
+    const auto add = [&](std::string_view column) {
+      const auto at = row.find(column);
+      if (at != row.end()) cells.emplace_back(at->first, at->second);
+    };
+    add(asked.low);
+    if (asked.is_range()) add(asked.high);
+  }
+  return cells;
+}
+
+/// The cells that say something: no column is made for a figure that is not stated.
+std::vector<io::CellEdit> stated(const Row& row) {
+  std::vector<io::CellEdit> cells = cells_of(row);
+  std::erase_if(cells, [](const io::CellEdit& cell) { return cell.second.empty(); });
+  return cells;
+}
+
+/// The part codes of a list that may have no gland yet.
+/// @throws InputError where the text is no gland list
+std::vector<std::string> parts_of(const std::string& text, const std::string& path) {
+  // A list without a gland is none: it is read with one more.
+  const std::string probe = io::with_gland_added(text, path,
+                                                 std::vector<io::CellEdit>{{"part", "?"},
+                                                                           {"entry_thread", "M20"},
+                                                                           {"outer_min_mm", "1"},
+                                                                           {"outer_max_mm", "2"},
+                                                                           {"armour", "none"}});
+  std::vector<std::string> parts;
+  for (const gland::Gland& gland : io::read_gland_list(probe, path).glands) {
+    if (gland.part != "?") parts.push_back(gland.part);
+  }
+  return parts;
+}
+
+/// Takes out what faults name, so that it is asked again; all where they name nothing.
+void forget(Row& row, const std::vector<Fault>& faults) {
+  bool named = false;
+  for (const gland::Asked& asked : gland::asked()) {
+    for (const Fault& fault : faults) {
+      const auto has = [&](std::string_view column) {
+        return fault.where.ends_with("column " + std::string(column));
+      };
+      if (!has(asked.low) && !has(asked.high)) continue;
+      named = true;
+      row.erase(std::string(asked.low));
+      row.erase(std::string(asked.high));
+    }
+  }
+  if (!named) row.clear();
+}
+
+std::string count_words(std::size_t count) {
+  return std::to_string(count) + (count == 1 ? " gland" : " glands");
 }
 
 }  // namespace
 
 int new_gland_list(const std::string& path, const Runtime& runtime) {
   std::error_code error;
-  if (std::filesystem::exists(path, error)) {
-    throw InputError(make_fault(ErrorCode::contradiction, "the file is there already", "--new",
-                                path, "the name of a new file",
-                                "cutback glands " + path + " checks it"));
-  }
+  const bool there = std::filesystem::exists(path, error);
+  std::string text = gland::template_text();
+  if (there) text = io::WholeFile(path).text();
+  Row row;
+  for (auto& [column, value] : io::take_begun(text)) row.insert_or_assign(column, value);
+  std::vector<std::string> parts = parts_of(text, path);
   Talk talk(runtime);
-  std::string rows;
-  std::size_t count = 0;
   talk.say(
-      "One question a line, off the gland's packet or papers. ? not stated, < back; end of "
-      "input (Ctrl-D): done.");
-  for (bool more = true; more;) {
-    Row row;
+      "One question per line, off the gland's packet or papers. ? not stated, < back; end of "
+      "input (Ctrl-D) or Ctrl-C: done, and the gland that is begun is kept.");
+  if (there) talk.say(path + " has " + count_words(parts.size()) + "; the next goes behind them.");
+  for (;;) {
     talk.say("");
-    talk.say("GLAND " + std::to_string(count + 1));
-    more = ask_gland(row, talk);
-    if (!more) {
-      if (!row.empty()) talk.say("! The gland that was begun is not in the list.");
-      break;
-    }
-    const std::string line = line_of(row);
+    talk.say("GLAND " + std::to_string(parts.size() + 1));
+    for (const auto& [column, value] : stated(row)) talk.say("  " + column + " " + value);
+    if (!ask_gland(parts, row, talk)) break;
     try {
-      static_cast<void>(io::read_gland_list(header_line() + rows + line, path));
-      rows += line;
-      ++count;
+      std::string longer = io::with_gland_added(text, path, stated(row));
+      static_cast<void>(io::read_gland_list(longer, path));
+      text = std::move(longer);
+      io::write_file(path, text);  // what is told is on the disk before the next is asked
+      parts.push_back(row["part"]);
     } catch (const InputError& fault) {
       for (const Fault& each : fault.faults()) talk.say("! " + to_line(each));
-      talk.say("! This gland is not in the list: once more.");
+      forget(row, fault.faults());
+      continue;
     }
+    row.clear();
   }
-  runtime.files.add(path).append(gland::template_text() + rows);
-  talk.say(
-      count == 0
-          ? "Written: " + path + ", a template to fill in. cutback glands " + path + " checks it."
-          : "Written: " + path + ", " + std::to_string(count) +
-                (count == 1 ? " gland." : " glands.") + " cutback glands " + path + " checks it.");
+  if (!row.empty()) {
+    talk.say("The gland that was begun is kept: cutback glands --new " + path +
+             " goes on with it.");
+  }
+  if (!there || !row.empty())
+    io::write_file(path, row.empty() ? text : io::with_begun(text, cells_of(row)));
+  talk.say("Written: " + path + ", " +
+           (parts.empty() ? "a template to fill in" : count_words(parts.size())) +
+           ". cutback glands " + path + " checks it.");
   return k_exit_fits;
 }
 
@@ -203,16 +300,13 @@ struct Figure {
 };
 constexpr Figure k_figures[] = {
     {"armour_stop_mm", "Armour stop, in mm",
-     "Clamp a piece of armoured cable, or hold a wire in the cone where it is gripped. Measure "
-     "from "
-     "the shoulder back to the tips of the wires."},
+     "Clamp a piece of armoured cable, or hold a wire in the cone where it is gripped. "
+     "Measure from the shoulder back to the tips of the wires."},
     {"exposed_armour_mm", "Bare armour, in mm",
-     "Measure from the tips of the wires back to where the outer sheath ends when the gland is "
-     "made "
-     "up."},
+     "With the gland made up, measure from the tips of the wires back to the outer sheath."},
     {"bedding_past_mm", "How far the bedding goes past the thread, in mm",
-     "Made up, look into the thread: measure from the end of the thread to the end of the bedding "
-     "that the gland's leaflet asks for; 0 where they end together."},
+     "With the gland made up, look into the thread. Measure from the end of the thread to where "
+     "the gland's leaflet wants the bedding to end; 0 where they end together."},
 };
 
 }  // namespace
@@ -227,12 +321,14 @@ int measure_gland(const std::string& path, const std::string& part, const Runtim
   // The part is looked for before anybody measures.
   static_cast<void>(io::with_gland_cells(text, path, part, {}));
   Talk talk(runtime);
-  talk.say("Measured once on a gland in hand, kept in " + path + ". ? leave as it is.");
+  talk.say("Measured once on a gland in hand and kept in " + path + ". ? leaves it as it is.");
   talk.show(k_drawing);
   std::vector<io::CellEdit> cells;
   const auto& gland = *std::find_if(before.glands.begin(), before.glands.end(),
                                     [&](const gland::Gland& each) { return each.part == part; });
+  bool stopped = false;
   for (const Figure& figure : k_figures) {
+    if (stopped) break;
     const gland::Column& column = gland::columns()[gland::column_place(figure.column)];
     const bool armoured = gland.armour != cable::ArmourKind::none;
     if (!armoured && std::string_view(figure.column) != "bedding_past_mm") continue;
@@ -242,11 +338,8 @@ int measure_gland(const std::string& path, const std::string& part, const Runtim
     for (;;) {
       talk.say(std::string(figure.asks) + "  (now " + now.value_or("not stated") + ")");
       const auto line = talk.hear();
-      if (!line) {
-        talk.say("Nothing was changed.");
-        return k_exit_no_fit;
-      }
-      const std::string answer(trimmed(*line));
+      stopped = !line;
+      const std::string answer(line ? trimmed(*line) : std::string_view{});
       if (answer.empty() || answer == "?") break;
       const std::string value = written::take(written::asked_of(column), answer, "").text;
       const auto number = parse_number(value);
@@ -254,12 +347,13 @@ int measure_gland(const std::string& path, const std::string& part, const Runtim
         cells.emplace_back(figure.column, value);
         break;
       }
-      talk.say("! " + gland::allowed_text(column));
+      talk.say("! allowed: " + gland::allowed_text(column));
     }
   }
+  const int status = stopped ? k_exit_no_fit : k_exit_fits;
   if (cells.empty()) {
     talk.say("Nothing was changed.");
-    return k_exit_fits;
+    return status;
   }
   const std::string changed = io::with_gland_cells(text, path, part, cells);
   // Nothing else may have changed, whatever the file is like.
@@ -281,7 +375,7 @@ int measure_gland(const std::string& path, const std::string& part, const Runtim
   for (const auto& [column, value] : cells)
     said += (said.empty() ? "" : ", ") + column + " " + value;
   talk.say("Kept in " + path + ": " + said + ".");
-  return k_exit_fits;
+  return status;
 }
 
 }  // namespace cutback::cli

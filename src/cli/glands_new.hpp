@@ -7,9 +7,11 @@
 
 namespace cutback::cli {
 
-/// Writes a list to `path`, where no file may be yet. Where answers come from a terminal or a pipe
-/// the glands that they tell are in it; without any it is a template.
+/// Begins a list at `path`, or goes on with the one that is there: the glands that answers from a
+/// terminal or a pipe tell go behind its last, each as soon as it is whole; one that is not is kept
+/// to be gone on with. Without any answer a new list is a template.
 /// @return exit status
+/// @throws InputError where the file is there and no gland list
 [[nodiscard]] int new_gland_list(const std::string& path, const Runtime& runtime);
 
 /// Asks for the figures that makers do not print, to be taken once from the gland in hand, and

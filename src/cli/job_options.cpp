@@ -86,7 +86,7 @@ std::vector<Fault> JobOptions::fill(job::JobInput& job, std::vector<std::string>
     const job::Field& field = *slot->field;
     try {
       const written::Taken value =
-          written::take(written::asked_of(field), slot->text, field.option);
+          written::take_typed(written::asked_of(field), slot->text, field.option);
       add(set_from_text(job, field, value.text, field.option));
       if (!value.says.empty()) taken.push_back(std::string(field.option) + " " + value.says);
       if (!value.also.empty()) told.push_back({value.also, field.option, slot->text});

@@ -72,13 +72,25 @@ std::string made_text(const Account& account) {
   const auto part = [&](const char* heading, std::size_t count) {
     text += std::string(text.empty() ? "" : "\n") + heading + ": " + std::to_string(count) + "\n";
   };
-  part("FINISHED", account.finished.size());
+  // A row of no end of the schedule is in neither sum of its ends.
+  const auto rows = [&](const char* heading, const std::vector<io::MadeRow>& list) {
+    part(heading, list.size());
+    const auto strangers = std::count_if(list.begin(), list.end(), [&](const io::MadeRow& row) {
+      return std::any_of(account.not_found.begin(), account.not_found.end(),
+                         [&](const run::NotFound& each) { return each.line == row.line; });
+    });
+    if (strangers == 0) return;
+    text.insert(text.size() - 1,
+                ", of which " + std::to_string(strangers) + " not in the schedule");
+  };
+  rows("FINISHED", account.finished);
   for (const io::MadeRow& row : account.finished) {
     text += "  " + shown_name(row) + "  " + shown(row.cell("part")) + "  " +
             shown(row.cell("made_at")) + "  " + shown(row.cell("by")) + "\n";
+    if (!row.cell("remark").empty()) text += lines_of("    ", row.cell("remark"));
   }
   if (!account.measured.empty()) {
-    part("MEASURED, NOT FINISHED", account.measured.size());
+    rows("MEASURED, NOT FINISHED", account.measured);
     for (const io::MadeRow& row : account.measured) text += "  " + shown_name(row) + "\n";
   }
   if (!account.planned) return text;

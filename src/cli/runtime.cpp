@@ -9,6 +9,7 @@
 #include "cutback/entry/thread.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
+#include "cutback/fit/taken.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
 #include "cutback/job/field_text.hpp"
@@ -16,6 +17,14 @@
 
 namespace cutback::cli {
 namespace {
+
+/// A file that only the profile names must not be written over either.
+void check_not_written(const std::string& path, std::span<const NamedFile> named) {
+  std::vector<NamedFile> files(named.begin(), named.end());
+  files.push_back({"the list that your profile remembers", path, false});
+  std::vector<Fault> faults = file_clashes(files);
+  if (!faults.empty()) throw InputError(std::move(faults));
+}
 
 /// What a remark quotes may be a pasted file: a line of it is cut where no remark is as long.
 std::string short_lines(std::string_view text) {
@@ -60,6 +69,7 @@ GlandLists Runtime::gland_lists(const tables::Standards& standards) const {
   } else if (environment.glands) {
     list = io::load_gland_list(*environment.glands);
   } else if (const auto remembered = profile().glands) {
+    check_not_written(*remembered, named);
     list = io::load_gland_list(*remembered);
   } else {
     list = io::demo_gland_list();
@@ -122,7 +132,7 @@ std::vector<Assumption> Runtime::remember(job::JobInput& in, Choices& choices) c
   const io::Profile remembered = io::load_profile(path);
   std::vector<Assumption> decided;
   const auto decide = [&](std::string_view key, const std::string& value) {
-    decided.push_back({std::string(key), value, "remembered in your profile"});
+    decided.push_back({std::string(key), value, std::string(fit::k_of_profile)});
   };
   if (common.glands.empty() && !environment.glands && remembered.glands) {
     decide("glands", *remembered.glands);

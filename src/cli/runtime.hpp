@@ -7,11 +7,13 @@
 #include <map>
 #include <optional>
 #include <ostream>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "cli/extras.hpp"
+#include "cli/file_clash.hpp"
 #include "cli/own_tables.hpp"
 #include "cutback/assumption.hpp"
 #include "cutback/error.hpp"
@@ -29,13 +31,13 @@ namespace cutback::cli {
 
 /// The part of the environment that a command may look at.
 struct Environment {
-  std::optional<std::string> glands;             ///< CUTBACK_GLANDS
-  std::optional<std::string> data;               ///< CUTBACK_DATA
+  std::optional<std::string> glands;  ///< CUTBACK_GLANDS
+  std::optional<std::string> data;    ///< CUTBACK_DATA
   /// The user's profile: cutback/profile.json in XDG_CONFIG_HOME, else in ~/.config.
   std::optional<std::string> profile;
   std::optional<std::string> source_date_epoch;  ///< SOURCE_DATE_EPOCH
   bool no_colour = false;                        ///< NO_COLOR is set and not empty
-  std::istream* in = nullptr;   ///< what is typed, or comes through a pipe
+  std::istream* in = nullptr;                    ///< what is typed, or comes through a pipe
   bool in_is_terminal = false;
   bool out_is_terminal = false;
   std::size_t out_columns = 0;  ///< of the terminal that stdout is; 0 where it is none
@@ -81,6 +83,7 @@ struct Runtime {
   OwnTables& tables;   ///< standards() says which
   Environment environment;
   CommonOptions common;
+  std::span<const NamedFile> named;  ///< what the command line and the environment name
 
   /// The tables: --data, else CUTBACK_DATA, else the built-in ones.
   [[nodiscard]] tables::Standards standards() const;

@@ -91,7 +91,9 @@ void save_columns(const run::Schedule& schedule, const FormatOptions& options,
     text += line;
   };
   for (const run::ScheduleTable& table : schedule.tables) {
-    for (const auto& [heading, column] : table.file->layout().mapping) add(column, heading);
+    for (const schedule::Mapped& each : table.file->layout().mapping) {
+      add(each.column, each.heading);
+    }
   }
   for (const std::string& heading : options.ignored) add(k_ignored, heading);
   runtime.files.add(options.save_columns).append(text);
@@ -190,6 +192,13 @@ void add_format(CLI::App& command, FormatOptions& options) {
       ->type_name("N")
       ->group("Schedule");
   command
+      .add_option(
+          "--ends", options.ends,
+          "Ends per row where no heading tells from and to: 2 where a row is a whole cable, "
+          "1 where it is one end")
+      ->type_name("N")
+      ->group("Schedule");
+  command
       .add_option("--sheet", options.sheets,
                   "Sheet of the workbook to read; any number of times (default: all that are not "
                   "hidden and have the headings)")
@@ -210,7 +219,7 @@ void add_made_option(CLI::App& command, std::string& file) {
   command
       .add_option("--made", file,
                   "Register of finished ends (CSV): what was measured counts in place of the "
-                  "schedule's figures, and finished ends go by the gland that they have")
+                  "figures given, and finished ends go by the gland that they have")
       ->type_name("FILE")
       ->group("Schedule");
 }
@@ -259,6 +268,12 @@ TypedFormat understand(const FormatOptions& options, std::vector<Fault>& faults)
       faults.push_back(std::move(fault));
     }
     typed.format.evidence = input.evidence;
+  }
+  if (options.ends == "1" || options.ends == "2") {
+    typed.format.ends = options.ends == "1" ? 1 : 2;
+  } else if (!options.ends.empty()) {
+    faults.push_back(
+        make_fault(ErrorCode::bad_value, "not a number of ends", "--ends", options.ends, "1 or 2"));
   }
   if (options.header_row.empty()) return typed;
   const auto row = parse_number(options.header_row);

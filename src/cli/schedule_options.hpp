@@ -40,6 +40,7 @@ struct FormatOptions {
   std::string decimal = ".";
   std::string evidence;
   std::string header_row;
+  std::string ends;
 };
 
 /// What was meant. Not to be moved once it was used: the format borrows from it.

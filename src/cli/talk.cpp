@@ -1,5 +1,6 @@
 #include "cli/talk.hpp"
 
+#include <unistd.h>
 #include <algorithm>
 #include <istream>
 
@@ -39,6 +40,20 @@ void Talk::show(std::string_view lines) {
     say(lines.substr(0, end));
     lines.remove_prefix(std::min(end + 1, lines.size()));
   }
+}
+
+std::size_t Talk::rows() const { return edited_ ? terminal_rows(STDOUT_FILENO) : 0; }
+
+std::size_t Talk::lines_of(std::string_view text) const {
+  if (!edited_) return 0;
+  std::size_t count = 0;
+  for (std::string_view rest = text; !rest.empty();) {
+    const std::size_t end = std::min(rest.find('\n'), rest.size());
+    const std::string line = folded(rest.substr(0, end), columns_);
+    count += static_cast<std::size_t>(std::count(line.begin(), line.end(), '\n')) + 1;
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return count;
 }
 
 std::optional<std::string> Talk::hear() {

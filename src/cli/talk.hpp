@@ -21,6 +21,12 @@ class Talk {
   void copy(std::string_view line);
   /// Lines that keep their spaces where the terminal is wide enough for them.
   void show(std::string_view lines);
+  /// Lines of the terminal that a text takes; 0 where no terminal shows it.
+  [[nodiscard]] std::size_t lines_of(std::string_view text) const;
+  /// Columns that a line may have.
+  [[nodiscard]] std::size_t columns() const { return columns_; }
+  /// Lines of the terminal as it is now; 0 where there is none.
+  [[nodiscard]] std::size_t rows() const;
   /// @return nothing where no more comes
   [[nodiscard]] std::optional<std::string> hear();
 

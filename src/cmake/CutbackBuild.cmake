@@ -9,13 +9,15 @@ endif()
 
 # -Wno-restrict: g++ 12 sees an overlap in "literal" + std::string where there is none (GCC bug
 # 105651). -Wno-missing-field-initializers: a designated initialiser leaves out what stays at its
-# default on purpose.
+# default on purpose. -Wno-subobject-linkage: of sources that are compiled together each is taken for a
+# header, and a type that is its own for one that others see.
 add_library(cutback_warnings INTERFACE)  # what every target of the project is compiled with
 target_compile_options(cutback_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wold-style-cast
   -Wnon-virtual-dtor -Wcast-align -Wunused -Woverloaded-virtual -Wnull-dereference
   -Wdouble-promotion -Wformat=2 -Wno-missing-field-initializers
   $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>
+  $<$<AND:$<CXX_COMPILER_ID:GNU>,$<BOOL:${CUTBACK_TOGETHER}>>:-Wno-subobject-linkage>
   $<$<BOOL:${CUTBACK_WERROR}>:-Werror>)
 
 # What is given to others: addresses that cannot be guessed, tables of functions that cannot be
@@ -27,7 +29,7 @@ if(CMAKE_BUILD_TYPE STREQUAL "Release" AND NOT CUTBACK_SANITIZE AND NOT CUTBACK_
   set(CMAKE_POSITION_INDEPENDENT_CODE ON)
   target_compile_options(cutback_warnings INTERFACE
     -fstack-protector-strong -U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2
-    "-ffile-prefix-map=${PROJECT_SOURCE_DIR}=.")
+    "-ffile-prefix-map=${PROJECT_BINARY_DIR}=build" "-ffile-prefix-map=${PROJECT_SOURCE_DIR}=.")
   target_link_options(cutback_warnings INTERFACE -Wl,-z,relro -Wl,-z,now)
 endif()
 

@@ -27,12 +27,12 @@ build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev
   libboost-dev libexpat1-dev libminizip-dev libxlsxwriter-dev liblemon-dev coinor-libcbc-dev
   zlib1g-dev libedit-dev libcairo2-dev libpango1.0-dev libqrcodegencpp-dev fonts-dejavu-core fonts-dejavu-extra'
 test_packages='catch2 librapidcheck-dev libvalijson-dev python3 python3-openpyxl
-  poppler-utils zbar-tools librsvg2-bin tmux'
+  poppler-utils zbar-tools librsvg2-bin tmux zsh fish'
 
-# build_program ON|OFF: with or without the tests.
+# build_program ON|OFF TARGET: with or without the tests; `all`, or what is needed of it.
 build_program() {
   say "configuring and building (Release) in build/"
   cmake -S "$root" -B "$root/build" -G Ninja -DCMAKE_BUILD_TYPE=Release \
-    -DCUTBACK_BUILD_TESTS="$1" -DCUTBACK_WERROR=ON || exit 1
-  cmake --build "$root/build"
+    -DCUTBACK_BUILD_TESTS="$1" -DCUTBACK_WERROR=ON -DCUTBACK_TOGETHER=ON || exit 1
+  cmake --build "$root/build" --target "$2"
 }

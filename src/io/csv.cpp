@@ -21,6 +21,7 @@ constexpr std::array<bool, 256> k_ends_bare = [] {
 
 const std::array<bool, 256>& ends_bare_of(char separator) {
   if (separator == ';') return k_ends_bare<';'>;
+  if (separator == '|') return k_ends_bare<'|'>;
   return separator == '\t' ? k_ends_bare<'\t'> : k_ends_bare<','>;
 }
 

@@ -46,20 +46,6 @@ bool leads_to_device(const std::string& path) {
   return ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);
 }
 
-/// Where a link leads, also one that leads to no file yet, so that the file behind it is written
-/// and the link itself is kept.
-std::string behind_links(const std::string& path) {
-  constexpr int k_most_links = 40;  // as the kernel follows
-  std::filesystem::path place = path;
-  std::error_code error;
-  for (int i = 0; i < k_most_links && std::filesystem::is_symlink(place, error); ++i) {
-    const std::filesystem::path target = std::filesystem::read_symlink(place, error);
-    if (error) break;
-    place = target.is_absolute() ? target : place.parent_path() / target;
-  }
-  return place.string();
-}
-
 std::string by_descriptor(int descriptor) { return "/proc/self/fd/" + std::to_string(descriptor); }
 
 /// A file in the folder of `target` that has no name, so that nothing is left of it whatever ends
@@ -119,6 +105,19 @@ bool take_after(const std::string& path, int descriptor) {
 }
 
 }  // namespace
+
+// The file behind a link is written, and the link itself is kept.
+std::string behind_links(const std::string& path) {
+  constexpr int k_most_links = 40;  // as the kernel follows
+  std::filesystem::path place = path;
+  std::error_code error;
+  for (int i = 0; i < k_most_links && std::filesystem::is_symlink(place, error); ++i) {
+    const std::filesystem::path target = std::filesystem::read_symlink(place, error);
+    if (error) break;
+    place = target.is_absolute() ? target : place.parent_path() / target;
+  }
+  return place.string();
+}
 
 PieceReader::PieceReader(std::string path)
     : path_(std::move(path)), descriptor_(::open(path_.c_str(), O_RDONLY | O_CLOEXEC)) {

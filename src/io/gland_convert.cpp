@@ -4,6 +4,7 @@
 #include <array>
 #include <map>
 #include <optional>
+#include <utility>
 
 #include "cutback/error.hpp"
 #include "cutback/gland/asked.hpp"
@@ -62,6 +63,50 @@ bool says_inches(std::string_view heading) {
     if (small.find(word) != std::string::npos) return true;
   }
   return small.ends_with(" in");
+}
+
+/// The column that a heading names by itself. What decides no fit is known whatever its case;
+/// "Material" may hold other words than ours.
+std::string own_name(std::string_view heading) {
+  constexpr std::array<std::string_view, 5> k_any_case{"part", "range", "description", "price",
+                                                       "stock"};
+  const std::string name = small_letters(heading);
+  const bool any_case = std::find(k_any_case.begin(), k_any_case.end(), name) != k_any_case.end();
+  if (any_case) return name;
+  return is_known(heading) ? std::string(heading) : std::string();
+}
+
+/// Without a sign for a diameter.
+std::string without_sign(std::string text) {
+  for (const std::string_view sign : {"\xC3\x98", "\xC3\xB8", "\xE2\x8C\x80"}) {
+    for (std::size_t at = text.find(sign); at != std::string::npos; at = text.find(sign)) {
+      text.erase(at, sign.size());
+    }
+  }
+  return std::string(trimmed(text));
+}
+
+/// 1,250.00 with a comma between thousands, where nothing else can be meant.
+std::string without_thousands(std::string_view text) {
+  std::string figure;
+  std::size_t begin = 0;
+  bool grouped = false;
+  const std::size_t point = std::min(text.find('.'), text.size());
+  for (std::size_t end = text.find(','); begin <= point; end = text.find(',', begin)) {
+    end = std::min(end, point);
+    const std::string_view digits = text.substr(begin, end - begin);
+    const bool first = begin == 0;
+    const bool all = std::all_of(digits.begin(), digits.end(), is_digit);
+    if (!all || digits.empty() || digits.size() > 3 || (!first && digits.size() != 3)) {
+      return std::string(text);
+    }
+    grouped = grouped || !first;
+    figure += digits;
+    begin = end + 1;
+  }
+  // 1,250 may be a decimal comma; with a point behind it, or a second comma, it is not.
+  const bool certain = point < text.size() || std::count(text.begin(), text.end(), ',') > 1;
+  return grouped && certain ? figure + std::string(text.substr(point)) : std::string(text);
 }
 
 bool is_length(std::string_view column) { return column.ends_with("_mm"); }
@@ -135,10 +180,14 @@ class Converter {
           sources_.push_back({ours, cell, is_length(ours) && says_inches(heading)});
           ++named;
         }
-        const bool given = std::any_of(terms_.headings.begin(), terms_.headings.end(),
-                                       [&](const auto& each) { return each.first == heading; });
-        if (is_known(heading) && !given) {
-          sources_.push_back({heading, cell, false});
+        const std::string name = own_name(heading);
+        const bool given = std::any_of(
+            terms_.headings.begin(), terms_.headings.end(),
+            [&](const auto& each) { return each.first == name || each.second == heading; });
+        const bool twice = std::any_of(sources_.begin(), sources_.end(),
+                                       [&](const Source& each) { return each.column == name; });
+        if (!name.empty() && !given && !twice) {
+          sources_.push_back({name, cell, false});
           ++own;
         }
       }
@@ -147,6 +196,12 @@ class Converter {
       for (const Source& source : sources_) {
         out_.taken.push_back(source.column + " = " + std::string(trimmed(row.cells[source.cell])) +
                              (source.inches ? " (inches)" : ""));
+      }
+      for (std::size_t cell = 0; cell < row.cells.size(); ++cell) {
+        const std::string_view heading = trimmed(row.cells[cell]);
+        const bool taken = std::any_of(sources_.begin(), sources_.end(),
+                                       [&](const Source& each) { return each.cell == cell; });
+        if (!heading.empty() && !taken) out_.unread.emplace_back(heading);
       }
       return i;
     }
@@ -172,7 +227,10 @@ class Converter {
   }
 
   /// A figure with a decimal point; a length in inches that has no unit of its own in mm.
-  [[nodiscard]] std::string figure(std::string cell, bool inches) const {
+  [[nodiscard]] std::string figure(const Source& source, std::string cell) const {
+    const bool inches = source.inches;
+    if (source.column == "price" && terms_.decimal == '.') cell = without_thousands(cell);
+    if (is_length(source.column)) cell = without_sign(cell);
     if (terms_.decimal == ',') std::replace(cell.begin(), cell.end(), ',', '.');
     if (!inches) return cell;
     const auto value = parse_number(cell);
@@ -186,10 +244,10 @@ class Converter {
     };
     const RangeColumn* const range = range_named(source.column);
     if (range == nullptr) {
-      put(source.column, is_number(source.column) ? figure(given, source.inches) : given);
+      put(source.column, is_number(source.column) ? figure(source, given) : given);
       return {};
     }
-    std::string text = given;
+    std::string text = without_sign(given);
     if (terms_.decimal == ',') std::replace(text.begin(), text.end(), ',', '.');
     const bool unit = text.find_first_of("m\"i") != std::string::npos;
     if (const auto ends = gland::read_range(source.inches && !unit ? text + "in" : text)) {
@@ -198,9 +256,9 @@ class Converter {
       return {};
     }
     // One size of wire is a clamp for that size; a seal for one diameter is a slip.
-    if (source.column == "armour_mm" && parse_number(figure(text, source.inches))) {
-      put(range->low, figure(text, source.inches));
-      put(range->high, figure(text, source.inches));
+    if (source.column == "armour_mm" && parse_number(figure(source, text))) {
+      put(range->low, figure(source, text));
+      put(range->high, figure(source, text));
       return {};
     }
     return source.column + ": \"" + given + "\" is no range such as 11-16";
@@ -227,7 +285,7 @@ class Converter {
       const std::string fault = take({ours, 0, false}, value);
       if (!fault.empty()) why += (why.empty() ? "" : "; ") + fault;
     }
-    if (why.empty()) why = read();
+    if (why.empty()) why = read_priced(place);
     const std::string& part = values_[gland::column_place("part")];
     if (why.empty()) {
       const auto [known, is_new] = place_of_part_.try_emplace(part, place);
@@ -239,6 +297,18 @@ class Converter {
     } else {
       out_.left_out.push_back(place + ": " + why);
     }
+  }
+
+  /// A gland without a price is one all the same: "POA".
+  std::string read_priced(const std::string& place) {
+    std::string why = read();
+    std::string& price = values_[gland::column_place("price")];
+    if (why.empty() || price.empty()) return why;
+    const std::string given = std::exchange(price, {});
+    if (!read().empty()) return why;
+    out_.unpriced.push_back(place + ": the price \"" + given +
+                            "\" is no figure; the gland is in the list without one");
+    return {};
   }
 
   /// Reads the values at hand as a list of one gland, and keeps them as it understood them.

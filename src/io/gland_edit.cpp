@@ -57,6 +57,15 @@ std::string value_of(std::string_view text, const FieldSpan& span) {
   return std::string(trimmed(out));
 }
 
+constexpr std::string_view k_begun = "# begun";
+
+/// The text with its last line ended.
+std::string ended(std::string_view text) {
+  std::string out(text);
+  if (!out.empty() && out.back() != '\n') out += '\n';
+  return out;
+}
+
 struct Change {
   std::size_t begin;
   std::size_t end;
@@ -129,6 +138,50 @@ std::string with_gland_cells(std::string_view text, const std::string& name, std
     out.replace(change.begin, change.end - change.begin, change.text);
   }
   return out;
+}
+
+std::string with_gland_added(std::string_view text, const std::string& name,
+                             std::span<const CellEdit> cells) {
+  const auto part = std::find_if(cells.begin(), cells.end(),
+                                 [](const CellEdit& cell) { return cell.first == "part"; });
+  if (part == cells.end()) throw InternalError("a gland is added without its part");
+  std::size_t place = 0;
+  for (const RecordSpan& record : spans_of(text)) {
+    if (value_of(text, record.front()).starts_with('#')) continue;
+    while (place < record.size() && value_of(text, record[place]) != "part") ++place;
+    if (place < record.size()) break;
+    throw InputError(
+        make_fault(ErrorCode::missing, "the list has no column for the part", name, "", "part"));
+  }
+  const bool dos = text.find("\r\n") != std::string_view::npos;
+  // A field alone that is blank would be no row.
+  const std::string row = std::string(place, ',') + csv_field(part->second) + (dos ? "\r\n" : "\n");
+  return with_gland_cells(ended(text) + row, name, part->second, cells);
+}
+
+std::string with_begun(std::string_view text, std::span<const CellEdit> cells) {
+  std::string line(k_begun);
+  for (const auto& [column, value] : cells) line += "," + csv_field(column + "=" + value);
+  return ended(text) + line + "\n";
+}
+
+std::vector<CellEdit> take_begun(std::string& text) {
+  std::vector<CellEdit> cells;
+  for (const RecordSpan& record : spans_of(text)) {
+    if (value_of(text, record.front()) != k_begun) continue;
+    for (std::size_t i = 1; i < record.size(); ++i) {
+      const std::string cell = value_of(text, record[i]);
+      const std::size_t equals = cell.find('=');
+      if (equals != std::string::npos) {
+        cells.emplace_back(cell.substr(0, equals), cell.substr(equals + 1));
+      }
+    }
+    const std::size_t begin = record.front().begin;
+    const std::size_t end = std::min(text.find('\n', record.back().end), text.size() - 1) + 1;
+    text.erase(begin, end - begin);
+    break;
+  }
+  return cells;
 }
 
 }  // namespace cutback::io

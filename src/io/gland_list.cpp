@@ -169,12 +169,14 @@ void Reading::header(const CsvRecord& record) {
   }
   for (std::size_t i = 0; i < record.fields.size(); ++i) heading(trimmed(record.fields[i]), i + 1);
   if (std::find(present_.begin(), present_.end(), true) != present_.end()) return;
-  throw InputError(Fault{.code = ErrorCode::missing,
-                         .what = "this is no gland list: no heading is one of its columns",
-                         .where = name_ + ", line " + std::to_string(record.line),
-                         .given = std::string(first),
-                         .allowed = "part, entry_thread, outer_min_mm, outer_max_mm, armour ...",
-                         .hint = "the first row names the columns"});
+  throw InputError(
+      Fault{.code = ErrorCode::missing,
+            .what = "this is no gland list: no heading is one of its columns",
+            .where = name_ + ", line " + std::to_string(record.line),
+            .given = std::string(first),
+            .allowed = "part, entry_thread, outer_min_mm, outer_max_mm, armour ...",
+            .hint = "the first row names the columns; a table with other headings is made into "
+                    "a list with cutback glands --convert"});
 }
 
 void Reading::heading(std::string_view text, std::size_t number) {
@@ -205,7 +207,7 @@ void Reading::heading(std::string_view text, std::size_t number) {
   unknown_.emplace_back(text);
 }
 
-/// A column that rows need and the header does not have is one fault, not one a row.
+/// A column that rows need and the header does not have is one fault, not one per row.
 void Reading::missing_columns() {
   const std::vector<std::string_view> unknown(unknown_.begin(), unknown_.end());
   for (std::size_t i = 0; i < columns().size(); ++i) {

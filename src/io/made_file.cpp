@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <chrono>
 #include <cstring>
 #include <map>
 #include <utility>
@@ -17,6 +18,7 @@
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::io {
 namespace {
@@ -26,8 +28,12 @@ constexpr std::array<std::string_view, 15> k_columns{
     "batch",     "sheath_od_mm", "bedding_mm",      "armour_mm", "drum",
     "torque_nm", "armour_ohm",   "insulation_mohm", "test_v",    "remark"};
 constexpr std::array<std::string_view, 3> k_readings{"sheath_od_mm", "bedding_mm", "armour_mm"};
-constexpr std::array<std::string_view, 4> k_numbers{"torque_nm", "armour_ohm", "insulation_mohm",
-                                                    "test_v"};
+struct Figure {
+  std::string_view column;
+  std::string_view unit;
+};
+constexpr std::array<Figure, 4> k_figures{
+    {{"torque_nm", "N m"}, {"armour_ohm", "ohm"}, {"insulation_mohm", "Mohm"}, {"test_v", "V"}}};
 constexpr std::string_view k_date_form = "a day as YYYY-MM-DD, with a time or without";
 
 template <class List>
@@ -35,17 +41,26 @@ bool has(const List& list, std::string_view name) {
   return std::find(list.begin(), list.end(), name) != list.end();
 }
 
-/// `2026-03-31`, and what follows it after a T or a space.
+/// `2026-03-31`, a day that there is, and what follows it after a T or a space.
 bool is_day(std::string_view text) {
   constexpr std::string_view k_form = "0000-00-00";
   if (text.size() < k_form.size()) return false;
   for (std::size_t i = 0; i < k_form.size(); ++i) {
     if (k_form[i] == '-' ? text[i] != '-' : !is_digit(text[i])) return false;
   }
+  const auto number = [&](std::size_t at, std::size_t digits) {
+    int value = 0;
+    for (const char c : text.substr(at, digits)) value = 10 * value + (c - '0');
+    return value;
+  };
+  const std::chrono::year_month_day day{std::chrono::year(number(0, 4)),
+                                        std::chrono::month(static_cast<unsigned>(number(5, 2))),
+                                        std::chrono::day(static_cast<unsigned>(number(8, 2)))};
+  if (!day.ok()) return false;
   return text.size() == k_form.size() || text[k_form.size()] == 'T' || text[k_form.size()] == ' ';
 }
 
-std::string quoted(std::string_view text) {
+std::string quoted_cell(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) out += c == '"' ? std::string("\"\"") : std::string(1, c);
   return out + "\"";
@@ -62,7 +77,7 @@ std::string header_line() {
 /// Every cell in quotes: a row that lost its end has a quote that does not close.
 std::string line_of(const MadeRow& row) {
   std::string line;
-  for (const std::string& cell : row.cells) line += (line.empty() ? "" : ",") + quoted(cell);
+  for (const std::string& cell : row.cells) line += (line.empty() ? "" : ",") + quoted_cell(cell);
   return line + "\n";
 }
 
@@ -143,6 +158,23 @@ class Locked {
   const std::string& path_;
   int descriptor_;
 };
+
+/// Whether rows may go behind it: the columns in their order, saved by a spreadsheet or not.
+bool has_header(std::string_view text) {
+  constexpr std::string_view k_byte_order_mark = "\xEF\xBB\xBF";
+  if (text.starts_with(k_byte_order_mark)) text.remove_prefix(k_byte_order_mark.size());
+  std::string line(text.substr(0, std::min(text.find('\n'), text.size())));
+  if (!line.empty() && line.back() == '\r') line.pop_back();
+  return line + "\n" == header_line();
+}
+
+/// What is left of a row, behind what was left before it.
+void set_aside(const std::string& path, std::string_view torn) {
+  const std::string place = path + ".torn";
+  Locked file(place);
+  const std::string before = file.read();
+  file.write(before.size(), std::string(torn) + "\n");
+}
 
 /// Reads rows and gathers what is wrong.
 class Reading {
@@ -234,8 +266,8 @@ std::vector<Fault> faults_of(const MadeRow& row) {
   }
   const std::string& day = row.cell("made_at");
   if (!day.empty() && !is_day(day)) {
-    faults.push_back(
-        make_fault(ErrorCode::bad_value, "not a day", "made_at", day, std::string(k_date_form)));
+    faults.push_back(make_fault(ErrorCode::bad_value, "no day of the calendar", "made_at", day,
+                                std::string(k_date_form)));
   }
   for (const std::string_view column : k_readings) {
     if (row.cell(column).empty()) continue;
@@ -245,14 +277,51 @@ std::vector<Fault> faults_of(const MadeRow& row) {
       faults.insert(faults.end(), error.faults().begin(), error.faults().end());
     }
   }
-  for (const std::string_view column : k_numbers) {
-    const std::string& text = row.cell(column);
+  for (const Figure& figure : k_figures) {
+    const std::string& text = row.cell(figure.column);
     const auto value = parse_number(text);
     if (text.empty() || (value && *value >= 0.0)) continue;
-    faults.push_back(make_fault(ErrorCode::bad_number, "not a figure of 0 or more", column, text,
-                                "the figure alone, with a decimal point"));
+    faults.push_back(make_fault(ErrorCode::bad_number, "not a figure of 0 or more", figure.column,
+                                text, "a figure in " + std::string(figure.unit)));
   }
   return faults;
+}
+
+std::vector<std::string> take_units(MadeRow& row) {
+  using Form = written::Asked::Form;
+  std::vector<std::string> says;
+  const auto take = [&](std::string_view column, Form form, std::string_view unit) {
+    const written::Asked asked{.key = column, .form = form, .unit = unit, .words = {}};
+    written::Taken taken = written::take(asked, row.cell(column), column);
+    if (taken.says.empty()) return;
+    says.push_back(std::move(taken.says));
+    row.set(column, std::move(taken.text));
+  };
+  for (const std::string_view column : k_readings) take(column, Form::readings, "mm");
+  for (const Figure& figure : k_figures) take(figure.column, Form::number, figure.unit);
+  return says;
+}
+
+std::optional<Fault> same_end_otherwise(const MadeFile& file, const MadeRow& row) {
+  const auto name_of = [](const MadeRow& of) { return of.cell("tag") + ", " + of.cell("end"); };
+  const auto bare = [](const std::string& name) {
+    std::string out;
+    for (const char c : name) {
+      if (c != ' ' && c != '-' && c != '_') out += small_letter(c);
+    }
+    return out;
+  };
+  const std::string name = name_of(row);
+  const MadeRow* other = nullptr;
+  for (const MadeRow& each : file.rows) {
+    if (name_of(each) == name) return std::nullopt;
+    if (bare(name_of(each)) == bare(name)) other = &each;
+  }
+  if (other == nullptr) return std::nullopt;
+  return make_fault(ErrorCode::contradiction, "the register has this end, written otherwise",
+                    "tag, end", name, name_of(*other),
+                    "write it as it stands there, or give another end a name that differs by more "
+                    "than case, spaces and hyphens");
 }
 
 MadeFile read_made(std::string_view text, const std::string& name) {
@@ -297,12 +366,14 @@ std::optional<std::string> append_made(const std::string& path, const MadeRow& r
     whole = text.size();
     written = "\n";
   } else if (!rest.empty()) {
-    remark = path + ": a row that was not written to its end is taken away: " + std::string(rest);
+    set_aside(path, rest);
+    remark = path + ": a row that was not written to its end is put into " + path + ".torn";
   }
-  static_cast<void>(read_made(std::string_view(text).substr(0, whole), path));  // it is a register
+  const MadeFile before = read_made(std::string_view(text).substr(0, whole), path);
+  if (auto fault = same_end_otherwise(before, row)) throw InputError(*std::move(fault));
   if (whole == 0) {
     written += header_line();
-  } else if (!text.starts_with(header_line())) {
+  } else if (!has_header(text)) {
     throw InputError(make_fault(
         ErrorCode::bad_syntax, "rows are put behind the columns of a register in their order", path,
         text.substr(0, text.find('\n')), header_line().substr(0, header_line().size() - 1),

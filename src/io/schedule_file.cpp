@@ -133,6 +133,11 @@ class HeadingSearch {
       }
       if (rows > 1 && known_alone(first) == 0 && known_alone(first + 1) == 0) return;
       const auto known = schedule::known_headings(headings_of(first, rows), format_);
+      if (rows > 1 && is_like_a_title(first) &&
+          known.count <=
+              schedule::known_headings(headings_of(first + 1, rows - 1), format_).count) {
+        continue;
+      }
       const auto better = [&] {
         if (found_.rows == 0) return true;
         if (known.count != found_.known.count) return known.count > found_.known.count;
@@ -141,6 +146,20 @@ class HeadingSearch {
       };
       if (better()) found_ = {first, rows, known};
     }
+  }
+
+  /// One text, above the first column of the row below, and merged with no other: it heads nothing.
+  [[nodiscard]] bool is_like_a_title(std::size_t row) const {
+    const auto first_filled = [](const std::vector<std::string>& cells) {
+      return std::find_if(cells.begin(), cells.end(),
+                          [](const std::string& cell) { return !trimmed(cell).empty(); }) -
+             cells.begin();
+    };
+    const auto& cells = seen_[row].cells;
+    const auto filled = std::count_if(
+        cells.begin(), cells.end(), [](const std::string& cell) { return !trimmed(cell).empty(); });
+    return filled == 1 && seen_[row].beside.empty() && row + 1 < seen_.size() &&
+           !seen_[row + 1].goes_on && first_filled(cells) == first_filled(seen_[row + 1].cells);
   }
 
   [[nodiscard]] std::string row_name(std::size_t line) const {
@@ -158,7 +177,7 @@ class HeadingSearch {
         throw InputError(make_fault(
             ErrorCode::contradiction, "headings stand in two places, with cables between them",
             name_, row_name(seen_[i].line) + " and " + row_name(seen_[found_.first].line),
-            "one table a sheet or file", "put each table on a sheet or into a file of its own"));
+            "one table per sheet or file", "put each table on a sheet or into a file of its own"));
       }
     }
   }
@@ -223,24 +242,6 @@ std::vector<std::size_t> columns_of_text(const schedule::Layout& layout) {
   return columns;
 }
 
-/// In one line, its end cut off where it is long.
-std::string shortened(std::string_view text) {
-  constexpr std::size_t k_most = 80;
-  std::string shown;
-  for (const char c : text.substr(0, k_most)) {
-    // A character that is cut through is left out with what follows it.
-    shown += c >= '\0' && c < ' ' ? ' ' : c;
-  }
-  if (text.size() > k_most) {
-    while (!shown.empty() && (static_cast<unsigned char>(shown.back()) & 0xC0U) == 0x80U) {
-      shown.pop_back();
-    }
-    if (!shown.empty() && static_cast<unsigned char>(shown.back()) >= 0xC0U) shown.pop_back();
-    shown += " ...";
-  }
-  return shown;
-}
-
 /// The row's tag, or the first text of it.
 std::string text_of(const schedule::Layout& layout, const CsvRecord& record) {
   std::string_view text = schedule::cell(record.fields, layout.tag);
@@ -274,9 +275,26 @@ std::size_t headings_with(char separator, std::string_view text, const schedule:
 
 }  // namespace
 
+std::string shortened(std::string_view text) {
+  constexpr std::size_t k_most = 80;
+  std::string shown;
+  for (const char c : text.substr(0, k_most)) {
+    // A character that is cut through is left out with what follows it.
+    shown += c >= '\0' && c < ' ' ? ' ' : c;
+  }
+  if (text.size() > k_most) {
+    while (!shown.empty() && (static_cast<unsigned char>(shown.back()) & 0xC0U) == 0x80U) {
+      shown.pop_back();
+    }
+    if (!shown.empty() && static_cast<unsigned char>(shown.back()) >= 0xC0U) shown.pop_back();
+    shown += " ...";
+  }
+  return shown;
+}
+
 char find_separator(std::string_view beginning, const schedule::Format& format) {
   constexpr std::string_view k_said = "sep=";
-  constexpr std::string_view k_signs = ",;\t";
+  constexpr std::string_view k_signs = ",;\t|";
   std::string_view text = beginning;
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   if (text.starts_with(k_said) && text.size() > k_said.size() &&
@@ -288,7 +306,7 @@ char find_separator(std::string_view beginning, const schedule::Format& format) 
   for (const char sign : k_signs) {
     if (sign != ',' && text.find(sign) == std::string_view::npos) continue;
     // Without any other sign nothing is to be found out.
-    if (sign == ',' && text.find_first_of(";\t") == std::string_view::npos) return ',';
+    if (sign == ',' && text.find_first_of(";\t|") == std::string_view::npos) return ',';
     const std::size_t count = headings_with(sign, text, format);
     if (count <= most) continue;
     best = sign;
@@ -364,7 +382,7 @@ void ScheduleFile::keep_cables(RowBlock& block) const {
     if (kind == RowKind::other_headings) {
       throw InputError(make_fault(
           ErrorCode::contradiction, "headings again, in another order or of other columns",
-          layout_.where, row_name(record.line), "one order of headings a sheet or file",
+          layout_.where, row_name(record.line), "one order of headings per sheet or file",
           "put the rows below it on a sheet or into a file of their own"));
     }
     if (looks_for_places_) note_places(record, kind, block);

@@ -1,8 +1,11 @@
 #include "cutback/io/schedule_results.hpp"
 
+#include <algorithm>
+
 #include "cutback/io/csv.hpp"
 #include "cutback/money.hpp"
 #include "cutback/number.hpp"
+#include "cutback/words.hpp"
 
 namespace cutback::io {
 namespace {
@@ -174,6 +177,23 @@ std::string changes_csv(std::span<const schedule::EndChange> changes) {
 
 std::string_view exceptions_csv_head() {
   return "group,line,tag,end,verdict,nearest,reason,change,source\n";
+}
+
+std::string reading_notes_csv(std::span<const std::string> notes) {
+  std::string out;
+  for (const std::string& note : notes) {
+    out += "how the schedule was read,,,,,";
+    // Without the line breaks of a screen.
+    std::string spaced = note;
+    std::replace(spaced.begin(), spaced.end(), '\n', ' ');
+    std::string line;
+    for (const std::string_view word : split_words(spaced)) {
+      line += (line.empty() ? "" : " ") + std::string(word);
+    }
+    add(out, line);
+    out += ",,\n";
+  }
+  return out;
 }
 
 void append_exception_csv(std::string& out, const schedule::Exception& exception) {

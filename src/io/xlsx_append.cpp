@@ -7,8 +7,10 @@
 #include <array>
 #include <charconv>
 #include <cstdio>
+#include <map>
 #include <memory>
 #include <optional>
+#include <set>
 
 #include "cutback/error.hpp"
 #include "cutback/io/files.hpp"
@@ -89,12 +91,13 @@ class Splice {
       out += xml_.substr(at, row->begin - at);
       const std::size_t end = row->closes ? row->end : close_of("row", row->end);
       const auto cells = added_.rows.find(number);
-      if (cells == added_.rows.end()) {
+      const bool any = cells != added_.rows.end();
+      if (!any && (renewed_.empty() || row->closes)) {
         out += xml_.substr(row->begin, end - row->begin);
       } else {
-        put_row(out, *row, end, number, cells->second);
-        ++done;
+        put_row(out, *row, end, number, any ? cells->second : std::vector<AddedCell>{});
       }
+      if (any) ++done;
       at = end;
     }
     if (done != added_.rows.size()) refuse("a row of the schedule is not in it");
@@ -147,8 +150,15 @@ class Splice {
     }
     std::size_t most = 0;
     for (const auto& [row, cells] : added_.rows) most = std::max(most, cells.size());
-    added_width_ = most;
-    if (last_column_ + most > k_most_columns) refuse("there is no room behind its last column");
+    for (std::size_t i = 0; i < most; ++i) {
+      const std::size_t own = i < added_.columns.size() ? added_.columns[i] : 0;
+      targets_.push_back(own > 0 ? own : last_column_ + ++added_width_);
+      if (own > 0) renewed_.insert(own);
+    }
+    renewed_.insert(added_.emptied.begin(), added_.emptied.end());
+    if (last_column_ + added_width_ > k_most_columns) {
+      refuse("there is no room behind its last column");
+    }
   }
 
   [[nodiscard]] std::optional<Tag> next(std::string_view element, std::size_t from,
@@ -223,23 +233,73 @@ class Splice {
       body_end = xml_.rfind("</", end - 1);  // that of the row itself
     }
     out += tag;
-    if (!row.closes) out += xml_.substr(row.end, body_end - row.end);
-    std::size_t column = last_column_;
-    for (const AddedCell& cell : cells) {
-      ++column;
-      if (cell.text.empty()) continue;
-      out += "<" + prefix_ + "c r=\"" + letters_of(column) + std::to_string(number) + "\"";
-      if (cell.is_number) {
-        out += "><" + prefix_ + "v>" + cell.text + "</" + prefix_ + "v>";
-      } else {
-        out += " t=\"inlineStr\"><" + prefix_ + "is><" + prefix_ + "t xml:space=\"preserve\">";
-        append_xml_text(out, xlsx_text(cell.text));
-        out += "</" + prefix_ + "t></" + prefix_ + "is>";
-      }
-      out += "</" + prefix_ + "c>";
+    std::map<std::size_t, std::string> styles;  ///< of the cells that go, by column
+    const std::vector<Part> kept =
+        row.closes ? std::vector<Part>{} : parts_of(row, body_end, styles);
+    std::vector<std::pair<std::size_t, const AddedCell*>> added;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      if (!cells[i].text.empty()) added.emplace_back(targets_[i], &cells[i]);
     }
+    std::sort(added.begin(), added.end());
+    auto next_added = added.begin();
+    const auto put_before = [&](std::size_t column) {
+      for (; next_added != added.end() && next_added->first < column; ++next_added) {
+        put_cell(out, next_added->first, number, styles[next_added->first], *next_added->second);
+      }
+    };
+    for (const Part& part : kept) {
+      if (part.column > 0) put_before(part.column);
+      out += part.text;
+    }
+    put_before(k_most_columns + 1);
     out +=
         row.closes ? "</" + prefix_ + "row>" : std::string(xml_.substr(body_end, end - body_end));
+  }
+
+  /// A piece of a row: a cell, or what stands between two (column 0).
+  struct Part {
+    std::size_t column = 0;
+    std::string_view text;
+  };
+
+  /// The row as it stands, without the cells that are renewed.
+  /// @param styles  gets the formats of those
+  [[nodiscard]] std::vector<Part> parts_of(const Tag& row, std::size_t end,
+                                           std::map<std::size_t, std::string>& styles) const {
+    if (renewed_.empty()) return {{0, xml_.substr(row.end, end - row.end)}};
+    std::vector<Part> parts;
+    std::size_t at = row.end;
+    std::size_t column = 0;
+    while (const auto cell = next("c", at, end)) {
+      const std::string_view reference = cell->attribute("r");
+      column = reference.empty() ? column + 1 : column_of(reference);
+      const std::size_t cell_end = cell->closes ? cell->end : close_of("c", cell->end);
+      parts.push_back({0, xml_.substr(at, cell->begin - at)});
+      // A cell without a reference stands behind the one before it, which must not go away.
+      if (reference.empty() && !styles.empty()) refuse("a cell has no reference");
+      if (renewed_.contains(column)) {
+        styles[column] = cell->attribute("s");
+      } else {
+        parts.push_back({column, xml_.substr(cell->begin, cell_end - cell->begin)});
+      }
+      at = cell_end;
+    }
+    parts.push_back({0, xml_.substr(at, end - at)});
+    return parts;
+  }
+
+  void put_cell(std::string& out, std::size_t column, std::size_t number, const std::string& style,
+                const AddedCell& cell) const {
+    out += "<" + prefix_ + "c r=\"" + letters_of(column) + std::to_string(number) + "\"";
+    if (!style.empty()) out += " s=\"" + style + "\"";
+    if (cell.is_number) {
+      out += "><" + prefix_ + "v>" + cell.text + "</" + prefix_ + "v>";
+    } else {
+      out += " t=\"inlineStr\"><" + prefix_ + "is><" + prefix_ + "t xml:space=\"preserve\">";
+      append_xml_text(out, xlsx_text(cell.text));
+      out += "</" + prefix_ + "t></" + prefix_ + "is>";
+    }
+    out += "</" + prefix_ + "c>";
   }
 
   std::string_view xml_;
@@ -249,7 +309,9 @@ class Splice {
   Tag data_;
   std::size_t data_end_ = 0;
   std::size_t last_column_ = 0;
-  std::size_t added_width_ = 0;
+  std::size_t added_width_ = 0;       ///< behind the last column
+  std::vector<std::size_t> targets_;  ///< columns of the cells of a row
+  std::set<std::size_t> renewed_;     ///< columns of which nothing stays
 };
 
 /// The changed sheets, by part.

@@ -9,11 +9,17 @@ namespace {
 constexpr std::string_view k_declares = "xmlns";
 constexpr std::size_t k_most = 1000;  // at once; workbooks declare a few dozen
 
-// ECMA-376 part 1 and ISO/IEC 29500-1 (strict), sheets; ISO/IEC 29500-2, relationships of parts.
-constexpr std::array<std::string_view, 3> k_own{
+// ECMA-376 part 1 and ISO/IEC 29500-1 (strict), sheets and the drawings on them; ISO/IEC 29500-2,
+// relationships of parts; comments that are answered, which the standard does not have.
+constexpr std::array<std::string_view, 8> k_own{
     "http://schemas.openxmlformats.org/spreadsheetml/2006/main",
     "http://purl.oclc.org/ooxml/spreadsheetml/main",
-    "http://schemas.openxmlformats.org/package/2006/relationships"};
+    "http://schemas.openxmlformats.org/package/2006/relationships",
+    "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing",
+    "http://schemas.openxmlformats.org/drawingml/2006/main",
+    "http://purl.oclc.org/ooxml/drawingml/spreadsheetDrawing",
+    "http://purl.oclc.org/ooxml/drawingml/main",
+    "http://schemas.microsoft.com/office/spreadsheetml/2018/threadedcomments"};
 constexpr std::array<std::string_view, 2> k_relationships{
     "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
     "http://purl.oclc.org/ooxml/officeDocument/relationships"};

@@ -124,9 +124,8 @@ void write_order(Writer& out, const XlsxLooks& looks, const schedule::Takeoff& t
   });
   for (std::size_t i = 0; i < std::min(lines.size(), k_parts); ++i) {
     const schedule::TakeoffLine& line = *lines[i];
-    std::string name = line.part;
+    std::string name = schedule::name_of(line);
     if (!line.group.empty()) name = line.group + ": " + name;
-    if (!line.unit_price) name += " " + line.description;
     out.text(0, name, looks.text);
     out.number(1, static_cast<double>(line.to_order), looks.count);
     out.number(2, static_cast<double>(line.provisional), looks.count);

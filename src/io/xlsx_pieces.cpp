@@ -4,6 +4,8 @@
 #include <charconv>
 #include <utility>
 
+#include "io/xlsx_asides.hpp"
+
 namespace cutback::io {
 namespace {
 
@@ -41,35 +43,61 @@ class HeadFinder final : public XmlHandler {
   XmlParser parser_;
 };
 
-/// Gathers the merged cells.
-class MergeFinder final : public XmlHandler {
+/// Gathers the merged cells, the hidden columns, and what is printed round the pages.
+class LookFinder final : public XmlHandler {
  public:
-  MergeFinder(const std::string& file, const std::string& part, ByteSource& bytes)
+  LookFinder(const std::string& file, const std::string& part, ByteSource& bytes)
       : file_(file), part_(part), parser_(bytes, file, part, "worksheet", *this) {}
 
-  XlsxMerges find() {
+  XlsxLook find() {
     parser_.run();
-    merges_.sort();
-    return std::move(merges_);
+    look_.merges.sort();
+    return std::move(look_);
   }
 
   void start(std::string_view element, const XmlAttributes& attributes) override {
-    if (element == "mergeCells") inside_ = true;
-    if (!inside_ || element != "mergeCell") return;
+    if (is_element(element, "col")) hide(attributes);
+    if (is_element(element, "headerFooter")) in_pages_ = true;
+    if (is_element(element, "mergeCells")) in_merges_ = true;
+    if (!in_merges_ || !is_element(element, "mergeCell")) return;
     const std::string_view reference = attributes.text("ref");
-    if (merges_.add(reference)) return;
+    if (look_.merges.add(reference)) return;
     throw xlsx_damaged("part " + part_ + " merges no such cells: " + std::string(reference), file_);
   }
   void end(std::string_view element) override {
-    if (element == "mergeCells") inside_ = false;
+    if (is_element(element, "mergeCells")) in_merges_ = false;
+    if (!in_pages_) return;
+    if (is_element(element, "headerFooter")) in_pages_ = false;
+    std::string text = page_text(codes_);
+    codes_.clear();
+    if (!text.empty()) look_.page_texts.push_back(std::move(text));
   }
-  void text(std::string_view) override {}
+  void text(std::string_view piece) override {
+    if (in_pages_) codes_ += piece;
+  }
 
  private:
+  /// Columns of no width are not seen either.
+  void hide(const XmlAttributes& attributes) {
+    if (!attributes.is_true("hidden") && attributes.text("width") != "0") return;
+    constexpr std::size_t k_most = 16384;  // columns of a sheet
+    const auto number = [&](std::string_view name) {
+      const std::string_view text = attributes.text(name);
+      std::size_t value = 0;
+      std::from_chars(text.data(), text.data() + text.size(), value);
+      return std::min(value, k_most);
+    };
+    for (std::size_t i = number("min"); i > 0 && i <= number("max"); ++i) {
+      look_.hidden_columns.push_back(i - 1);
+    }
+  }
+
   const std::string& file_;
   const std::string& part_;
-  XlsxMerges merges_;
-  bool inside_ = false;
+  XlsxLook look_;
+  bool in_merges_ = false;
+  bool in_pages_ = false;
+  std::string codes_;  ///< of a page header or footer
   XmlParser parser_;
 };
 
@@ -89,7 +117,7 @@ bool has_marks(std::string_view text) {
 XlsxPieces::XlsxPieces(XlsxPackage& package, std::string part)
     : package_(package), part_(std::move(part)) {}
 
-XlsxMerges XlsxPieces::look() {
+XlsxLook XlsxPieces::look() {
   package_.open(part_, k_most_bytes);
   whole_ = package_.size() <= k_most_held;
   at_ = 0;
@@ -100,42 +128,42 @@ XlsxMerges XlsxPieces::look() {
   if (whole_) {
     unpack(k_most_held + 1);
     const std::string_view rows = std::string_view(held_).substr(head_.size());
-    if (!cuts_ || has_marks(rows)) return merges_of_all();
+    if (!cuts_ || has_marks(rows)) return look_at_all();
     const std::size_t end = rows.rfind(rows_end_);
-    return end == std::string_view::npos ? merges_of_all() : merges_of(rows.substr(end));
+    return end == std::string_view::npos ? look_at_all() : look_at(rows.substr(end));
   }
-  if (!cuts_) return merges_of_all();
+  if (!cuts_) return look_at_all();
   // What lies before the end of the rows is let go.
   std::string tail = held_.substr(head_.size());
   held_.clear();
   for (bool more = true; more;) {
-    if (has_marks(tail)) return merges_of_all();
+    if (has_marks(tail)) return look_at_all();
     const std::size_t end = tail.rfind(rows_end_);
     const std::size_t kept =
         end != std::string::npos ? end : tail.size() - std::min(tail.size(), rows_end_.size());
     tail.erase(0, kept);
-    if (tail.size() > k_most_tail) return merges_of_all();
+    if (tail.size() > k_most_tail) return look_at_all();
     more = unpack(k_most_piece);
     tail += held_;
     held_.clear();
   }
-  return tail.starts_with(rows_end_) ? merges_of(tail) : merges_of_all();
+  return tail.starts_with(rows_end_) ? look_at(tail) : look_at_all();
 }
 
 /// @param tail  what stands behind the last row
-XlsxMerges XlsxPieces::merges_of(std::string_view tail) const {
+XlsxLook XlsxPieces::look_at(std::string_view tail) const {
   ByteViews bytes(head_, tail);
-  return MergeFinder(package_.name(), part_, bytes).find();
+  return LookFinder(package_.name(), part_, bytes).find();
 }
 
 /// The same of a sheet that cannot be cut: its XML is read from one end to the other.
-XlsxMerges XlsxPieces::merges_of_all() {
+XlsxLook XlsxPieces::look_at_all() {
   if (whole_) {
     ByteViews bytes(held_, {});
-    return MergeFinder(package_.name(), part_, bytes).find();
+    return LookFinder(package_.name(), part_, bytes).find();
   }
   package_.open(part_, k_most_bytes);
-  return MergeFinder(package_.name(), part_, package_).find();
+  return LookFinder(package_.name(), part_, package_).find();
 }
 
 void XlsxPieces::find_head() {

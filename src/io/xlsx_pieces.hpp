@@ -8,12 +8,20 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "io/xlsx_merges.hpp"
 #include "io/xlsx_package.hpp"
 #include "io/xlsx_xml.hpp"
 
 namespace cutback::io {
+
+/// What a sheet says of its cells, and of its pages, outside its rows.
+struct XlsxLook {
+  XlsxMerges merges;
+  std::vector<std::size_t> hidden_columns;  ///< from 0, ascending
+  std::vector<std::string> page_texts;      ///< of page headers and footers
+};
 
 /// Rows that can be read behind the head of their sheet, without what stands before them.
 struct XlsxPiece {
@@ -33,9 +41,9 @@ class XlsxPieces final : public ByteSource {
   /// @param package  borrowed. @param part  of the sheet
   XlsxPieces(XlsxPackage& package, std::string part);
 
-  /// Unpacks the sheet once and finds its head and its merged cells, which stand behind the rows.
+  /// Unpacks the sheet once and finds its head and what stands behind its rows.
   /// @throws InputError when it cannot be unpacked or is no well-formed XML
-  [[nodiscard]] XlsxMerges look();
+  [[nodiscard]] XlsxLook look();
   /// Begins at the first row, again where that has been done before. After look().
   void begin();
   /// The sheet up to its rows; empty where it cannot be cut.
@@ -53,8 +61,8 @@ class XlsxPieces final : public ByteSource {
   bool unpack(std::size_t size);
   void find_head();
   [[nodiscard]] std::pair<std::size_t, std::size_t> find_cut(std::string_view text) const;
-  [[nodiscard]] XlsxMerges merges_of(std::string_view tail) const;
-  [[nodiscard]] XlsxMerges merges_of_all();
+  [[nodiscard]] XlsxLook look_at(std::string_view tail) const;
+  [[nodiscard]] XlsxLook look_at_all();
   [[nodiscard]] std::string_view held() const { return std::string_view(held_).substr(at_); }
 
   XlsxPackage& package_;

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "cutback/io/files.hpp"
+#include "io/xlsx_asides.hpp"
 #include "io/xlsx_pieces.hpp"
 #include "io/xlsx_sheet.hpp"
 #include "io/xlsx_workbook.hpp"
@@ -61,6 +62,17 @@ class Sheet final : public RowSource {
     }
   }
 
+  [[nodiscard]] std::vector<Aside> asides() override {
+    look();
+    std::vector<Aside> asides = read_xlsx_asides(book_->package, frame_.part);
+    for (const std::string& text : page_texts_) asides.push_back({"page header or footer", text});
+    return asides;
+  }
+  [[nodiscard]] std::vector<std::size_t> hidden_columns() override {
+    look();
+    return hidden_columns_;
+  }
+
   [[nodiscard]] std::optional<double> taken() const override { return pieces_.taken(); }
   [[nodiscard]] std::string_view row_word() const override { return "row"; }
 
@@ -103,15 +115,25 @@ class Sheet final : public RowSource {
  private:
   void begin() {
     if (begun_) return;
-    if (!looked_) frame_.merges = pieces_.look();
-    looked_ = true;
+    look();
     pieces_.begin();
     begun_ = true;
+  }
+
+  void look() {
+    if (looked_) return;
+    XlsxLook found = pieces_.look();
+    frame_.merges = std::move(found.merges);
+    hidden_columns_ = std::move(found.hidden_columns);
+    page_texts_ = std::move(found.page_texts);
+    looked_ = true;
   }
 
   std::shared_ptr<Book> book_;
   XlsxSheetFrame frame_;
   XlsxPieces pieces_;
+  std::vector<std::size_t> hidden_columns_;
+  std::vector<std::string> page_texts_;
   std::optional<XlsxSheetReader> rest_;  ///< of what cannot be cut into pieces
   bool looked_ = false;
   bool begun_ = false;

@@ -12,12 +12,6 @@ namespace {
 constexpr std::uint64_t k_most_bytes = std::uint64_t{64} << 20U;
 constexpr std::string_view k_root_relationships = "_rels/.rels";
 
-struct Relationship {
-  std::string id;
-  std::string type;  ///< what comes after the last slash
-  std::string part;
-};
-
 std::string_view after_last_slash(std::string_view text) {
   return text.substr(text.rfind('/') + 1);  // npos + 1 is 0
 }
@@ -54,14 +48,14 @@ class Relationships final : public XmlHandler {
   void end(std::string_view) override {}
   void text(std::string_view) override {}
 
-  std::vector<Relationship> list;
+  std::vector<XlsxRelationship> list;
 
  private:
   std::string_view folder_;
 };
 
-std::vector<Relationship> read_relationships(XlsxPackage& package, const std::string& part,
-                                             std::string_view folder) {
+std::vector<XlsxRelationship> read_relationships(XlsxPackage& package, const std::string& part,
+                                                 std::string_view folder) {
   Relationships relationships(folder);
   read_xml_part(package, part, k_most_bytes, "Relationships", relationships);
   return std::move(relationships.list);
@@ -100,7 +94,7 @@ std::string workbook_part(XlsxPackage& package) {
     }
     throw other_format(package.name(), "a ZIP archive that is no workbook (.xlsx)");
   }
-  for (const Relationship& to :
+  for (const XlsxRelationship& to :
        read_relationships(package, std::string(k_root_relationships), "")) {
     if (to.type != "officeDocument") continue;
     if (to.part.ends_with(".bin")) {
@@ -116,22 +110,28 @@ std::string workbook_part(XlsxPackage& package) {
 
 }  // namespace
 
+std::vector<XlsxRelationship> read_xlsx_relationships(XlsxPackage& package,
+                                                      const std::string& part) {
+  const std::string file(after_last_slash(part));
+  const std::string folder = part.substr(0, part.size() - std::min(part.size(), file.size() + 1));
+  const std::string relationships = resolve(folder, "_rels/" + file + ".rels");
+  if (!package.has(relationships)) return {};
+  return read_relationships(package, relationships, folder);
+}
+
 XlsxWorkbook read_xlsx_workbook(XlsxPackage& package) {
   XlsxWorkbook workbook;
   const std::string part = workbook_part(package);
   Sheets sheets(workbook);
   read_xml_part(package, part, k_most_bytes, "workbook", sheets);
-  const std::string file(after_last_slash(part));
-  const std::string folder = part.substr(0, part.size() - std::min(part.size(), file.size() + 1));
-  const auto parts =
-      read_relationships(package, resolve(folder, "_rels/" + file + ".rels"), folder);
+  const auto parts = read_xlsx_relationships(package, part);
   for (XlsxSheet& sheet : workbook.sheets) {
-    const auto to = std::find_if(parts.begin(), parts.end(), [&](const Relationship& each) {
+    const auto to = std::find_if(parts.begin(), parts.end(), [&](const XlsxRelationship& each) {
       return each.id == sheet.part && each.type == "worksheet";
     });
     sheet.part = to != parts.end() ? to->part : "";
   }
-  for (const Relationship& to : parts) {
+  for (const XlsxRelationship& to : parts) {
     if (to.type == "sharedStrings") workbook.strings = to.part;
     if (to.type == "styles") workbook.styles = to.part;
   }

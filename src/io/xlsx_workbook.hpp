@@ -21,6 +21,16 @@ struct XlsxWorkbook {
   bool from_1904 = false;
 };
 
+/// What a part refers to.
+struct XlsxRelationship {
+  std::string id;
+  std::string type;  ///< what comes after the last slash: worksheet, comments, drawing ...
+  std::string part;
+};
+/// @return nothing where the part refers to none. @throws InputError when they are damaged
+[[nodiscard]] std::vector<XlsxRelationship> read_xlsx_relationships(XlsxPackage& package,
+                                                                    const std::string& part);
+
 /// Follows the relationships of the package to the workbook and its parts.
 /// @throws InputError when it is no workbook of this format
 [[nodiscard]] XlsxWorkbook read_xlsx_workbook(XlsxPackage& package);

@@ -9,6 +9,7 @@ std::string cards_json(const CardsReport& report) {
   root["ends"] = count.ends;
   root["cards"] = count.cards;
   root["sides"] = count.sides;
+  root["over_a_sheet"] = count.over_a_sheet;
   root["pages"] = count.pages;
   root["contents_pages"] = count.contents_pages;
   root["place_pages"] = count.place_pages;

@@ -30,6 +30,11 @@ std::string cards_summary(const CardsReport& report) {
   row("No mark  ", count.without_marks, "with a mark to be taken from the gland in hand");
   row("Made     ", count.made, "finished by the register: the card says with what");
   row("Unusable ", count.unusable, "with figures that cannot be used: the card says why");
+  if (count.over_a_sheet > 0) {
+    text += wrapped("Paper    ", counted(count.over_a_sheet, "card") +
+                                     " of more than one sheet: they fit larger paper, or have "
+                                     "long lists");
+  }
   if (count.without_code > 0) {
     text += wrapped("No code  ", counted(count.without_code, "job") + " too long for a code there");
   }

@@ -22,7 +22,7 @@ std::string capacity(const EarthResult& result) {
   if (!result.withstand_ka) return {};
   std::string text =
       fmt::format("{} x {} / sqrt({}) = {} A for {} s", plain(result.k->k, 2),
-                  plain(*result.area_mm2, 2), plain(result.withstand_s),
+                  plain(round_down(*result.least_mm2, 0.01), 2), plain(result.withstand_s),
                   plain(round_down(*result.withstand_ka * 1000.0, 1.0)), plain(result.withstand_s));
   if (result.longest_s) {
     text += fmt::format("; the fault's current for {} s",

@@ -20,19 +20,29 @@ using fit::CheckName;
 using fit::GlandFit;
 using fit::State;
 
-// The answer is one screen of a terminal, with room for the line that comes after it.
-constexpr std::size_t k_screen_lines = 23;
+constexpr std::size_t k_narrow = 60;  // below it no column has room beside its label
 constexpr std::size_t k_also = 4;
 constexpr std::size_t k_misses = 2;
 constexpr std::size_t k_looks = 2;
 constexpr std::size_t k_label = 14;
 
-std::string labelled(std::string_view label, std::string_view text) {
-  return wrapped(cell(label, k_label), text);
+bool is_narrow(const Style& style) { return style.columns < k_narrow; }
+
+/// The first line at the margin, the others moved in.
+std::string hanging(std::string_view text, std::size_t columns) {
+  constexpr std::string_view k_in = "  ";
+  return wrapped(k_in, text, columns).substr(k_in.size());
+}
+
+std::string labelled(std::string_view label, std::string_view text, const Style& style) {
+  if (!is_narrow(style)) return wrapped(cell(label, k_label), text);
+  const std::string before = label.empty() ? std::string() : std::string(label) + ": ";
+  return hanging(before + std::string(text), style.columns);
 }
 
 /// One line, shortened where it is too long: what is left out stands under --why and --all.
-std::string one_line(std::string_view label, std::string_view text) {
+std::string one_line(std::string_view label, std::string_view text, const Style& style) {
+  if (is_narrow(style)) return labelled(label, text, style);
   return line_of(cell(label, k_label) + cell(text, k_columns - 1 - k_label));
 }
 
@@ -68,8 +78,17 @@ std::string margin_cell(const GlandFit& fit, CheckName name) {
   return margin_text(*check->margin_mm);
 }
 
-std::string table_row(const GlandFit& fit) {
+/// What a narrow row has room for: the part, the smallest margin, the price.
+std::string narrow_row(std::string_view part, std::string_view margin, std::string_view price) {
+  return line_of(cell(part, 20) + right(margin, 8) + right(price, 9));
+}
+
+std::string table_row(const GlandFit& fit, const Style& style) {
   const gland::Gland& gland = *fit.gland;
+  if (is_narrow(style)) {
+    return narrow_row(gland.part, fit.margin_mm ? margin_text(*fit.margin_mm) : "?",
+                      gland.price ? fixed(*gland.price, 2) : "-");
+  }
   return line_of(cell(gland.part, 18) + " " + cell(entry::to_text(gland.entry_thread), 8) +
                  right(margin_cell(fit, CheckName::outer_seal), 8) +
                  right(margin_cell(fit, CheckName::inner_seal), 8) +
@@ -80,6 +99,10 @@ std::string table_row(const GlandFit& fit) {
 
 std::string table_head(const std::string& words, const Style& style) {
   std::string head = cell(words, 18) + " thread    sheath bedding    price  stock";
+  if (is_narrow(style)) {
+    head = narrow_row(words, "spare", "price");
+    head.pop_back();
+  }
   return style.colour ? "\x1b[1m" + head + "\x1b[0m\n" : head + "\n";
 }
 
@@ -170,7 +193,7 @@ std::string also(std::span<const GlandFit> ranked, std::size_t begin, std::size_
   std::string rows;
   for (std::size_t i = begin; i < ranked.size() && i < begin + count; ++i) {
     if (ranked[i].verdict != verdict) break;
-    rows += table_row(ranked[i]);
+    rows += table_row(ranked[i], style);
   }
   return rows.empty() ? rows : "\n" + table_head(words, style) + rows;
 }
@@ -192,7 +215,8 @@ std::string nearest_misses(std::span<const GlandFit* const> misses, std::size_t 
   if (misses.empty() || count == 0) return {};
   std::string text = heading("nearest misses", style);
   for (const GlandFit* miss : misses.first(std::min(count, misses.size()))) {
-    text += line_of(cell(miss->gland->part, 18) + " " + cell(reason(*miss), 60));
+    text += is_narrow(style) ? hanging(miss->gland->part + ": " + reason(*miss), style.columns)
+                             : line_of(cell(miss->gland->part, 18) + " " + cell(reason(*miss), 60));
   }
   return text;
 }
@@ -212,10 +236,14 @@ std::string first_line(const fit::Question& question, std::span<const GlandFit> 
                        const Style& style) {
   const std::string word = state_word(state, style);
   const auto padded = [&](const std::string& text) {
+    if (is_narrow(style)) return word + "\n" + hanging(text, style.columns);
     const std::string plain_word = state_word(state, {});
     const std::size_t width = std::max(k_label, plain_word.size() + 2);
     return wrapped(word + std::string(width - plain_word.size(), ' '), text);
   };
+  if (const auto& remark = question.job->cable.contradiction; remark && state == State::none) {
+    return padded("measure again: " + remark->says);
+  }
   if (state == State::none) {
     const std::string nearest = fit::advise(*question.job, ranked).nearest_says;
     return padded(nearest.empty() ? "the list is empty" : "nearest " + nearest);
@@ -225,7 +253,10 @@ std::string first_line(const fit::Question& question, std::span<const GlandFit> 
   }
   const gland::Gland& gland = *ranked.front().gland;
   if (state == State::order)
-    return word + "\n" + one_line("Gland", gland.part + "  " + price_words(gland));
+    return word + "\n" + one_line("Gland", gland.part + "  " + price_words(gland), style);
+  if (is_narrow(style)) {
+    return word + "  " + line_of(gland.part) + line_of("  " + price_words(gland));
+  }
   return word + std::string(k_label - 4, ' ') +
          line_of(cell(gland.part, 34) + "  " + price_words(gland));
 }
@@ -238,62 +269,67 @@ std::string top(const fit::Question& question, std::span<const GlandFit> ranked,
   const bool passes = state == State::fits || state == State::order;
   if (passes) {
     const std::string& description = ranked.front().gland->description;
-    if (!description.empty()) text += one_line("", description);
+    if (!description.empty()) text += one_line("", description, style);
     const std::string how = how_it_fits(ranked.front());
-    if (!how.empty()) text += one_line("", how);
+    if (!how.empty()) text += one_line("", how, style);
   }
-  text += labelled("Cable", cable_words(job.cable));
-  if (job.entry.thread || job.entry.to_suit) text += one_line("Entry", entry_words(job.entry));
+  text += labelled("Cable", cable_words(job.cable), style);
+  if (job.entry.thread || job.entry.to_suit)
+    text += one_line("Entry", entry_words(job.entry), style);
   if (const std::string place = place_words(job.area); !place.empty()) {
-    text += one_line("Place", place);
+    text += one_line("Place", place, style);
     if (question.demand->sealing != area::SealingDemand::none) {
-      text += one_line("Sealing", question.demand->says);
+      text += one_line("Sealing", question.demand->says, style);
     }
   }
   if (passes) {
     const std::string along = needs_text(fit::needs_of(question, ranked.front()));
-    if (!along.empty()) text += labelled("Take along", along);
+    if (!along.empty()) text += labelled("Take along", along, style);
   }
   return text;
 }
 
 /// What was taken for facts that nobody gave and could be otherwise.
-std::string taken_line(const fit::Question& question, std::span<const GlandFit> ranked) {
+std::string taken_line(const fit::Question& question, std::span<const GlandFit> ranked,
+                       const Style& style) {
   if (ranked.empty() || ranked.front().verdict <= Verdict::marginal_outside) return {};
   const GlandFit& best = ranked.front();
   const auto taken = fit::taken_that_may_fail(fit::assumptions(question, best.gland), best);
-  return taken.empty() ? std::string() : labelled("Taken", joined(taken, ", "));
+  return taken.empty() ? std::string() : labelled("Taken", joined(taken, ", "), style);
 }
 
 std::string foot(const fit::Question& question, std::span<const GlandFit> ranked,
-                 const std::string& list_name, std::size_t looks) {
+                 const std::string& list_name, std::size_t looks, const Style& style) {
   const job::Job& job = *question.job;
   std::string text = "\n";
   for (std::size_t i = 0; i < std::min(looks, job.cable.warnings.size()); ++i) {
-    text += one_line("Look", job.cable.warnings[i]);
+    text += one_line("Look", job.cable.warnings[i], style);
   }
-  text += taken_line(question, ranked);
+  text += taken_line(question, ranked, style);
   const std::string not_asked = not_asked_words(question);
-  if (!not_asked.empty()) text += labelled("Not asked", not_asked);
-  text += "Certificate, instructions and local code come first; a competent person decides.\n";
-  return text +
-         one_line("More", fmt::format("--why, --sources, --all: {} gland{} in {}", ranked.size(),
-                                      ranked.size() == 1 ? "" : "s", list_name));
+  if (!not_asked.empty()) text += labelled("Not asked", not_asked, style);
+  const std::string first =
+      "Certificate, instructions and local code come first; a competent person decides.";
+  text += is_narrow(style) ? hanging(first, style.columns) : first + "\n";
+  return text + one_line("More",
+                         fmt::format("--why, --sources, --all: {} gland{} in {}", ranked.size(),
+                                     ranked.size() == 1 ? "" : "s", list_name),
+                         style);
 }
 
 /// What to do where nothing fits.
-std::string what_to_do(const fit::Question& question, std::span<const GlandFit> ranked,
-                       State state) {
+std::string what_to_do(const fit::Question& question, std::span<const GlandFit> ranked, State state,
+                       const Style& style) {
   const job::Job& job = *question.job;
   const fit::Advice advice = fit::advise(job, ranked);
   std::string text;
-  if (state == State::not_yet) {
-    if (!advice.measure_says.empty()) text += labelled("Measure", advice.measure_says);
+  if (state == State::not_yet || advice.order_says.empty()) {
+    if (!advice.measure_says.empty()) text += labelled("Measure", advice.measure_says, style);
     return text;
   }
-  text += labelled("Order", advice.order_says);
+  text += labelled("Order", advice.order_says, style);
   const std::string adaptor = adaptor_words(question, ranked);
-  if (!adaptor.empty()) text += labelled("", adaptor);
+  if (!adaptor.empty()) text += labelled("", adaptor, style);
   return text;
 }
 
@@ -310,7 +346,7 @@ std::string whole_reasons(const GlandFit& best, const Style& style) {
 std::string every_gland(std::span<const GlandFit> ranked, const Style& style) {
   std::string text = "\n" + table_head("every gland", style);
   for (const GlandFit& fit : ranked) {
-    text += table_row(fit);
+    text += table_row(fit, style);
     if (fit.verdict != Verdict::fits) {
       text += wrapped("    " + verdict_word(fit.verdict, style, 0) + ": ", reason(fit));
     }
@@ -374,18 +410,19 @@ std::string fit_text(const fit::Question& question, std::span<const GlandFit> ra
   const bool passes = state == State::fits || state == State::order;
   const std::vector<const GlandFit*> misses = misses_of(ranked);
   std::string begin = top(question, ranked, state, style);
-  if (!passes) begin += what_to_do(question, ranked, state);
+  if (!passes) begin += what_to_do(question, ranked, state, style);
   const auto screen = [&](std::size_t rows, std::size_t near, std::size_t looks) {
     std::string text = begin;
     if (passes) text += also(ranked, 1, rows, Verdict::fits, "ALSO FIT", style);
     if (state == State::not_yet) text += also(ranked, 0, rows, best, "LIKELY", style);
-    return text + nearest_misses(misses, near, style) + foot(question, ranked, list_name, looks);
+    return text + nearest_misses(misses, near, style) +
+           foot(question, ranked, list_name, looks, style);
   };
   std::size_t rows = k_also + (state == State::not_yet ? 1 : 0);
   std::size_t near = k_misses;
   std::size_t looks = k_looks;
   std::string text = screen(rows, near, looks);
-  while (lines_of(text) > k_screen_lines && rows + near + looks > 1) {
+  while (lines_of(text) > style.lines && rows + near + looks > 1) {
     if (rows > 1) {
       --rows;
     } else if (near > 0) {

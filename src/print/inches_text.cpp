@@ -3,7 +3,9 @@
 #include <utility>
 
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 #include "print/layout.hpp"
+#include "print/mark_words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -12,11 +14,10 @@ constexpr double k_mm_per_inch = 25.4;  // exactly (ISO 31-1 Annex A)
 constexpr double k_step = 0.0001;
 constexpr int k_decimals = 4;
 
-/// Rows of a table: what it is, mm, inches.
 class Rows {
  public:
   void add(const std::string& what, const std::string& mm, const std::string& in) {
-    text_ += line_of("  " + cell(what, 30) + right(mm, 12) + right(in, 14));
+    rows_.push_back({what, mm, in});
   }
   void add(const std::string& what, const std::optional<double>& mm, int decimals,
            Rounding rounding = Rounding::nearest) {
@@ -32,15 +33,21 @@ class Rows {
     add(what, estimate->value_mm, 2);
     add("  +/-", estimate->expanded_mm, 2, Rounding::up);
   }
-  [[nodiscard]] std::string text(const Style& style) const {
-    if (text_.empty()) return {};
-    return heading("in inches", style) +
-           line_of("  " + cell("1 in = 25.4 mm", 30) + right("mm", 12) + right("in", 14)) + text_;
-  }
+  [[nodiscard]] std::vector<InchRow> take() { return std::move(rows_); }
 
  private:
-  std::string text_;
+  std::vector<InchRow> rows_;
 };
+
+std::string table_of(const std::vector<InchRow>& rows, const Style& style) {
+  if (rows.empty()) return {};
+  const auto line = [](const InchRow& row) {
+    return line_of("  " + cell(row.what, 30) + right(row.mm, 12) + right(row.in, 14));
+  };
+  std::string text = heading("in inches", style) + line({"1 in = 25.4 mm", "mm", "in"});
+  for (const InchRow& row : rows) text += line(row);
+  return text;
+}
 
 void add_gate(Rows& rows, const std::string& what, const fit::Gate& gate, int decimals) {
   rows.add(what + " at least", gate.low_mm, decimals, Rounding::up);
@@ -76,21 +83,14 @@ std::string inches_of(const fit::Question& question, const fit::GlandFit* best,
       rows.add(name + " to spare", check.margin_mm, 2, Rounding::down);
     }
   }
-  return rows.text(style);
+  return table_of(rows.take(), style);
 }
 
-std::string inches_of(const sheet::Sheet& sheet, const Style& style) {
+std::vector<InchRow> inch_rows(const sheet::Sheet& sheet) {
   Rows rows;
-  const cable::Cable& cable = sheet.job->cable;
-  const bool armoured = cable.armour != cable::ArmourKind::none;
-  rows.add("sheath", cable.sheath_od);
-  if (armoured) {
-    rows.add("bedding", cable.bedding);
-    rows.add("wire", cable.wire);
-  }
-  if (!sheet.has_marks()) return rows.text(style);
+  if (!sheet.has_marks()) return rows.take();
   add_gate(rows, "sheath must read", sheet.gates.sheath, 1);
-  if (armoured) {
+  if (sheet.job->cable.armour != cable::ArmourKind::none) {
     add_gate(rows, "bedding must read", sheet.gates.bedding, 1);
     for (const fit::WireGate& wire : sheet.gates.wire) {
       add_gate(rows, "one wire must read", wire.gate, 2);
@@ -106,16 +106,39 @@ std::string inches_of(const sheet::Sheet& sheet, const Style& style) {
   rows.add("exposed armour, at most", marks.exposed_max_mm, 1);
   rows.add("bedding cut, from the end", marks.bedding_cut_mm, 1);
   rows.add("shoulder, from the end", marks.shoulder_mm, 1);
+  // What is added to a length that waits to be measured, and what is made from mark 1 then.
+  for (const MarkWords& mark : mark_words(sheet)) {
+    const auto figure = parse_number(mark.figure);
+    if (!figure || mark.number == '2' || mark.after == "from the end") continue;
+    const std::string where = mark.before.empty() ? mark.after : mark.before;
+    rows.add("mark " + std::string(1, mark.number) + ", " + std::string(trimmed(where)),
+             mark.figure, inches(*figure));
+  }
   rows.add("saw to", plan.depths.saw_mm, 1, Rounding::down);
   rows.add("saw, never beyond", plan.depths.saw_limit_mm, 1, Rounding::down);
   rows.add("score the sheath to", plan.depths.sheath_mm, 1, Rounding::down);
   rows.add("score the bedding to", plan.depths.bedding_mm, 1, Rounding::down);
-  for (const strip::Tail& tail : plan.tails) {
-    rows.add("core " + tail.core + ", tail", tail.length_mm, 1);
-    rows.add("core " + tail.core + ", cut back", tail.cut_back_mm, 1);
-    rows.add("core " + tail.core + ", strip", tail.strip_mm, 1);
+  for (const TailRow& row : tail_rows(plan.tails)) {
+    const std::string name =
+        (row.cores.find(" to ") == std::string::npos ? "core " : "cores ") + row.cores;
+    rows.add(name + ", tail", row.tail->length_mm, 1);
+    rows.add(name + ", cut back", row.tail->cut_back_mm, 1);
+    rows.add(name + ", strip", row.tail->strip_mm, 1);
   }
-  return rows.text(style);
+  return rows.take();
+}
+
+std::string inches_of(const sheet::Sheet& sheet, const Style& style) {
+  Rows rows;
+  const cable::Cable& cable = sheet.job->cable;
+  rows.add("sheath", cable.sheath_od);
+  if (cable.armour != cable::ArmourKind::none) {
+    rows.add("bedding", cable.bedding);
+    rows.add("wire", cable.wire);
+  }
+  std::vector<InchRow> all = rows.take();
+  for (InchRow& row : inch_rows(sheet)) all.push_back(std::move(row));
+  return table_of(all, style);
 }
 
 }  // namespace cutback::print

@@ -32,10 +32,10 @@ const char* colour_of(Verdict verdict) {
 
 }  // namespace
 
-std::string wrapped(std::string_view first, std::string_view raw) {
+std::string wrapped(std::string_view first, std::string_view raw, std::size_t columns) {
   const std::string text = clean(raw);
   const std::string indent(columns_of(first), ' ');
-  const std::size_t room = k_columns - 1 - indent.size();
+  const std::size_t room = columns - 1 - indent.size();
   std::string out(first);
   std::string_view rest = text;
   std::size_t used = 0;

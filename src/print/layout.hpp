@@ -11,9 +11,9 @@ namespace cutback::print {
 
 inline constexpr std::size_t k_columns = 80;
 
-/// `text` as lines of at most 80 columns: the first begins with `first`, the others with as many
+/// `text` as lines of less than `columns`: the first begins with `first`, the others with as many
 /// spaces. A word longer than a line is broken.
-std::string wrapped(std::string_view first, std::string_view text);
+std::string wrapped(std::string_view first, std::string_view text, std::size_t columns = k_columns);
 
 /// `text` shortened to `width` columns with a mark, or filled up with spaces.
 std::string cell(std::string_view text, std::size_t width);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string>
 #include <string_view>
 
 #include "cutback/entry/hardware.hpp"
@@ -14,6 +15,9 @@ namespace {
 
 using sheet::Sheet;
 using strip::Axis;
+
+constexpr std::string_view k_behind = "behind mark 1";
+constexpr std::string_view k_in_front = "in front of mark 1";
 
 /// What must be measured for the marks, in the order of their sums.
 struct OpenLengths {
@@ -77,12 +81,6 @@ Tip tip_of(const Sheet& sheet) {
   return tip;
 }
 
-/// What a figure is good for.
-std::string from_end(double figure_mm) {
-  const bool whole = std::abs(figure_mm - std::round(figure_mm)) < 0.05;
-  return whole ? "from the end" : "from the end, to 0.5 mm";
-}
-
 /// A place along the axis, from the cable's end.
 void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axis_mm) {
   if (!axis_mm || !tip.length_mm) {
@@ -97,7 +95,7 @@ void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axi
     mark.before.replace(mark.before.size() - 2, 1, "-");
   }
   mark.blank = !tip.before.empty();
-  mark.after = mark.blank ? "=" : from_end(figure);
+  mark.after = mark.blank ? "=" : "from the end";
 }
 
 std::string saw_words(const strip::Depths& depths) {
@@ -113,11 +111,11 @@ std::string score_words(const std::optional<double>& depth_mm) {
   return depth_mm ? "score " + fixed(*depth_mm, 1) : "by eye, lightly";
 }
 
-MarkWords sheath_mark(const strip::CutPlan& plan) {
+MarkWords sheath_mark(const strip::CutPlan& plan, const Tip& tip) {
   MarkWords sheath{.number = '2', .layer = "sheath"};
   sheath.depth = score_words(plan.depths.sheath_mm);
   if (!plan.marks.exposed_min_mm) {
-    sheath.after = "behind the tips, by the gland's leaflet";
+    sheath.after = std::string(k_behind) + ", by the gland's leaflet";
     sheath.blank = true;
     return sheath;
   }
@@ -125,8 +123,11 @@ MarkWords sheath_mark(const strip::CutPlan& plan) {
   if (*plan.marks.exposed_max_mm > *plan.marks.exposed_min_mm) {
     sheath.figure += " to " + plain(*plan.marks.exposed_max_mm, 1);
   }
-  sheath.after = "behind the tips";
-  if (plan.marks.sheath_cut_mm) sheath.from_end = plain(*plan.marks.sheath_cut_mm, 1);
+  sheath.after = k_behind;
+  // While mark 1 is a sum nobody knows how far from the end this one is.
+  if (plan.marks.sheath_cut_mm && tip.before.empty()) {
+    sheath.from_end = plain(*plan.marks.sheath_cut_mm, 1);
+  }
   return sheath;
 }
 
@@ -138,7 +139,7 @@ MarkWords bedding_mark(const Sheet& sheet, const Tip& tip) {
   const bool open = !tip.length_mm || !tip.before.empty();
   if (open && axis.bedding_end_mm && axis.armour_stop_mm) {
     bedding.figure = plain(*axis.bedding_end_mm + *axis.armour_stop_mm, 1);
-    bedding.after = "in front of the tips";
+    bedding.after = k_in_front;
   } else if (!axis.bedding_end_mm && sheet.fit->barrier) {
     bedding.after = "by the gland's leaflet";
     bedding.blank = true;
@@ -153,21 +154,33 @@ std::vector<MarkWords> armoured_marks(const Sheet& sheet, const Tip& tip) {
   const std::optional<double>& stop = plan.axis.armour_stop_mm;
   MarkWords shoulder{.number = 'S', .layer = stop ? "check" : "hold", .is_cut = false};
   MarkWords armour{.number = '1', .layer = "armour"};
-  armour.depth = sheet.job->cable.armour == cable::ArmourKind::wire ? saw_words(plan.depths)
-                                                                    : "shears, no saw";
+  // A braid or a tape lies under the sheath, which comes off before the shears reach it.
+  armour.depth = sheet.job->cable.armour == cable::ArmourKind::wire
+                     ? saw_words(plan.depths)
+                     : score_words(plan.depths.sheath_mm) + ", then shears";
   if (stop) {
     put_place(armour, tip, -*stop);
     if (!tip.before.empty() || !tip.length_mm) {
       shoulder.figure = plain(*stop, 1);
-      shoulder.after = "in front of the tips";
+      shoulder.after = k_in_front;
     } else {
       put_place(shoulder, tip, 0.0);
     }
-    return {std::move(armour), sheath_mark(plan), bedding_mark(sheet, tip), std::move(shoulder)};
+    return {std::move(armour), sheath_mark(plan, tip), bedding_mark(sheet, tip),
+            std::move(shoulder)};
   }
   put_place(shoulder, tip, 0.0);
-  armour.after = "where the clamp ends, gland held at S";
-  return {std::move(shoulder), std::move(armour), sheath_mark(plan), bedding_mark(sheet, tip)};
+  shoulder.depth = "no cut";
+  armour.after = "where the clamp ends, gland at S";
+  return {std::move(shoulder), std::move(armour), sheath_mark(plan, tip), bedding_mark(sheet, tip)};
+}
+
+/// What may be written into a blank, behind its words.
+std::string accepted(const Sheet& sheet, std::string_view key) {
+  for (const sheet::Accepted& each : sheet.accepts) {
+    if (each.key == key) return " (" + each.words + ")";
+  }
+  return {};
 }
 
 /// What has no figure in a sum and no gate of its own.
@@ -181,8 +194,8 @@ bool is_other(const fit::Lack& lack) {
 
 std::string MarkWords::brief() const {
   if (figure.empty()) return blank ? "by the leaflet" : std::string();
-  if (after == "behind the tips") return figure + " behind 1";
-  if (after == "in front of the tips") return figure + " in front of 1";
+  if (after == k_behind) return figure + " behind 1";
+  if (after == k_in_front) return figure + " in front of 1";
   return before + figure;
 }
 
@@ -205,7 +218,7 @@ std::vector<MarkWords> mark_words(const Sheet& sheet) {
 
 std::string MarkWords::check() const {
   if (is_cut || layer != "check" || figure.empty()) return {};
-  const bool measured = after.starts_with("from the end");
+  const bool measured = after == "from the end";
   return std::string("shoulder ") + (measured ? "at " : "") + figure + " mm " + after +
          ", gland offered up: no cut";
 }
@@ -216,12 +229,40 @@ std::vector<OpenBlank> open_blanks(const Sheet& sheet) {
   if (open.reach) {
     blanks.push_back({"MEASURE THE ROUTE", "inside face to the furthest terminal", "reach", "mm"});
   }
-  if (open.strip) blanks.push_back({"STRIP LENGTH", "of that terminal", "strip", "mm"});
-  if (open.wall) blanks.push_back({"MEASURE THE WALL", "where the gland sits", "wall", "mm"});
+  if (open.strip) blanks.push_back({"STRIP LENGTH", "how deep its terminal is", "strip", "mm"});
+  if (open.wall)
+    blanks.push_back(
+        {"MEASURE THE WALL", "where the gland sits" + accepted(sheet, "wall_mm"), "wall", "mm"});
   for (const fit::Lack& lack : sheet.lacks) {
-    if (is_other(lack)) blanks.push_back({"LOOK AND WRITE IN", lack.fact, "", ""});
+    if (!is_other(lack)) continue;
+    blanks.push_back({"LOOK AND WRITE IN", lack.fact + accepted(sheet, lack.key), "", ""});
   }
   return blanks;
+}
+
+std::string open_tail(const Sheet& sheet) {
+  const Tip tip = tip_of(sheet);
+  const std::optional<double>& bedding_mm = sheet.plan->axis.bedding_end_mm;
+  if (!sheet.plan->tails.empty() || !tip.length_mm || !bedding_mm) return {};
+  const double more = *tip.length_mm - *bedding_mm;
+  std::string text = tip.before + plain(std::abs(more), 1);
+  if (more < 0.0) text.replace(tip.before.size() - 2, 1, "-");
+  return text;
+}
+
+std::vector<TailRow> tail_rows(const std::vector<strip::Tail>& tails) {
+  const auto alike = [](const strip::Tail& a, const strip::Tail& b) {
+    return a.length_mm == b.length_mm && a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm;
+  };
+  std::vector<TailRow> rows;
+  for (std::size_t i = 0; i < tails.size();) {
+    std::size_t last = i;
+    while (last + 1 < tails.size() && alike(tails[i], tails[last + 1])) ++last;
+    rows.push_back(
+        {last == i ? tails[i].core : tails[i].core + " to " + tails[last].core, &tails[i]});
+    i = last + 1;
+  }
+  return rows;
 }
 
 std::string depth_spread(const Sheet& sheet) {

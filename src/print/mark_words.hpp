@@ -36,6 +36,18 @@ struct MarkWords {
 /// @param sheet  with a plan
 [[nodiscard]] std::vector<MarkWords> mark_words(const sheet::Sheet& sheet);
 
+/// Cores whose tails are alike, which share a row.
+struct TailRow {
+  std::string cores;  ///< `L1`, or `1 to 61`
+  const strip::Tail* tail;
+};
+/// @param tails  borrowed
+[[nodiscard]] std::vector<TailRow> tail_rows(const std::vector<strip::Tail>& tails);
+
+/// Where the tails wait for a route: what each comes to, `reach + 35`; empty where they are known,
+/// or nothing can be said yet.
+[[nodiscard]] std::string open_tail(const sheet::Sheet& sheet);
+
 /// What the depths leave open, `+/- 0.2`, as printed beside them; empty where there is none.
 [[nodiscard]] std::string depth_spread(const sheet::Sheet& sheet);
 

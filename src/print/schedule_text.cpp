@@ -115,10 +115,25 @@ std::string changes_summary(const std::string& old_file,
     const auto difference =
         static_cast<std::int64_t>(line.quantity) - static_cast<std::int64_t>(*line.old_quantity);
     lines += fmt::format("{}{}{} {:+d}", lines.empty() ? "" : ", ",
-                         line.group.empty() ? "" : line.group + ": ", line.part, difference);
+                         line.group.empty() ? "" : line.group + ": ", schedule::name_of(line),
+                         difference);
   }
   if (number > k_shown) lines += fmt::format(" and {} more", number - k_shown);
   return text + wrapped("Take-off          ", lines.empty() ? "as it was" : lines);
+}
+
+std::string ends_not_told(const schedule::Tally& tally) {
+  if (tally.ends_not_told == 0) return {};
+  constexpr const char* k_say =
+      "say --ends 2 where a row is a whole cable, --ends 1 where it is "
+      "one end";
+  if (tally.may_be_cables == 0) {
+    return fmt::format("one per row, for no heading tells from and to: {}", k_say);
+  }
+  return fmt::format(
+      "NOT KNOWN: no heading tells from and to, and each row is counted as one end; "
+      "where a row is a whole cable, half of its glands are missing; {}",
+      k_say);
 }
 
 std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
@@ -132,9 +147,14 @@ std::string schedule_summary(const schedule::Tally& tally, const std::string& fi
           ? std::string()
           : wrapped("Made              ", part_of(tally.made, tally.ends) +
                                               ": finished by the register, and not ordered again");
+  const std::string ends = ends_not_told(tally);
+  const bool one_end = tally.rows > 0 && tally.one_end_rows == tally.rows;
   // Names of files are not broken.
-  return fmt::format("Schedule          {}: {} cables or rows, {} ends\n", file, tally.rows,
-                     tally.ends) +
+  const char* const each_one = tally.rows == 1 ? "row of one end" : "rows of one end each";
+  return fmt::format("Schedule          {}: {} {}, {} {}\n", file, tally.rows,
+                     one_end ? each_one : "cables or rows", tally.ends,
+                     tally.ends == 1 ? "end" : "ends") +
+         (ends.empty() ? ends : wrapped("Ends              ", ends)) +
          fmt::format("Glands            {} in {}\n", glands, list_name) +
          wrapped("Fits              ", verdict(Verdict::fits)) +
          wrapped("Marginal, inside  ",

@@ -17,12 +17,13 @@ ordered_json marks_json(const strip::Marks& marks) {
                        {"exposed_max_mm", marks.exposed_max_mm}});
 }
 
-ordered_json depths_json(const strip::Depths& depths) {
+ordered_json depths_json(const strip::Depths& depths, const std::optional<double>& from_mm) {
   return json_figures({{"sheath_mm", depths.sheath_mm},
                        {"saw_mm", depths.saw_mm},
                        {"saw_limit_mm", depths.saw_limit_mm},
                        {"bedding_mm", depths.bedding_mm},
-                       {"spread_mm", depths.spread_mm}});
+                       {"spread_mm", depths.spread_mm},
+                       {"sheath_less_bedding_from_mm", from_mm}});
 }
 
 ordered_json tails_json(const std::vector<strip::Tail>& tails) {
@@ -110,7 +111,7 @@ std::string sheet_json(const sheet::Sheet& sheet) {
   const strip::CutPlan none;
   const strip::CutPlan& plan = sheet.plan ? *sheet.plan : none;
   root["marks"] = marks_json(plan.marks);
-  root["depths"] = depths_json(plan.depths);
+  root["depths"] = depths_json(plan.depths, sheet.depths_from_mm);
   root["tails"] = tails_json(plan.tails);
   root["axis"] = axis_json(plan.axis);
   ordered_json parts = ordered_json::array();

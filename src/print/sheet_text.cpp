@@ -88,7 +88,7 @@ std::string before_cutting(const Sheet& sheet, const Style& style) {
     const char* const blanks = line.what.empty() ? "" : wire ? "_______" : "_______ _______";
     text += line_of("  " + cell(line.what.empty() ? "  or" : line.what, 12) + "must read " +
                     cell(line.must, 18) + cell(blanks, 18) + was);
-    if (!line.also.empty()) text += line_of(std::string(14, ' ') + line.also);
+    if (!line.also.empty()) text += wrapped(std::string(14, ' '), line.also);
   }
   for (const OpenBlank& blank : open_blanks(sheet)) {
     std::string words = blank.words + (blank.name.empty() ? "" : ": " + blank.name) + " _______";
@@ -100,9 +100,14 @@ std::string before_cutting(const Sheet& sheet, const Style& style) {
 
 std::string rear_parts(const Sheet& sheet) {
   return "\n" + wrapped(k_tick, sheet.job->cable.armour == cable::ArmourKind::none
-                                    ? "ON THE CABLE NOW: back nut and seal, this way round"
-                                    : "ON THE CABLE NOW: back nut, outer seal, clamp ring, this "
-                                      "way round");
+                                    ? "ON THE CABLE NOW: shroud if any, back nut and seal, this "
+                                      "way round"
+                                : sheet.plan->axis.armour_stop_mm
+                                    ? "ON THE CABLE NOW: shroud if any, back nut, outer seal, "
+                                      "clamp ring, this way round"
+                                    : "ON THE CABLE, once S and 1 are marked with the gland whole: "
+                                      "shroud if any, back nut, outer seal, clamp ring, this way "
+                                      "round");
 }
 
 /// What is too long for its column has a line of its own: nothing of a mark is cut off.
@@ -112,11 +117,17 @@ std::string cut_row(const MarkWords& mark) {
   std::string where = mark.before + mark.figure;
   if (!mark.figure.empty()) where += " ";
   where += mark.after + (mark.blank ? " ______" : "");
+  std::string below;
   if (!mark.from_end.empty()) {
-    const std::string more = " (" + mark.from_end + " from the end)";
-    where += columns_of(where + more) < k_where ? more : " (" + mark.from_end + ")";
+    const std::string more = "(" + mark.from_end + " from the end)";
+    if (columns_of(where) + 1 + columns_of(more) < k_where) {
+      where += " " + more;
+    } else {
+      below = line_of(std::string(first.size(), ' ') + more);
+    }
   }
-  if (columns_of(where) < k_where) return line_of(first + cell(where, k_where) + mark.depth);
+  if (columns_of(where) < k_where)
+    return line_of(first + cell(where, k_where) + mark.depth) + below;
   return wrapped(first, where) + line_of(std::string(first.size() + k_where, ' ') + mark.depth);
 }
 

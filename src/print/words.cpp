@@ -96,7 +96,8 @@ std::string place_words(const area::Area& area) {
   add_word("level ", area.level);
   add_word("", area.gas_group);
   add_word("", area.dust_group);
-  if (!area.ip.empty()) add("IP" + area::to_text(area.ip));
+  const std::string ip = area::to_text(area.ip);
+  if (!ip.empty()) add(ip == "00" ? "no IP asked" : "IP" + ip);
   if (area.volume_cm3) add(plain(*area.volume_cm3, 0) + " cm3");
   if (area.ambient_min_degc && area.ambient_max_degc) {
     add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");
@@ -118,8 +119,16 @@ std::vector<Help> help_words(const sheet::Sheet& sheet) {
   std::vector<Help> list;
   const bool measure = !sheet.advice.measure_says.empty();
   if (measure) list.push_back({"Measure", sheet.advice.measure_says});
-  if (!sheet.plan || !measure) list.push_back({"Order", sheet.advice.order_says});
+  const bool order = !sheet.advice.order_says.empty();
+  if (order && (!sheet.plan || !measure)) list.push_back({"Order", sheet.advice.order_says});
   return list;
+}
+
+std::string depths_words(const sheet::Sheet& sheet) {
+  if (!sheet.depths_from_mm || sheet.gates.wire.empty()) return {};
+  const auto& least_mm = sheet.gates.wire.front().least_between_mm;
+  if (least_mm && *sheet.depths_from_mm <= *least_mm) return {};
+  return "; depths from " + plain(*sheet.depths_from_mm, 2) + ", else by eye";
 }
 
 std::vector<GateLine> gate_lines(const sheet::Sheet& sheet) {
@@ -139,6 +148,7 @@ std::vector<GateLine> gate_lines(const sheet::Sheet& sheet) {
                   (wire.most_between_mm ? ", at most " + fixed(*wire.most_between_mm, 1) : "") +
                   " mm";
     }
+    if (i == 0) line.also += depths_words(sheet);
     lines.push_back(std::move(line));
   }
   return lines;

@@ -4,6 +4,7 @@
 
 #include "cutback/fit/select.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "cutback/schedule/row_kind.hpp"
 #include "run/require_sheath.hpp"
 
 namespace cutback::run {
@@ -52,7 +53,7 @@ void take_made(const schedule::MadeEnd& made, const schedule::Decision& decision
   if (!decision.usable()) {
     end.made_says = "its figures cannot be used: " + schedule::unusable_text(decision);
   } else if (end.made_measured) {
-    end.made_says = "its readings carry it";
+    end.made_says = "its readings lie inside what the gland takes: nothing to do";
   } else if (decision.verdict == Verdict::fits) {
     end.made_says = "it fits by the datasheet; not every diameter that decides was read";
   } else {
@@ -64,13 +65,19 @@ void take_made(const schedule::MadeEnd& made, const schedule::Decision& decision
 }  // namespace
 
 CardEnd decide_job(const std::string& path, const job::JobInput& input,
-                   const schedule::Settings& settings) {
+                   const schedule::Settings& settings, const schedule::MadeEnd* made) {
   CardEnd end;
   end.place = path + ": ";
   end.is_file = true;
   end.input = input;
-  end.job = std::make_unique<const job::Job>(
-      job::resolve(input, *settings.standards, job::Unstated::by_notation));
+  if (made != nullptr && made->is_finished()) {
+    end.tag = input.tag.value_or("");
+    end.end = input.end.value_or("");
+    take_made(*made, schedule::decide_asked(input, settings, nullptr, {}, made).decision, end);
+    return end;
+  }
+  if (made != nullptr) schedule::put_readings(*made, end.input);
+  end.job = std::make_unique<const job::Job>(schedule::job_of(input, settings, {}, made));
   require_sheath(*end.job, end.place + "cable.sheath_od_mm");
   end.tag = end.job->tag;
   end.end = end.job->end;
@@ -84,7 +91,7 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
   }
   end.choice.advice.nearest = nullptr;  // one of `ranked`
   if (end.choice.fit.verdict != Verdict::fits) {
-    put_remedy(end, schedule::decide(input, settings));
+    put_remedy(end, schedule::decide(input, settings, nullptr, {}, made));
   }
   end.part = input.gland.value_or(ranked.front().gland->part);
   return end;
@@ -113,9 +120,10 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
           : settings.made->find(end.tag, schedule::end_name(layout, cells, side));
   if (asked.decision.usable()) {
     asked = schedule::decide_asked(end.input, settings, nullptr, notes, made);
+    schedule::name_columns(layout, cells, side, asked.decision.faults);
   }
   if (const auto count = schedule::count_of(layout, cells); count && !count->unclear.empty()) {
-    schedule::say_count_unclear(count->unclear, asked.decision);
+    schedule::say_count_unclear({count->unclear}, asked.decision);
   }
   const schedule::Decision& decision = asked.decision;
   if (made != nullptr && made->is_finished()) {
@@ -129,6 +137,11 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
   }
   if (!asked.job) {
     end.why_none = end.place + decision.reason;
+    return end;
+  }
+  if (const std::string text = schedule::place_told_otherwise(layout, cells, side); !text.empty()) {
+    end.why_none = end.place + "the place is told plain, and \"" + text +
+                   "\" speaks of a hazardous one: write the zone of this end";
     return end;
   }
   end.job = std::move(asked.job);

@@ -41,9 +41,11 @@ struct CardEnd {
 };
 
 /// The end of a job file.
+/// @param made  what a register says of it; null where there is none
 /// @throws InputError where it cannot be used, or names a gland that is not in the list
 [[nodiscard]] CardEnd decide_job(const std::string& path, const job::JobInput& input,
-                                 const schedule::Settings& settings);
+                                 const schedule::Settings& settings,
+                                 const schedule::MadeEnd* made = nullptr);
 
 /// One end of a row of a schedule.
 /// @param place   of the row, for messages

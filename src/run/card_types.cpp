@@ -4,8 +4,10 @@
 #include <memory>
 #include <utility>
 
+#include "cutback/entry/hardware.hpp"
 #include "cutback/entry/parts.hpp"
 #include "cutback/error.hpp"
+#include "cutback/fit/needs.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/words.hpp"
 #include "cutback/sheet/sheet.hpp"
@@ -35,7 +37,7 @@ std::string key_of(const sheet::Sheet& sheet) {
                     print::entry_words(job.entry) + ";";
   for (const entry::EntryPart& part :
        entry::parts_in_order(*sheet.fit->gland, job.entry, sheet.fit->adaptor.has_value())) {
-    key += part.name + part.place + figure(part.thickness_mm);
+    ((key += part.name) += part.place) += figure(part.thickness_mm);
   }
   key += std::string(to_string(job.cable.armour)) + ";";
   if (job.cable.cores) key += std::to_string(*job.cable.cores);
@@ -132,8 +134,13 @@ CardEnd type_of(const CardEnd& end) {
 
 bool CardTypes::add(CardEnd end, const std::string& source) {
   const print::ServedEnd name{.tag = print::tag_words(end.tag), .end = end.end};
+  const auto with_reason = [&](std::string why) {
+    print::ServedEnd listed = name;
+    listed.why = std::move(why);
+    return listed;
+  };
   if (!end.why_none.empty() || end.choice.fit.verdict == Verdict::no_fit) {
-    none_.push_back(name);
+    none_.push_back(with_reason(end.why_none.empty() ? end.why : end.why_none));
     return false;
   }
   const bool fits = end.choice.fit.verdict == Verdict::fits;
@@ -141,7 +148,9 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
     CardEnd type = type_of(end);
     const sheet::Sheet sheet = sheet::make_sheet(type.question, type.choice, list_name_);
     if (!sheet.has_marks()) {
-      not_yet_.push_back(name);
+      not_yet_.push_back(with_reason(sheet.lacks.empty()
+                                         ? sheet.fit->deciding().says
+                                         : "missing: " + fit::lacks_text(sheet.lacks)));
       return fits;
     }
     // Before the type is there: an end whose lengths contradict each other has none.
@@ -155,7 +164,12 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
                                                 : marks.shoulder_mm;
       const bool stripped = std::all_of(own.job->tails.cores.begin(), own.job->tails.cores.end(),
                                         [](const strip::Core& core) { return core.strip_mm; });
-      if (first && stripped && own.has_marks()) served.first_mark = plain(*first, 1);
+      if (first && stripped && own.has_marks()) {
+        served.first_mark = plain(*first, 1);
+        if (!marks.armour_cut_mm && marks.bedding_cut_mm) {
+          served.second_mark = plain(*marks.bedding_cut_mm, 1);
+        }
+      }
     }
     std::string key = key_of(sheet);
     auto at = known_.find(key);
@@ -174,10 +188,8 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
       types_.push_back({std::move(type), source, sheet.plan->depths, sheet.gates, {}});
     }
     types_[at->second].serves.push_back(std::move(served));
-  } catch (const InputError&) {
-    // Lengths that contradict each other: what is wrong stands with its end in the schedule's
-    // results.
-    none_.push_back(name);
+  } catch (const InputError& error) {
+    none_.push_back(with_reason(to_line(error.faults().front())));
     return false;
   }
   return fits;
@@ -203,10 +215,10 @@ void CardTypes::print(const std::function<void(print::Card)>& hand_on) {
     print::Card card;
     const std::size_t count = type.serves.size();
     card.tag = cable_name(job);
-    card.end =
-        (job.cable.armour == cable::ArmourKind::none ? std::string("unarmoured")
-                                                     : std::string(to_string(job.cable.armour))) +
-        ", " + std::to_string(count) + (count == 1 ? " end" : " ends");
+    card.end = (job.cable.armour == cable::ArmourKind::none
+                    ? std::string("unarmoured")
+                    : std::string(to_string(job.cable.armour)) + " armour") +
+               ", " + std::to_string(count) + (count == 1 ? " end" : " ends");
     card.sheet = &sheet;
     card.serves = std::move(type.serves);
     card.schedule = type.source;
@@ -221,7 +233,7 @@ void CardTypes::print(const std::function<void(print::Card)>& hand_on) {
     card.end = "without a card of their type";
     card.not_yet = not_yet;
     card.why = why;
-    card.remedy = "look at each of them in the exceptions of the schedule";
+    card.remedy = "ask the office about each of them";
     card.serves = ends;
     hand_on(std::move(card));
   };
@@ -241,12 +253,12 @@ void Takeoff::add(const CardEnd& end, const fit::GlandFit* fit) {
   const auto& adaptor = fit->adaptor;
   std::string thread = entry::to_text(gland.entry_thread);
   if (adaptor) {
-    ++beside_["adaptor " + entry::to_text(adaptor->a) + " to " + entry::to_text(adaptor->b)];
+    ++beside_[fit::adaptor_name(entry::wall_side(*adaptor, gland), gland.entry_thread)];
     if (end.job->entry.thread) thread = entry::to_text(*end.job->entry.thread);
   }
   for (const entry::EntryPart& part :
        entry::parts_in_order(gland, end.job->entry, adaptor.has_value())) {
-    if (part.beside) ++beside_[part.name + " " + thread];
+    if (part.beside) ++beside_[std::string(part.name) + " " + thread];
   }
   if (fit->barrier) ++beside_["compound for " + gland.part];
 }

@@ -55,6 +55,11 @@ void CardsRun::find_twice() {
   std::size_t told = 0;
   for (const Waiting& end : waiting_) {
     if (end.tag.empty()) continue;
+    // The ends of one row follow each other.
+    RowsOf& rows = rows_of_[end.tag];
+    if (rows.rows == 0 || rows.table != end.table || rows.line != end.line) ++rows.rows;
+    rows.table = end.table;
+    rows.line = end.line;
     if (++seen_[name_of(end.tag, end.end)] != 2 || ++told > k_most) continue;
     settings_.warn("the end " + end.tag + (end.end.empty() ? "" : ", " + end.end) +
                    " has more than one card; look which of them holds");
@@ -217,10 +222,15 @@ void CardsRun::make_sheet(Made& made, const Waiting& from) const {
       seen != seen_.end() && seen->second > 1) {
     card.notes.push_back("This end has " + std::to_string(seen->second) +
                          " cards: find out which of them holds before you cut.");
+  } else if (const auto rows = rows_of_.find(from.tag);
+             rows != rows_of_.end() && rows->second.rows > 1) {
+    card.notes.push_back("The tag stands on " + std::to_string(rows->second.rows) +
+                         " rows: find out which cable this one is before you cut.");
   }
   if (!end.made.empty()) {
     card.made = end.made;
     card.why = end.made_says;
+    card.not_yet = end.made_verdict != Verdict::fits;
     return;
   }
   if (end.why_none.empty()) {
@@ -232,12 +242,16 @@ void CardsRun::make_sheet(Made& made, const Waiting& from) const {
     }
   }
   if (!made.sheet) {
-    card.why = end.why_none;
+    // On paper the folder that a file lay in is nobody's business.
+    const std::size_t place = std::min(end.place.size(), end.why_none.size());
+    const std::size_t folder = end.why_none.substr(0, place).rfind('/');
+    card.why = folder == std::string::npos ? end.why_none : end.why_none.substr(folder + 1);
     return;
   }
   made.other_cuts = compare_cuts(*made.sheet, end.stated_mm);
   if (!made.other_cuts.empty()) {
-    card.notes.push_back("The results cut elsewhere: " + made.other_cuts + ".");
+    card.notes.push_back("The results say otherwise: " + made.other_cuts +
+                         ". Ask which holds before you cut.");
   }
   card.sheet = &*made.sheet;
   card.why = std::move(end.why);
@@ -264,12 +278,12 @@ std::string CardsRun::compare_cuts(const sheet::Sheet& sheet, const Cuts& stated
 }
 
 void CardsRun::add_job(const std::string& path, const job::JobInput& input,
-                       const std::string& source) {
+                       const std::string& source, const schedule::MadeEnd* made) {
   const std::string tag = input.tag.value_or("");
   if (!wanted(tag)) return;
   // Errors in any file come before the first page.
   const auto decided =
-      std::make_shared<CardEnd>(decide_job(path, input, settings_.deciding(false)));
+      std::make_shared<CardEnd>(decide_job(path, input, settings_.deciding(false), made));
   waiting_.push_back(
       {tag, input.end.value_or(""), {}, source, [decided] { return std::move(*decided); }});
 }

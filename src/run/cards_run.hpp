@@ -88,7 +88,9 @@ class CardsRun {
   /// @throws InputError, FileError: a job is a whole file, and one that is wrong is not printed
   /// @param path    of it, for messages
   /// @param source  its name and a hash of its content, for the cards
-  void add_job(const std::string& path, const job::JobInput& input, const std::string& source);
+  /// @param made    what a register says of it; null where there is none
+  void add_job(const std::string& path, const job::JobInput& input, const std::string& source,
+               const schedule::MadeEnd* made);
   /// @param schedule  kept until finish()
   /// @param chosen    may be null
   void add_schedule(Schedule schedule, const ScheduleAsking& asking, ChosenParts* chosen,
@@ -153,7 +155,14 @@ class CardsRun {
   /// Of `only`, what no end has so far, with the nearest that one has.
   std::map<std::string, Nearest> missing_;
   std::unordered_map<std::string, std::size_t> seen_;  ///< how often a tag and end are there
-  std::size_t cards_ = 0;                              ///< of which each says the number
+  /// On how many rows of schedules a tag stands, and the last of them.
+  struct RowsOf {
+    std::size_t rows = 0;
+    const ScheduleTable* table = nullptr;
+    std::size_t line = 0;
+  };
+  std::unordered_map<std::string, RowsOf> rows_of_;
+  std::size_t cards_ = 0;  ///< of which each says the number
   std::size_t printed_ = 0;
   std::size_t other_cuts_ = 0;  ///< ends whose cuts are not as stated
   std::string first_other_cut_;

@@ -7,6 +7,8 @@
 #include "cutback/number.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "run/count_doubt.hpp"
+#include "run/tag_register.hpp"
 
 namespace cutback::run {
 namespace {
@@ -70,6 +72,9 @@ void put_values(const Layout& layout, Cells cells, Side side, EndRecord& end) {
 CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
                            const schedule::Settings& settings, schedule::GroupBy by) {
   CollectedEnds all;
+  TagRegister tags;
+  std::string room;
+  const std::string above = stands_above("a row above");
   for (io::ScheduleFile* const file : files) {
     const Layout& layout = file->layout();
     schedule::Decider decider(layout, settings);
@@ -82,6 +87,10 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
         const auto fault = schedule::fault_of_row(layout, record.fields);
         const schedule::RowCount count =
             schedule::count_of(layout, record.fields).value_or(schedule::RowCount{});
+        const std::size_t hash = name_hash(layout, record.fields, room);
+        const bool again =
+            row_above(tags, layout, record.fields, hash, file->row_id(record.line)).has_value();
+        const auto doubt = count_doubt(layout, count, again ? &above : nullptr);
         const std::string_view group = schedule::group_of_row(layout, record.fields, by);
         for (const Side side : layout.ends()) {
           EndRecord& end = all.ends.emplace_back();
@@ -94,7 +103,9 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
           if (fault) faulty.faults.push_back(*fault);
           schedule::Decision decision =
               fault ? faulty : decider.decide({record.fields, record.bare}, side).decision;
-          if (!count.unclear.empty()) schedule::say_count_unclear(count.unclear, decision);
+          if (doubt) schedule::say_count_unclear(*doubt, decision);
+          const std::string place = schedule::place_told_otherwise(layout, record.fields, side);
+          if (!place.empty()) schedule::say_place_in_doubt(place, decision);
           end.verdict = schedule::verdict_word(decision);
           if (decision.gland != nullptr) end.part = decision.gland->part;
           all.tally.add(decision, count.cables, group);

@@ -103,6 +103,38 @@ void put_elsewhere(const MadeEnd& other, const std::string& other_name, MadeEnd&
 
 }  // namespace
 
+MadeJob made_of(const io::MadeFile& file, const std::string& name, const std::string& tag,
+                const std::string& end) {
+  MadeJob job;
+  MadeEnd here;
+  bool found = false;
+  std::map<std::string, MadeEnd> others;
+  Nearest nearest(tag);
+  for (const io::MadeRow& row : file.rows) {
+    nearest.offer(row.cell("tag"));
+    if (row.cell("tag") != tag) continue;
+    job.lines.push_back(row.line);
+    const bool own = row.cell("end") == end;
+    found = found || own;
+    put_row(row, own ? here : others[row.cell("end")]);
+  }
+  if (!found) {
+    job.says = name + ": it does not say anything of " + tag + (end.empty() ? "" : ", " + end);
+    std::string names;
+    for (const auto& [other, made] : others) names += (names.empty() ? "" : ", ") + other;
+    const std::string near = nearest.best();
+    if (!names.empty()) {
+      job.says += "; of this cable it has the end " + names;
+    } else if (!near.empty()) {
+      job.says += "; did you mean \"" + near + "\"?";
+    }
+  }
+  // Of a tag with several other ends nobody knows which of them is of this cable.
+  if (others.size() == 1) put_elsewhere(others.begin()->second, others.begin()->first, here);
+  if (here.is_finished() || here.is_measured() || !here.remarks.empty()) job.end = std::move(here);
+  return job;
+}
+
 MadeSchedule match_made(const io::MadeFile& file, const std::string& name,
                         const Schedule& schedule) {
   // Of a long register nothing is guessed.
@@ -133,6 +165,7 @@ MadeSchedule match_made(const io::MadeFile& file, const std::string& name,
     const Planned* const found = find_end(known->second, end);
     if (found != nullptr) {
       put_row(row, own[{tag, *found}]);
+      made.ends_of_rows[row.line] = found->end;
       continue;
     }
     std::string names;

@@ -2,6 +2,8 @@
 // A register of finished ends put beside the ends of a schedule.
 
 #include <cstddef>
+#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,9 +19,24 @@ struct NotFound {
   std::string says;
 };
 
+/// What the register says of one end.
+struct MadeJob {
+  std::optional<schedule::MadeEnd> end;
+  std::string says;                ///< where nothing is taken from it: why
+  std::vector<std::size_t> lines;  ///< the rows with its tag
+};
+
+/// Of an end that has a file of its own: the rows with its tag and end, as match_made() takes them.
+/// @param name  of the register, for the message
+[[nodiscard]] MadeJob made_of(const io::MadeFile& file, const std::string& name,
+                              const std::string& tag, const std::string& end);
+
 struct MadeSchedule {
   schedule::MadeEnds ends;
   std::vector<NotFound> not_found;  ///< in file order
+  /// What the results call the end of each row that is of one, by its line: a row may name the
+  /// place.
+  std::map<std::size_t, std::string> ends_of_rows;
 };
 
 /// Finds the end of each row: by its tag, and by the name that the results call the end, or by the

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <span>
 #include <system_error>
 #include <utility>
 
@@ -32,6 +33,32 @@ bool is_no_schedule(const InputError& error) {
   return std::none_of(error.faults().begin(), error.faults().end(), [](const Fault& fault) {
     return fault.code == ErrorCode::bad_syntax || fault.code == ErrorCode::out_of_range;
   });
+}
+
+/// The columns that the sheet does not show, and that are read.
+std::string hidden_text(const schedule::Layout& layout, std::span<const std::size_t> hidden) {
+  std::string text;
+  for (const schedule::Mapped& each : layout.mapping) {
+    if (std::find(hidden.begin(), hidden.end(), each.cell) == hidden.end()) continue;
+    text +=
+        (text.empty() ? "" : ", ") + schedule::column_letter(each.cell) + " (" + each.column + ")";
+  }
+  return text.empty() ? text : "columns that the sheet hides are read: " + text;
+}
+
+/// What stands in comments and text boxes, which nobody reads for values. What is printed round the
+/// pages is left out: it names the site and the page.
+std::string asides_text(std::span<const io::Aside> asides) {
+  constexpr std::size_t k_named = 20;
+  std::string text;
+  std::size_t count = 0;
+  for (const io::Aside& aside : asides) {
+    if (aside.where.starts_with("page ")) continue;
+    if (++count > k_named) continue;
+    text += (text.empty() ? "" : ", ") + aside.where + " \"" + io::shortened(aside.text) + "\"";
+  }
+  if (count > k_named) text += " and " + std::to_string(count - k_named) + " more";
+  return text.empty() ? text : "not read, and to be looked at: " + text;
 }
 
 /// Opens the tables of one file after the other.
@@ -83,10 +110,12 @@ class Opener {
     if (!rows->encoding().empty()) notes.push_back("the text is " + rows->encoding());
     if (separator == ';') notes.emplace_back("semicolons stand between the cells");
     if (separator == '\t') notes.emplace_back("tabs stand between the cells");
+    if (separator == '|') notes.emplace_back("strokes (|) stand between the cells");
     if (opening_.check_first) rows->check_all();
     auto file =
         std::make_unique<io::ScheduleFile>(*rows, input.path, opening_.format, opening_.header_row);
-    schedule_.tables.push_back({std::move(notes), input.path, std::move(rows), std::move(file)});
+    schedule_.tables.push_back(
+        {std::move(notes), input.path, std::move(rows), std::move(file), {}});
     sheets_.emplace_back();
   }
 
@@ -110,6 +139,10 @@ class Opener {
           why = error;
         }
         schedule_.not_read.push_back("sheet " + sheet + ": " + fault.what);
+        // What holds nothing cannot be read for words either.
+        if (fault.what != "the sheet is empty") {
+          schedule_.others.push_back({"sheet " + sheet, book->open(place)});
+        }
       }
     }
     if (schedule_.tables.size() > first_of_file_ || !opening_.sheets.empty()) return;
@@ -150,6 +183,8 @@ class Opener {
 
   void add_sheet(const std::string& name, io::Workbook& book, std::size_t place) {
     auto rows = book.open(place);
+    std::vector<io::Aside> asides = rows->asides();
+    const std::vector<std::size_t> hidden = rows->hidden_columns();
     auto file =
         std::make_unique<io::ScheduleFile>(*rows, name, opening_.format, opening_.header_row);
     if (opening_.check_first) {
@@ -157,7 +192,12 @@ class Opener {
       while (rows->read(block)) rows->finish(block);
       rows->restart();
     }
-    schedule_.tables.push_back({{}, name, std::move(rows), std::move(file)});
+    std::vector<std::string> notes;
+    for (std::string text : {hidden_text(file->layout(), hidden), asides_text(asides)}) {
+      if (!text.empty()) notes.push_back(std::move(text));
+    }
+    schedule_.tables.push_back(
+        {std::move(notes), name, std::move(rows), std::move(file), std::move(asides)});
   }
 
   /// Of several tables each row is named with its own.

@@ -42,11 +42,19 @@ struct ScheduleTable {
   std::string name;  ///< of the file, and of the sheet where the file has several: for messages
   std::unique_ptr<io::RowSource> rows;
   std::unique_ptr<io::ScheduleFile> file;
+  std::vector<io::Aside> asides;  ///< texts beside its cells
+};
+
+/// A sheet in sight that holds no schedule: a cover, notes.
+struct OtherSheet {
+  std::string name;
+  std::unique_ptr<io::RowSource> rows;  ///< not yet read
 };
 
 struct Schedule {
   std::vector<ScheduleTable> tables;  ///< one at least
   std::vector<std::string> not_read;  ///< sheets, each with the reason
+  std::vector<OtherSheet> others;     ///< of these, those that are not hidden
 };
 
 /// Of a workbook all sheets that are not hidden and have the headings of a schedule, or those that

@@ -25,26 +25,54 @@ bool has_column(const ScheduleTable& table) {
   return std::any_of(layout.columns.begin(), layout.columns.end(), speaks);
 }
 
-/// The name of a sheet or file, and titles above the headings, that speak of a hazardous place.
-std::vector<io::PlaceText> above(const ScheduleTable& table) {
-  std::vector<io::PlaceText> texts;
+/// A text that speaks of a hazardous place: `row 4 "ZONE 1 AREA"`.
+std::string named(const std::string& where, std::string_view text) {
+  return where + " \"" + io::shortened(text) + "\"";
+}
+
+bool speaks(const schedule::Layout& layout, std::string_view text) {
+  const std::string_view one[] = {text};
+  return !schedule::place_in_note(layout, one).empty();
+}
+
+void put_asides(const schedule::Layout& layout, const std::vector<io::Aside>& asides,
+                std::vector<std::string>& texts) {
+  for (const io::Aside& aside : asides) {
+    if (speaks(layout, aside.text)) texts.push_back(named(aside.where, aside.text));
+  }
+}
+
+/// The name of a sheet or file, titles above the headings, and what stands beside the cells.
+std::vector<std::string> above(const ScheduleTable& table) {
+  const schedule::Layout& layout = table.file->layout();
+  std::vector<std::string> texts;
   const std::string file = std::filesystem::path(table.name).filename().string();
   for (const std::string& name : {table.file->source_name(), file}) {
-    const std::string_view one[] = {name};
-    if (schedule::place_in_note(table.file->layout(), one).empty()) continue;
-    io::PlaceText text;
-    text.line = table.file->heading_line();
-    text.text = "the name " + name;
-    texts.push_back(std::move(text));
+    if (!speaks(layout, name)) continue;
+    texts.push_back(named("the name", name));
     break;
   }
-  const auto& titles = table.file->places_above();
-  texts.insert(texts.end(), titles.begin(), titles.end());
+  for (const io::PlaceText& title : table.file->places_above()) {
+    texts.push_back(named(table.file->row_name(title.line), title.text));
+  }
+  put_asides(layout, table.asides, texts);
   return texts;
 }
 
+/// Reads a table to its end and gathers what speaks of a hazardous place.
+void gather_places(const ScheduleTable& table, std::vector<std::string>& texts) {
+  table.file->look_for_places();
+  io::RowBlock block;
+  while (table.file->read(block)) {
+    table.file->finish(block);
+    for (const io::PlaceText& place : block.places) {
+      texts.push_back(named(table.file->row_name(place.line), place.text));
+    }
+  }
+}
+
 /// Reads a table until a row speaks of its place, and gathers what else does.
-bool speaks_of_place(const ScheduleTable& table, std::vector<io::PlaceText>& texts) {
+bool speaks_of_place(const ScheduleTable& table, std::vector<std::string>& texts) {
   std::vector<std::size_t> cells;
   for (const schedule::Column& column : table.file->layout().columns) {
     if (speaks(column)) cells.push_back(column.cell);
@@ -53,7 +81,9 @@ bool speaks_of_place(const ScheduleTable& table, std::vector<io::PlaceText>& tex
   io::RowBlock block;
   while (table.file->read(block)) {
     table.file->finish(block);
-    texts.insert(texts.end(), block.places.begin(), block.places.end());
+    for (const io::PlaceText& place : block.places) {
+      texts.push_back(named(table.file->row_name(place.line), place.text));
+    }
     for (std::size_t row = 0; row < block.rows; ++row) {
       const auto& fields = block.records[row].fields;
       const bool said = std::any_of(cells.begin(), cells.end(), [&](std::size_t cell) {
@@ -65,17 +95,49 @@ bool speaks_of_place(const ScheduleTable& table, std::vector<io::PlaceText>& tex
   return false;
 }
 
-std::string sentence(const ScheduleTable& table, const std::vector<io::PlaceText>& texts) {
+/// What speaks of a hazardous place on a sheet that is no schedule: a cover says it of the site.
+std::vector<std::string> texts_of(const OtherSheet& sheet, const schedule::Layout& layout) {
+  std::vector<std::string> texts;
+  put_asides(layout, sheet.rows->asides(), texts);
+  io::RowBlock block;
+  while (sheet.rows->read(block)) {
+    sheet.rows->finish(block);
+    for (std::size_t i = 0; i < block.rows; ++i) {
+      const std::string text = schedule::place_in_note(layout, block.records[i].fields);
+      if (!text.empty())
+        texts.push_back(named("row " + std::to_string(block.records[i].line), text));
+    }
+  }
+  return texts;
+}
+
+constexpr const char* k_told_plain =
+    " may tell a hazardous place, and the default takes blank cells for a plain one";
+
+std::string named_places(const std::string& name, const std::vector<std::string>& texts) {
   constexpr std::size_t k_named = 5;
-  std::string text = table.name + ": ";
+  std::string text = name + ": ";
   for (std::size_t i = 0; i < std::min(texts.size(), k_named); ++i) {
-    text +=
-        (i > 0 ? ", " : "") + table.file->row_name(texts[i].line) + " \"" + texts[i].text + "\"";
+    text += (i > 0 ? ", " : "") + texts[i];
   }
   if (texts.size() > k_named) text += " and " + std::to_string(texts.size() - k_named) + " more";
-  return text +
+  return text;
+}
+
+std::string sentence(const std::string& name, const std::vector<std::string>& texts) {
+  return named_places(name, texts) +
          " may tell a hazardous place, so that every end is asked about its place; say it in "
          "columns (zone, protection, gas_group), or as the default zone=none where all are plain";
+}
+
+/// Whether a default says that blank cells are of a plain place.
+bool any_told_plain(const Schedule& schedule) {
+  return std::any_of(schedule.tables.begin(), schedule.tables.end(), [](const auto& table) {
+    const auto& defaults = table.file->layout().defaults;
+    return std::any_of(defaults.begin(), defaults.end(), [](const schedule::Default& each) {
+      return each.column.field->key == "zone" && each.text == "none";
+    });
+  });
 }
 
 }  // namespace
@@ -87,19 +149,32 @@ PlaceAsked ask_place(const Schedule& schedule, const std::function<Schedule()>& 
     const schedule::Layout& layout = table.file->layout();
     return layout.hazard_unread || speaks_by_default(layout);
   });
+  if (place.asked && again && any_told_plain(schedule)) {
+    // What a default takes for plain is named, where a text says otherwise.
+    for (const ScheduleTable& table : again().tables) {
+      std::vector<std::string> texts = above(table);
+      gather_places(table, texts);
+      if (!texts.empty()) place.because.push_back(named_places(table.name, texts) + k_told_plain);
+    }
+  }
   if (place.asked) return place;
   if (!again) {
     for (const ScheduleTable& table : tables) {
       const auto texts = above(table);
-      if (!texts.empty()) place.because.push_back(sentence(table, texts));
+      if (!texts.empty()) place.because.push_back(sentence(table.name, texts));
     }
     place.asked = !place.because.empty() || std::any_of(tables.begin(), tables.end(), has_column);
     return place;
   }
-  for (const ScheduleTable& table : again().tables) {
-    std::vector<io::PlaceText> texts = above(table);
+  const Schedule second = again();
+  for (const ScheduleTable& table : second.tables) {
+    std::vector<std::string> texts = above(table);
     if (speaks_of_place(table, texts)) return {true, {}};
-    if (!texts.empty()) place.because.push_back(sentence(table, texts));
+    if (!texts.empty()) place.because.push_back(sentence(table.name, texts));
+  }
+  for (const OtherSheet& sheet : second.others) {
+    const auto texts = texts_of(sheet, second.tables.front().file->layout());
+    if (!texts.empty()) place.because.push_back(sentence(sheet.name, texts));
   }
   place.asked = !place.because.empty();
   return place;

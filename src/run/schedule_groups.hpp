@@ -26,7 +26,7 @@ struct GroupedSchedule {
   schedule::DefaultCounts defaults;
 };
 
-/// What is kept beside the groups.
+/// What is kept besides the groups.
 enum class Keep { ends, not_served };
 
 /// On several threads; what comes out does not depend on how many.

@@ -8,6 +8,7 @@
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "run/count_doubt.hpp"
 #include "run/place_asked.hpp"
 #include "run/row_pipeline.hpp"
 #include "run/tag_register.hpp"
@@ -21,10 +22,14 @@ using schedule::Layout;
 using schedule::Side;
 
 constexpr std::size_t k_most_twice = 10;
+/// More runs of one cable are more often a length that stands in the wrong column. Common practice,
+/// no source.
+constexpr std::uint64_t k_usual_cables = 12;
 
 /// Some rows of the schedule and what came of them.
 struct Chunk : RowChunk {
   std::vector<std::size_t> tag_hashes;  ///< of the rows; 0 where the tag is blank
+  std::vector<std::string> many;        ///< rows that stand for more cables than usual
   std::string text;
   std::string csv;  ///< only beside JSON, and where it is asked for
   std::vector<std::pair<std::string, std::string>> exceptions;  ///< group and line
@@ -37,26 +42,51 @@ class Worker {
       : file_(file), layout_(file.layout()), run_(run), decider_(layout_, run.settings) {}
 
   void work(Chunk& chunk) {
+    tally_.add(std::move(of_chunk_));
+    decide(chunk, {});
+  }
+
+  /// Decides the chunk that was worked on last once more. @param again  rows whose tag stands
+  /// above: their places in the chunk, in order, and what is to be said of each
+  void decide(Chunk& chunk, std::span<const std::pair<std::size_t, std::string>> again) {
+    of_chunk_ = {};
     chunk.text.clear();
     chunk.csv.clear();
     chunk.tag_hashes.clear();
+    chunk.many.clear();
     chunk.exceptions.clear();
-    for (std::size_t i = 0; i < chunk.block.rows; ++i) row(chunk, chunk.block.records[i]);
+    for (std::size_t i = 0; i < chunk.block.rows; ++i) {
+      const bool is_again = !again.empty() && again.front().first == i;
+      row(chunk, chunk.block.records[i], is_again ? &again.front().second : nullptr);
+      if (is_again) again = again.subspan(1);
+    }
   }
 
-  [[nodiscard]] schedule::Tally take_tally() { return std::move(tally_); }
+  [[nodiscard]] schedule::Tally take_tally() {
+    tally_.add(std::move(of_chunk_));
+    return std::move(tally_);
+  }
   [[nodiscard]] const std::set<std::string>& taken() const { return decider_.taken(); }
 
  private:
-  void row(Chunk& chunk, const io::CsvRecord& record) {
-    ++tally_.rows;
+  void row(Chunk& chunk, const io::CsvRecord& record, const std::string* above) {
+    ++of_chunk_.rows;
+    if (!layout_.two_ends) ++of_chunk_.one_end_rows;
+    if (layout_.ends_not_told) ++of_chunk_.ends_not_told;
+    if (layout_.may_be_cables) ++of_chunk_.may_be_cables;
     const std::string_view tag = schedule::tag_of(layout_, record.fields);
-    chunk.tag_hashes.push_back(tag.empty() ? 0 : hash_of(tag, record));
+    chunk.tag_hashes.push_back(name_hash(layout_, record.fields, name_));
     const auto fault = schedule::fault_of_row(layout_, record.fields);
     const schedule::RowCount count =
         schedule::count_of(layout_, record.fields).value_or(schedule::RowCount{});
+    if (count.cables > k_usual_cables && !count.by_tag) {
+      chunk.many.push_back(file_.row_name(record.line) + ", " + std::string(tag) + ": " +
+                           std::to_string(count.cables));
+    }
+    const auto doubt = count_doubt(layout_, count, above);
     const std::string_view group = schedule::group_of_row(layout_, record.fields, run_.by);
     std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
+    const bool speaks = tells_plain_ && !schedule::place_in_row(layout_, record.fields).empty();
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag,
                                    schedule::end_name(layout_, record.fields, side),
@@ -78,26 +108,19 @@ class Worker {
           throw InternalError("an end was left out when the stock was shared out");
         }
         defaults |= decided.decision.defaults;
-        if (count.unclear.empty()) {
+        const std::string place =
+            speaks ? schedule::place_told_otherwise(layout_, record.fields, side) : std::string();
+        if (!doubt && place.empty()) {
           put(chunk, name, group, decided);
         } else {
           Decided unclear{decided.decision, {}, {}};
-          schedule::say_count_unclear(count.unclear, unclear.decision);
+          if (doubt) schedule::say_count_unclear(*doubt, unclear.decision);
+          if (!place.empty()) schedule::say_place_in_doubt(place, unclear.decision);
           put(chunk, name, group, unclear);
         }
       }
     }
-    tally_.defaults.add(defaults);
-  }
-
-  /// Of what names the row: the tag, and the end where a row is one end.
-  std::size_t hash_of(std::string_view tag, const io::CsvRecord& record) {
-    const std::hash<std::string_view> hash;
-    if (layout_.two_ends) return hash(tag);
-    name_ = tag;
-    name_ += '\n';
-    name_ += schedule::end_name(layout_, record.fields, Side::both);
-    return hash(name_);
+    of_chunk_.defaults.add(defaults);
   }
 
   void put(Chunk& chunk, const schedule::EndName& name, std::string_view by, Decided& end) {
@@ -115,7 +138,7 @@ class Worker {
       io::append_schedule_csv(run_.json ? chunk.csv : chunk.text, name, decision, end.text,
                               end.more);
     }
-    tally_.add(decision, name.quantity, by);
+    of_chunk_.add(decision, name.quantity, by);
     if (decision.proven || !run_.write_exception) return;
     const schedule::Exception exception = schedule::exception_of(name, decision);
     auto& [group, line] = chunk.exceptions.emplace_back(exception.group, "");
@@ -126,7 +149,9 @@ class Worker {
   const Layout& layout_;
   const ScheduleRun& run_;
   schedule::Decider decider_;
-  schedule::Tally tally_;
+  schedule::Tally tally_;     ///< of the chunks before
+  schedule::Tally of_chunk_;  ///< of the one at hand
+  const bool tells_plain_ = schedule::may_tell_plain(layout_);
   std::string name_;
 };
 
@@ -141,16 +166,20 @@ class Collected {
     result_.skipped.emplace_back();
   }
 
-  void put_out(Chunk& chunk) {
+  void put_out(Chunk& chunk, Worker& worker) {
     if (!run_.settings.asking.place && !chunk.block.places.empty()) {
       throw too_late_to_ask(*files_[at_], chunk.block.places.front());
     }
-    run_.write(chunk.text);
-    if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
     if (rows_ == 0 && chunk.taken && *chunk.taken > 0.0) {
       tags_.reserve(static_cast<std::size_t>(static_cast<double>(chunk.block.rows) / *chunk.taken));
     }
-    find_twice(chunk);
+    const auto again = find_twice(chunk);
+    if (!again.empty()) worker.decide(chunk, again);
+    run_.write(chunk.text);
+    if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
+    for (const std::string& row : chunk.many) {
+      if (++result_.many_count <= k_most_twice) result_.many.push_back(row);
+    }
     for (const auto& [group, line] : chunk.exceptions) run_.write_exception(group, line);
     for (const schedule::SkippedRow& row : chunk.block.skipped) result_.skipped.back().add(row);
     rows_ += chunk.block.rows;
@@ -172,23 +201,29 @@ class Collected {
   }
 
  private:
-  void find_twice(const Chunk& chunk) {
+  /// The rows whose tag stands above, by their places in the chunk, and what is to be said of each.
+  std::vector<std::pair<std::size_t, std::string>> find_twice(const Chunk& chunk) {
     constexpr std::size_t k_ahead = 16;
+    std::vector<std::pair<std::size_t, std::string>> again;
     const io::ScheduleFile& file = *files_[at_];
     const Layout& layout = file.layout();
     for (std::size_t i = 0; i < chunk.block.rows; ++i) {
       if (i + k_ahead < chunk.block.rows) tags_.expect(chunk.tag_hashes[i + k_ahead]);
-      if (chunk.tag_hashes[i] == 0) continue;
       const io::CsvRecord& record = chunk.block.records[i];
       // Rows are counted from 1, so that the number is never 0.
-      const auto before = tags_.put(chunk.tag_hashes[i], file.row_id(record.line));
-      if (!before || ++result_.twice_count > k_most_twice) continue;
+      const auto before =
+          row_above(tags_, layout, record.fields, chunk.tag_hashes[i], file.row_id(record.line));
+      if (!before) continue;
+      again.emplace_back(i, stands_above(row_name(*before)));
+      if (++result_.twice_count > k_most_twice) continue;
       std::string name(schedule::tag_of(layout, record.fields));
-      if (!layout.two_ends)
-        name += " " + std::string(schedule::end_name(layout, record.fields, Side::both));
+      const std::string_view end = schedule::end_name(layout, record.fields, Side::both);
+      if (!layout.two_ends && !end.empty()) name += " " + std::string(end);
       result_.twice.push_back("the tag " + name + " stands on " + row_name(*before) + " and on " +
-                              file.row_name(record.line) + "; both are answered");
+                              file.row_name(record.line) +
+                              "; both are answered, the second counts as provisional");
     }
+    return again;
   }
 
   [[nodiscard]] std::string row_name(std::size_t id) const {
@@ -213,7 +248,7 @@ ScheduleResult run_schedule(std::span<io::ScheduleFile* const> files, const Sche
     all.begin(i);
     work_through_rows<Chunk>(
         file, run.threads, [&] { return std::make_unique<Worker>(file, run); },
-        [&](Chunk& chunk, Worker&) { all.put_out(chunk); },
+        [&](Chunk& chunk, Worker& worker) { all.put_out(chunk, worker); },
         [&](Worker& worker) { all.add(worker); });
   }
   return all.result();

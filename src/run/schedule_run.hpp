@@ -40,6 +40,8 @@ struct ScheduleResult {
   schedule::Tally tally;
   std::vector<std::string> twice;  ///< the first ends that stand in the schedule twice
   std::size_t twice_count = 0;
+  std::vector<std::string> many;  ///< the first rows that stand for very many cables
+  std::size_t many_count = 0;
   std::vector<schedule::SkippedRows> skipped;  ///< of each table
   std::set<std::string> taken;                 ///< words of cells, and what they were taken for
   bool all_compared = true;  ///< false where there were too many rows to look for tags given twice

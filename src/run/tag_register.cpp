@@ -3,8 +3,11 @@
 #include <sys/mman.h>
 #include <algorithm>
 #include <bit>
+#include <functional>
 #include <new>
 #include <utility>
+
+#include "cutback/text.hpp"
 
 namespace cutback::run {
 namespace {
@@ -69,6 +72,29 @@ std::optional<std::size_t> TagRegister::put(std::size_t hash, std::size_t row) {
     ++used_;
   }
   return std::nullopt;
+}
+
+std::size_t name_hash(const schedule::Layout& layout, schedule::Cells cells, std::string& room) {
+  const std::string_view tag = schedule::tag_of(layout, cells);
+  if (tag.empty()) return 0;
+  room.clear();
+  for (const char c : tag) room += small_letter(c);
+  if (!layout.two_ends) {
+    room += '\n';
+    room += schedule::end_name(layout, cells, schedule::Side::both);
+  }
+  return std::hash<std::string_view>()(room);
+}
+
+std::optional<std::size_t> row_above(TagRegister& tags, const schedule::Layout& layout,
+                                     schedule::Cells cells, std::size_t hash, std::size_t row) {
+  if (hash == 0) return std::nullopt;
+  auto above = tags.put(hash, row);
+  const bool nameless =
+      !layout.two_ends && schedule::end_name(layout, cells, schedule::Side::both).empty();
+  if (!above || !nameless) return above;
+  constexpr std::size_t k_second = 0x5851F42D4C957F2D;
+  return tags.put(hash ^ k_second, row);
 }
 
 }  // namespace cutback::run

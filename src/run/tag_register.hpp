@@ -7,6 +7,10 @@
 #include <memory>
 #include <optional>
 #include <span>
+#include <string>
+#include <string_view>
+
+#include "cutback/schedule/layout.hpp"
 
 namespace cutback::run {
 
@@ -39,5 +43,17 @@ class TagRegister {
   std::size_t used_ = 0;
   bool full_ = false;
 };
+
+/// What names a row, whatever the case of its letters: its tag, and the end where a row is one end.
+/// @param room  is written over. @return 0 where the tag is blank
+[[nodiscard]] std::size_t name_hash(const schedule::Layout& layout, schedule::Cells cells,
+                                    std::string& room);
+/// The row above that has the same name; nothing where there is none. Where rows are ends without
+/// names, two rows of a tag are the two ends of its cable.
+/// @param row  that of the hash
+[[nodiscard]] std::optional<std::size_t> row_above(TagRegister& tags,
+                                                   const schedule::Layout& layout,
+                                                   schedule::Cells cells, std::size_t hash,
+                                                   std::size_t row);
 
 }  // namespace cutback::run

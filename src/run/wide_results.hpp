@@ -1,5 +1,5 @@
 #pragma once
-// Results with one row a cable.
+// Results with one row per cable.
 
 #include <cstddef>
 #include <string>

@@ -1,4 +1,4 @@
-# cmake -DBUILD= -DCONFIG= -DCONSUMER= -DWORK= -DGENERATOR= -DCOMPILER= [-DSANITIZE=] -P this
+# cmake -DBUILD= -DCONFIG= -DCONSUMER= -DGLANDS= -DWORK= -DGENERATOR= -DCOMPILER= [-DSANITIZE=] -P this
 cmake_minimum_required(VERSION 3.25)
 set(prefix "${WORK}/prefix")
 file(REMOVE_RECURSE "${prefix}" "${WORK}/consumer")
@@ -16,7 +16,18 @@ execute_process(COMMAND "${CMAKE_COMMAND}" -S "${CONSUMER}" -B "${WORK}/consumer
   COMMAND_ERROR_IS_FATAL ANY)
 execute_process(COMMAND "${CMAKE_COMMAND}" --build "${WORK}/consumer" --config "${CONFIG}"
   COMMAND_ERROR_IS_FATAL ANY)
-execute_process(COMMAND "${WORK}/consumer/consumer" COMMAND_ERROR_IS_FATAL ANY)
+# The two answers that its README shows.
+foreach(case "14.9+15.1;0;the longest core ends 154 mm" "44.9+45.1;1;ARM-16-M20: no-fit")
+  list(GET case 0 sheath)
+  list(GET case 1 expected)
+  list(GET case 2 words)
+  execute_process(COMMAND "${WORK}/consumer/check_cable" "${GLANDS}" "${sheath}" 9.9+10.1 0.9
+    RESULT_VARIABLE status OUTPUT_VARIABLE answer)
+  string(FIND "${answer}" "${words}" at)
+  if(NOT status STREQUAL expected OR at EQUAL -1)
+    message(FATAL_ERROR "sheath ${sheath}: status ${status}\n${answer}")
+  endif()
+endforeach()
 
 # The installed program works from where it was put, and nothing installed names the build folder.
 execute_process(COMMAND "${prefix}/bin/cutback" --version COMMAND_ERROR_IS_FATAL ANY)

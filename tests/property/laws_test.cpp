@@ -12,6 +12,7 @@
 #include "core/fit/rules.hpp"
 #include "cutback/fit/gates.hpp"
 #include "cutback/fit/questions.hpp"
+#include "cutback/sheet/sheet.hpp"
 #include "support/any.hpp"
 
 using namespace cutback;
@@ -221,6 +222,59 @@ TEST_CASE("laws: whoever asks, a check that is asked has one answer", "[property
         }
       }
     }
+  }));
+}
+
+TEST_CASE("laws: depths hold for whatever is read above the sheath that they are for",
+          "[property][laws]") {
+  CHECK(rc::check("another cable's depths are not smaller", [] {
+    gland::Gland gland = test::small_gland();
+    gland.outer = {5.0, 60.0};
+    gland.inner = measure::Range{5.0, 50.0};
+    gland.bore_mm = 50.0;
+    gland.armour_clamp = {0.5, 4.0};
+    gland.entry_thread = *entry::parse_thread("M63");
+    job::JobInput in = test::small_cable();
+    in.entry = "M63";
+    in.evidence = *rc::gen::element(measure::Evidence::measured, measure::Evidence::datasheet);
+    in.step_mm = *rc::gen::element(0.01, 0.05, 0.1);
+    const bool measured = in.evidence == measure::Evidence::measured;
+    const double wire = *rc::gen::element(0.9, 1.25, 1.6, 2.0);
+    const auto put = [&](double sheath, double bedding, bool twice) {
+      const auto text = [&](double mm) {
+        return twice ? fmt::format("{0:.3f}+{0:.3f}", mm) : fmt::format("{:.3f}", mm);
+      };
+      in.sheath_od_mm = text(sheath);
+      in.bedding_mm = text(bedding);
+      in.armour_mm = fmt::format("{}", wire);
+    };
+    const double bedding = 8.0 + *rc::gen::inRange(0, 300) / 10.0;
+    const double thick = 1.2 + *rc::gen::inRange(0, 80) / 50.0;
+    put(bedding + 2.0 * (wire + thick), bedding, measured);
+    const auto first = end_of(in, Purpose::sheet);
+    RC_ASSERT(first != nullptr);
+    const sheet::Sheet page = sheet::make_sheet(first->question,
+                                                {.fit = fit::check_gland(first->question, gland),
+                                                 .because = {},
+                                                 .fits_instead = {},
+                                                 .advice = {}},
+                                                "list");
+    RC_PRE(page.depths_from_mm.has_value());
+    const double between = *page.depths_from_mm + *rc::gen::inRange(0, 15) / 10.0;
+    in.evidence = measure::Evidence::measured;
+    const double other = bedding + *rc::gen::inRange(-20, 20) / 10.0;
+    put(other + between, other, true);
+    const auto second = end_of(in, Purpose::sheet);
+    RC_ASSERT(second != nullptr);
+    const strip::Depths its = strip::depths_of(
+        second->job.cable, {.sheath_mm = strip::oversheath_thickness_mm(second->job),
+                            .bedding_mm = strip::bedding_thickness_mm(second->job)});
+    const auto holds = [](const std::optional<double>& depth, const std::optional<double>& of) {
+      return !depth || (of && *of >= *depth - 1e-9);
+    };
+    RC_ASSERT(holds(page.plan->depths.sheath_mm, its.sheath_mm));
+    RC_ASSERT(holds(page.plan->depths.saw_mm, its.saw_mm));
+    RC_ASSERT(holds(page.plan->depths.saw_limit_mm, its.saw_limit_mm));
   }));
 }
 

@@ -479,7 +479,8 @@ TEST_CASE("metals: the largest difference of each couple by the anodic index",
     INFO(part << " in " << wall);
     gland::Gland gland;
     gland.material = part;
-    const auto check = area::check_metals(wall, {}, gland, standards());
+    const auto check =
+        area::check_metals({.enclosure = wall, .adaptor = {}, .armour = {}}, gland, standards());
     REQUIRE(check.has_value());
     CHECK(check->says.find(std::string("up to ") + volts + " V apart") != std::string::npos);
     CHECK(check->verdict == Verdict::fits);

@@ -4,6 +4,7 @@ everything else as it was. The workbooks are made by openpyxl (MIT), XlsxWriter 
 
 import csv
 import io
+import json
 import unittest
 import zipfile
 
@@ -157,9 +158,52 @@ class Append(unittest.TestCase):
     def test_over_its_input(self):
         source = WORK / "over.xlsx"
         by_xlsxwriter(source)
+        before = source.read_bytes()
         status, _, err = run(source, "--append", source, "--output", "/dev/null")
-        self.assertEqual(status, 1, err)
-        self.assertEqual(openpyxl.load_workbook(source)["Cables"]["K1"].value, "cutback from_verdict")
+        self.assertEqual(status, 2, err)
+        self.assertIn("would replace a file that is read", err)
+        self.assertEqual(source.read_bytes(), before)
+
+    def test_renewed(self):
+        """A copy that is appended to again has its columns renewed in place, and its reader one line
+        about them."""
+        for make in (by_openpyxl, by_xlsxwriter, by_pandas):
+            with self.subTest(make.__name__):
+                source, one, two = (WORK / f"renewed_{make.__name__}_{i}.xlsx" for i in range(3))
+                sheet, heading, lines, width = make(source)
+                run(source, "--append", one, "--output", "/dev/null")
+                book = openpyxl.load_workbook(one)
+                cells = book[sheet]
+                first = width + 1
+                self.assertEqual(cells.cell(heading, first).value, "cutback from_verdict")
+                verdict = cells.cell(lines[1], first).value
+                # A person looked at it, changed a cable, and put a column of their own behind.
+                cells.cell(lines[1], first).fill = PatternFill("solid", fgColor="FF0000")
+                for line in lines:
+                    for column in range(1, width + 1):
+                        if cells.cell(heading, column).value == "O/D (mm)":
+                            cells.cell(line, column).value = "14.9+15.1"
+                mine = cells.max_column + 1
+                cells.cell(heading, mine).value = "Checked by"
+                cells.cell(lines[0], mine).value = "JB"
+                # A row that is no cable any more has no result any more.
+                cells.cell(heading + 20, 2).value = "see above"
+                cells.cell(heading + 20, first).value = "left behind"
+                book.save(one)
+                status, out, err = run(one, "--append", two, "--json")
+                self.assertLess(status, 2, err)
+                notes = [json.loads(line)["notes"] for line in out.splitlines() if '"notes"' in line]
+                said = " ".join(sum(notes, []))
+                self.assertIn(f"{mine - first} columns of an earlier result are not read", said)
+                self.assertNotIn("cutback from_", said)
+                after = openpyxl.load_workbook(two)[sheet]
+                self.assertEqual(after.max_column, mine)
+                self.assertEqual(after.cell(lines[0], mine).value, "JB")
+                heads = [after.cell(heading, column).value for column in range(first, mine)]
+                self.assertEqual(heads, [cells.cell(heading, column).value for column in range(first, mine)])
+                self.assertNotEqual(after.cell(lines[1], first).value, verdict)
+                self.assertEqual(after.cell(lines[1], first).fill.fgColor.rgb, "00FF0000")
+                self.assertIsNone(after.cell(heading + 20, first).value)
 
     def test_refused(self):
         status, _, err = run(SOURCE / "tests/cli/schedule/one_end.csv", "--append", WORK / "no.xlsx")

@@ -107,7 +107,7 @@ CASES = {
                           + both(8, "C-07", "PLAIN-20"),
                           ('5 deleted or not used (row 3 "C-02: Deleted", row 4 "C-03: Superseded by C-01", '
                            'row 5 "C-04 (VOID)", row 9 "SPARE", row 10 "C-08: NOT USED")',
-                           '2 may be deleted (row 6 "C-05: Hold", row 8 "C-07: deleted rev B, reinstated rev C")')),
+                           '2 may be deleted or supplied by others (row 6 "C-05: Hold", row 8 "C-07: deleted rev B, reinstated rev C")')),
     "quantities.xlsx": ((), None, ()),
     "title_with_zone.xlsx": ((), both(3, "C-01", "not-known") + both(5, "C-02", "not-known"),
                              ('row 4 "ZONE 1 AREA" may tell a hazardous place',)),
@@ -117,7 +117,7 @@ CASES = {
                                  ('row 3 "JB-4 (Zone 2)"',)),
     "late_remark.csv": ((), [e for i in range(1, 401) for e in both(i + 1, f"C-{i:04}", "not-known")],
                         ('line 401 "to be Ex d"',)),
-    **{f"two_ends_{i}.xlsx": ((), PLAIN_PAIR, ("from = ", "to = ") if i < 6 else ()) for i in range(1, 6)},
+    **{f"two_ends_{i}.xlsx": ((), PLAIN_PAIR, ("from = ", "to = ")) for i in range(1, 12)},
     "ends_unknown_below.xlsx": ((), both(3, "C-01", "PLAIN-20"), ("from = From / Cell", '"From / Drawer" is no column')),
     "headings_three_rows.xlsx": ((), both(4, "C-01", "PLAIN-20"), ()),
     "units_and_numbers.xlsx": ((), both(4, "C-01", "PLAIN-20"), ('2 rows of headings again (row 2 "-", row 3 "1")',)),
@@ -132,6 +132,58 @@ CASES = {
     # Of a type that nothing explains no layer is estimated; of one that names its layers they are.
     "type_not_explained.xlsx": ((), ["2 C-01 marginal-inside", "3 C-02 not-known", "4 C-03 not-known"], ()),
     "diameter_alone.xlsx": ((), ["2 C-01 not-known"], ('"Ø (mm)" is not read',)),
+    # What stands beside the cells is named, and a hazardous place in it is asked about.
+    "comments.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20"),
+                      ('comment on D2 "check size!", comment on A3 "deleted rev C"', 'comment on A1 "headings agreed"')),
+    "comments_gnumeric.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20"), ('comment on A3 "deleted rev C"',)),
+    "comments_libreoffice.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20"), ('comment on A3 "deleted rev C"',)),
+    "comments_answered.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20"), ('comment on D2 "which is it?"',)),
+    "text_box.xlsx": ((), both(2, "C-01", "not-known"), ('text box "ALL CABLES IN ZONE 1: Ex e glands"',
+                                                         "may tell a hazardous place")),
+    "page_header.xlsx": ((), both(2, "C-01", "not-known"), ('page header or footer "CABLES OF THE HAZARDOUS AREA"',)),
+    "cover_with_zone.xlsx": ((), both(2, "C-01", "not-known"), ('sheet Cover: row 2 "The whole site is classified',)),
+    "hidden_column.xlsx": ((), PLAIN_PAIR, ("columns that the sheet hides are read: D (sheath_od_mm)",)),
+    # In the manner of others.
+    "supply_of_voltage.xlsx": ((), ["2 C-01 PLAIN-20"], ('"Supply" is not read',)),
+    "revision_block.xlsx": ((), both(7, "C-01", "PLAIN-20") + both(8, "C-02", "PLAIN-20"),
+                            ('4 titles (row 10 "NOTES", row 11 "1.", row 12 "2)", row 13 "Prepared by")',)),
+    "dates.xlsx": ((), both(2, "2026-02-01", "PLAIN-20") + both(3, "C-02", "unusable") + both(4, "C-03", "unusable"),
+                   ('1 with a date for a tag (row 2 "2026-02-01")',)),
+    "ditto.xlsx": ((), both(2, "C-01", "EX-20") + [e for i in (2, 3, 4) for e in both(i + 1, f"C-0{i}", "unusable")], ()),
+    # 16.9 with 0.3 reaches over 17.
+    "tolerances.xlsx": ((), ["2 C-01 PLAIN-20", "3 C-02 marginal-inside"] + [f"{i + 1} C-0{i} unusable" for i in range(3, 8)],
+                        ()),
+    "formulas_not_calculated.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "unusable") + both(4, "C-03", "unusable")
+                                     + both(5, "#not-calculated", "unusable"), ()),
+    "ends_with_places.xlsx": ((), both(3, "C-01", "PLAIN-20", "not-known"), ("to_zone = TO / Area Class",)),
+    "gland_of_one_end.csv": ((), both(3, "C-01", "not-known", "PLAIN-20"), ("to_entry = Gland at To End / Entry",)),
+    "gland_of_some_end.csv": ((), both(3, "C-01", "not-known"),
+                              ('"Motor End / Entry" is not read: it is of one end, and nothing says which',)),
+    "entries_of_ends.xlsx": ((), both(3, "C-01", "not-known", "no-fit"),
+                             ("from_entry = Gland Entry - From / Size", "to_wall_mm = Gland Entry - To / Wall (mm)")),
+    "area_numbers.xlsx": ((), both(2, "C-01", "not-known") + both(3, "C-02", "not-known"),
+                          ('"Area" is not read: it may be zone, but "1" stands in it',)),
+    "area_numbers_plant.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20"), ('"Area" is not read',)),
+    "ex_yes_no.xlsx": ((), both(2, "C-01", "not-known") + both(3, "C-02", "not-known"), ("may tell a hazardous place",)),
+    "zone_in_a_code.xlsx": ((), both(2, "C-01", "not-known"), ("may tell a hazardous place",)),
+    "equipment_ex.xlsx": ((), both(2, "C-01", "not-known"), ('row 2 "Ex d motor P-1" may tell a hazardous place',)),
+    "a_row_for_each_core.xlsx": ((), PLAIN_PAIR + both(3, "C-01", "PLAIN-20"),
+                                 ("the tag C-01 stands on row 2 and on row 3; both are answered, the second counts as provisional",)),
+    "voltages_in_words.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20") + both(4, "C-03", "PLAIN-20"),
+                               ('"415V 3PH" for a voltage of which nothing is estimated',)),
+    "strokes.csv": ((), PLAIN_PAIR, ("strokes (|) stand between the cells",)),
+    "title_in_first_column.csv": ((), both(3, "C-01", "not-known"), ('line 1 "Hazardous area" may tell',)),
+    "remarks_of_supply.xlsx": ((), [e for i in range(2, 8) for e in both(i + 1, f"C-0{i}", "PLAIN-20")],
+                               ('1 deleted or not used (row 2 "C-01: DO NOT USE")',
+                                '5 may be deleted or supplied by others (row 3 "C-02: Glands by others"')),
+    "table.xlsx": ((), PLAIN_PAIR + both(3, "C-02", "PLAIN-20"), ('1 without a tag (row 4 "Total")',)),
+    "collapsed.xlsx": ((), both(6, "C-03", "PLAIN-20"), ('2 hidden (row 3 "C-01", row 4 "C-02")',)),
+    "side_by_side.xlsx": ((), both(2, "C-01", "not-known") + both(3, "C-02", "not-known"),
+                          ('"O/D (mm)" is not read: it may be sheath_od_mm, and so may "O/D" (column J)',)),
+    "goes_on_without_headings.xlsx": ((), PLAIN_PAIR, ("not read: sheet Sheet 2 of 2: there is no row of headings",)),
+    "zone_below_the_first.xlsx": ((), both(2, "C-01", "EX-20") + both(3, "C-02", "not-known"), ()),
+    "note_with_zone.xlsx": ((), both(2, "C-01", "not-known"), ('row 5 "Cables in Zone 1 to have Ex d glands" may tell',)),
+    "formats_of_values.xlsx": ((), both(2, "C-01", "EX-20") + both(3, "C-02", "unusable"), ()),
     "quantity_headings.xlsx": ((), ["2 C-01 PLAIN-20"], ('"No." is not read', '"Sets" is not read', "quantity = Cables")),
 }
 
@@ -167,7 +219,8 @@ class Gallery(unittest.TestCase):
             with self.subTest(name):
                 status, lines, err = answers(name, args=args)
                 self.assertEqual([short(line) for line in lines], want, err)
-                exceptions = any(line["verdict"] != "fits" or "counted as one" in line["reason"] for line in lines)
+                exceptions = any(line["verdict"] != "fits" or "counted as one" in line["reason"]
+                                 or "its tag stands on" in line["reason"] for line in lines)
                 self.assertEqual(status, 1 if exceptions else 0)
                 for words in says:
                     self.assertIn(words, err)
@@ -179,10 +232,18 @@ class Gallery(unittest.TestCase):
                 self.assertEqual((status, lines), (2, []))
                 self.assertIn(words, err)
 
+    def test_what_needs_an_option(self):
+        """Which sheets are read right only with an option, and which: the README of the gallery says it."""
+        needed = {name: args for name, (args, _, _) in CASES.items() if args}
+        lines = [f"| `{name}` | `{' '.join(args)}` |" for name, args in sorted(needed.items())]
+        text = (GALLERY / "README.md").read_text()
+        self.assertIn(f"Of {len(CASES)} sheets that have an answer {len(needed)} need an option", text)
+        self.assertEqual([line for line in text.splitlines() if line.startswith("| `")], lines)
+
     def test_every_sheet_has_an_answer(self):
         known = set(CASES) | set(REFUSED)
         there = {path.name for path in GALLERY.iterdir()} - {
-            "make.py", "glands.csv", "defaults.csv", "defaults_crlf.csv", "defaults.xlsx"}
+            "README.md", "make.py", "glands.csv", "defaults.csv", "defaults_crlf.csv", "defaults.xlsx"}
         self.assertEqual(there, known)
 
     def test_counts(self):

@@ -61,6 +61,9 @@ class Workbook(unittest.TestCase):
         self.assertEqual(values.sheetnames, ["Overview", "Results", "Take-off", "Exceptions", "Notes"])
         for name, rows in tables.items():
             sheet = values[name]
+            # How the schedule was read has a sheet of its own here, and stands last in the CSV.
+            if name == "Exceptions":
+                rows = [row for row in rows if row[0] != "how the schedule was read"]
             self.assertEqual(sheet.max_row, len(rows))
             heads = [cell.value for cell in sheet[1]]
             self.assertEqual(len(heads), len(rows[0]))

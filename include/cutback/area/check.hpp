@@ -52,15 +52,20 @@ namespace cutback::area {
 [[nodiscard]] std::optional<fit::Check> check_adaptor(const Demand& demand,
                                                       std::span<const Protection> marks);
 
-/// Metals that meet at the entry: a caution for a couple that corrodes where it is damp, with the
+/// What the gland touches, as words of the field table; absent where it is not known.
+struct Touching {
+  std::optional<std::string> enclosure;
+  std::optional<std::string> adaptor;  ///< that stands between gland and wall, where one does
+  /// Only where it is stated. Galvanised steel in brass is what every gland of this kind is made
+  /// for (common practice, no source) and gets no word.
+  std::optional<cable::ArmourMaterial> armour;
+};
+
+/// Metals that meet at the gland: a caution for a couple that corrodes where it is damp, with the
 /// largest difference that the potentials allow and the places where it is too much; no verdict
 /// (fits). Nothing when there is nothing to say.
-/// @param enclosure  word of the entry's `material`
-/// @param adaptor  of the adaptor that stands between gland and wall, where one does and it is
-/// known
 /// @source anodic index (data/standards/)
-[[nodiscard]] std::optional<fit::Check> check_metals(const std::optional<std::string>& enclosure,
-                                                     const std::optional<std::string>& adaptor,
+[[nodiscard]] std::optional<fit::Check> check_metals(const Touching& touching,
                                                      const gland::Gland& gland,
                                                      const tables::Standards& standards);
 

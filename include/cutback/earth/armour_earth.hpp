@@ -36,7 +36,8 @@ struct EarthResult {
   std::optional<KValue> line_k;        ///< of the line conductor, k1
   std::optional<double> required_mm2;  ///< by the adiabatic equation
   std::optional<double> table_required_mm2;
-  std::optional<double> withstand_ka;  ///< for withstand_s
+  std::optional<double> least_mm2;     ///< of the armour, less its stated error
+  std::optional<double> withstand_ka;  ///< of the least area, for withstand_s
   double withstand_s = 1.0;            ///< the fault's time within 0.1 to 5 s, else 1 s
   std::optional<double> longest_s;     ///< for the fault's current, 0.1 to 5 s; absent under 0.1 s
   std::optional<double> resistance_ohm;      ///< of the armour at 20 degC, at most

@@ -36,6 +36,15 @@ struct TripBand {
 /// @param standards  table breaker_bands (IEC 60898-1, from memory: it decides nothing)
 [[nodiscard]] TripBand trip_band(const Device& device, const tables::Standards& standards);
 
+/// From which current on it trips at once, as a clause.
+[[nodiscard]] std::string at_once_says(const Device& device, const tables::Standards& standards);
+
+/// Why the device cannot be taken to trip within the time that was given; empty where it can. Below
+/// the current from which it trips at once, no time under a second is that of its curve
+/// (IEC 60898-1, from memory: it withholds a pass and gives none).
+[[nodiscard]] std::string why_not_so_soon(const Device& device, double current_ka, double time_s,
+                                          const tables::Standards& standards);
+
 /// What the device says of the time of a fault, in one sentence: which time to give, or that its
 /// curve must be looked up. It is no time by itself.
 /// @param current_ka  of the fault; nothing where it is not known

@@ -2,7 +2,7 @@
 // What goes on at the entry.
 
 #include <optional>
-#include <string>
+#include <string_view>
 #include <vector>
 
 #include "cutback/entry/entry.hpp"
@@ -12,8 +12,8 @@ namespace cutback::entry {
 
 /// One part at the entry.
 struct EntryPart {
-  std::string name;                    ///< `locknut`; the gland and the wall are among them
-  std::string place;                   ///< `outside`; may be empty
+  std::string_view name;               ///< `locknut`; the gland and the wall are among them
+  std::string_view place;              ///< `outside`; may be empty
   std::optional<double> thickness_mm;  ///< along the thread, where it has one that is known
   bool beside = false;                 ///< it goes on beside the gland and is ordered with it
 };

@@ -96,7 +96,7 @@ struct Advice {
   const GlandFit* nearest = nullptr;  ///< the gland that misses by the least
   std::string nearest_says;           ///< which gland, and by how much it misses
   std::string measure_says;           ///< the next measurement worth taking; may be empty
-  std::string order_says;             ///< the size to order
+  std::string order_says;  ///< the size to order; empty where the readings contradict each other
 };
 
 /// Where none fits: of the glands with the best verdict the one that misses by the least, the first

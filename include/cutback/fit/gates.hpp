@@ -28,7 +28,7 @@ struct WireGate {
 
 struct Gates {
   Gate sheath;
-  Gate bedding;                ///< no limit binds for an unarmoured cable
+  Gate bedding;  ///< no limit binds for an unarmoured cable
   /// One of them is to be met: that of the wire that is known, else of every size that the clamp
   /// takes. None for an unarmoured cable.
   std::vector<WireGate> wire;
@@ -41,10 +41,13 @@ struct Gates {
   [[nodiscard]] bool possible() const;
 };
 
+/// Two crossed readings [mm] of a sheath or bedding, both alike, by the caliper of the question.
+[[nodiscard]] measure::Estimate read_crossed(const Question& question, double diameter_mm);
+
 /// The intersection of all ranges that each diameter is checked against (seals, bore, entry thread,
-/// adaptor, chamber, what the construction can be), less the expanded uncertainty of two crossed
-/// readings, rounded inwards to 0.1 mm (a wire to 0.01 mm). Two crossed readings of sheath and
-/// bedding and one of the wire inside their gates make every check of a diameter fit.
+/// adaptor, chamber), less the expanded uncertainty of two crossed readings, and of what the
+/// construction can be; rounded inwards to 0.1 mm (a wire to 0.01 mm). Two crossed readings of
+/// sheath and bedding and one of the wire inside their gates make every check of a diameter fit.
 /// Sources: those of the checks; U by JCGM 100:2008.
 [[nodiscard]] Gates gates_of(const Question& question, const gland::Gland& gland);
 

@@ -19,7 +19,9 @@ struct Asked {
   std::string_view asks;
   std::string_view example;
   bool needed = false;
-  bool of_armoured = false;  ///< not asked of a gland without armour
+  bool of_armoured = false;    ///< not asked of a gland without armour
+  bool of_barrier = false;     ///< asked of a gland alone that may seal by compound
+  std::string_view cost = {};  ///< what it means that it is not stated; may be empty
 
   [[nodiscard]] bool is_range() const { return low != high; }
 };

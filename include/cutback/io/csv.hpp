@@ -13,7 +13,7 @@
 
 namespace cutback::io {
 
-/// What a spreadsheet shows of a cell beside its text.
+/// What a spreadsheet shows of a cell besides its text.
 struct CellMark {
   enum class Kind : std::uint8_t {
     above,           ///< covered by a merged cell that begins in a row above; its text stands here

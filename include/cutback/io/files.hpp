@@ -12,6 +12,10 @@
 
 namespace cutback::io {
 
+/// Where a file is written that the user names: where a link leads, also one that leads to no file
+/// yet.
+[[nodiscard]] std::string behind_links(const std::string& path);
+
 /// Where to read a file that the user names: `-` is standard input.
 [[nodiscard]] inline std::string input_place(const std::string& path) {
   return path == "-" ? "/dev/stdin" : path;

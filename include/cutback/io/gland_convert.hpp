@@ -18,8 +18,10 @@ struct TableRow {
 /// What of the other table is which column of ours. Columns of a list, and `outer_mm`, `inner_mm`,
 /// `armour_mm` for a range in one cell.
 struct ConvertTerms {
-  std::vector<std::pair<std::string, std::string>> headings;  ///< ours, theirs
-  std::vector<std::pair<std::string, std::string>> values;    ///< ours, and what every gland has
+  /// Ours, theirs. A column's own name is known as well; of price, stock, part and texts whatever
+  /// its case.
+  std::vector<std::pair<std::string, std::string>> headings;
+  std::vector<std::pair<std::string, std::string>> values;  ///< ours, and what every gland has
   char decimal = '.';
 };
 
@@ -28,6 +30,8 @@ struct Converted {
   std::size_t glands = 0;             ///< in it
   std::vector<std::string> left_out;  ///< rows that are not in it, each with its reason
   std::vector<std::string> taken;     ///< which heading is which column
+  std::vector<std::string> unread;    ///< headings that are none
+  std::vector<std::string> unpriced;  ///< glands whose price is no figure, in the list without one
 };
 
 /// A value is taken as it stands, as the table of trade words reads it, or not at all: nothing is

@@ -29,6 +29,10 @@ struct MadeRow {
 /// What is wrong with the values of a row, each fault with its column as `where`.
 [[nodiscard]] std::vector<Fault> faults_of(const MadeRow& row);
 
+/// Puts readings and figures into the register's own units where they came with a unit: `25Nm`,
+/// `0.59"`. What is no figure stays as it is. @return what was taken for what
+std::vector<std::string> take_units(MadeRow& row);
+
 struct MadeFile {
   std::vector<MadeRow> rows;          ///< in file order
   std::vector<std::string> warnings;  ///< for instance a row at the end that was half written
@@ -39,6 +43,10 @@ struct MadeFile {
 [[nodiscard]] MadeFile read_made(std::string_view text, const std::string& name);
 [[nodiscard]] MadeFile load_made(const std::string& path);
 
+/// An end of the file whose name is the row's but for case, spaces and hyphens, where none has just
+/// the row's: the fault names it. The row would count as another end.
+[[nodiscard]] std::optional<Fault> same_end_otherwise(const MadeFile& file, const MadeRow& row);
+
 /// The sheath as it was read on each drum that is named, one place for each end: its last row.
 [[nodiscard]] std::vector<measure::Drum> drums_of(const MadeFile& file);
 
@@ -46,7 +54,8 @@ struct MadeFile {
 /// other; the row is on the disk when this returns, and what a writer that was killed left of its
 /// row is taken away by the next.
 /// @return a remark where something was taken away
-/// @throws InputError where the row has faults or the file is no register; FileError, and then the
+/// @throws InputError where the row has faults, its end stands there under a name that is written
+/// otherwise, or the file is no register; FileError, and then the
 /// file is as before
 [[nodiscard]] std::optional<std::string> append_made(const std::string& path, const MadeRow& row);
 

@@ -19,6 +19,12 @@ struct PlaceText {
   std::string text;
 };
 
+/// A text that stands beside the cells of a sheet.
+struct Aside {
+  std::string where;  ///< "comment on D2", "text box", "page header"
+  std::string text;   ///< on one line
+};
+
 /// Some rows of a table, in its order. Storage is used again from one piece to the next.
 struct RowBlock {
   /// `rows` of them are filled; `line` counts as the file's own program does, from 1. The fields
@@ -57,6 +63,11 @@ class RowSource {
   virtual bool restart() { return false; }
   /// In these columns a number is wanted as the sheet shows it (0012), not as it is kept (12).
   virtual void show_as_text(const std::vector<std::size_t>& columns) { static_cast<void>(columns); }
+  /// Texts that stand in no cell; before the first read().
+  /// @throws InputError where a part that holds them is damaged
+  [[nodiscard]] virtual std::vector<Aside> asides() { return {}; }
+  /// The columns that the sheet does not show, from 0, ascending; before the first read().
+  [[nodiscard]] virtual std::vector<std::size_t> hidden_columns() { return {}; }
   /// How much of the file has been taken, 0 to 1; nothing where its size is not known (a pipe).
   [[nodiscard]] virtual std::optional<double> taken() const = 0;
   /// What a row is called in messages: `line` or `row`.

@@ -5,6 +5,7 @@
 #include <deque>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "cutback/io/rows.hpp"
 #include "cutback/schedule/layout.hpp"
@@ -14,6 +15,9 @@ namespace cutback::io {
 /// What stands between the cells of a CSV text: the sign with which its first rows have the most
 /// headings of a schedule; a comma where no sign is better. A first line such as `sep=;` says it.
 [[nodiscard]] char find_separator(std::string_view beginning, const schedule::Format& format);
+
+/// A text of a file in one line, its end cut off where it is long: for messages.
+[[nodiscard]] std::string shortened(std::string_view text);
 
 /// The headings of a table found and understood, and the rows below them.
 class ScheduleFile {

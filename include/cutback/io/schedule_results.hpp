@@ -29,11 +29,13 @@ void append_schedule_csv(std::string& out, const schedule::EndName& name,
 
 [[nodiscard]] std::string takeoff_csv(const schedule::Takeoff& takeoff);
 
-/// What is not as it was in an earlier revision, a row an end.
+/// What is not as it was in an earlier revision, one row per end.
 [[nodiscard]] std::string changes_csv(std::span<const schedule::EndChange> changes);
 
 /// The headings of the exceptions, with a line end.
 [[nodiscard]] std::string_view exceptions_csv_head();
+/// What is to be said of how the schedule was read: lines of the exceptions that name no end.
+[[nodiscard]] std::string reading_notes_csv(std::span<const std::string> notes);
 /// One line of the exceptions.
 void append_exception_csv(std::string& out, const schedule::Exception& exception);
 

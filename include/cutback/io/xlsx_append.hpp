@@ -19,10 +19,14 @@ struct AddedCell {
 };
 
 /// What is added to one sheet: for rows, by their numbers from 1, cells behind the last column that
-/// anything stands in.
+/// anything stands in, or in columns of their own.
 struct AddedColumns {
   std::string sheet;  ///< its name
   std::map<std::size_t, std::vector<AddedCell>> rows;
+  /// Of each cell of a row, the column that it stands in, from 1: what stands there in any row
+  /// goes. 0, and of a cell beyond: behind the last column.
+  std::vector<std::size_t> columns{};
+  std::vector<std::size_t> emptied{};  ///< columns of which nothing stays, nor comes
 };
 
 /// Copies a workbook: every part byte for byte, but the sheets that get cells; of those everything

@@ -43,6 +43,8 @@ enum class Spread {
 /// Why an estimate never earns better than marginal-inside, and what to do about it.
 struct Cap {
   std::string reason;
+  /// What would take it away, to go behind the name of the diameter: "once more, at right angles".
+  std::string_view wanted = "again";
 };
 
 /// An estimated diameter. All lengths in mm, unrounded.

@@ -25,6 +25,10 @@ struct Readings {
 
   std::string text;
   std::vector<Place> places;  ///< never empty
+  /// Of readings that are all in inches: the smallest difference [mm] that the finest of them can
+  /// show, for an inch scale is read by fractions or by few decimals. Absent for others: figures in
+  /// mm are often written without their last noughts.
+  std::optional<double> scale_mm;
 };
 
 /// The places measured on one drum (or one cable end). Never empty.
@@ -36,7 +40,8 @@ struct Drum {
 /// A cable diameter above this is no cable.
 inline constexpr double k_largest_diameter_mm = 300.0;
 
-/// Reads `14.9+15.1` (one place, crossed), `14.9+15.1,15.0+15.2` (two places), inches as `0.59in`.
+/// Reads `14.9+15.1` (one place, crossed), `14.9+15.1,15.0+15.2` (two places), inches as `0.59in`
+/// or `19/32in`.
 /// @param text   as typed; spaces round a number are ignored
 /// @param where  option, column or JSON path, for the message
 /// @return at least one place with at least one reading, each > 0 and at most k_largest_diameter_mm

@@ -24,8 +24,10 @@ struct PageNote {
 struct ServedEnd {
   std::string tag;
   std::string end;
-  std::string reach;       ///< mm; empty where it must be measured
-  std::string first_mark;  ///< mm from the end, where the route is known
+  std::string reach;        ///< mm; empty where it must be measured
+  std::string first_mark;   ///< mm from the end, where the route is known
+  std::string second_mark;  ///< the same, where two marks are sums
+  std::string why;          ///< where nothing may be cut by the card
 };
 
 /// One card: an end with its sheet, or one that cannot be used and why.
@@ -33,15 +35,16 @@ struct Card {
   std::string tag;
   std::string end;
   const sheet::Sheet* sheet = nullptr;
-  bool not_yet = false;  ///< where there is no sheet: the state is NOT YET, not NONE
+  bool not_yet = false;   ///< where there is no sheet: the state is NOT YET, not NONE
   std::string made = {};  ///< not empty: the end is finished, and how; there is no sheet
-  std::string why;       ///< in one sentence, where no gland fits or the end cannot be used
-  std::string remedy;    ///< what would help, as the exceptions of a schedule say it
-  std::string qr_text;   ///< the job; empty: none, as for an end that cannot be used
+  std::string why;        ///< in one sentence, where no gland fits or the end cannot be used
+  std::string remedy;     ///< what would help, as the exceptions of a schedule say it
+  std::string qr_text;    ///< the job; empty: none, as for an end that cannot be used
   std::vector<std::string> notes = {};     ///< what whoever holds it must know: a duplicate tag
   std::vector<ServedEnd> serves = {};      ///< of a type; then `end` says what the type is
   std::size_t number = 0;                  ///< of the cards, from 1
   std::size_t of = 0;                      ///< 0: not known, and not printed
+  bool inches = false;                     ///< its lengths stand in inches as well
   std::string schedule = {};               ///< what it is from, with a hash of the content
   std::shared_ptr<const void> keeps = {};  ///< what it borrows, as long as it is not printed
 };
@@ -61,8 +64,9 @@ struct PlacePage {
 struct CardCount {
   std::size_t ends = 0;
   std::size_t cards = 0;
-  std::size_t sides = 0;  ///< more than cards where one has a back
-  std::size_t pages = 0;  ///< without the contents
+  std::size_t sides = 0;         ///< more than cards where one has a back
+  std::size_t over_a_sheet = 0;  ///< cards that take more than one sheet of paper
+  std::size_t pages = 0;         ///< without the contents
   std::size_t contents_pages = 0;
   std::size_t place_pages = 0;    ///< among `pages`
   std::size_t without_gland = 0;  ///< no gland fits: the card says why

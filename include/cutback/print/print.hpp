@@ -1,6 +1,7 @@
 #pragma once
 // Results as text of 80 columns and as JSON. Text is ASCII unless a name given by the user is not.
 
+#include <cstddef>
 #include <span>
 #include <string>
 
@@ -16,6 +17,10 @@ struct Style {
   bool why = false;      ///< every check of the first gland in words
   bool sources = false;  ///< and its source
   bool inches = false;   ///< every length once more in inches
+  /// Of the screen of `fit`: below 60 columns it is set narrow, with nothing cut off; it takes no
+  /// more lines than these where it can.
+  std::size_t columns = 80;
+  std::size_t lines = 23;
 };
 
 /// The answer of `cutback fit`.

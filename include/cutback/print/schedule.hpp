@@ -40,7 +40,11 @@ void append_schedule_json(std::string& out, const schedule::EndName& name,
                                           std::span<const schedule::EndChange> changes,
                                           const schedule::Takeoff& takeoff);
 
-/// Eleven lines: what fits, what needs a person, and why most often.
+/// What is to be said where no heading tells whether a row is one end or a whole cable; else
+/// nothing.
+[[nodiscard]] std::string ends_not_told(const schedule::Tally& tally);
+
+/// Eleven lines, and what ends_not_told() says: what fits, what needs a person, and why most often.
 [[nodiscard]] std::string schedule_summary(const schedule::Tally& tally, const std::string& file,
                                            std::size_t glands, const std::string& list_name);
 

@@ -36,6 +36,10 @@ struct GateLine {
 };
 [[nodiscard]] std::vector<GateLine> gate_lines(const sheet::Sheet& sheet);
 
+/// "; depths from 4.5, else by eye": behind what sheath less bedding must
+/// be; empty where that is enough.
+[[nodiscard]] std::string depths_words(const sheet::Sheet& sheet);
+
 /// What must be measured or looked up at the end besides the diameters, each with a blank.
 struct OpenBlank {
   std::string loud;   ///< what to do

@@ -102,9 +102,18 @@ struct EndName {
 /// Why an end cannot be used, in one line.
 [[nodiscard]] std::string unusable_text(const schedule::Decision& decision);
 
-/// Of an end of a row whose number of cables is not known: it is not done, whatever fits it.
-/// @param why  RowCount::unclear
-void say_count_unclear(const std::string& why, Decision& decision);
+/// Why it is not known how often an end is wanted.
+struct CountDoubt {
+  std::string says;  ///< RowCount::unclear, for example
+  const char* group = "number of cables not known";
+  const char* change =
+      "say in the column quantity how many cables the row stands for, and leave out what says "
+      "another number";
+};
+/// Of an end that may be wanted more or less often: it is not done, whatever fits it.
+void say_count_unclear(const CountDoubt& doubt, Decision& decision);
+/// An end that is told plain, and a text of the row that speaks of a hazardous place.
+void say_place_in_doubt(const std::string& text, Decision& decision);
 
 /// The verdict as results show it: `unusable`, `no-stock`, or that of the best gland.
 [[nodiscard]] std::string_view verdict_word(const Decision& decision);

@@ -38,8 +38,8 @@ struct Heading {
 /// The cells of some rows that are one row of headings, as texts. A cell that a merged cell covers
 /// holds its text.
 using HeadingRows = std::span<const std::vector<std::string>>;
-/// One heading a column. What stands in the first of two rows over several columns counts for those
-/// to the right of it that it leaves blank.
+/// One heading per column. What stands in the first of two rows over several columns counts for
+/// those to the right of it that it leaves blank.
 [[nodiscard]] std::vector<Heading> join_headings(HeadingRows rows);
 
 /// Whether a row holds units and nothing else: mm, mm2, -, m.
@@ -54,6 +54,7 @@ struct UsualHeading {
   std::string plain;
   std::string column;      ///< key of the field; `from` and `to` are places
   bool by_values = false;  ///< it means other things too: only where the cells suit the column
+  bool by_words = false;   ///< by_values, and bare figures are no such value
   bool lone = false;       ///< only where no other heading tells a diameter
   bool of_end = false;     ///< with a word for the end it is what stands at that end
   std::string instead;     ///< what else it may mean; for a heading that is never applied, why
@@ -62,6 +63,12 @@ struct UsualHeading {
 
 struct SideWord {
   std::string plain;
+  bool from = false;
+};
+
+/// The end that the upper row of a heading speaks of: "To Equipment Gland".
+struct EndInHeading {
+  std::string rest;  ///< without the word for the end
   bool from = false;
 };
 
@@ -80,11 +87,13 @@ struct ScheduleWord {
     plain_place,  ///< a cell that says that a place is not
     is_not,       ///< in front of a word of hazard
     hazard_heading,
-    no_hazard_heading
+    no_hazard_heading,
+    of_sheet  ///< a label at the foot of a list, where tags stand above it
   };
   std::string word;  ///< in small letters, one space between two words
   Means means = Means::doubt;
-  /// Of deleted: only where nothing else stands beside it. Of hazard: in names of equipment too.
+  /// Of deleted: only where nothing else stands beside it. Of doubt: not only at the beginning of
+  /// a remark. Of hazard: in names of equipment too.
   /// Of hazard_heading: as a whole word.
   bool strict = false;
 };
@@ -93,6 +102,7 @@ struct ScheduleWord {
 struct UsualHeadings {
   std::vector<UsualHeading> headings;
   std::vector<SideWord> sides;
+  std::vector<std::string> one_end;  ///< words of one end that do not say of which
   std::vector<ScheduleWord> words;
   /// The first two letters of words; nearly no word of a schedule begins so.
   struct Starts {
@@ -114,5 +124,10 @@ struct SidedHeading {
   bool from = false;
 };
 [[nodiscard]] std::optional<SidedHeading> sided(const UsualHeadings& usual, std::string_view plain);
+/// The same of the upper row of a heading, in which the word may stand anywhere, or alone.
+[[nodiscard]] std::optional<EndInHeading> end_in(const UsualHeadings& usual,
+                                                 std::string_view plain);
+/// Whether it speaks of one end without saying which: "Motor End".
+[[nodiscard]] bool speaks_of_one_end(const UsualHeadings& usual, std::string_view plain);
 
 }  // namespace cutback::schedule

@@ -47,6 +47,8 @@ struct Format {
   /// What blank cells are taken for, also of columns that the schedule does not have. They have
   /// passed check_defaults().
   std::vector<OwnValue> defaults;
+  /// Ends per row, 1 or 2, where no heading tells; absent: one, and it is said that nothing tells.
+  std::optional<int> ends;
   const CableTypes* types = nullptr;  ///< that the rows name in a column `type`; borrowed
   bool of_types = false;              ///< the table is one of types: a column `type` names its rows
 };
@@ -80,6 +82,16 @@ struct Source {
   const job::Field* field = nullptr;
 };
 
+/// A heading that is read, and its column.
+struct Mapped {
+  std::string heading;  ///< as it stands in the file
+  std::string column;   ///< `from_entry`, `tag`
+  std::size_t cell = 0;
+};
+
+/// The letter of a column of a sheet: A for 0, AB for 27.
+[[nodiscard]] std::string column_letter(std::size_t place);
+
 /// A column that no value is read from. What it says of the row as a whole is looked at.
 struct UnreadColumn {
   std::size_t cell = 0;
@@ -87,9 +99,17 @@ struct UnreadColumn {
   bool is_status = false;  ///< headed so: a single letter may be a code
 };
 
-/// The columns of one schedule. Two ends a row when there is a `from_` or `to_` column, or a `from`
-/// or `to` column and no `end` column; a column of an end without a prefix then serves both ends,
-/// and the prefixed one comes before it where it is not blank.
+/// A column that says how many glands or ends a row has. They are counted by the ends of the row;
+/// where it says another number a person decides.
+struct CountColumn {
+  std::size_t cell = 0;
+  std::string heading;
+  bool one_end = false;  ///< of one of the two ends
+};
+
+/// The columns of one schedule. Two ends per row when there is a `from_` or `to_` column, or a
+/// `from` or `to` column and no `end` column; a column of an end without a prefix then serves both
+/// ends, and the prefixed one comes before it where it is not blank.
 struct Layout {
   static constexpr std::size_t k_none = static_cast<std::size_t>(-1);
 
@@ -105,10 +125,17 @@ struct Layout {
   std::size_t from = k_none;
   std::size_t to = k_none;
   std::size_t quantity = k_none;
+  std::size_t quantity_unit = k_none;  ///< what the quantity is of: m, No.
+  std::vector<CountColumn> counts;
+  /// Columns that --append put there, by their headings; they are not read.
+  std::vector<std::pair<std::string, std::size_t>> own_results;
   std::size_t area_name = k_none;
   std::size_t drawing = k_none;
   std::size_t width = 0;  ///< number of headings
   bool two_ends = false;
+  bool ends_not_told = false;  ///< neither a heading nor Format::ends says that a row is one end
+  /// The same, and what stands in the rows is told of whole cables.
+  bool may_be_cables = false;
   char decimal = '.';
   std::optional<measure::Evidence> evidence;
   std::vector<std::string> blanks;    ///< words that mean "not given", in small letters
@@ -120,9 +147,8 @@ struct Layout {
   bool hazard_unread = false;
   /// Headings that were taken for a column because the trade usually means that, and the column.
   std::vector<std::pair<std::string, std::string>> matches;
-  /// All headings that are read, and their columns: what --save-columns writes.
-  std::vector<std::pair<std::string, std::string>> mapping;
-  std::string tag_heading;  ///< as it stands in the file
+  std::vector<Mapped> mapping;  ///< all headings that are read: what --save-columns writes
+  std::string tag_heading;      ///< as it stands in the file
   /// Of each column, the rows of its heading in small letters, and all of them as one.
   std::vector<std::vector<std::string>> headings;
 
@@ -190,7 +216,7 @@ using Sample = std::span<const std::vector<std::string>>;
 struct RowCount {
   std::uint64_t cables = 1;  ///< where it is not known: what is counted provisionally
   bool by_tag = false;       ///< the tag names so many: "P-8 to P-12"
-  std::string unclear;       ///< why it is not known, a sentence; empty where it is
+  std::string unclear;       ///< why it is not known, a clause; empty where it is
 };
 /// What the column of quantities says, else the default, else what the tag names: 1 nearly always.
 /// Nothing where the cell holds no such number.
@@ -249,7 +275,7 @@ struct Given {
   return {.text = taken.text, .column = &taken.column, .by_default = source.by_default};
 }
 
-/// What the cells of a row say beside their values.
+/// What the cells of a row say besides their values.
 struct RowNotes {
   /// The cable is none that the built-in layer rules cover: a voltage beyond them, pairs, an earth
   /// core of unknown size. Its diameters are then not estimated from its construction.
@@ -261,7 +287,7 @@ struct RowNotes {
 };
 
 /// Puts a cell into the input, its notation that of the schedule.
-/// @param notes  gets what the cell says beside its value
+/// @param notes  gets what the cell says besides its value
 /// @return the faults, each with its column
 [[nodiscard]] std::vector<Fault> set_cell(const Layout& layout, const Given& cell,
                                           job::JobInput& input, RowNotes& notes);
@@ -293,9 +319,13 @@ void finish_input(const Layout& layout, const RowType& type, RowNotes& notes, jo
 
 /// Reads one end. `where` of each fault is the heading.
 /// @param faults  what is wrong with its cells is added here
-/// @param notes   where it is not null: what the cells say beside their values
+/// @param notes   where it is not null: what the cells say besides their values
 [[nodiscard]] job::JobInput input_of(const Layout& layout, Cells cells, Side side,
                                      std::vector<Fault>& faults, RowNotes* notes = nullptr);
+
+/// What a job file calls `entry.entry` is a column of the schedule, by its own heading: changes
+/// `where` of the faults that name such a key.
+void name_columns(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults);
 
 /// The name of an end in the results: `from`, `to`, or what stands in the column `end`.
 [[nodiscard]] std::string_view end_name(const Layout& layout, Cells cells, Side side);

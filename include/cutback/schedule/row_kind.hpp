@@ -28,8 +28,9 @@ enum class RowKind : std::uint8_t {
   may_be_deleted,  ///< a word of the row may say so
   several_cables,  ///< its tag names several
   count_unclear,   ///< how many cables it is, is not known
+  date_as_tag,     ///< a spreadsheet may have made it of 1-2
 };
-inline constexpr std::size_t k_row_kinds = 13;
+inline constexpr std::size_t k_row_kinds = 14;
 [[nodiscard]] constexpr bool is_answered(RowKind kind) {
   return kind == RowKind::cable || kind >= RowKind::may_be_deleted;
 }
@@ -56,6 +57,12 @@ struct RowLook {
 [[nodiscard]] std::string place_in_note(const Layout& layout, Cells cells);
 /// The same of a cable's row: names of its ends and of its area, and columns that nobody reads.
 [[nodiscard]] std::string place_in_row(const Layout& layout, Cells cells);
+
+/// Whether a row may say, or a default say of it, that an end is in a plain place.
+[[nodiscard]] bool may_tell_plain(const Layout& layout);
+/// The text by which an end that is told plain (zone `none`) is in a hazardous place; empty where
+/// none does. @param side  the end
+[[nodiscard]] std::string place_told_otherwise(const Layout& layout, Cells cells, Side side);
 
 /// A row that is no end, or one that is to be looked at.
 struct SkippedRow {

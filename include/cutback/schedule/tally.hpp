@@ -52,6 +52,9 @@ struct PartCounts {
 /// in the order in which they were added.
 struct Tally {
   std::uint64_t rows = 0;
+  std::uint64_t one_end_rows = 0;   ///< that are one end each
+  std::uint64_t ends_not_told = 0;  ///< of these, where nothing tells (Layout::ends_not_told)
+  std::uint64_t may_be_cables = 0;  ///< of these, that may be whole cables
   std::uint64_t ends = 0;
   std::uint64_t by_verdict[5] = {};  ///< indexed by Verdict; the ends below are in none of them
   std::uint64_t unusable = 0;
@@ -99,6 +102,10 @@ struct TakeoffLine {
   std::string group;                          ///< what it is for, where the take-off is grouped
 };
 
+/// What is to be bought, in words: a gland's part code; of what goes on beside it the thread and
+/// the part code as well.
+[[nodiscard]] std::string name_of(const TakeoffLine& line);
+
 /// Its sums are those of its lines, to the last decimal.
 struct Takeoff {
   std::vector<TakeoffLine> lines;
@@ -136,9 +143,10 @@ struct TakeoffTerms {
 /// The decimals that write every price exactly. @throws InputError where one needs more than six
 [[nodiscard]] int decimals_of(std::span<const gland::Gland> glands, const TakeoffTerms& terms);
 
-/// Group by group, glands by part code, then the parts that go on beside them by name and thread.
-/// Each group is ordered by itself, with spares and packs of its own; stock goes to the groups in
-/// their order. What is to be
+/// Group by group, glands by part code, then the parts that go on beside them by name and thread;
+/// an accessory that one part code stands for, whatever the thread, is one line.
+/// Each group is ordered by itself, with spares and packs of its own. Stock goes to the groups in
+/// their order: to what is proven first, and what that leaves to what is provisional. What is to be
 /// ordered is what stock leaves open, the least that is sold at least, in whole packs.
 /// @throws InputError for a price with more than six decimals, and sums that leave 64 bits
 [[nodiscard]] Takeoff takeoff(const Tally& tally, std::span<const gland::Gland> glands,

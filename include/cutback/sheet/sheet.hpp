@@ -61,14 +61,23 @@ struct Test {
   std::string source = {};
 };
 
+/// What a blank of the sheet may be filled with.
+struct Accepted {
+  std::string_view key;  ///< of the field
+  std::string words;     ///< `at most 8 mm`, `metal: go on; plastic: stop and ask`
+};
+
 /// A sheet borrows the question and the gland list that it was made from.
 struct Sheet {
   const job::Job* job = nullptr;
   const area::Demand* demand = nullptr;
   std::optional<fit::GlandFit> fit;  ///< the gland; absent when there is none to be made off
   State state = State::none;
-  std::vector<fit::Lack> lacks;         ///< what is missing, each once; empty for `cut` and `none`
-  fit::Gates gates;                     ///< what the diameters must read before anything is cut
+  std::vector<fit::Lack> lacks;   ///< what is missing, each once; empty for `cut` and `none`
+  std::vector<Accepted> accepts;  ///< of what is read at the end, for `measure`
+  fit::Gates gates;               ///< what the diameters must read before anything is cut
+  /// What sheath less bedding must be, so that the plan's depths hold: below it, by eye.
+  std::optional<double> depths_from_mm;
   std::vector<fit::Topic> not_asked;    ///< questions that nobody asked
   std::vector<Assumption> assumptions;  ///< what is taken for facts that nobody gave
   std::vector<std::string> not_ready;   ///< why nothing may be cut yet; empty when it may

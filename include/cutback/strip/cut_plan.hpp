@@ -57,7 +57,8 @@ struct CutPlan {
   Depths depths;
   std::vector<Tail> tails;
   std::vector<std::string> missing;  ///< what is not known, what that leaves open, what to do
-  /// Of it, what must be read before a cut has its figure; not what is taken from the gland in hand.
+  /// Of it, what must be read before a cut has its figure; not what is taken from the gland in
+  /// hand.
   std::vector<fit::Lack> lacks;
 };
 
@@ -71,6 +72,9 @@ struct CutPlan {
 /// than its strip length; each names both figures
 [[nodiscard]] CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland,
                                 const Termination& how);
+
+/// The nominal thickness of the sheath over the armour, where the construction tells it.
+[[nodiscard]] std::optional<double> oversheath_thickness_mm(const job::Job& job);
 
 /// The thickness of the bedding, where the construction tells it.
 [[nodiscard]] std::optional<double> bedding_thickness_mm(const job::Job& job);

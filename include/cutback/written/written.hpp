@@ -5,6 +5,7 @@
 // wherever it is taken; a word that can be read in two ways is refused with both; and none is read
 // so that less would be asked of the end.
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -33,21 +34,48 @@ struct Doubt {
   std::string_view other;
 };
 
-/// A unit behind a figure: value = figure x factor + shift, in the field's own unit.
+/// A word that is plain, and that no table has a row for.
+struct Unheld {
+  std::string_view key;
+  std::string_view written;  ///< as in Word, without a sign
+  std::string_view what;     ///< "insulated with EPR"
+};
+
+/// A marking as it is stamped, `Ex db eb IIC T6 Gb`: its parts, each empty where it does not stand
+/// there. What is in front of the letters Ex, the temperature class and an X at the end are passed
+/// over.
+struct Marking {
+  std::vector<std::string> protection;
+  std::vector<std::string> level;
+  std::string gas_group;
+  std::string dust_group;
+};
+/// @return nothing where a word of it is none of a marking, or there are two groups for one hazard
+[[nodiscard]] std::optional<Marking> read_marking(std::string_view text);
+
+/// A unit behind a figure or in a heading: value = figure x factor + shift, in the field's own
+/// unit.
 struct Unit {
-  std::string_view unit;     ///< the field's own
+  std::string_view unit;     ///< the field's own; empty where no field has figures of it
   std::string_view written;  ///< as in Word
   double factor = 1.0;
   double shift = 0.0;
+  std::string_view name = {};  ///< what it is where it is not the field's own: `in`, `km`
+  bool bare = false;           ///< known at the end of a heading without brackets: "Length m"
 };
 
 [[nodiscard]] std::span<const Word> words();
 [[nodiscard]] std::span<const Doubt> doubts();
+[[nodiscard]] std::span<const Unheld> unheld();
 [[nodiscard]] std::span<const Unit> units();
+
+/// The unit that a text is, by its one name: mm2 for `sq.mm`, in for `inches`; empty where it is
+/// none. @param bare  only where it is known without brackets
+[[nodiscard]] std::string_view unit_named(std::string_view text, bool bare = false);
 
 /// What a value is asked for: a field of a job or a column of a gland list.
 struct Asked {
-  enum class Form { number, one_word, several_words, thread, ip, readings, text };
+  enum class Form { number, one_word, several_words, thread, adaptors, ip, readings, text };
   std::string_view key;
   Form form = Form::text;
   std::string_view unit;                ///< of a number; of ip, what stands between two codes
@@ -68,6 +96,11 @@ struct Taken {
 /// @param where  option or cell, for the message
 /// @throws InputError for a word that can be read in two ways
 [[nodiscard]] Taken take(const Asked& asked, std::string_view text, std::string_view where);
+
+/// The same of what is typed for one field: of a whole marking, or of a zone with its group, the
+/// field takes its own part. (A cell of a schedule that says several things is read as a whole.)
+/// @throws InputError as take, and for a word that no table holds
+[[nodiscard]] Taken take_typed(const Asked& asked, std::string_view text, std::string_view where);
 
 /// A word that tells a second field.
 struct Told {

@@ -34,7 +34,7 @@ Fault clash(std::string what, std::string where, std::string given, std::string 
           .hint = std::move(hint)};
 }
 
-/// Words that are for the other kind of hazard than the place is.
+/// Words that belong to the other kind of hazard, not to that of the place.
 void check_kind(const Area& area, Hazard hazard, std::vector<Fault>& faults) {
   const bool gas = hazard == Hazard::gas;
   const std::string kind = word(hazard);

@@ -277,11 +277,11 @@ std::optional<Check> check_temperature(const Demand& demand, const Gland& gland)
       !at_least(*gland.temp_max_degc, *needed.entry_up_to_degc)) {
     add(check, Verdict::not_known,
         "the entry may come to " + plain(*needed.entry_up_to_degc) +
-            " degC, for its temperature is not given (entry_temp_c)",
+            " degC, because its temperature is not given (entry_temp_c)",
         needed.source);
     check.lacks.push_back({"temperature at the entry", "entry_temp_c", k_elsewhere});
   }
-  // An ambient of which one end alone is given may still lie wholly beyond the gland.
+  // An ambient range with only one end given may still lie wholly beyond the gland.
   if (needed.max_degc && gland.temp_min_degc && !at_least(*needed.max_degc, *gland.temp_min_degc)) {
     add(check, Verdict::no_fit,
         "the gland is for " + plain(*gland.temp_min_degc) + " degC and warmer", needed.source);
@@ -343,16 +343,20 @@ std::vector<Check> check_area(const Demand& demand, const cable::Cable& cable, c
   return checks;
 }
 
-std::optional<Check> check_metals(const std::optional<std::string>& enclosure,
-                                  const std::optional<std::string>& adaptor, const Gland& gland,
+std::optional<Check> check_metals(const Touching& touching, const Gland& gland,
                                   const Standards& standards) {
   Check check = start(CheckName::metals);
   const auto meet = [&](const std::optional<std::string>& one,
                         const std::optional<std::string>& other) {
     if (one && other) caution_couple(*one, *other, standards, check);
   };
-  if (adaptor) meet(gland.material, adaptor);
-  meet(adaptor ? adaptor : gland.material, enclosure);
+  if (touching.armour == cable::ArmourMaterial::aluminium) {
+    // The joint that carries the earth.
+    meet("aluminium", gland.material);
+    if (!check.says.empty()) check.says = "armour: " + check.says;
+  }
+  if (touching.adaptor) meet(gland.material, touching.adaptor);
+  meet(touching.adaptor ? touching.adaptor : gland.material, touching.enclosure);
   if (check.says.empty()) return std::nullopt;
   return check;
 }
@@ -365,6 +369,7 @@ std::optional<Check> check_adaptor(const Demand& demand, std::span<const Protect
         "the adaptor's own protection is not given: " + demand.protection->needed +
             " is asked for, add it as --adaptor M25:M20:db",
         demand.protection->source);
+    check.lacks.push_back({"protection of the adaptor, as M25:M20:db", "adaptor", k_elsewhere});
   } else {
     judge_marks(*demand.protection, marks, "protection", check);
   }

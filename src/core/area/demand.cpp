@@ -574,7 +574,7 @@ Demand make_demand(const Area& area, const cable::Cable& cable, const Standards&
   demand.water_rules = water_rules(standards);
   demand.ingress = ingress_demands(place);
   demand.temperature = temperature_demand(place);
-  // Of a place of which nothing is said the zone comes first: it may be a plain room.
+  // Where nothing is said of the place, the zone comes first: it may be a plain room.
   if (place.asked && !is_asked(area)) demand.level = level_demand(place);
   if (place.hazard == Hazard::none) return demand;
   demand.protection = protection_demand(place);

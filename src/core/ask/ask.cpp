@@ -30,7 +30,7 @@ const std::optional<measure::Readings>& readings_of(const JobInput& in, std::str
   return in.*std::get<std::optional<measure::Readings> JobInput::*>(job::field_named(key).member);
 }
 
-/// What was worked out from a job so far.
+/// What has been worked out from the job so far.
 struct View {
   job::Job job;
   std::vector<fit::GlandFit> fits;
@@ -108,6 +108,20 @@ bool applies(std::string_view key, const JobInput& in) {
   return true;
 }
 
+/// The facts that together allow a gland which seals on the bedding for a flameproof entry.
+constexpr std::array<std::string_view, 5> k_of_solid_cable{"bedding_made", "circular", "compact",
+                                                           "fillers", "length_m"};
+
+bool is_of_solid_cable(std::string_view key) {
+  return std::find(k_of_solid_cable.begin(), k_of_solid_cable.end(), key) != k_of_solid_cable.end();
+}
+
+bool solid_cable_not_known(const State& state) {
+  return std::any_of(state.answers.begin(), state.answers.end(), [](const Answer& answer) {
+    return is_of_solid_cable(answer.key) && answer.text == k_not_known;
+  });
+}
+
 /// What can still change the answer.
 struct Open {
   bool any = false;  ///< a gland may still come to fit
@@ -127,13 +141,18 @@ Open open_of(const State& state, const JobInput& in, const View& view) {
   for (const fit::GlandFit& fit : view.fits) {
     for (const fit::Lack& lack : fit::lacks_of(fit)) add(lack.key);
     if (fit.verdict != Verdict::no_fit || is_out(fit)) continue;
-    for (const std::string& key : view.would_change) open.any = add(key) || open.any;
+    for (const std::string& key : view.would_change) {
+      // All of them must hold: one that is not known leaves the others without a say.
+      if (is_of_solid_cable(key) && solid_cable_not_known(state)) continue;
+      open.any = add(key) || open.any;
+    }
   }
   return open;
 }
 
 /// The key of the next question; nothing where the summary comes.
 std::optional<std::string> next_key(const State& state, const JobInput& in, const Facts& facts) {
+  if (!state.again.empty()) return state.again;
   const Open open = open_of(state, in, view_of(in, facts));
   for (const detail::Row& row : detail::rows()) {
     if (is_answered(state, in, row.key) || !applies(row.key, in)) continue;
@@ -201,7 +220,39 @@ Prompt confirm_prompt() {
   return prompt;
 }
 
+/// A value with its unit, in the words of a summary.
+std::string shown(const Field& field, std::string text) {
+  const bool in_inches = text.find("in") != std::string::npos;
+  if (field.kind == job::FieldKind::readings) return in_inches ? text : text + " mm";
+  if (field.key == "zone" && text == "none") return "none: a plain room";
+  if (field.key == "ip") return text == "00" ? "nobody asks" : "IP" + text;
+  const bool has_unit = field.kind == job::FieldKind::number && !field.allowed.empty();
+  return has_unit ? text + " " + std::string(field.allowed) : text;
+}
+
+/// What was answered to a question; nothing where it was not asked.
+std::optional<std::string> told_of(const State& state, const JobInput& in, std::string_view key) {
+  const Field& field = job::field_named(key);
+  if (auto text = job::text_of(in, field)) return shown(field, *std::move(text));
+  const std::vector<std::string_view> texts = answers_to(state, key);
+  if (texts.empty()) return std::nullopt;
+  return texts.back() == k_not_known ? "not known" : "nobody asks";
+}
+
 Step refused(const State& state, std::string why) { return {state, {std::move(why)}, true}; }
+
+/// What people type for the two signs, in any case; the line itself for anything else.
+std::string_view sign_of(std::string_view line) {
+  constexpr std::array<std::string_view, 12> k_unknown{
+      "dunno",   "don't know", "dont know", "do not know", "unknown",   "not known",
+      "no idea", "-",          "n/a",       "tbc",         "not given", "??"};
+  std::string small;
+  for (const char c : line) small += small_letter(c);
+  if (std::find(k_unknown.begin(), k_unknown.end(), small) != k_unknown.end()) return k_not_known;
+  return small == "back" ? "<" : line;
+}
+
+constexpr const char* k_ways_on = "? not known, < back, Ctrl-C saves and stops";
 
 Step refused(const State& state, const InputError& error) {
   Step step{state, {}, true};
@@ -209,6 +260,7 @@ Step refused(const State& state, const InputError& error) {
     fault.where.clear();  // the question is at hand
     step.says.push_back(to_line(fault));
   }
+  step.says.emplace_back(k_ways_on);
   return step;
 }
 
@@ -234,7 +286,21 @@ Step at_summary(const State& state, std::string_view line) {
                               " asks that line again; < goes back");
   }
   const auto at = static_cast<std::size_t>(*number) - 1;
-  return {without(state, told[at].key), {}, false};
+  Step step{without(state, told[at].key), {}, false};
+  step.state.again = told[at].key;
+  step.state.before = {state};
+  return step;
+}
+
+/// The summary as it was before one of its lines was asked again.
+Step kept(const State& state) { return {state.before.front(), {"as it was"}, false}; }
+
+/// Once the new answer is whole the old one is gone.
+State settled(State state) {
+  if (state.again.empty() || !is_answered(state, job_of(state), state.again)) return state;
+  state.again.clear();
+  state.before.clear();
+  return state;
 }
 
 /// Of the state after an answer: what the cable's layers say at once.
@@ -263,7 +329,7 @@ Step take_answer(const State& state, const Facts& facts, const std::string& key,
                  std::string_view line) {
   const Field& field = job::field_named(key);
   const JobInput before = job_of(state);
-  const written::Taken taken = written::take(written::asked_of(field), line, "");
+  const written::Taken taken = written::take_typed(written::asked_of(field), line, "");
   Step step{state, {}, false};
   if (!taken.says.empty()) step.says.push_back("taken: " + taken.says);
   JobInput trial = before;
@@ -294,10 +360,25 @@ Step take_answer(const State& state, const Facts& facts, const std::string& key,
 }
 
 Step not_known(const State& state, const Prompt& prompt) {
-  const detail::Row* const row = detail::row_of(prompt.key);
   Step step{state, {"not known: " + prompt.not_known}, false};
-  const bool has_value = row != nullptr && !row->stricter.empty();
-  step.state.answers.push_back({prompt.key, std::string(has_value ? row->stricter : k_not_known)});
+  step.state.answers.push_back({prompt.key, std::string(k_not_known)});
+  return step;
+}
+
+/// One answer back: at a line that is asked again to the reading before it, then to the summary.
+Step back(const State& state) {
+  const bool asked_again = !state.again.empty();
+  if (asked_again && (state.answers.empty() || state.answers.back().key != state.again)) {
+    return kept(state);
+  }
+  if (state.answers.empty()) {
+    const bool told = !summary(state).empty();
+    return refused(state, told ? "this is the first question; what stood in the file can be "
+                                 "changed at the summary"
+                               : "this is the first question");
+  }
+  Step step{state, {}, false};
+  step.state.answers.pop_back();
   return step;
 }
 
@@ -320,33 +401,50 @@ job::JobInput job_of(const State& state) {
   return in;
 }
 
+job::JobInput job_to_keep(const State& state) {
+  return job_of(state.before.empty() ? state : state.before.front());
+}
+
 std::optional<Prompt> next(const State& state, const Facts& facts) {
   if (state.confirmed) return std::nullopt;
   const JobInput in = job_of(state);
   const auto key = next_key(state, in, facts);
-  return key ? prompt_of(*key, in, facts) : confirm_prompt();
+  if (!key) return confirm_prompt();
+  Prompt prompt = prompt_of(*key, in, facts);
+  if (!state.before.empty() && prompt.running.empty()) {
+    const State& was = state.before.front();
+    prompt.now = told_of(was, job_of(was), *key).value_or("");
+    prompt.may_skip = true;
+  }
+  return prompt;
 }
 
 Step give(const State& state, const Facts& facts, std::string_view raw) {
-  const std::string_view line = trimmed(raw);
+  const std::string_view line = sign_of(trimmed(raw));
   if (state.confirmed) return {state, {}, false};
-  if (line == "<") {
-    if (state.answers.empty()) return refused(state, "this is the first question");
-    Step step{state, {}, false};
-    step.state.answers.pop_back();
-    return step;
-  }
+  if (line == "<") return back(state);
   const Prompt prompt = *next(state, facts);
   if (prompt.key.empty()) return at_summary(state, line);
-  if (line == k_not_known) return not_known(state, prompt);
-  if (line.empty()) {
-    if (!prompt.may_skip) return refused(state, "? where it is not known; < goes back");
-    Step step{state, {}, false};
-    step.state.answers.push_back({prompt.key, {}, {}});
-    return step;
+  if (line.empty() && !prompt.now.empty()) return kept(state);
+  if (line.empty() && !prompt.may_skip) {
+    return refused(state, k_ways_on);
+  }
+  for (const std::string_view word : {"help", "h", "q", "quit", "exit"}) {
+    if (line != word) continue;
+    const std::vector<std::string_view> own = job::words_of(job::field_named(prompt.key));
+    if (std::find(own.begin(), own.end(), line) == own.end()) return refused(state, k_ways_on);
   }
   try {
-    return take_answer(state, facts, prompt.key, line);
+    Step step{state, {}, false};
+    if (line == k_not_known) {
+      step = not_known(state, prompt);
+    } else if (line.empty()) {
+      step.state.answers.push_back({prompt.key, {}, {}});
+    } else {
+      step = take_answer(state, facts, prompt.key, line);
+    }
+    step.state = settled(std::move(step.state));
+    return step;
   } catch (const InputError& error) {
     return refused(state, error);
   }
@@ -355,9 +453,14 @@ Step give(const State& state, const Facts& facts, std::string_view raw) {
 std::vector<Told> summary(const State& state) {
   std::vector<Told> told;
   const JobInput in = job_of(state);
+  const auto add = [&](std::string_view key, std::string_view name) {
+    if (auto text = told_of(state, in, key)) {
+      told.push_back({std::string(key), std::string(name), *std::move(text)});
+    }
+  };
+  for (const detail::Row& row : detail::rows()) add(row.key, row.name);
   for (const Field& field : job::fields()) {
-    const auto text = job::text_of(in, field);
-    if (text && !field.option.empty()) told.push_back({std::string(field.key), *text});
+    if (detail::row_of(field.key) == nullptr && !field.option.empty()) add(field.key, field.help);
   }
   return told;
 }

@@ -8,6 +8,7 @@ namespace cutback::ask::detail {
 
 struct Row {
   std::string_view key;
+  std::string_view name;  ///< in a few words, for the summary
   std::string_view asks;
   std::string_view example;
   std::string_view usual;
@@ -15,8 +16,6 @@ struct Row {
   std::string_view drawing = {};
   bool always = false;    ///< also where no gland lacks it
   bool may_skip = false;  ///< an empty line goes on
-  /// What a fact that is not known is taken for, where the stricter side has a value of its own.
-  std::string_view stricter = {};
 };
 
 /// In the order in which they are asked. A fact that is lacked and has no row comes after them.

@@ -26,6 +26,13 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   return row[b.size()];
 }
 
+/// Case ignored.
+bool begins_with(std::string_view text, std::string_view begin) {
+  return text.size() >= begin.size() &&
+         std::equal(begin.begin(), begin.end(), text.begin(),
+                    [](char a, char b) { return small_letter(a) == small_letter(b); });
+}
+
 }  // namespace
 
 Nearest::Nearest(std::string given)
@@ -54,12 +61,23 @@ std::string did_you_mean(std::string_view given, std::span<const std::string_vie
                          bool graded) {
   Nearest nearest{std::string(given)};
   for (const std::string_view candidate : candidates) {
-    // It asks for less than any other word: nobody may get it by a slip.
+    // It asks for less than any other word: nobody may arrive at it by a slip.
     if (candidate == "none" || (graded && edit_distance(given, candidate) > 0)) continue;
     nearest.offer(candidate);
   }
-  const std::string& word = nearest.best();
-  return word.empty() ? std::string{} : "did you mean \"" + word + "\"?";
+  std::string words = nearest.best();
+  if (!words.empty()) return "did you mean \"" + words + "\"?";
+  if (graded) return {};
+  constexpr std::size_t k_least = 3;  // letters that tell something
+  constexpr std::size_t k_most = 3;   // words that help
+  std::size_t count = 0;
+  for (const std::string_view candidate : candidates) {
+    if (candidate == "none" || !begins_with(candidate, given) || ++count > k_most) continue;
+    words += (words.empty() ? "\"" : " or \"") + std::string(candidate) + "\"";
+  }
+  if (given.size() < k_least || words.empty()) return {};
+  if (count > k_most) words += ", or another of " + std::to_string(count);
+  return "did you mean " + words + "?";
 }
 
 }  // namespace cutback

@@ -60,7 +60,7 @@ std::optional<double> parse_number(std::string_view text) {
 
 namespace {
 
-/// Steps of a rounded value, half up, with a fraction that is still to be cut off.
+/// Steps of a rounded value, half up, with a fraction still to be cut off.
 double steps_and_fraction(double value, double step) {
   const double steps = std::abs(value) / step;
   // A nudge of a few units in the last place turns 114.99999999999999 into 115.

@@ -26,7 +26,7 @@ InputError no_rule(const std::string& what, const std::string& given, const std:
                           .hint = {}});
 }
 
-/// Thickness of the armour, and what it adds on the diameter as a multiple of it.
+/// Thickness of the armour, and what it adds to the diameter as a multiple of it.
 struct Armour {
   double thickness_mm;
   int times;

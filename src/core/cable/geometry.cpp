@@ -108,7 +108,7 @@ LaidUp laid_up_as_made(const std::vector<CoreSize>& cores, Conductor conductor,
   const int count = static_cast<int>(cores.size());
   const CoreSize& first = cores.front();
   const bool solid = conductor == Conductor::solid;
-  // One rod has no lay and its insulation no seams to bridge: printed rows need no allowance.
+  // One rod has no lay, and its insulation has no seams to bridge: printed rows need no allowance.
   const bool one_rod = solid && count == 1 && at_most(first.csa_mm2, k_largest_rod_mm2);
   const double over = one_rod ? 0.0 : constant(standards, "insulation_over_ratio");
   const double slack = one_rod ? 0.0 : constant(standards, "slack_mm");

@@ -37,8 +37,8 @@ double oversheath_for_od(const OversheathRule& rule, double od_mm) {
   return std::max(rule.least_mm, round_half_up(t, k_fictitious_step_mm));
 }
 
-/// What a sheath may differ by, on the diameter: a fifth of it and 0.2 mm, half the least allowance
-/// at a point on each side. No printed row lies further out.
+/// How much a sheath may differ, on the diameter: a fifth of it and 0.2 mm, half the least
+/// allowance at a point on each side. No printed row lies further out.
 double sheath_spread_mm(double sheath_mm) { return 0.2 * sheath_mm + 0.2; }
 
 void check_sheath(const Cable& cable, const Construction* construction, const Standards& standards,
@@ -68,6 +68,20 @@ void check_no_room(const Cable& cable, std::vector<Remark>& remarks) {
                      fixed(cable.sheath_od->value_mm, 1), fixed(cable.bedding->value_mm, 1)),
          "sheath OD and bedding: they may have changed places", "arithmetic", true});
   }
+}
+
+/// Figures in inches among millimetres.
+void check_inches(const Cable& cable, std::vector<Remark>& remarks) {
+  constexpr double k_mm_per_inch = 25.4;
+  constexpr double k_too_thin = 0.1;  // of the sheath OD; common practice, no source
+  if (!cable.sheath_od || !cable.bedding) return;
+  const double bedding = cable.bedding->value_mm;
+  const double sheath = cable.sheath_od->value_mm;
+  if (at_least(bedding, k_too_thin * sheath) || at_least(bedding * k_mm_per_inch, sheath)) return;
+  remarks.push_back({fmt::format("a bedding of {0} mm under a sheath of {1} mm: inches, perhaps? "
+                                 "Write {0}in",
+                                 plain(bedding, 2), plain(sheath, 1)),
+                     "bedding", "arithmetic", true});
 }
 
 /// @param book_mm  by how much a cable as made may differ from its datasheet
@@ -170,6 +184,7 @@ std::vector<Remark> implausible_readings(const Cable& cable, const Construction*
                                          const Standards& standards) {
   std::vector<Remark> remarks;
   check_no_room(cable, remarks);
+  check_inches(cable, remarks);
   if (remarks.empty() && cable.armour != ArmourKind::none)
     check_sheath(cable, construction, standards, remarks);
   if (construction != nullptr) {

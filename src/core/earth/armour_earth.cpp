@@ -121,7 +121,7 @@ std::string_view relation(Verdict verdict) {
   }
 }
 
-// Rounded to the strict side, so that the printed figures never say more than is true.
+// Rounded to the stricter side, so that the printed figures never say more than is true.
 std::string area_text(const EarthInput& in) {
   return plain(round_down(in.armour->area_mm2, 0.01), 2);
 }
@@ -151,8 +151,13 @@ std::optional<Energy> energy_of(const EarthFault& fault) {
 }
 
 /// Why the equation alone does not decide, or nothing.
-std::string outside_the_method(const EarthFault& fault) {
+std::string outside_the_method(const EarthFault& fault, const tables::Standards& standards) {
   if (!fault.time_s) return {};
+  const auto current = current_ka(fault);
+  if (fault.device && current && !fault.let_through_a2s) {
+    std::string doubt = why_not_so_soon(*fault.device, *current, *fault.time_s, standards);
+    if (!doubt.empty()) return doubt;
+  }
   if (!at_least(*fault.time_s, k_shortest_time_s) && !fault.let_through_a2s) {
     return "under 0.1 s the let-through energy of the device counts: give it";
   }
@@ -191,7 +196,8 @@ void check_adiabatic(const EarthInput& in, const tables::Standards& standards, E
   const Verdict verdict = compare(*in.armour, *out.required_mm2);
   out.adiabatic.says =
       fmt::format("{}; {} mm2 ({}) {}", sum, area_text(in), in.armour->origin, relation(verdict));
-  const std::string limit = outside_the_method(in.fault);
+  if (in.fault.device) out.adiabatic.says += "; " + at_once_says(*in.fault.device, standards);
+  const std::string limit = outside_the_method(in.fault, standards);
   const bool too_long = in.fault.time_s && !at_most(*in.fault.time_s, k_longest_time_s);
   if (limit.empty() || (too_long && verdict < Verdict::not_known)) {
     out.adiabatic.verdict = verdict;
@@ -234,10 +240,12 @@ void find_capacity(const EarthInput& in, EarthResult& out) {
   if (in.fault.time_s && within(*in.fault.time_s, k_shortest_time_s, k_longest_time_s)) {
     out.withstand_s = *in.fault.time_s;
   }
-  out.withstand_ka = withstand_ka(in.armour->area_mm2, out.k->k, out.withstand_s);
+  const double least_mm2 = in.armour->area_mm2 * (1.0 - in.armour->error_ratio);
+  out.least_mm2 = least_mm2;
+  out.withstand_ka = withstand_ka(least_mm2, out.k->k, out.withstand_s);
   const auto current = current_ka(in.fault);
   if (!current) return;
-  const double time_s = longest_time_s(in.armour->area_mm2, out.k->k, *current);
+  const double time_s = longest_time_s(least_mm2, out.k->k, *current);
   if (at_least(time_s, k_shortest_time_s)) out.longest_s = std::min(k_longest_time_s, time_s);
 }
 

@@ -213,6 +213,9 @@ fit::Check check_passage(const Passage& passage, const cable::Cable& cable, bool
     if (passage.bore_missing) {
       check.lacks.push_back(
           {"smallest bore of the adaptor", "adaptor_bore_mm", fit::Lack::Where::elsewhere});
+    } else {
+      check.lacks.push_back({"bore of the gland's thread, its figures are from memory", "",
+                             fit::Lack::Where::elsewhere});
     }
     check.says += std::string("; ") + doubt;
   }

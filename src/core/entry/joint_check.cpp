@@ -22,7 +22,7 @@ constexpr double k_clearance_mm = 0.5;
 constexpr const char* k_washer_source = "a washer seals the hole: common practice, no source";
 constexpr double k_mm_per_inch = 25.4;
 
-/// What one joint comes to. The worst of several counts.
+/// The result for one joint. Of several, the worst counts.
 struct JointPart {
   Verdict verdict = Verdict::fits;
   std::string says;
@@ -110,6 +110,8 @@ JointPart find_wall(const Hardware& at, const Thread& thread, const JointAsked& 
   if (tapped && !at.wall_mm) out.says += "; the thickness of the wall is not given";
   if (out.verdict == Verdict::not_known && !taper && !at.washer_mm) {
     out.lacks = {{"sealing washer (0: none)", "washer_mm", fit::Lack::Where::elsewhere}};
+  } else if (out.verdict == Verdict::not_known && taper) {
+    out.lacks = {{"what seals a taper thread (its maker)", "", fit::Lack::Where::elsewhere}};
   }
   return out;
 }
@@ -136,17 +138,22 @@ JointPart find_hole(double hole_mm, const Thread& thread, const tables::Standard
                 .source = thread.kind == ThreadKind::npt
                               ? standards.table("clearance_holes_inch").source()
                               : "half a millimetre over the thread: common practice, no source"};
+  const fit::Lack covers{"whether washer and locknut cover the hole", "",
+                         fit::Lack::Where::elsewhere};
   if (!at_least(hole_mm, outside.mm)) {
     out.verdict = outside.from_memory ? Verdict::not_known : Verdict::no_fit;
+    if (outside.from_memory) out.lacks = {covers};
     out.says += ": the thread does not go through";
   } else if (!widest_mm) {
     out.verdict = Verdict::not_known;
     out.says += ": no figure says how wide a hole washer and locknut cover; measure them";
+    out.lacks = {covers};
   } else if (!at_most(hole_mm, *widest_mm)) {
     out.verdict = Verdict::not_known;
     out.says +=
         fmt::format(": over {} mm washer and locknut may not cover it all round; measure them",
                     plain(*widest_mm, 2));
+    out.lacks = {covers};
   }
   return out;
 }
@@ -164,6 +171,7 @@ JointPart find_in_adaptor(const gland::Gland& gland, const JointAsked& asked,
     out.verdict = Verdict::not_known;
     out.says = "what seals the gland in the adaptor for " + asked_words(asked) +
                " is not known (washer_mm of the gland)";
+    out.lacks = {{"washer of the gland", "washer_mm", fit::Lack::Where::elsewhere}};
   }
   return out;
 }

@@ -10,13 +10,14 @@ std::vector<EntryPart> parts_in_order(const gland::Gland& gland, const Entry& en
   const bool known = at.hole.has_value();
   const bool tapped = at.hole == Hole::threaded;
   std::vector<EntryPart> parts;
+  parts.reserve(10);
   const auto add = [&](bool there, const char* name, const char* place,
                        const std::optional<double>& thickness_mm, bool beside) {
     if (there) parts.push_back({name, place, thickness_mm, beside});
   };
   const bool tag = at.tag_mm > 0.0;
   const bool serrated = at.serrated_mm > 0.0;
-  // In a tapped hole a washer that is not stated may well not be there: it is not ordered.
+  // In a tapped hole a washer that is not stated may well be absent: it is not ordered.
   const bool washer = at.washer_mm ? *at.washer_mm > 0.0 : !tapped;
   const bool in_adaptor = at.gland_washer_mm > 0.0;
   add(in_adaptor, "sealing washer", "between gland and adaptor", at.gland_washer_mm, false);

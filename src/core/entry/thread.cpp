@@ -56,7 +56,7 @@ struct MetricSize {
   std::array<double, 6> pitches_mm;
 };
 
-// ISO 261, M6 to M200 (from memory: it only says which designations are threads at all). 63 is of
+// ISO 261, M6 to M200 (from memory: it only says which designations are threads at all). 63 is from
 // IEC 60423, and so is the pitch of 1.5 mm of 90 and 110.
 constexpr std::array<MetricSize, 72> k_metric{{{6, {1, 0.75}},
                                                {7, {1, 0.75}},

@@ -97,7 +97,7 @@ Figures gland_in_adaptor(const gland::Gland& gland, const Adaptor& adaptor, cons
   return out;
 }
 
-/// The figures without which nothing can be said; empty when all are there.
+/// The missing figures without which nothing can be said; empty when all are there.
 std::vector<fit::Lack> missing_figures(const gland::Gland& gland, const Hardware& at,
                                        const Entry& entry) {
   using enum fit::Lack::Where;
@@ -185,6 +185,11 @@ std::string counted_words(const Figures& f, double counted_mm) {
   return fmt::format(" (chamfer not given, {} mm counted)", plain(counted_mm));
 }
 
+/// What only papers tell of a thread.
+void lack(ThreadFit& out, std::string fact) {
+  out.check.lacks.push_back({std::move(fact), "", fit::Lack::Where::elsewhere});
+}
+
 /// Where the chamfer alone stands between the hole and a pass.
 void ask_for_chamfer(ThreadFit& out) {
   out.check.verdict = Verdict::not_known;
@@ -208,6 +213,10 @@ void check_ordinary(ThreadFit& out, const Figures& f, const Table& rules) {
     return;
   }
   out.check.verdict = engagement.full_turns >= k_least_turns ? Verdict::not_known : Verdict::no_fit;
+  if (out.check.verdict == Verdict::not_known) {
+    lack(out, fmt::format("whether {} full turns hold, {} are usual", engagement.full_turns,
+                          plain(k_ordinary_turns)));
+  }
   out.check.says +=
       fmt::format("; fewer than {}: {}", plain(k_ordinary_turns), remedy(out, engagement));
 }
@@ -257,7 +266,10 @@ void check_flameproof_parallel(ThreadFit& out, const Figures& f, const EntryJoin
   if (enough(counted_mm, demand)) {
     const std::string doubt = unproven(f.thread);
     out.check.verdict = doubt.empty() ? Verdict::fits : Verdict::not_known;
-    if (!doubt.empty()) says += "; " + doubt;
+    if (!doubt.empty()) {
+      says += "; " + doubt;
+      lack(out, "the certificate on a thread " + to_text(f.thread));
+    }
   } else if (!f.chamfer_mm && enough(0.0, demand)) {
     ask_for_chamfer(out);
   } else {
@@ -292,6 +304,8 @@ void check_male_thread(ThreadFit& out, const Figures& f, const Table& rules) {
                     "; IEC 60079-1:2007 asks {} and {} mm, older editions {} turns: its "
                     "certificate decides",
                     plain(wanted), plain(wanted_mm), plain(older));
+  if (!refused)
+    lack(out, fmt::format("the certificate on {} full turns of thread", plain(turns, 0)));
 }
 
 void check_taper(ThreadFit& out, const Figures& f, bool flameproof,
@@ -319,11 +333,13 @@ void check_taper(ThreadFit& out, const Figures& f, bool flameproof,
     out.check.verdict = geometry.from_memory ? Verdict::not_known : Verdict::fits;
     if (geometry.from_memory)
       out.check.says += "; a size known from memory only: check against the standard";
+    if (geometry.from_memory) lack(out, "the standard on a thread " + to_text(f.thread));
   } else if (reaches(flameproof ? least : k_least_turns)) {
     out.check.verdict = Verdict::not_known;
     out.check.says +=
         fmt::format("; fewer than {}: {}", plain(needed),
                     flameproof ? "check against the standard" : remedy(out, provided));
+    lack(out, fmt::format("whether {} turns of a taper thread hold", fixed(provided.turns, 1)));
   } else {
     out.check.verdict = Verdict::no_fit;
     out.check.says += fmt::format("; too few: {}", remedy(out, provided));
@@ -375,7 +391,7 @@ void check_clearance(ThreadFit& out, const Figures& f, const Entry& entry) {
   if (f.thread.kind == ThreadKind::npt) {
     const char* const caution =
         "a locknut holds a taper thread by a few turns only: use the one that its maker gives for "
-        "it, and look that it is tight";
+        "it, and check that it is tight";
     out.check.says += std::string("; caution: ") + caution;
     out.check.source += "; taper thread: from memory";
     out.notes.emplace_back(caution);
@@ -397,6 +413,7 @@ void add_gland_in_adaptor(ThreadFit& out, const Figures& f, const EntryJoint& jo
     inner.check.verdict = worst(inner.check.verdict, Verdict::not_known);
     inner.check.says +=
         "; how deep the adaptor's own tapped thread is is not known: see its certificate";
+    lack(inner, "depth of the adaptor's tapped thread (its certificate)");
   }
   out.check.says =
       "adaptor in the wall: " + out.check.says + "; gland in the adaptor: " + inner.check.says;
@@ -409,6 +426,7 @@ void add_gland_in_adaptor(ThreadFit& out, const Figures& f, const EntryJoint& jo
     out.check.margin_mm = inner.check.margin_mm;
   }
   out.check.verdict = worst(out.check.verdict, inner.check.verdict);
+  for (fit::Lack& each : inner.check.lacks) out.check.lacks.push_back(std::move(each));
   for (std::string& note : inner.notes) {
     if (std::find(out.notes.begin(), out.notes.end(), note) == out.notes.end())
       out.notes.push_back(std::move(note));

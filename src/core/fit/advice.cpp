@@ -97,13 +97,23 @@ std::string asked_besides(const GlandFit& fit) {
   return names.empty() ? "" : "; it must also pass: " + names;
 }
 
+/// What to order; nothing by readings that cannot be true together.
+std::string order_text(const job::Job& job, const std::string& besides) {
+  if (job.cable.contradiction) return {};
+  return order_text(job) + besides;
+}
+
 /// The measurement that would settle the most, from what keeps the best gland from fitting.
 std::string next_measurement(const job::Job& job, const GlandFit& best) {
+  if (const auto& remark = job.cable.contradiction) {
+    return "again: " + remark->repeat + "; " + remark->says;
+  }
   for (const Check& check : best.checks) {
     const bool open = check.verdict != Verdict::fits && check.verdict != Verdict::no_fit;
     if (!open) continue;
-    if (check.name == CheckName::build_up)
-      return "sheath, bedding and wire again: they do not add up";
+    if (check.name == CheckName::build_up && !check.lacks.empty()) {
+      return check.lacks.front().fact + ": it is not measured yet";
+    }
     if (check.name == CheckName::fault && check.verdict == Verdict::marginal_inside)
       return "the wire and the bedding: how much armour there is, is estimated";
     const Compares* const row = compares(check.name);
@@ -200,8 +210,8 @@ const GlandFit& nearest_of(std::span<const GlandFit> ranked) {
 
 Advice advise(const job::Job& job, const GlandFit& nearest) {
   Advice advice;
-  advice.order_says = order_text(job) + asked_besides(nearest) + too_thick_for_thread(job) +
-                      hole_at_fault(nearest) + armour_at_fault(nearest);
+  advice.order_says = order_text(job, asked_besides(nearest) + too_thick_for_thread(job) +
+                                          hole_at_fault(nearest) + armour_at_fault(nearest));
   advice.nearest = &nearest;
   std::vector<const Check*> failing;
   for (const Check& check : nearest.checks) {
@@ -215,7 +225,7 @@ Advice advise(const job::Job& job, const GlandFit& nearest) {
 Advice advise(const job::Job& job, std::span<const GlandFit> ranked) {
   if (!ranked.empty()) return advise(job, nearest_of(ranked));
   Advice advice;
-  advice.order_says = order_text(job) + too_thick_for_thread(job);
+  advice.order_says = order_text(job, too_thick_for_thread(job));
   return advice;
 }
 

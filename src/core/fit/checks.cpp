@@ -88,8 +88,7 @@ bool wants_measuring(const Estimate& estimate, Verdict verdict) {
 std::string how_to_settle(const Estimate& estimate) {
   if (estimate.evidence != Evidence::measured) return " measured, it may be outside";
   if (estimate.caps.empty()) return " again, it is near a limit";
-  const bool single = estimate.readings_mm.size() == 1;
-  return single ? " once more, at right angles" : " again, it is not round";
+  return " " + std::string(estimate.caps.front().wanted);
 }
 
 /// Puts the range and words to a diameter that is compared with it.
@@ -346,6 +345,16 @@ std::optional<Check> check_build_up(const Case& at, GlandFit& /*fit*/) {
     check.says += ", with an estimate among the three: measure before cutting";
   }
   return check;
+}
+
+std::vector<Lack> settled_by(const Check& passage, const cable::Cable& cable) {
+  const bool near =
+      passage.verdict == Verdict::marginal_inside || passage.verdict == Verdict::marginal_outside;
+  const bool bare = cable.armour == ArmourKind::none;
+  const std::optional<Estimate>& estimate = bare ? cable.sheath_od : cable.bedding;
+  if (!near || !estimate) return {};
+  const std::string name = bare ? "sheath" : "bedding";
+  return {{name + how_to_settle(*estimate), "", Lack::Where::elsewhere}};
 }
 
 }  // namespace cutback::fit::detail

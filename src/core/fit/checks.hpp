@@ -3,6 +3,7 @@
 // cable with each other.
 
 #include <optional>
+#include <vector>
 
 #include "core/fit/rules.hpp"
 #include "cutback/fit/absurd.hpp"
@@ -22,6 +23,10 @@ std::optional<Check> check_bore(const Case& at, GlandFit& fit);
 
 std::optional<Against> against_armour(const Case& at);
 std::optional<Check> check_armour(const Case& at, GlandFit& fit);
+
+/// What would settle a passage of the bedding, or of an unarmoured cable's sheath, that is near its
+/// limit: the same reading as for the seal round it.
+std::vector<Lack> settled_by(const Check& passage, const cable::Cable& cable);
 
 /// A check against a figure of the list that cannot be: it decides nothing.
 Check check_absurd(CheckName name, Figure figure, const Case& at);

@@ -13,6 +13,12 @@ double margin_or_none(const Check& check) {
   return check.margin_mm.value_or(-std::numeric_limits<double>::infinity());
 }
 
+/// Best first.
+struct ByVerdict {
+  bool operator()(const GlandFit& fit, Verdict verdict) const { return fit.verdict > verdict; }
+  bool operator()(Verdict verdict, const GlandFit& fit) const { return verdict > fit.verdict; }
+};
+
 }  // namespace
 
 const Check* GlandFit::find(CheckName name) const {
@@ -93,6 +99,9 @@ void rank(std::vector<GlandFit>& fits, Prefer prefer) {
   std::sort(fits.begin(), fits.end(), [&](const GlandFit& a, const GlandFit& b) {
     return detail::comes_before(standing(a), standing(b));
   });
+  const auto open = std::equal_range(fits.begin(), fits.end(), Verdict::not_known, ByVerdict{});
+  std::stable_sort(open.first, open.second,
+                   [](const GlandFit& a, const GlandFit& b) { return miss_of(a) < miss_of(b); });
 }
 
 }  // namespace cutback::fit

@@ -25,7 +25,7 @@ void narrow(Range& range, const Range& by) {
   if (by.high_mm) range.high_mm = std::min(range.high_mm.value_or(*by.high_mm), *by.high_mm);
 }
 
-/// What each diameter is compared with, all checks together.
+/// What each diameter is compared with, all checks of the gland together.
 struct Ranges {
   Range sheath;
   Range bedding;
@@ -46,34 +46,26 @@ Ranges ranges_of(const Question& question, const gland::Gland& gland) {
     if (against->otherwise && *against->otherwise >= against->verdict) continue;
     narrow(ranges.of(against->diameter), *against->range);
   }
-  if (question.job->construction) {
-    const cable::Construction& built = *question.job->construction;
-    narrow(ranges.sheath, {.low_mm = built.sheath_od_mm - built.expanded_mm,
-                           .high_mm = built.sheath_od_mm + built.expanded_mm});
-    narrow(ranges.bedding, {.low_mm = built.bedding_diameter_mm - built.bedding_expanded_mm,
-                            .high_mm = built.bedding_diameter_mm + built.bedding_expanded_mm});
-  }
   return ranges;
 }
 
-/// U [mm] of readings at one place, near a diameter: two crossed ones, of a round wire one.
-double expanded_mm(const Question& question, double diameter_mm, measure::Section section) {
+/// One reading of a wire or, where it may be oval, two alike at one place.
+measure::Estimate read(const Question& question, double diameter_mm, measure::Section section) {
   const bool round = section == measure::Section::round;
   const std::vector<double> readings(round ? 1 : 2, diameter_mm);
   return measure::measure_here({.places = {{readings}},
                                 .caliper = {.step_mm = question.job->caliper.step_mm,
                                             .mpe_mm = question.job->caliper.mpe_mm},
                                 .section = section},
-                               question.standards->caliper_limits)
-      .expanded_mm;
+                               question.standards->caliper_limits);
 }
 
 double crossed_expanded_mm(const Question& question, double diameter_mm) {
-  return expanded_mm(question, diameter_mm, measure::Section::oval);
+  return read_crossed(question, diameter_mm).expanded_mm;
 }
 
 double wire_expanded_mm(const Question& question, double diameter_mm) {
-  return expanded_mm(question, diameter_mm, measure::Section::round);
+  return read(question, diameter_mm, measure::Section::round).expanded_mm;
 }
 
 bool can_be_measured(double diameter_mm) {
@@ -95,6 +87,14 @@ Gate gate_of(const Question& question, const Range& range) {
         round_down(*range.high_mm - crossed_expanded_mm(question, *range.high_mm), k_step_mm);
   }
   return gate;
+}
+
+/// The construction says how far from it a reading may lie: the caliper's error is no reason to ask
+/// for less, for it is not taken off where a reading is compared with the construction either.
+void narrow(Gate& gate, double built_mm, double expanded_mm) {
+  gate.low_mm = std::max(gate.low_mm.value_or(0.0), round_up(built_mm - expanded_mm, k_step_mm));
+  const double most = round_down(built_mm + expanded_mm, k_step_mm);
+  gate.high_mm = std::min(gate.high_mm.value_or(most), most);
 }
 
 /// What a wire of one standard size must read so that it is taken for it, whatever its error.
@@ -201,12 +201,19 @@ bool Gates::possible() const {
   return bedding.high_mm.has_value() ? !wire.empty() : true;
 }
 
+measure::Estimate read_crossed(const Question& question, double diameter_mm) {
+  return read(question, diameter_mm, measure::Section::oval);
+}
+
 Gates gates_of(const Question& question, const gland::Gland& gland) {
   const Ranges ranges = ranges_of(question, gland);
+  const auto& built = question.job->construction;
   Gates gates{.sheath = gate_of(question, ranges.sheath)};
+  if (built) narrow(gates.sheath, built->sheath_od_mm, built->expanded_mm);
   gates.sheath_apart_mm = apart_mm(gates.sheath);
   if (question.job->cable.armour == ArmourKind::none) return gates;
   gates.bedding = gate_of(question, ranges.bedding);
+  if (built) narrow(gates.bedding, built->bedding_diameter_mm, built->bedding_expanded_mm);
   gates.bedding_apart_mm = apart_mm(gates.bedding);
   gates.wire = wire_gates(question, ranges.wire, gates.sheath);
   return gates;

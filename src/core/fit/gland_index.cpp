@@ -37,19 +37,15 @@ Places lay_out(std::span<const Gland> glands, Prefer prefer) {
   return places;
 }
 
-Kinds kinds_for(const Rule& rule, const Places& places) {
-  std::vector<std::uint32_t> of_place;
+Kinds kinds_for(const Rule& rule, const Places& places, const GlandColumns& columns) {
+  std::vector<std::uint32_t> of_place = columns.told_apart_by(rule.name);
   Places members;
-  std::unordered_map<std::string, std::uint32_t> known;
-  for (const Gland* gland : places) {
-    if (gland == nullptr) {
-      of_place.push_back(Kinds::k_none);
-      continue;
+  for (std::size_t place = 0; place < places.size(); ++place) {
+    if (places[place] == nullptr) {
+      of_place[place] = Kinds::k_none;
+    } else if (of_place[place] == members.size()) {
+      members.push_back(places[place]);
     }
-    const auto [at, fresh] =
-        known.try_emplace(kind_of(*gland, rule.name), static_cast<std::uint32_t>(members.size()));
-    if (fresh) members.push_back(gland);
-    of_place.push_back(at->second);
   }
   return {std::move(of_place), std::move(members)};
 }
@@ -62,8 +58,9 @@ GlandIndex::GlandIndex(std::span<const Gland> list, Prefer preferred)
       places(lay_out(list, preferred)),
       preference(places.size(), 0.0),
       taken(places.size() / k_word, 0) {
+  const GlandColumns columns(places);
   for (const Rule& rule : rules()) {
-    kinds.push_back(is_of_gland(rule) ? kinds_for(rule, places) : Kinds{});
+    kinds.push_back(is_of_gland(rule) ? kinds_for(rule, places, columns) : Kinds{});
   }
   place_of.resize(list.size());
   for (std::size_t place = 0; place < places.size(); ++place) {

@@ -70,8 +70,8 @@ std::vector<Need> needs_of(const Question& question, const GlandFit& fit) {
   for (const entry::EntryPart& part :
        entry::parts_in_order(*fit.gland, entry, fit.adaptor.has_value())) {
     if (!part.beside) continue;
-    needs.push_back(
-        {part.name + thread, part.thickness_mm ? plain(*part.thickness_mm) + " mm" : ""});
+    needs.push_back({std::string(part.name) + thread,
+                     part.thickness_mm ? plain(*part.thickness_mm) + " mm" : ""});
   }
   if (fit.barrier) {
     needs.push_back(

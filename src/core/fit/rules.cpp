@@ -30,6 +30,7 @@ void join(Check& check, const std::optional<Check>& other) {
   check.verdict = worst(check.verdict, other->verdict);
   check.says += "; " + other->says;
   check.source += "; " + other->source;
+  check.lacks.insert(check.lacks.end(), other->lacks.begin(), other->lacks.end());
 }
 
 /// The threads alone, with what an adaptor must be.
@@ -77,6 +78,7 @@ Check check_whole_entry(const Case& at, GlandFit& fit) {
   const tables::Standards& standards = *at.question.standards;
   Check check = entry::check_passage(entry::passage(at.gland, at.entry(), at.adaptor, standards),
                                      at.cable(), at.barrier, core_mm(at), standards);
+  if (!at.barrier && check.lacks.empty()) check.lacks = settled_by(check, at.cable());
   check.says = threads.says + "; " + check.says;
   check.source = threads.source + "; " + check.source;
   return check;
@@ -197,9 +199,13 @@ std::optional<Check> check_sealing(const Case& at, GlandFit& /*fit*/) {
 // ---- metals ---------------------------------------------------------------------------------
 
 std::optional<Check> check_metals(const Case& at, GlandFit& /*fit*/) {
-  return area::check_metals(at.entry().material,
-                            at.adaptor != nullptr ? at.entry().adaptor_material : std::nullopt,
-                            at.gland, *at.question.standards);
+  const cable::Cable& cable = at.cable();
+  const bool armoured = cable.armour != cable::ArmourKind::none;
+  return area::check_metals(
+      {.enclosure = at.entry().material,
+       .adaptor = at.adaptor != nullptr ? at.entry().adaptor_material : std::nullopt,
+       .armour = armoured ? cable.armour_material : std::nullopt},
+      at.gland, *at.question.standards);
 }
 
 // ---- earth ----------------------------------------------------------------------------------

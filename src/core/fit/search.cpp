@@ -241,19 +241,53 @@ Look DiameterSearch::look(std::size_t place, Verdict verdict) const {
   return look;
 }
 
-/// The smallest margin of a gland that is not outside by any diameter.
-double DiameterSearch::margin_of(std::size_t place) const {
-  constexpr double k_none = std::numeric_limits<double>::infinity();
-  double margin = k_none;
+/// A diameter that counts for how near a gland is to its limits; those of each check that compares
+/// it, in the order of the table.
+struct DiameterSearch::Counting {
+  const RuleSets* rule;
+  const Figures* figures;
+  /// Whether the check fails in what no diameter plays in: then its margin says nothing.
+  [[nodiscard]] bool fails_besides(std::size_t place) const {
+    return !has(rule->at_least(Verdict::marginal_inside), place);
+  }
+};
+
+std::vector<DiameterSearch::Counting> DiameterSearch::counting() const {
+  std::vector<Counting> list;
   for (const RuleSets* rule : open_.comparing()) {
     const Figures& diameter = figures(*rule);
-    const bool counts = diameter.known && !diameter.nominal && !rule->has_otherwise() &&
-                        has(rule->at_least(Verdict::marginal_inside), place);
-    if (!counts) continue;
-    margin = std::min({margin, rule->low().margin(place, diameter.touch.high_mm),
-                       rule->high().margin(place, diameter.touch.low_mm)});
+    if (diameter.known && !rule->has_otherwise()) list.push_back({rule, &diameter});
+  }
+  return list;
+}
+
+/// The smallest margin of a gland that is not outside by any diameter, as far as it is larger than
+/// `least`; else something that is not.
+double DiameterSearch::margin_of(const std::vector<Counting>& counting, std::size_t place,
+                                 double least) {
+  constexpr double k_none = std::numeric_limits<double>::infinity();
+  double margin = k_none;
+  for (const Counting& each : counting) {
+    if (each.figures->nominal || each.fails_besides(place)) continue;
+    margin = std::min({margin, each.rule->low().margin(place, each.figures->touch.high_mm),
+                       each.rule->high().margin(place, each.figures->touch.low_mm)});
+    if (margin < least) return margin;
   }
   return margin == k_none ? k_no_margin_mm : margin;
+}
+
+/// By how much a gland misses by the diameter that misses most; 0 where none does.
+double DiameterSearch::miss_of(const std::vector<Counting>& counting, std::size_t place) {
+  double miss = 0.0;
+  for (const Counting& each : counting) {
+    if (each.fails_besides(place)) continue;
+    const auto add = [&](const LimitSets& sets, double middle_mm, double touch_mm) {
+      if (!sets.passes(place, middle_mm)) miss = std::max(miss, -sets.margin(place, touch_mm));
+    };
+    add(each.rule->low(), each.figures->middle.low_mm, each.figures->touch.high_mm);
+    add(each.rule->high(), each.figures->middle.high_mm, each.figures->touch.low_mm);
+  }
+  return miss;
 }
 
 std::size_t DiameterSearch::first_of(const SparseSet& set) const {
@@ -262,6 +296,7 @@ std::size_t DiameterSearch::first_of(const SparseSet& set) const {
   double least = 0.0;   // preference of the first
   double margin = 0.0;  // and its margin, where another one has the same preference
   bool tied = false;
+  std::vector<Counting> counting;
   for (std::size_t i = 0; i < set.words(); ++i) {
     // The places of a word are in order of preference.
     set.for_each_in(i, [&](std::size_t place) {
@@ -273,9 +308,12 @@ std::size_t DiameterSearch::first_of(const SparseSet& set) const {
         tied = false;
         return true;
       }
-      if (!tied) margin = margin_of(first);
+      if (!tied) {
+        if (counting.empty()) counting = this->counting();
+        margin = margin_of(counting, first, k_no_margin_mm);
+      }
       tied = true;
-      const double next = margin_of(place);
+      const double next = margin_of(counting, place, margin);
       if (next > margin ||
           (next == margin && index_.places[place]->part < index_.places[first]->part)) {
         first = place;
@@ -359,7 +397,7 @@ void DiameterSearch::keep_least_failures(SparseSet& set) const {
 /// Of glands with the same number of failures those that miss by the least, and some that miss by a
 /// hair more.
 /// @return false where none misses by a diameter
-bool DiameterSearch::keep_least_miss(SparseSet& set, Verdict verdict) {
+bool DiameterSearch::keep_least_miss(SparseSet& set) {
   constexpr double k_hair_mm = 2.5 * k_epsilon_mm;
   const auto middle_of = [&](const SparseSet& of) {
     std::size_t place = 0;
@@ -369,10 +407,11 @@ bool DiameterSearch::keep_least_miss(SparseSet& set, Verdict verdict) {
     });
     return place;
   };
+  const std::vector<Counting> counting = this->counting();
   SparseSet nearer = set;
   double miss_mm = 0.0;
   while (!nearer.empty()) {
-    miss_mm = look(middle_of(nearer), verdict).miss.largest_mm;
+    miss_mm = miss_of(counting, middle_of(nearer));
     if (miss_mm <= 0.0) break;
     add_within(miss_mm - k_hair_mm);
     narrow(set, nearer);
@@ -388,7 +427,7 @@ Look DiameterSearch::nearest_of(const SparseSet& set, Verdict verdict) {
   SparseSet near = set;
   keep_least_failures(near);
   // Where no diameter misses, all are equally near, and the order decides.
-  if (!keep_least_miss(near, verdict)) return look(first_of(near), verdict);
+  if (!keep_least_miss(near)) return look(first_of(near), verdict);
   std::optional<Look> best;
   near.for_each([&](std::size_t place) {
     const Look next = look(place, verdict);

@@ -70,8 +70,11 @@ class DiameterSearch {
   };
 
   class Failing;
+  struct Counting;
 
-  [[nodiscard]] double margin_of(std::size_t place) const;
+  [[nodiscard]] std::vector<Counting> counting() const;
+  static double margin_of(const std::vector<Counting>& counting, std::size_t place, double least);
+  static double miss_of(const std::vector<Counting>& counting, std::size_t place);
   static Figures figures_of(const cable::Cable& cable, Diameter diameter);
   [[nodiscard]] const Figures& figures(const RuleSets& rule) const {
     return figures_[static_cast<std::size_t>(rule.diameter())];
@@ -83,7 +86,7 @@ class DiameterSearch {
   void add_within(double miss_mm);
   void narrow(const SparseSet& in, SparseSet& out) const;
   void keep_least_failures(SparseSet& set) const;
-  bool keep_least_miss(SparseSet& set, Verdict verdict);
+  bool keep_least_miss(SparseSet& set);
 
   const GlandIndex& index_;
   const OpenGlands& open_;

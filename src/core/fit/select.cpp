@@ -58,7 +58,7 @@ void Search::State::find_nearest(DiameterSearch& search, Found& found) {
     search.glands(verdict, found_);
     if (found_.empty()) continue;
     found.verdict = verdict;
-    found.first = index_.places[search.first_of(found_)];
+    if (verdict != Verdict::not_known) found.first = index_.places[search.first_of(found_)];
     break;
   }
   // Nothing that fails in more than its diameters is nearer than what does not.
@@ -81,6 +81,7 @@ void Search::State::find_nearest(DiameterSearch& search, Found& found) {
     if (nearest->miss.other_failures <= failures) break;
   }
   found.nearest = nearest->gland;
+  if (found.verdict == Verdict::not_known) found.first = found.nearest;
 }
 
 /// A gland whose ranges touch the intervals of all diameters would fit for some true diameters, and

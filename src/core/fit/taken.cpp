@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 #include <string_view>
+#include <utility>
 
 #include "cutback/compare.hpp"
 
@@ -42,6 +43,23 @@ std::string words_of(const Doubt& doubt, const Assumption& assumption) {
   return "entry " + assumption.taken;
 }
 
+/// Of what a profile decided: what moves a figure or a mark.
+std::string words_of_profile(const Assumption& decided) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 6> k_names{
+      {{"step_mm", "caliper step"},
+       {"mpe_mm", "caliper error"},
+       {"zero_mm", "caliper zero"},
+       {"slack_mm", "slack"},
+       {"rules", "rules"},
+       {"adaptor", "adaptor"}}};
+  for (const auto& [fact, name] : k_names) {
+    if (fact != decided.fact) continue;
+    return std::string(name) + " " + decided.taken + (fact.ends_with("_mm") ? " mm" : "") +
+           " (your profile)";
+  }
+  return {};
+}
+
 bool could_fail(const Doubt& doubt, const GlandFit& fit) {
   const Check* const check = fit.find(doubt.check);
   if (check == nullptr) return false;
@@ -55,6 +73,11 @@ std::vector<std::string> taken_that_may_fail(const std::vector<Assumption>& assu
                                              const GlandFit& fit) {
   std::vector<std::string> words;
   for (const Assumption& assumption : assumptions) {
+    if (assumption.why == k_of_profile) {
+      std::string text = words_of_profile(assumption);
+      if (!text.empty()) words.push_back(std::move(text));
+      continue;
+    }
     for (const Doubt& doubt : k_doubts) {
       if (doubt.fact != assumption.fact || !could_fail(doubt, fit)) continue;
       std::string text = words_of(doubt, assumption);

@@ -15,6 +15,24 @@ constexpr Asked one(std::string_view column, std::string_view asks, std::string_
   return {column, column, column, asks, example, needed, of_armoured};
 }
 
+constexpr Asked of_barrier(std::string_view column, std::string_view asks,
+                           std::string_view example) {
+  Asked asked = one(column, asks, example);
+  asked.of_barrier = true;
+  return asked;
+}
+
+/// Of a figure without which no place passes.
+constexpr Asked of_place(std::string_view column, std::string_view asks, std::string_view example,
+                         std::string_view cost) {
+  Asked asked = one(column, asks, example);
+  asked.cost = cost;
+  return asked;
+}
+
+constexpr std::string_view k_no_hazard = "no hazardous place passes";
+constexpr std::string_view k_no_place = "no place passes, not even a plain room";
+
 // clang-format off
 constexpr Asked k_asked[] = {
     one("part", "Its part code, as it is ordered", "a code", true),
@@ -28,10 +46,18 @@ constexpr Asked k_asked[] = {
     {"armour_mm", "armour_min_mm", "armour_max_mm", "Clamp: wire from - to", "0.9-1.25", true, true},
     one("exposed_armour_mm", "Bare armour in front of the sheath", "12", false, true),
     one("sealing", "compression, barrier (compound round the cores) or either", "compression"),
-    one("protection", "Types of protection on its certificate", "db eb tb"),
-    one("gas_group", "Gas group on its certificate", "IIC"),
-    one("dust_group", "Dust group on its certificate", "IIIC"),
-    one("ip", "Degrees of protection", "66 68"),
+    of_barrier("chamber_bore_mm", "Bore of its chamber", "18"),
+    of_barrier("chamber_length_mm", "Depth of the compound", "25"),
+    of_barrier("max_cores", "Most cores that it takes", "12"),
+    of_barrier("max_bundle_mm", "Largest diameter over the cores laid together", "16"),
+    of_barrier("bedding_end_mm", "Where the bedding ends, from the shoulder; outside it minus", "-5"),
+    of_place("protection", "Types of protection on its certificate, or the whole marking", "db eb tb, or Ex db eb IIC Gb", k_no_hazard),
+    of_place("level", "Protection levels on its certificate", "Gb Db", k_no_hazard),
+    of_place("gas_group", "Gas group on its certificate", "IIC", "no gas group passes"),
+    of_place("dust_group", "Dust group on its certificate", "IIIC", "no dust group passes"),
+    of_place("ip", "Degrees of protection", "66 68", "no IP that is asked for passes"),
+    of_place("temp_min_c", "Coldest service temperature, in C", "-20", k_no_place),
+    of_place("temp_max_c", "Hottest service temperature, in C", "80", k_no_place),
     one("material", "Material of the body", "brass"),
     one("fault_ka", "Earth fault that it is rated for, 1 s, in kA", "3.2", false, true),
     one("torque_nm", "Tightening torque of the body, in N m", "25"),
@@ -108,7 +134,7 @@ std::vector<std::string_view> template_columns() {
 
 std::string template_text() {
   std::string text =
-      "# A gland list: one row a gland, every figure off its own papers. Blank: not stated.\n"
+      "# A gland list: one row per gland, every figure off its own papers. Blank: not stated.\n"
       "# Rows that begin with # are remarks. cutback glands FILE checks the list.\n";
   std::string heads;
   for (const std::string_view name : template_columns()) {

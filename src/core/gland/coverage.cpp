@@ -20,7 +20,7 @@ Span outer(const Gland& gland) {
   return {gland.outer.low_mm.value_or(0.0), gland.outer.high_mm.value_or(0.0)};
 }
 
-/// The union of the outer seals; ranges that touch are one.
+/// The union of the outer seals; ranges that touch become one.
 std::vector<Span> covered(const std::vector<const Gland*>& glands) {
   std::vector<Span> spans;
   for (const Gland* gland : glands) spans.push_back(outer(*gland));

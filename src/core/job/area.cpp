@@ -6,7 +6,7 @@ namespace {
 std::vector<area::IpCode> ip_of(const JobInput& in, Faults& faults) {
   if (!in.ip) return {};
   if (auto codes = area::parse_ip_codes(*in.ip)) return *codes;
-  faults.add(ErrorCode::bad_value, "this is no ingress protection", "area.ip", *in.ip,
+  faults.add(ErrorCode::bad_value, "this is not an ingress protection", "area.ip", *in.ip,
              "two figures such as 54, 66 or 66/68", "");
   return {};
 }

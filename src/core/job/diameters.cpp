@@ -2,6 +2,7 @@
 
 #include "core/job/resolve.hpp"
 #include "cutback/cable/plausibility.hpp"
+#include "cutback/compare.hpp"
 #include "cutback/number.hpp"
 
 namespace cutback::job {
@@ -16,21 +17,39 @@ using measure::Place;
 /// What one layer's figure needs to become an estimate.
 struct Diameter {
   std::string_view key;
-  double allowance_mm;
+  std::optional<double> given_mm;  ///< the allowance as it is given
+  double usual_mm;                 ///< what it is taken for where none is stated
   measure::Section section;
+
+  [[nodiscard]] double allowance_mm() const {
+    return detail::stated_allowance(given_mm).value_or(usual_mm);
+  }
 };
 
 Diameter diameter_of(const JobInput& in, Layer layer) {
   switch (layer) {
     case Layer::sheath:
-      return {"sheath_od_mm", in.od_allow_mm.value_or(k_od_allow_mm), measure::Section::oval};
+      return {"sheath_od_mm", in.od_allow_mm, k_od_allow_mm, measure::Section::oval};
     case Layer::bedding:
-      return {"bedding_mm", in.bedding_allow_mm.value_or(k_bedding_allow_mm),
-              measure::Section::oval};
+      return {"bedding_mm", in.bedding_allow_mm, k_bedding_allow_mm, measure::Section::oval};
     case Layer::wire:
       break;
   }
-  return {"armour_mm", in.armour_allow_mm.value_or(k_wire_allow_mm), measure::Section::round};
+  return {"armour_mm", in.armour_allow_mm, k_wire_allow_mm, measure::Section::round};
+}
+
+/// What is to be said of an allowance that no cable keeps; empty where there is nothing.
+std::string doubt_of(const Diameter& diameter) {
+  if (!diameter.given_mm) return {};
+  if (*diameter.given_mm <= 0.0) {
+    return "a tolerance of 0 is taken as not stated, and +/- " + plain(diameter.usual_mm) +
+           " mm counts";
+  }
+  constexpr double k_least_mm = 0.2;  // common practice, no source
+  const bool oval = diameter.section == measure::Section::oval;
+  if (!oval || at_most(k_least_mm, *diameter.given_mm)) return {};
+  return "a tolerance of " + plain(*diameter.given_mm) +
+         " mm is less than cables are made to: look whether it is one";
 }
 
 Evidence evidence_of(const JobInput& in, const std::vector<Place>& places, Unstated unstated) {
@@ -47,13 +66,22 @@ Estimate estimate_of(const JobInput& in, Layer layer, const measure::Readings& r
   const std::vector<Place>& places = readings.places;
   const Evidence evidence = evidence_of(in, places, unstated);
   if (evidence == Evidence::measured) {
-    return measure::measure_here(
+    measure::Caliper caliper = detail::caliper_of(in);
+    const bool coarser = !in.step_mm && readings.scale_mm.value_or(0.0) > caliper.step_mm;
+    if (coarser) caliper.step_mm = *readings.scale_mm;
+    Estimate estimate = measure::measure_here(
         {.places = places,
-         .caliper = detail::caliper_of(in),
+         .caliper = caliper,
          .section = diameter.section,
          .declared_ovality_mm =
              diameter.section == measure::Section::oval ? in.ovality_mm : std::nullopt},
         standards.caliper_limits);
+    if (coarser) {
+      estimate.warnings.push_back("written as " + readings.text + ": taken as read to " +
+                                  plain(caliper.step_mm, 2) +
+                                  " mm; write every decimal, or give the caliper's step");
+    }
+    return estimate;
   }
   if (places.size() > 1 || places.front().readings_mm.size() > 1) {
     throw InputError(Fault{
@@ -65,13 +93,18 @@ Estimate estimate_of(const JobInput& in, Layer layer, const measure::Readings& r
         .hint = "set evidence to measured"});
   }
   const double value = places.front().readings_mm.front();
-  if (evidence == Evidence::datasheet) return measure::from_datasheet(value, diameter.allowance_mm);
-  return measure::from_model(value, diameter.allowance_mm, "an estimate given as such");
+  const double allowance_mm = diameter.allowance_mm();
+  Estimate estimate = evidence == Evidence::datasheet
+                          ? measure::from_datasheet(value, allowance_mm)
+                          : measure::from_model(value, allowance_mm, "an estimate given as such");
+  std::string doubt = doubt_of(diameter);
+  if (!doubt.empty()) estimate.warnings.push_back(std::move(doubt));
+  return estimate;
 }
 
 std::string mm(double value) { return plain(value, 3) + " mm"; }
 
-/// What no cable can have: layers that do not fit inside each other.
+/// What no cable can have: layers that do not fit inside one another.
 void check_layers(const cable::Cable& cable, Faults& faults) {
   if (!cable.sheath_od || !cable.bedding) return;
   const double od = cable.sheath_od->value_mm;

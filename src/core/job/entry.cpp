@@ -31,8 +31,9 @@ void add_adaptor(const std::string& text, entry::Entry& entry, Faults& faults) {
   const auto a = entry::parse_thread(parts[0]);
   const auto b = parts.size() > 1 ? entry::parse_thread(parts[1]) : std::nullopt;
   if (!a || !b || *a == *b || parts.size() > 3) {
-    faults.add(ErrorCode::bad_value, "this is no thread adaptor", "entry.adaptor", text,
-               "two different threads such as M25:M20, or M25:M20:db with its protection", "");
+    faults.add(ErrorCode::bad_value, "this is not a thread adaptor", "entry.adaptor", text,
+               "two different threads such as M25:M20, or M25:M20:db with its protection",
+               "either order: the thread that is not the gland's goes into the wall");
     return;
   }
   entry::Adaptor adaptor{*a, *b, {}};
@@ -40,7 +41,7 @@ void add_adaptor(const std::string& text, entry::Entry& entry, Faults& faults) {
        split_words(parts.size() == 3 ? std::string_view(parts[2]) : std::string_view{})) {
     const auto protection = value_of<area::Protection>(mark);
     if (!protection || *protection == area::Protection::none) {
-      faults.add(ErrorCode::bad_value, "this is no marking of an adaptor's protection",
+      faults.add(ErrorCode::bad_value, "this is not a marking of an adaptor's protection",
                  "entry.adaptor", std::string(mark),
                  either_of(k_words_of<area::k_part_protections>),
                  "leave it out when it is not known");
@@ -99,7 +100,7 @@ entry::Entry resolve_entry(const JobInput& in, Faults& faults) {
   if (entry.hole == entry::Hole::threaded && in.hole_dia_mm) {
     faults.add(ErrorCode::contradiction, "a tapped hole has no diameter of a clearance hole",
                "entry.hole_dia_mm", plain(*in.hole_dia_mm), "hole_dia_mm with hole clearance",
-               "leave it out, or look which kind of hole it is");
+               "leave it out, or check which kind of hole it is");
   }
   if (in.adaptor) resolve_adaptors(in, entry, faults);
   // Through an adaptor nothing passes that is as wide as its own thread.

@@ -23,7 +23,7 @@ constexpr Feeds k_armour{Into::rest,
                          {inner_seal, bore, armour, build_up, entry, bend, sealing, earth, fault}};
 constexpr Feeds k_layers{Into::rest, {build_up, entry, bend, sealing, fault}};
 constexpr Feeds k_cores{Into::rest, {build_up, entry, bend, sealing, earth, fault}};
-constexpr Feeds k_armour_metal{Into::rest, {earth, fault}};
+constexpr Feeds k_armour_metal{Into::rest, {metals, earth, fault}};
 constexpr Feeds k_supply{Into::rest, {earth}};
 constexpr Feeds k_metal{Into::rest, {metals, earth}};
 constexpr Feeds k_entry{Into::rest, {entry, thread, joint, metals, earth}};
@@ -65,7 +65,7 @@ constexpr std::array k_fields{
           "Permissible error of the caliper (default by its step)", k_figures},
     Field{"cable", "zero_mm", "--zero", FieldKind::number, &In::zero_mm, -5, 5, "mm",
           "What the caliper shows with its jaws closed (default 0)", k_figures},
-    Field{"cable", "ovality_mm", "--ovality", FieldKind::number, &In::ovality_mm, 0, 50, "mm",
+    Field{"cable", "ovality_mm", "--ovality", FieldKind::number, &In::ovality_mm, 0.01, 50, "mm",
           "Largest less smallest diameter, where it is known", k_figures},
     Field{"cable", "od_allow_mm", "--od-allow", FieldKind::number, &In::od_allow_mm, 0, 50, "mm",
           "Allowance on a datasheet sheath diameter (default 2)", k_figures},
@@ -129,10 +129,11 @@ constexpr std::array k_fields{
     Field{"entry", "adaptor", "--adaptor", FieldKind::text, &In::adaptor, 0, 0,
           "two threads such as M25:M20, one of them the entry's; M25:M20:db with its protection; "
           "several with semicolons between them",
-          "Thread adaptors at hand; at most one is used", k_entry},
+          "Thread adaptors at hand, their two threads in either order; at most one is used",
+          k_entry},
 
     Field{"entry", "adaptor_mm", "--adaptor-length", FieldKind::number, &In::adaptor_mm, 0, 200,
-          "mm", "How far the adaptor holds the gland's shoulder off the wall", k_entry},
+          "mm", "Length of the adaptor between its washer and the gland's, without them", k_entry},
     Field{"entry", "adaptor_thread_mm", "--adaptor-thread", FieldKind::number,
           &In::adaptor_thread_mm, 0, 200, "mm", "Length of the adaptor's own male thread", k_entry},
     Field{"entry", "adaptor_bore_mm", "--adaptor-bore", FieldKind::number, &In::adaptor_bore_mm, 0,

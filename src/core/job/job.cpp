@@ -40,11 +40,12 @@ std::vector<Assumption> assumed_in(const JobInput& in) {
     take(in.earth_csa_mm2.has_value(), "earth_csa_mm2", "none", k_usual);
   }
   const bool measured = in.evidence == measure::Evidence::measured;
-  take(measured || in.od_allow_mm, "od_allow_mm", plain(k_od_allow_mm) + " mm", k_practice);
-  take(measured || in.bedding_allow_mm, "bedding_allow_mm", plain(k_bedding_allow_mm) + " mm",
-       k_practice);
-  take(measured || in.armour_allow_mm, "armour_allow_mm", plain(k_wire_allow_mm) + " mm",
-       k_practice);
+  take(measured || detail::stated_allowance(in.od_allow_mm), "od_allow_mm",
+       plain(k_od_allow_mm) + " mm", k_practice);
+  take(measured || detail::stated_allowance(in.bedding_allow_mm), "bedding_allow_mm",
+       plain(k_bedding_allow_mm) + " mm", k_practice);
+  take(measured || detail::stated_allowance(in.armour_allow_mm), "armour_allow_mm",
+       plain(k_wire_allow_mm) + " mm", k_practice);
   return list;
 }
 
@@ -62,7 +63,7 @@ std::optional<cable::Construction> construction_of(const JobInput& in,
   }
 }
 
-/// What of the cable its diameters play no part in.
+/// The part of the cable in which its diameters play no part.
 cable::Cable cable_without_diameters(const JobInput& in) {
   cable::Cable cable;
   cable.armour = in.armour.value_or(ArmourKind::wire);
@@ -165,7 +166,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
                .device = in.device ? earth::parse_device(*in.device) : std::nullopt};
   check_fault(job.fault, faults);
   if (in.device && !job.fault.device) {
-    faults.add(ErrorCode::bad_value, "this is no circuit breaker whose curve is published",
+    faults.add(ErrorCode::bad_value, "this is not a circuit breaker whose curve is published",
                "fault.device", *in.device, std::string(earth::k_device_form), "");
   }
   job.compound_pack_cm3 = in.compound_pack_cm3;

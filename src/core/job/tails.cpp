@@ -46,7 +46,7 @@ strip::Tails resolve_tails(const JobInput& in, Faults& faults) {
     faults.add(
         ErrorCode::contradiction, "more routes than cores", "tails.cores",
         std::to_string(in.core_list.size()) + " cores listed, the cable has " + plain(*in.cores),
-        "a row for each core", "look which of the two is right");
+        "a row for each core", "check which of the two is right");
   }
   const bool all_routed = std::all_of(
       in.core_list.begin(), in.core_list.end(),

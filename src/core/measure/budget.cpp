@@ -167,11 +167,11 @@ void need_readings(std::vector<Fault>& faults, std::span<const measure::Place> p
 void need_ratios(std::vector<Fault>& faults, double level_ratio, double ovality_limit_ratio) {
   if (!(level_ratio >= 0.5 && level_ratio <= 0.9999)) {
     faults.push_back(
-        out_of_range("no level for an interval", "confidence", level_ratio, "0.5 to 0.9999"));
+        out_of_range("not a level for an interval", "confidence", level_ratio, "0.5 to 0.9999"));
   }
   if (!(ovality_limit_ratio >= 0.0 && ovality_limit_ratio <= 1.0)) {
-    faults.push_back(
-        out_of_range("no share of a diameter", "limit on ovality", ovality_limit_ratio, "0 to 1"));
+    faults.push_back(out_of_range("not a share of a diameter", "limit on ovality",
+                                  ovality_limit_ratio, "0 to 1"));
   }
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 // The uncertainty of a diameter, step by step: what readings say of a place, what places say of a
-// cable, what the caliper adds, and how it all is put together.
+// cable, what the caliper adds, and how it is all put together.
 
 #include <cstddef>
 #include <optional>

@@ -93,7 +93,8 @@ double fisher_quantile(double probability, double numerator_degrees, double deno
 }
 
 double tolerance_factor(double places, double degrees, double content, double confidence) {
-  // Within some percent of the factor (NIST/SEMATECH e-Handbook 7.2.6.3): where the search begins.
+  // Within a few per cent of the factor (NIST/SEMATECH e-Handbook 7.2.6.3): where the search
+  // begins.
   const double normal = normal_quantile((1.0 + content) / 2.0);
   const double chi_squared = bm::quantile(ChiSquared(degrees), 1.0 - confidence);
   const double guess = normal * std::sqrt(degrees * (1.0 + 1.0 / places) / chi_squared);

@@ -88,7 +88,8 @@ void cap_unknown_scatter(const Common& common, std::vector<Cap>& caps) {
   if (common.used.degrees_of_freedom > 0.0) return;
   caps.push_back(
       {"one place does not show how a drum varies: measure more places, or state the "
-       "variation along it"});
+       "variation along it",
+       "at more places of the drum"});
 }
 
 /// The estimate of a new place on a drum of these figures, from its spread there.
@@ -137,7 +138,8 @@ Term drum_mean_term(const DrumsInput& in, std::span<const DrumResult> drums, dou
     if (!in.between_mm) {
       caps.push_back(
           {"one drum does not show how drums differ: measure another, or state the "
-           "difference between drums"});
+           "difference between drums",
+           "on another drum as well"});
     }
     const double standard = detail::rectangular_standard(in.between_mm.value_or(0.0));
     return {standard * standard * (1.0 + 1.0 / count), k_infinite};
@@ -259,7 +261,7 @@ void add_tolerance(const Common& common, std::vector<DrumResult>& drums) {
   constexpr double k_least_degrees = 4.0;
   const Scatter& scatter = common.measured;
   if (scatter.degrees_of_freedom < k_least_degrees) return;
-  std::map<std::size_t, double> factors;  // one a number of places: each takes its time
+  std::map<std::size_t, double> factors;  // one for each number of places: each takes its time
   for (DrumResult& drum : drums) {
     const auto [it, fresh] = factors.try_emplace(drum.places.size(), 0.0);
     if (fresh) {

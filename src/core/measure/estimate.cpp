@@ -43,7 +43,7 @@ Estimate rectangle(double value_mm, double half_width_mm, Evidence evidence, std
                       .hint = {}});
   };
   check_number(value_mm, value_mm > 0.0 && value_mm <= k_largest_diameter_mm,
-               "no diameter of a cable", "above 0 mm, at most 300 mm");
+               "not a diameter of a cable", "above 0 mm, at most 300 mm");
   check_number(half_width_mm, half_width_mm >= 0.0, "an allowance is given without its sign",
                "0 mm or more");
   if (!faults.empty()) throw InputError(std::move(faults));
@@ -95,7 +95,7 @@ Estimate from_datasheet(double nominal_mm, double half_width_mm) {
 
 Estimate from_model(double value_mm, double half_width_mm, std::string source) {
   Estimate out = rectangle(value_mm, half_width_mm, Evidence::estimated, std::move(source));
-  out.caps.push_back({"an estimate alone passes no gland"});
+  out.caps.push_back({"an estimate alone passes no gland", "measured"});
   return out;
 }
 

@@ -11,6 +11,8 @@ namespace cutback::detail {
 
 namespace {
 constexpr double k_tape_step_mm = 0.5;
+/// Round cables are seldom less round than this (common practice, no source): a word, no verdict.
+constexpr double k_look_ratio = 0.05;
 }  // namespace
 
 std::string tape_note(double diameter_mm) {
@@ -31,7 +33,8 @@ void add_uncrossed(std::span<const PlaceFigures> places, std::optional<double> o
   if (!ovality_mm) {
     caps.push_back(
         {"one reading does not show how oval the cable is: take a second reading at "
-         "right angles"});
+         "right angles",
+         "once more, at right angles"});
     return;
   }
   const double standard = oval_standard(*ovality_mm);
@@ -44,16 +47,22 @@ void look_at_ovality(std::span<const PlaceFigures> places, double limit_ratio,
   bool over = false;
   for (std::size_t i = 0; i < places.size(); ++i) {
     const PlaceFigures& place = places[i];
-    if (at_most(place.ovality_mm, limit_ratio * place.mean_mm)) continue;
-    over = true;
-    warnings.push_back(label + "place " + std::to_string(i + 1) + ": the readings differ by " +
-                       plain(place.ovality_mm) + " mm, " +
-                       fixed(100.0 * place.ovality_mm / place.mean_mm, 1) +
-                       " % of their mean; the limit is " + plain(100.0 * limit_ratio, 1) + " %");
+    if (at_most(place.ovality_mm, k_look_ratio * place.mean_mm)) continue;
+    std::string warning = label + "place " + std::to_string(i + 1) + ": the readings differ by " +
+                          plain(place.ovality_mm) + " mm, " +
+                          fixed(100.0 * place.ovality_mm / place.mean_mm, 1) + " % of their mean; ";
+    if (at_most(place.ovality_mm, limit_ratio * place.mean_mm)) {
+      warning += "crushed there, or a typing error? Read again";
+    } else {
+      over = true;
+      warning += "the limit is " + plain(100.0 * limit_ratio, 1) + " %";
+    }
+    warnings.push_back(std::move(warning));
   }
   if (!over) return;
   caps.push_back({section == measure::Section::oval ? "not round: ask the seal maker"
-                                                    : "not round: measure the wire again"});
+                                                    : "not round: measure the wire again",
+                  "again, it is not round"});
 }
 
 std::string listed(std::span<const double> readings_mm, std::string_view unit) {

@@ -1,5 +1,5 @@
 #pragma once
-// What in a set of readings calls for a second look, and what keeps it from ever proving a fit.
+// What in a set of readings calls for a second look, and what keeps them from ever proving a fit.
 
 #include <optional>
 #include <span>

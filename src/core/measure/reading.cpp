@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "cutback/error.hpp"
+#include "cutback/fraction.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
 
@@ -12,6 +13,9 @@ namespace {
 
 constexpr std::string_view k_spaces = " \t";
 constexpr double k_mm_per_inch = 25.4;
+/// An eighth of an inch: whoever writes 1in has looked closer than that (common practice, no
+/// source).
+constexpr double k_coarsest_scale_mm = k_mm_per_inch / 8.0;
 constexpr std::string_view k_point_hint = "write the decimal mark as a point";
 constexpr std::string_view k_allowed = "above 0 mm, at most 300 mm; inches as 0.59in";
 
@@ -26,18 +30,34 @@ std::vector<std::string_view> split(std::string_view text, char separator) {
   return parts;
 }
 
+std::optional<WrittenFigure> inches(std::string_view text) {
+  if (!text.ends_with("in")) return std::nullopt;
+  return parse_written(trimmed(text.substr(0, text.size() - 2), k_spaces));
+}
+
 std::optional<double> millimetres(std::string_view text) {
-  double unit = 1.0;
   if (text.ends_with("in")) {
-    text = trimmed(text.substr(0, text.size() - 2), k_spaces);
-    unit = k_mm_per_inch;
+    const auto written = inches(text);
+    return written ? std::optional(written->value * k_mm_per_inch) : std::nullopt;
   }
-  const std::optional<double> number = parse_number(text);
-  if (!number) return std::nullopt;
-  return *number * unit;
+  return parse_number(text);
 }
 
 bool can_be(double reading_mm) { return reading_mm > 0.0 && reading_mm <= k_largest_diameter_mm; }
+
+/// `15x15.2`, `15/15.2`, `15.0 15.2`: two readings, as many people write them.
+std::string crossed_hint(std::string_view text) {
+  for (const std::string_view between : {"x", "X", "\xC3\x97", "/", "&", ";", " and ", " "}) {
+    const std::size_t at = text.find(between);
+    if (at == std::string_view::npos) continue;
+    const std::string_view one = trimmed(text.substr(0, at), k_spaces);
+    const std::string_view other = trimmed(text.substr(at + between.size()), k_spaces);
+    if (!millimetres(one) || !millimetres(other)) continue;
+    return "write " + std::string(one) + "+" + std::string(other) +
+           " for two readings at right angles";
+  }
+  return {};
+}
 
 /// What is wrong with one reading, or nothing; `where` is filled in by the caller.
 std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
@@ -58,6 +78,7 @@ std::optional<Fault> fault_of(std::string_view text, bool comma_in_text) {
   if (!value) {
     fault.code = ErrorCode::bad_number;
     fault.what = "a reading is not a number";
+    fault.hint = crossed_hint(text);
     return fault;
   }
   if (*value > k_largest_diameter_mm) {
@@ -149,7 +170,18 @@ std::vector<Place> parse_places(std::string_view text, std::string_view where) {
 }
 
 Readings::Readings(std::string_view notation, std::string_view where)
-    : text(trimmed(notation, k_spaces)), places(parse_places(notation, where)) {}
+    : text(trimmed(notation, k_spaces)), places(parse_places(notation, where)) {
+  if (text.find("in") == std::string::npos) return;
+  double finest_mm = k_coarsest_scale_mm;
+  for (const std::string_view place : split(text, ',')) {
+    for (const std::string_view reading : split(place, '+')) {
+      const auto written = inches(reading);
+      if (!written) return;  // a scale in mm is at hand as well
+      finest_mm = std::min(finest_mm, written->step * k_mm_per_inch);
+    }
+  }
+  scale_mm = finest_mm;
+}
 
 std::string to_text(const std::vector<Place>& places) {
   constexpr int k_decimals = 6;  // a ten-thousandth of an inch is 0.00254 mm

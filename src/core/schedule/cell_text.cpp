@@ -7,6 +7,7 @@
 #include "cutback/job/field_text.hpp"
 #include "cutback/schedule/headings.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -85,19 +86,6 @@ std::string with_points(const job::Field& field, std::string_view text, char dec
   return plain;
 }
 
-/// The unit that a run of letters and signs is, as the field table writes it.
-std::string_view unit_of(std::string_view text) {
-  if (text.empty()) return {};  // as between most characters of most cells
-  const HeadingForm form = heading_form("x (" + std::string(text) + ")");
-  if (!form.unit.empty()) {
-    for (const std::string_view unit :
-         {"mm", "mm2", "m", "C", "kA", "V", "s", "ohm", "cm3", "in"}) {
-      if (form.unit == unit) return unit;
-    }
-  }
-  return text == "''" ? "in" : std::string_view();
-}
-
 /// Without no-break spaces, signs for a diameter, and spaces round it.
 std::string bare_text(std::string_view text) {
   std::string out(text);
@@ -106,6 +94,8 @@ std::string bare_text(std::string_view text) {
       out.replace(at, space.size(), " ");
     }
   }
+  constexpr std::string_view k_minus = "\xE2\x88\x92";
+  if (out.starts_with(k_minus)) out.replace(0, k_minus.size(), "-");
   std::string_view rest = trimmed(out);
   for (const std::string_view sign : {"\xC3\x98", "\xC3\xB8", "\xE2\x8C\x80", "\xCE\xA6",
                                       "\xCF\x86", "dia.", "Dia.", "dia", "Dia"}) {
@@ -136,7 +126,8 @@ std::string without_unit(const job::Field& field, std::string_view text, bool& i
       return !ends_word(c) || (end > begin && (c == '2' || c == '3' || c == '.'));
     };
     while (end < text.size() && goes_on(text[end])) ++end;
-    const std::string_view unit = unit_of(trimmed(text.substr(begin, end - begin)));
+    const std::string_view unit =
+        end > begin ? written::unit_named(text.substr(begin, end - begin)) : std::string_view();
     if (behind_figure && !unit.empty() && unit == own) {
       mm = mm || readings;
       i = end;
@@ -257,6 +248,17 @@ std::optional<Fault> to_plain_text(const Column& column, std::string_view raw, c
   if (has_unit(text, field.kind)) {
     return fault_of(ErrorCode::bad_number, "the cell holds more than a figure", field, raw,
                     "give the figure alone, or with the unit of its column");
+  }
+  // In one cell of a schedule stands a figure of a book: what readings are is another matter.
+  const bool readings = field.kind == FieldKind::readings;
+  const bool several = has(text, "+") || has(text, ",") || has(text, ";");
+  const auto first = std::find_if(text.begin(), text.end(),
+                                  [](char c) { return !is_digit(c) && c != '.' && c != ' '; });
+  const bool plain_inches = has(text, "in");
+  const bool negative = first == text.begin() && first != text.end() && *first == '-';
+  if (readings && !several && !plain_inches && !negative && first != text.end()) {
+    return fault_of(ErrorCode::bad_number, "the cell holds no plain figure", field, raw,
+                    "give the figure alone, and its tolerance as 22.5+/-0.5");
   }
   if (column.inches && mm) {
     return fault_of(ErrorCode::contradiction, "millimetres under a heading that says inches", field,

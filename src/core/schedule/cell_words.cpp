@@ -54,6 +54,27 @@ bool is_temperature_class(std::string_view part) {
   return std::all_of(rest.begin(), rest.end(), is_digit);
 }
 
+/// Without the category of equipment (II 2 G, II 2GD), which says no more than the zone.
+std::vector<std::string> without_category(const std::vector<std::string>& parts) {
+  constexpr std::array<std::string_view, 4> k_kinds{"", "g", "d", "gd"};
+  const auto is_kind = [&](std::string_view text) {
+    return std::find(k_kinds.begin(), k_kinds.end(), text) != k_kinds.end();
+  };
+  std::vector<std::string> rest;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const bool category = parts[i] == "ii" && i + 1 < parts.size() && parts[i + 1].front() >= '1' &&
+                          parts[i + 1].front() <= '3' && is_kind(parts[i + 1].substr(1));
+    if (!category) {
+      rest.push_back(parts[i]);
+      continue;
+    }
+    const bool apart = parts[i + 1].size() == 1 && i + 2 < parts.size();
+    i += 1;
+    if (apart && is_kind(parts[i + 1])) i += 1;
+  }
+  return rest;
+}
+
 /// Zone 1 IIB T4: every part of it must be known, and no field told twice.
 std::optional<CellSays> several_of_place(const job::Field& own, std::string_view text,
                                          const std::string& where) {
@@ -67,7 +88,7 @@ std::optional<CellSays> several_of_place(const job::Field& own, std::string_view
   CellSays says;
   bool zone_said = own.key == "zone";
   bool mark = own.key == "protection";
-  for (const std::string& part : parts_of(text)) {
+  for (const std::string& part : without_category(parts_of(text))) {
     if (part == "zone") zone_said = true;
     if (part == "ex" || part == "eex") mark = true;
     if (std::find(k_silent.begin(), k_silent.end(), part) != k_silent.end()) continue;
@@ -82,10 +103,15 @@ std::optional<CellSays> several_of_place(const job::Field& own, std::string_view
       const auto taken = word_of(field, part, where);
       if (!taken) continue;
       // Two of one kind: nothing tells which holds.
-      if (std::any_of(says.values.begin(), says.values.end(),
-                      [&](const auto& each) { return each.first == &field; })) {
-        return std::nullopt;
+      const auto before = std::find_if(says.values.begin(), says.values.end(),
+                                       [&](const auto& each) { return each.first == &field; });
+      if (before != says.values.end() && key == "protection") {
+        throw InputError(make_fault(ErrorCode::bad_value,
+                                    "the enclosure has parts of two types of protection", where,
+                                    text, before->second + "; or " + taken->text,
+                                    "write the type of the part that the cable enters"));
       }
+      if (before != says.values.end()) return std::nullopt;
       says.values.emplace_back(&field, taken->text);
       if (key == "gas_group" || key == "dust_group") mark = false;
       known = true;
@@ -99,6 +125,18 @@ std::optional<CellSays> several_of_place(const job::Field& own, std::string_view
                   std::string(field->key) + " " + value;
   }
   return says;
+}
+
+/// IP54 or better, >=IP54, IP54 min: a degree that is asked for is the least one anyhow.
+std::string_view least_of(std::string_view text) {
+  for (const std::string_view sign : {">=", "\xE2\x89\xA5"}) {
+    if (text.starts_with(sign)) text = trimmed(text.substr(sign.size()));
+  }
+  for (const std::string_view word : {" or better", " or higher", " minimum", " min.", " min"}) {
+    if (small_letters(text).ends_with(word))
+      text = trimmed(text.substr(0, text.size() - word.size()));
+  }
+  return text;
 }
 
 /// "1 x M25": one entry of this size.
@@ -127,6 +165,22 @@ std::optional<CellSays> of_entry(const Column& column, std::string_view whole,
       text = trimmed(text.substr(0, space));
     }
   }
+  // M32 x 1.5mm
+  if (text.size() > 2 && small_letters(text.substr(text.size() - 2)) == "mm" &&
+      text.find_first_of("xX") != std::string_view::npos) {
+    text = trimmed(text.substr(0, text.size() - 2));
+  }
+  // Box makers have conduit and pipe threads of these sizes as well.
+  const std::string small = small_letters(text);
+  const bool inches = small.ends_with('"') || small.ends_with("in") || small.ends_with("inch");
+  if (inches && !text.empty() && is_digit(text.front()) &&
+      small_letters(column.heading).find("npt") == std::string::npos) {
+    const std::string size(text.substr(0, text.find_first_not_of("0123456789/ .")));
+    throw InputError(make_fault(
+        ErrorCode::bad_value, "this can be read in two ways", where, text,
+        "NPT " + std::string(trimmed(size)) + "; or a conduit or pipe thread of that size",
+        "write the one that is meant"));
+  }
   const bool digits = std::all_of(text.begin(), text.end(), is_digit);
   const std::string thread =
       digits && column.metric ? "M" + std::string(text)
@@ -150,7 +204,13 @@ bool has_words(const job::Field& field) {
 std::optional<CellSays> words_of_cell(const Layout& layout, const Column& column,
                                       std::string_view text, const std::string& where) {
   const job::Field& field = *column.field;
+  if (field.key == "entry" && layout.decimal == ',') {
+    std::string points(text);  // M32x1,5
+    std::replace(points.begin(), points.end(), ',', '.');
+    return of_entry(column, points, where);
+  }
   if (field.key == "entry") return of_entry(column, text, where);
+  if (field.key == "ip") text = least_of(text);
   if (is_of_place(field) && field.key != "protection" && layout.usual != nullptr &&
       is_plain_place(*layout.usual, text)) {
     // That there is no group says nothing of one; of a type of protection n is one.

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "core/schedule/decide_detail.hpp"
-#include "cutback/entry/parts.hpp"
+#include "cutback/fit/needs.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/number.hpp"
@@ -14,22 +14,6 @@ namespace {
 
 using fit::GlandFit;
 using gland::Gland;
-
-Accessories accessories_of(const job::Job& job, const Gland& gland, const fit::MadeOff& off) {
-  Accessories list;
-  if (off.adaptor) {
-    list.push_back(
-        {"adaptor", entry::to_text(off.adaptor->a) + " to " + entry::to_text(off.adaptor->b)});
-  }
-  if (job.entry.thread) {
-    for (const entry::EntryPart& part :
-         entry::parts_in_order(gland, job.entry, off.adaptor.has_value())) {
-      if (part.beside) list.push_back({part.name, entry::to_text(*job.entry.thread)});
-    }
-  }
-  if (off.barrier) list.push_back({"compound", "for " + gland.part});
-  return list;
-}
 
 /// The marks, where a route is given. Cuts that contradict each other are a remark of the end.
 void add_marks(const job::Job& job, const detail::Fittings& fittings, Decision& decision) {
@@ -120,14 +104,14 @@ void clear(Decision& decision) {
   decision.made = false;
 }
 
-void take_gland(const fit::Question& question, const Gland& gland, detail::FittingsOf& fittings_of,
+void take_gland(const fit::Question& question, const Gland& gland, detail::FittingsMemory& memory,
                 Decision& decision) {
   decision.gland = &gland;
   const fit::Margins margins = fit::margins_of(question, gland);
   decision.outer_margin_mm = margins.outer_mm;
   decision.inner_margin_mm = margins.inner_mm;
   decision.armour_margin_mm = margins.armour_mm;
-  const detail::Fittings& fittings = fittings_of(question, gland);
+  const detail::Fittings fittings = memory.of(question, gland);
   decision.barrier = fittings.barrier;
   decision.accessories = fittings.accessories;
   add_marks(*question.job, fittings, decision);
@@ -156,14 +140,18 @@ void take_advice(const fit::Question& question, const fit::Found& found, const G
     decision.change = "decide on a separate protective conductor";
     return;
   }
+  if (const auto& remark = question.job->cable.contradiction) {
+    decision.change = "measure again: " + remark->repeat;
+    return;
+  }
   if (found.verdict >= Verdict::not_known) {
     decision.change =
         advice.measure_says.empty() ? "find what is not known" : "measure " + advice.measure_says;
     return;
   }
   if (const Gland* gland = search.through_adaptor()) {
-    decision.change = "an adaptor " + entry::to_text(*question.job->entry.thread) + " to " +
-                      entry::to_text(gland->entry_thread) + " for " + gland->part;
+    const std::string through = fit::adaptor_name(*question.job->entry.thread, gland->entry_thread);
+    decision.change = (through.starts_with('a') ? "an " : "a ") + through + " for " + gland->part;
     // Its own marking is not known before it is there, and is asked for then.
     if (question.demand->protection) decision.change += ", itself marked for the place";
   } else {
@@ -232,16 +220,8 @@ void apply(const RowNotes& notes, const GivenFigures& given, cable::Cable& cable
   if (!given.bedding) cable.bedding.reset();
 }
 
-Fittings fittings_of(const fit::Question& question, const Gland& gland) {
-  const fit::MadeOff off = fit::made_off(question, gland);
-  return {.barrier = off.barrier,
-          .adaptor = off.adaptor.has_value(),
-          .accessories =
-              std::make_shared<const Accessories>(accessories_of(*question.job, gland, off))};
-}
-
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
-            const Supply* supply, FittingsOf& fittings_of, Decision& decision,
+            const Supply* supply, FittingsMemory& fittings, Decision& decision,
             std::optional<GlandFit>* nearest) {
   const job::Job& job = *question.job;
   clear(decision);
@@ -261,7 +241,7 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
     take_supply(question, *supply, decision);
     if (decision.out_of_stock) return;
     add_measuring(decision);
-    take_gland(question, *supply->gland, fittings_of, decision);
+    take_gland(question, *supply->gland, fittings, decision);
     return;
   }
   decision.wavering = search.wavering(found);
@@ -276,7 +256,7 @@ void decide(const fit::Question& question, fit::Search& search, fit::Prefer pref
   }
   add_measuring(decision);
   if (found.verdict >= Verdict::marginal_inside) {
-    take_gland(question, *found.first, fittings_of, decision);
+    take_gland(question, *found.first, fittings, decision);
   }
 }
 
@@ -286,7 +266,7 @@ namespace {
 
 /// The gland that the end was finished with, and no other.
 void decide_made(const MadeEnd& made, const fit::Question& question, const Settings& settings,
-                 detail::FittingsOf& fittings_of, AskedEnd& end) {
+                 detail::FittingsMemory& fittings, AskedEnd& end) {
   const auto glands = settings.glands->glands();
   const auto gland = std::find_if(glands.begin(), glands.end(),
                                   [&](const Gland& each) { return each.part == made.part; });
@@ -298,7 +278,7 @@ void decide_made(const MadeEnd& made, const fit::Question& question, const Setti
   } else {
     const fit::Selector one({&*gland, 1}, settings.glands->prefer());
     fit::Search search(one, question);
-    detail::decide(question, search, one.prefer(), nullptr, fittings_of, end.decision, &end.fit);
+    detail::decide(question, search, one.prefer(), nullptr, fittings, end.decision, &end.fit);
   }
   say_made(made, end.decision);
 }
@@ -311,13 +291,22 @@ std::string unusable_text(const schedule::Decision& decision) {
   return text;
 }
 
-void say_count_unclear(const std::string& why, Decision& decision) {
+void say_count_unclear(const CountDoubt& doubt, Decision& decision) {
   if (!decision.usable()) return;
-  decision.reason += "; " + why;
+  decision.reason += "; " + doubt.says;
   if (!decision.proven) return;
   decision.proven = false;
-  decision.group = "number of cables not known";
-  decision.change = "say in the column quantity how many cables the row stands for";
+  decision.group = doubt.group;
+  decision.change = doubt.change;
+}
+
+void say_place_in_doubt(const std::string& text, Decision& decision) {
+  if (!decision.usable()) return;
+  decision.reason += "; the place is told plain, and \"" + text + "\" speaks of a hazardous one";
+  if (!decision.proven) return;
+  decision.proven = false;
+  decision.group = "place told in two ways";
+  decision.change = "write the zone of this end, or take the words out where they mean another";
 }
 
 std::optional<measure::Evidence> weakest_evidence(const Decision& decision) {
@@ -361,18 +350,16 @@ AskedEnd decide_asked(const job::JobInput& input, const Settings& settings, cons
       return end;
     }
     end.question = fit::ask(*job, *settings.standards, settings.asking);
-    detail::FittingsOf fresh = [&, fittings = detail::Fittings{}](
-                                   const fit::Question& asked,
-                                   const Gland& gland) mutable -> const detail::Fittings& {
-      end.fit = fit::check_gland(asked, gland);
-      return fittings = detail::fittings_of(asked, gland);
-    };
+    detail::FittingsMemory fittings;
     if (finished) {
-      decide_made(*made, end.question, settings, fresh, end);
+      decide_made(*made, end.question, settings, fittings, end);
     } else {
       fit::Search search(*settings.glands, end.question);
-      detail::decide(end.question, search, settings.glands->prefer(), supply, fresh, end.decision,
-                     &end.fit);
+      detail::decide(end.question, search, settings.glands->prefer(), supply, fittings,
+                     end.decision, &end.fit);
+    }
+    if (end.decision.gland != nullptr) {
+      end.fit = fit::check_gland(end.question, *end.decision.gland);
     }
     end.job = std::move(job);
     return end;

@@ -1,33 +1,22 @@
 #pragma once
 // The steps of a decision that can be shared by many ends.
 
-#include <functional>
-#include <memory>
+#include <optional>
 
+#include "core/schedule/fittings.hpp"
 #include "cutback/fit/select.hpp"
 #include "cutback/schedule/decide.hpp"
 
 namespace cutback::schedule::detail {
-
-/// What goes with a gland whatever the diameters are.
-struct Fittings {
-  bool barrier = false;
-  bool adaptor = false;
-  std::shared_ptr<const Accessories> accessories;
-};
-[[nodiscard]] Fittings fittings_of(const fit::Question& question, const gland::Gland& gland);
 
 /// Which of the diameters that could be estimated are given.
 struct GivenFigures {
   bool sheath = false;
   bool bedding = false;
 };
-/// Puts what a row says beside its values into a cable that is complete: its remarks, and no
+/// Puts what a row says besides its values into a cable that is complete: its remarks, and no
 /// diameter that must not be estimated.
 void apply(const RowNotes& notes, const GivenFigures& given, cable::Cable& cable);
-
-/// Gives the fittings of a gland, worked out or remembered.
-using FittingsOf = std::function<const Fittings&(const fit::Question&, const gland::Gland&)>;
 
 /// Decides for the diameters that the question's job has now.
 /// @param search    of the same question
@@ -35,7 +24,7 @@ using FittingsOf = std::function<const Fittings&(const fit::Question&, const gla
 /// @param decision  is written over; its storage is used again
 /// @param nearest   where none fits: gets that of the nearest gland; may be null
 void decide(const fit::Question& question, fit::Search& search, fit::Prefer prefer,
-            const Supply* supply, FittingsOf& fittings_of, Decision& decision,
+            const Supply* supply, FittingsMemory& fittings, Decision& decision,
             std::optional<fit::GlandFit>* nearest = nullptr);
 
 }  // namespace cutback::schedule::detail

@@ -191,11 +191,7 @@ class Decider::State {
       return;
     }
     Family& family = *prepared.family;
-    detail::FittingsOf fittings_of =
-        [ this, &family ](const fit::Question& question, const gland::Gland& gland) -> const auto& {
-      return fittings(family, question, gland);
-    };
-    detail::decide(family.question, *family.search, settings_.glands->prefer(), supply, fittings_of,
+    detail::decide(family.question, *family.search, settings_.glands->prefer(), supply, fittings_,
                    decided.decision);
     decided.decision.defaults = prepared.defaults;
   }
@@ -234,25 +230,12 @@ class Decider::State {
     Decision decision;
     if (faults.empty()) {
       decision = schedule::decide(input, settings_, supply, notes, made);
-      for (Fault& fault : decision.faults) name_column(end, fault);
+      name_columns(layout_, end.row.cells, end.side, decision.faults);
     } else {
       decision.faults = std::move(faults);
     }
     decision.defaults = notes.defaults;
     return decision;
-  }
-
-  /// What a job file calls cable.sheath_od_mm is a column here, by its own heading.
-  void name_column(const End& end, Fault& fault) const {
-    for (const Source& source : layout_.sources(end.side)) {
-      const std::string key =
-          std::string(source.field->section) + "." + std::string(source.field->key);
-      if (fault.where != key) continue;
-      const Given cell = given(layout_, source, end.row.cells, end.type);
-      fault.where = cell.column != nullptr ? "column " + cell.column->heading
-                                           : "column " + std::string(source.field->key);
-      return;
-    }
   }
 
   Prepared prepare(const End& end) {
@@ -290,6 +273,8 @@ class Decider::State {
         estimate->value_mm = *plain;
         continue;
       }
+      family.single[place] =
+          false;  // also where it cannot be read: the next row has a figure again
       estimate = figures_.get(layout_, settings_, family, cell, layer);
       if (!estimate) return false;
       family.single[place] = plain && estimate->evidence != measure::Evidence::measured;
@@ -326,18 +311,6 @@ class Decider::State {
     return job::put_tails(input, family.job).empty();
   }
 
-  const detail::Fittings& fittings(Family& family, const fit::Question& question,
-                                   const gland::Gland& gland) {
-    const auto [at, fresh] = family.fittings.try_emplace(&gland);
-    if (fresh) {
-      at->second = detail::fittings_of(question, gland);
-      // Equal lists become one, so that whoever counts them need not compare.
-      at->second.accessories =
-          accessories_.try_emplace(*at->second.accessories, at->second.accessories).first->second;
-    }
-    return at->second;
-  }
-
   const Layout& layout_;
   const Settings settings_;
   std::set<std::string> taken_;              ///< what words of cells were taken for
@@ -345,7 +318,7 @@ class Decider::State {
   std::array<Families, 3> families_;         ///< by side
   EndMemory ends_;
   FigureMemory figures_;
-  std::map<Accessories, std::shared_ptr<const Accessories>> accessories_;
+  detail::FittingsMemory fittings_;
   std::string key_;
 };
 

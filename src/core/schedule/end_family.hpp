@@ -33,7 +33,6 @@ struct Family {
   job::Job job;
   fit::Question question;
   std::optional<fit::Search> search;
-  std::unordered_map<const gland::Gland*, Fittings> fittings;
   RowNotes notes;
   bool usable = false;
   /// By layer: the job's estimate is that of a single figure that is not measured, so that the next

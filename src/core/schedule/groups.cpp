@@ -42,6 +42,17 @@ std::vector<Part> parts_of(std::span<const gland::Gland> glands, int decimals) {
   return parts;
 }
 
+namespace {
+
+/// As it stands in the file.
+std::string heading_of(const Layout& layout, std::size_t cell, const char* own) {
+  const auto found = std::find_if(layout.mapping.begin(), layout.mapping.end(),
+                                  [&](const Mapped& each) { return each.cell == cell; });
+  return found != layout.mapping.end() ? found->heading : own;
+}
+
+}  // namespace
+
 std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
   const std::string_view tag = tag_of(layout, cells);
   if (is_sheet_error(tag)) {
@@ -63,7 +74,7 @@ std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
   if (!quantity_of(layout, cells)) {
     return Fault{.code = ErrorCode::bad_number,
                  .what = "not a number of cables",
-                 .where = "column quantity",
+                 .where = "column " + heading_of(layout, layout.quantity, "quantity"),
                  .given = std::string(cell(cells, layout.quantity)),
                  .allowed = "a whole number from 1 to 10000, or nothing for 1",
                  .hint = "take a row out that stands for no cable"};

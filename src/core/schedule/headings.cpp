@@ -6,78 +6,14 @@
 
 #include "cutback/error.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::schedule {
 namespace {
 
-struct UnitName {
-  std::string_view written;
-  std::string_view unit;
-  bool bare = false;  ///< recognised at the end of a heading without brackets
-};
-
-// A unit that no column has stands here too: its figures must not be taken for those of another.
-constexpr std::array k_units{UnitName{"mm", "mm", true},
-                             UnitName{"millimetres", "mm", true},
-                             UnitName{"mm2", "mm2", true},
-                             UnitName{"mm\xC2\xB2", "mm2", true},
-                             UnitName{"mm^2", "mm2", true},
-                             UnitName{"sqmm", "mm2", true},
-                             UnitName{"sq mm", "mm2", true},
-                             UnitName{"mm sq", "mm2", true},
-                             UnitName{"square mm", "mm2", true},
-                             UnitName{"m", "m", true},
-                             UnitName{"mtr", "m", true},
-                             UnitName{"mtrs", "m", true},
-                             UnitName{"metres", "m", true},
-                             UnitName{"meters", "m", true},
-                             UnitName{"kv", "kV", true},
-                             UnitName{"v", "V"},
-                             UnitName{"a", "A"},
-                             UnitName{"ka", "kA", true},
-                             UnitName{"s", "s"},
-                             UnitName{"sec", "s"},
-                             UnitName{"ms", "ms"},
-                             UnitName{"c", "C"},
-                             UnitName{"\xC2\xB0"
-                                      "c",
-                                      "C", true},
-                             UnitName{"deg c", "C", true},
-                             UnitName{"f", "F"},
-                             UnitName{"\xC2\xB0"
-                                      "f",
-                                      "F"},
-                             UnitName{"deg f", "F"},
-                             UnitName{"ohm", "ohm", true},
-                             UnitName{"\xCE\xA9", "ohm", true},
-                             UnitName{"\xE2\x84\xA6", "ohm", true},
-                             UnitName{"cm3", "cm3", true},
-                             UnitName{"cm\xC2\xB3", "cm3", true},
-                             UnitName{"l", "l"},
-                             UnitName{"litres", "l"},
-                             UnitName{"in", "in"},
-                             UnitName{"inch", "in", true},
-                             UnitName{"inches", "in", true},
-                             UnitName{"\"", "in"},
-                             UnitName{"cm", "cm", true},
-                             UnitName{"ft", "ft", true},
-                             UnitName{"feet", "ft", true},
-                             UnitName{"km", "km", true},
-                             UnitName{"awg", "AWG", true},
-                             UnitName{"kcmil", "kcmil", true},
-                             UnitName{"mcm", "kcmil", true},
-                             UnitName{"no", "count"},
-                             UnitName{"nos", "count"},
-                             UnitName{"nr", "count"},
-                             UnitName{"number", "count"},
-                             UnitName{"qty", "count"}};
-
-std::string_view unit_named(std::string_view text, bool bare) {
+std::string_view unit_of(std::string_view text, bool bare) {
   if (text.starts_with("in ")) text.remove_prefix(3);  // "in mm"
-  for (const UnitName& each : k_units) {
-    if (each.written == text && (each.bare || !bare)) return each.unit;
-  }
-  return {};
+  return written::unit_named(text, bare);
 }
 
 /// Spaces that are more than one byte in UTF-8, and what shows nothing.
@@ -173,7 +109,7 @@ std::string take_units(const std::string& text, std::string& unit, std::string& 
       continue;
     }
     const std::string_view inside = trimmed(std::string_view(text).substr(i + 1, close - i - 1));
-    const std::string_view name = unit_named(inside, false);
+    const std::string_view name = unit_of(inside, false);
     full += ' ';
     full += inside;
     full += ' ';
@@ -197,7 +133,7 @@ void take_last_unit(std::string& plain, std::string& unit) {
       at = plain.rfind(' ', at - 1);
     }
     if (at == std::string::npos || at == 0) continue;
-    const std::string_view name = unit_named(std::string_view(plain).substr(at + 1), true);
+    const std::string_view name = unit_of(std::string_view(plain).substr(at + 1), true);
     if (name.empty()) continue;
     unit = name;
     plain.resize(at);
@@ -219,7 +155,7 @@ std::size_t start_number(std::string_view text) {
 
 ScheduleWord::Means means_of(std::string_view name) {
   using Means = ScheduleWord::Means;
-  constexpr std::array<std::pair<std::string_view, Means>, 13> k_names{
+  constexpr std::array<std::pair<std::string_view, Means>, 14> k_names{
       {{"deleted", Means::deleted},
        {"doubt", Means::doubt},
        {"again", Means::again},
@@ -232,7 +168,8 @@ ScheduleWord::Means means_of(std::string_view name) {
        {"plain place", Means::plain_place},
        {"not", Means::is_not},
        {"hazard heading", Means::hazard_heading},
-       {"no hazard heading", Means::no_hazard_heading}}};
+       {"no hazard heading", Means::no_hazard_heading},
+       {"of sheet", Means::of_sheet}}};
   const auto found = std::find_if(k_names.begin(), k_names.end(),
                                   [&](const auto& each) { return each.first == name; });
   if (found == k_names.end()) {
@@ -362,20 +299,26 @@ UsualHeadings usual_headings(const tables::Standards& standards) {
   UsualHeadings usual;
   const tables::Table& table = standards.table("schedule_headings");
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    usual.headings.push_back({.plain = heading_form(table.text(i, "heading")).plain,
-                              .column = table.text(i, "column"),
-                              .by_values = table.text(i, "applied") == "values",
-                              .lone = table.text(i, "applied") == "lone",
-                              .of_end = table.text(i, "applied") == "of end",
-                              .instead = table.text(i, "instead"),
-                              .otherwise = table.text(i, "otherwise")});
+    usual.headings.push_back(
+        {.plain = heading_form(table.text(i, "heading")).plain,
+         .column = table.text(i, "column"),
+         .by_values = table.text(i, "applied") == "values" || table.text(i, "applied") == "words",
+         .by_words = table.text(i, "applied") == "words",
+         .lone = table.text(i, "applied") == "lone",
+         .of_end = table.text(i, "applied") == "of end",
+         .instead = table.text(i, "instead"),
+         .otherwise = table.text(i, "otherwise")});
   }
   std::sort(usual.headings.begin(), usual.headings.end(),
             [](const UsualHeading& a, const UsualHeading& b) { return a.plain < b.plain; });
   const tables::Table& sides = standards.table("schedule_sides");
   for (std::size_t i = 0; i < sides.rows.size(); ++i) {
-    usual.sides.push_back({.plain = heading_form(sides.text(i, "word")).full,
-                           .from = sides.text(i, "side") == "from"});
+    std::string word = heading_form(sides.text(i, "word")).full;
+    if (sides.text(i, "side") == "one") {
+      usual.one_end.push_back(std::move(word));
+    } else {
+      usual.sides.push_back({.plain = std::move(word), .from = sides.text(i, "side") == "from"});
+    }
   }
   // The longest first, so that "a end" is not taken for "a".
   std::stable_sort(
@@ -410,6 +353,30 @@ std::optional<SidedHeading> sided(const UsualHeadings& usual, std::string_view p
     }
   }
   return std::nullopt;
+}
+
+std::optional<EndInHeading> end_in(const UsualHeadings& usual, std::string_view plain) {
+  if (const auto end = sided(usual, plain)) return EndInHeading{std::string(end->rest), end->from};
+  for (const SideWord& side : usual.sides) {
+    if (plain == side.plain) return EndInHeading{"", side.from};
+    // One word may stand in the middle for another reason: "Gland to suit".
+    if (side.plain.find(' ') == std::string::npos) continue;
+    const std::size_t at = plain.find(" " + side.plain + " ");
+    if (at == std::string_view::npos) continue;
+    std::string rest(plain.substr(0, at));
+    rest += plain.substr(at + side.plain.size() + 1);
+    return EndInHeading{std::move(rest), side.from};
+  }
+  return std::nullopt;
+}
+
+bool speaks_of_one_end(const UsualHeadings& usual, std::string_view plain) {
+  const std::string text = " " + std::string(plain) + " ";
+  const auto has = [&](std::string_view word) {
+    return text.find(" " + std::string(word) + " ") != std::string::npos;
+  };
+  if (has("each") || has("both")) return false;
+  return std::any_of(usual.one_end.begin(), usual.one_end.end(), has);
 }
 
 }  // namespace cutback::schedule

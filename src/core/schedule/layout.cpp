@@ -7,6 +7,7 @@
 
 #include "core/schedule/meaning.hpp"
 #include "core/schedule/own_fields.hpp"
+#include "core/schedule/row_count.hpp"
 #include "core/schedule/row_words.hpp"
 #include "core/schedule/usual_values.hpp"
 #include "cutback/job/field_text.hpp"
@@ -32,14 +33,6 @@ std::optional<std::size_t> letter_place(std::string_view text) {
     place = place * 26 + static_cast<std::size_t>(c - 'A' + 1);
   }
   return place - 1;
-}
-
-std::string letter_of(std::size_t place) {
-  std::string text;
-  for (std::size_t left = place + 1; left > 0; left = (left - 1) / 26) {
-    text.insert(text.begin(), static_cast<char>('A' + (left - 1) % 26));
-  }
-  return text;
 }
 
 /// The places of the headings that a user's name means: that are the same text, else the column of
@@ -85,6 +78,15 @@ bool suits(const job::Field& field, std::string_view unit) {
   return true;
 }
 
+/// "cutback from_verdict": what --append wrote over a column of results.
+bool is_own_result(const Heading& heading) {
+  constexpr std::string_view k_begin = "cutback ";
+  if (heading.forms.empty() || !heading.shown().starts_with(k_begin)) return false;
+  const std::string_view rest = std::string_view(heading.shown()).substr(k_begin.size());
+  return !rest.empty() && std::all_of(rest.begin(), rest.end(),
+                                      [](char c) { return c == '_' || (c >= 'a' && c <= 'z'); });
+}
+
 /// Which heading is which column.
 class Assignment {
  public:
@@ -94,6 +96,7 @@ class Assignment {
     bool named = false;                 ///< by the user, or by the column's own name
     bool by_user = false;
     bool ignored = false;
+    bool one_end = false;  ///< the rows above say that it is of one end, and not of which
   };
 
   Assignment(std::span<const Heading> headings, const Format& format)
@@ -105,6 +108,7 @@ class Assignment {
       }
     }
     for (std::size_t i = 0; i < headings.size(); ++i) {
+      if (!places_[i].named && is_own_result(headings[i])) places_[i].ignored = true;
       if (!places_[i].named && !places_[i].ignored) find(i);
     }
     if (format.usual != nullptr) find_ends(*format.usual);
@@ -154,11 +158,69 @@ class Assignment {
         if (!meaning && !form.unit.empty()) meaning = own_meaning(form.plain);
       }
       if (!meaning) continue;
+      const auto dropped = static_cast<std::size_t>(&form - headings_[at].forms.data());
+      const auto end = end_above(headings_[at], dropped);
+      if (end && meaning->side == Side::both && !(end->known && meaning->field == nullptr)) {
+        // "Gland at To End / Entry": what is left out says which end it is of.
+        if (meaning->field == nullptr || !is_of_end(*meaning->field)) {
+          own = false;
+          meaning = end->known ? meaning_of_end(*end, form) : std::nullopt;
+          if (!meaning) continue;
+        }
+        meaning->side = end->known ? end->side : Side::both;
+        if (end->known) own = false;
+      }
+      // "Entry data / Size" is no size of the cable.
+      const bool of_cable =
+          meaning->field != nullptr && !is_of_end(*meaning->field) && meaning->side == Side::both;
+      if (!end && of_cable && heads_entries(headings_[at], dropped)) continue;
       if (is_named(*meaning)) continue;
-      places_[at] = {
-          .meaning = meaning, .form = &form, .named = own, .by_user = false, .ignored = false};
+      places_[at] = {.meaning = meaning,
+                     .form = &form,
+                     .named = own && !(end && !end->known),
+                     .by_user = false,
+                     .ignored = false,
+                     .one_end = end && !end->known && meaning->field != nullptr};
       return;
     }
+  }
+
+  /// Whether a row that is left out speaks of entries or glands.
+  static bool heads_entries(const Heading& heading, std::size_t rows) {
+    for (std::size_t i = 0; i < std::min(rows, heading.rows.size()); ++i) {
+      const std::string plain = " " + plain_heading(heading.rows[i]);
+      for (const std::string_view word : {" entry", " entries", " gland"}) {
+        if (plain.find(word) != std::string::npos) return true;
+      }
+    }
+    return false;
+  }
+
+  struct EndAbove {
+    bool known = false;  ///< false: it is one end, and nothing says which
+    Side side = Side::both;
+    std::string rest;  ///< what the row says besides
+  };
+  /// What the first rows of a heading, which are left out, say of the end that it is of.
+  [[nodiscard]] std::optional<EndAbove> end_above(const Heading& heading, std::size_t rows) const {
+    if (format_.usual == nullptr) return std::nullopt;
+    std::optional<EndAbove> found;
+    for (std::size_t i = 0; i < std::min(rows, heading.rows.size()); ++i) {
+      const std::string plain = heading_form(heading.rows[i]).plain;
+      if (const auto end = end_in(*format_.usual, plain)) {
+        return EndAbove{true, end->from ? Side::from : Side::to, std::string(end->rest)};
+      }
+      if (speaks_of_one_end(*format_.usual, plain)) found = EndAbove{};
+    }
+    return found;
+  }
+
+  /// "Gland Entry - To / Size" means a size of the cable only without its first row.
+  [[nodiscard]] std::optional<Meaning> meaning_of_end(const EndAbove& end,
+                                                      const HeadingForm& form) const {
+    auto meaning = usual_meaning(*format_.usual, end.rest + " " + form.plain);
+    if (!meaning || meaning->field == nullptr || !is_of_end(*meaning->field)) return std::nullopt;
+    return meaning;
   }
 
   /// Two headings that nothing is known of but that each is of one end: "From / Cell", "To / Cell".
@@ -246,6 +308,10 @@ class Builder {
     }
     note_types();
     note_unread(places);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      if (!is_own_result(headings_[i]) || !places[i].ignored) continue;
+      layout_.own_results.emplace_back(headings_[i].shown(), i);
+    }
     const auto any_of_side = [&](Side side) {
       return std::any_of(places.begin(), places.end(), [&](const Place& place) {
         return place.meaning && place.meaning->side == side && !place.ignored;
@@ -257,6 +323,7 @@ class Builder {
     check_own();
     check_needed();
     if (!faults_.empty()) throw InputError(std::move(faults_));
+    note_counts(layout_, sample_);
     return std::move(layout_);
   }
 
@@ -271,6 +338,7 @@ class Builder {
   [[nodiscard]] bool holds(const job::Field& field, std::size_t place) const;
   [[nodiscard]] std::string first_value(std::size_t place) const;
   void leave(std::size_t place, const Meaning& meaning, const std::string& why);
+  [[nodiscard]] bool means_zone_by_words(std::size_t place) const;
   [[nodiscard]] bool may_tell_hazard(std::size_t place) const;
   void note_hazard(std::size_t place);
   /// Where the cell of a column stands that says nothing of a cable or an end; else null.
@@ -329,7 +397,7 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
     add(ErrorCode::duplicate, "a column is given twice", shown, "", "leave one out");
     return;
   }
-  layout_.mapping.emplace_back(shown, meaning.name());
+  layout_.mapping.push_back({shown, meaning.name(), place});
   if (meaning.field == nullptr) {
     (meaning.side == Side::from ? layout_.from : layout_.to) = place;
     return;
@@ -364,6 +432,14 @@ void Builder::take(std::size_t place, const Meaning& meaning, const HeadingForm&
                              .metric = metric});
 }
 
+/// Whether a heading may be of zones, where more than bare figures stand below it.
+bool Builder::means_zone_by_words(std::size_t place) const {
+  const Heading& heading = headings_[place];
+  if (heading.forms.empty()) return false;
+  const UsualHeading* const usual = format_.usual->find(heading.forms.back().plain);
+  return usual != nullptr && usual->by_words && usual->column == "zone";
+}
+
 /// A column that nobody reads and that may say that a place is hazardous: without it the place
 /// would be taken for a plain one.
 bool Builder::may_tell_hazard(std::size_t place) const {
@@ -371,21 +447,31 @@ bool Builder::may_tell_hazard(std::size_t place) const {
   const UsualHeadings& usual = *format_.usual;
   const Heading& heading = headings_[place];
   const std::string plain = heading.forms.empty() ? "" : heading.forms.back().full;
-  const bool under_zone = plain.find("zone") != std::string::npos;
+  const bool under_zone = (" " + plain).find(" zone") != std::string::npos;
+  const bool may_head = !heads_no_hazard(usual, plain);
+  const bool may_be_zones = means_zone_by_words(place);
   bool any = false;
+  bool only_zones = may_be_zones;
   for (const auto& row : sample_) {
     if (place >= row.size()) continue;
     const std::string text = heading_form(row[place]).full;
     if (text.empty() || text == plain || is_plain_place(usual, text)) continue;
     if (tells_hazard(usual, (under_zone ? "zone " : "") + text, false)) return true;
+    // "Y", "A", "II" under Zone; "2G" under Category.
+    constexpr std::size_t k_code = 3;
+    if (under_zone && may_head && text.size() <= k_code) return true;
+    const bool category =
+        text.size() == 2 && is_digit(text[0]) && (text[1] == 'g' || text[1] == 'd');
+    if (category && plain.find("cat") != std::string::npos) return true;
+    only_zones = only_zones && is_zone_figure(text);
     any = true;
   }
-  return any && heads_hazard(usual, plain);
+  return any && (only_zones || heads_hazard(usual, plain));
 }
 
 void Builder::note_hazard(std::size_t place) {
   if (!may_tell_hazard(place)) return;
-  const std::string letter = letter_of(place);
+  const std::string letter = column_letter(place);
   const std::string& shown = headings_[place].shown();
   layout_.hazard_unread = true;
   layout_.warnings.push_back(where_ + ": column " + letter + (shown.empty() ? "" : ", ") + shown +
@@ -405,6 +491,16 @@ void Builder::take_usual(std::size_t place, const std::vector<Place>& places) {
     layout_.warnings.push_back(warning + (hint.empty() ? "" : "; " + hint));
     return;
   }
+  if (places[place].one_end) {
+    const std::string name = places[place].meaning->name();
+    note_hazard(place);
+    layout_.warnings.push_back(where_ + ": the heading \"" + heading.shown() +
+                               "\" is not read: it is of one end, and nothing says which; say "
+                               "--column from_" +
+                               name + "=" + column_letter(place) + " or --column to_" + name + "=" +
+                               column_letter(place) + ", or --ignore it");
+    return;
+  }
   if (const std::string why = why_not(place, places); !why.empty()) {
     // With one of them left out a hazardous place would be taken for a plain one.
     const job::Field* const field = places[place].meaning->field;
@@ -412,10 +508,10 @@ void Builder::take_usual(std::size_t place, const std::vector<Place>& places) {
       const std::string name = places[place].meaning->name();
       const bool sided = name.starts_with("from_") || name.starts_with("to_");
       add(ErrorCode::duplicate, "two headings may be one column: " + why, heading.shown(), "",
-          (sided ? "say --column " + name + "=" + letter_of(place)
+          (sided ? "say --column " + name + "=" + column_letter(place)
                  : "say --column from_" + name + "=... and --column to_" + name +
                        "=... with their letters where each is of one end, else --column " + name +
-                       "=" + letter_of(place)) +
+                       "=" + column_letter(place)) +
               ", or --ignore it");
       return;
     }
@@ -437,8 +533,14 @@ void Builder::take_otherwise(std::vector<Place>& places) const {
     const bool suited = unit.empty() || suits(*place.meaning->field, unit);
     if (suited && holds(*place.meaning->field, i)) continue;
     auto other = own_meaning(plain_heading(usual.otherwise));
-    if (!other || (!unit.empty() && !suits(*other->field, unit))) continue;
-    other->side = place.meaning->side;
+    if (!other) continue;
+    // 415V 3PH under Supply is no place.
+    const std::string value = first_value(i);
+    if (other->field == nullptr && !value.empty() && is_digit(value.front())) continue;
+    if (other->field != nullptr) {
+      if (!unit.empty() && !suits(*other->field, unit)) continue;
+      other->side = place.meaning->side;
+    }
     place.meaning = other;
   }
 }
@@ -473,7 +575,7 @@ std::string Builder::why_not(std::size_t place, const std::vector<Place>& places
   if (usual != nullptr && usual->lone && any_diameter(place, places)) return usual->instead;
   if (const std::size_t i = double_of(place, places); i < places.size()) {
     return "it may be " + name + ", and so may \"" + headings_[i].shown() + "\" (column " +
-           letter_of(i) + ")";
+           column_letter(i) + ")";
   }
   const std::string& unit = places[place].form->unit;
   if (!unit.empty() && !suits(*meaning.field, unit)) {
@@ -507,6 +609,9 @@ std::string Builder::first_value(std::size_t place) const {
 bool Builder::holds(const job::Field& field, std::size_t place) const {
   // One size among names is no name.
   const bool all = field.key == "tag";
+  // Areas of a plant have numbers, as zones have.
+  const bool by_words =
+      field.key == "zone" && format_.usual != nullptr && means_zone_by_words(place);
   bool any = false;
   for (const auto& row : sample_) {
     if (place >= row.size()) continue;
@@ -521,6 +626,10 @@ bool Builder::holds(const job::Field& field, std::size_t place) const {
         format_.words.begin(), format_.words.end(),
         [&](const OwnWord& w) { return plain_heading(w.word) == plain_heading(text); });
     const std::string_view says = own != format_.words.end() ? std::string_view(own->value) : text;
+    if (by_words && parse_number(says)) {
+      any = true;
+      continue;
+    }
     if (may_be(field, says) != all) return !all;
     any = true;
   }
@@ -530,8 +639,12 @@ bool Builder::holds(const job::Field& field, std::size_t place) const {
 void Builder::leave(std::size_t place, const Meaning& meaning, const std::string& why) {
   const std::string& shown = headings_[place].shown();
   const std::string name = meaning.field != nullptr ? meaning.name() : "COLUMN";
-  std::string hint =
-      "say --column " + name + "=" + letter_of(place) + ", or --ignore \"" + shown + "\"";
+  // In another unit it cannot be read whatever is said of it.
+  const std::string& unit = headings_[place].forms.front().unit;
+  const bool other_unit = meaning.field != nullptr && !unit.empty() && !suits(*meaning.field, unit);
+  const std::string hint =
+      (other_unit ? "convert its figures" : "say --column " + name + "=" + column_letter(place)) +
+      ", or --ignore \"" + shown + "\"";
   layout_.warnings.push_back(where_ + ": the heading \"" + shown + "\" is not read: " + why + "; " +
                              hint);
 }
@@ -611,7 +724,7 @@ void Builder::check_own() {
     } else if (at.size() > 1 && !several) {
       std::string letters;
       for (const std::size_t place : at)
-        letters += (letters.empty() ? "" : ", ") + letter_of(place);
+        letters += (letters.empty() ? "" : ", ") + column_letter(place);
       add(ErrorCode::duplicate, "several headings are this one", theirs, "columns " + letters,
           "give the letter of the column that is meant");
     }
@@ -662,15 +775,20 @@ void Builder::check_needed() {
         "leave out the column end, or the columns with from_ and to_");
   }
   layout_.two_ends = prefixed || ((places || sided_both_) && !has("end"));
-  // Two of the headings that nobody reads may be those of the two ends.
-  if (!layout_.two_ends && !has("end") && layout_.usual != nullptr && layout_.unread.size() > 1) {
-    layout_.warnings.push_back(where_ +
-                               ": each row is one end, for no heading is from or to; say --column "
-                               "from=... and --column to=... where a row is a whole cable");
-  }
+  const bool told = layout_.two_ends || has("end");
+  layout_.two_ends = layout_.two_ends || (!told && format_.ends == 2);
+  layout_.ends_not_told = !told && !format_.ends && layout_.usual != nullptr;
 }
 
 }  // namespace
+
+std::string column_letter(std::size_t place) {
+  std::string text;
+  for (std::size_t left = place + 1; left > 0; left = (left - 1) / 26) {
+    text.insert(text.begin(), static_cast<char>('A' + (left - 1) % 26));
+  }
+  return text;
+}
 
 std::span<const Side> Layout::ends() const {
   if (two_ends) return k_two;

@@ -24,8 +24,8 @@ std::vector<Fault> set_once(job::JobInput& input, const job::Field& field, std::
   auto faults = job::set_from_text(input, field, text, where);
   if (!faults.empty() || !before || job::text_of(input, field) == before) return faults;
   return {make_fault(ErrorCode::contradiction,
-                     "two cells of the row give another " + std::string(field.key), where, text,
-                     *before, "make them alike, or leave one out")};
+                     "two cells of the row say " + std::string(field.key) + " differently", where,
+                     text, *before, "make them alike, or leave one out")};
 }
 
 /// A cell with cores and size, and what else stands there.
@@ -39,6 +39,14 @@ std::vector<Fault> set_written(const Layout& layout, const Given& cell, const st
                        "or give them in columns of their own, cores and csa_mm2")};
   }
   const written::Cores& cores = *reading.cores;
+  const std::string small = small_letters(cell.text);
+  const std::size_t mm = small.find("mm");
+  const bool square =
+      small.find("sq") != std::string::npos || small.find("mm2") != std::string::npos ||
+      small.find("mm\xC2\xB2") != std::string::npos || small.find("mm^2") != std::string::npos;
+  if (mm != std::string::npos && !square) {
+    notes.taken.push_back("\"" + std::string(cell.text) + "\" for a size in mm2");
+  }
   std::vector<Fault> faults;
   const auto put = [&](std::string_view key, const std::string& text) {
     if (text.empty()) return;
@@ -103,23 +111,58 @@ std::vector<Fault> set_layers(const Given& cell, job::JobInput& input, RowNotes&
   return faults;
 }
 
-/// One voltage or two, which no built-in construction has: 11 kV, 6.35/11, 300/500 V.
-bool is_other_voltage(std::string_view text) {
-  const std::string full = heading_form(text).full;
-  std::size_t figures = 0;
-  for (std::string_view part : {std::string_view(full)}) {
-    for (const std::string_view unit : {"kv", "v"}) {
-      if (part.ends_with(unit)) part = trimmed(part.substr(0, part.size() - unit.size()));
-    }
-    while (!part.empty()) {
-      const std::size_t end = std::min(part.find('/'), part.size());
-      const auto number = parse_number(trimmed(part.substr(0, end)));
-      if (!number || *number <= 0.0) return false;
-      ++figures;
-      part.remove_prefix(std::min(end + 1, part.size()));
+/// 22.5±0.5, 22.5 +/- 0.5: a diameter and its tolerance; nothing for anything else.
+struct Tolerated {
+  std::string_view figure;
+  std::string_view allow;
+};
+std::optional<Tolerated> tolerated(std::string_view text) {
+  for (const std::string_view sign : {"\xC2\xB1", "+/-", "+-"}) {
+    const std::size_t at = text.find(sign);
+    if (at == std::string_view::npos) continue;
+    const Tolerated parts{trimmed(text.substr(0, at)), trimmed(text.substr(at + sign.size()))};
+    if (parts.figure.empty() || parts.allow.empty()) return std::nullopt;
+    return parts;
+  }
+  return std::nullopt;
+}
+
+/// What a tolerance of this diameter is: od_allow_mm of sheath_od_mm.
+const job::Field* allowance_of(const job::Field& field) {
+  if (field.key == "sheath_od_mm") return &job::field_named("od_allow_mm");
+  if (field.key == "bedding_mm") return &job::field_named("bedding_allow_mm");
+  return field.key == "armour_mm" ? &job::field_named("armour_allow_mm") : nullptr;
+}
+
+/// Spaces that do not break, as web pages and word processors leave them.
+constexpr std::array<std::string_view, 3> k_wide_spaces{"\xC2\xA0", "\xE2\x80\xAF", "\xE2\x80\x89"};
+
+bool has_wide_space(std::string_view text) {
+  return std::any_of(k_wide_spaces.begin(), k_wide_spaces.end(), [&](std::string_view space) {
+    return text.find(space) != std::string_view::npos;
+  });
+}
+
+std::string plain_spaces(std::string_view text) {
+  std::string out(text);
+  for (const std::string_view space : k_wide_spaces) {
+    for (std::size_t at = out.find(space); at != std::string::npos; at = out.find(space, at)) {
+      out.replace(at, space.size(), " ");
     }
   }
-  return figures == 1 || figures == 2;
+  return std::string(trimmed(out));
+}
+
+/// A mark that means the value of the row above.
+bool is_ditto(std::string_view text) {
+  constexpr std::array<std::string_view, 11> k_marks{
+      "\"",   "''",    "\xE2\x80\x9D", "\xE2\x80\x9C", "\xE2\x80\xB3", "\xE3\x80\x83",
+      "-\"-", "ditto", "do",           "do.",          "as above"};
+  std::string small = small_letters(text);
+  if (small.size() > 2 && small.front() == '-' && small.back() == '-') {
+    small = small.substr(1, small.size() - 2);  // -do-
+  }
+  return std::find(k_marks.begin(), k_marks.end(), small) != k_marks.end();
 }
 
 }  // namespace
@@ -140,7 +183,27 @@ std::vector<Fault> set_cell(const Layout& layout, const Given& cell, job::JobInp
     own.text = word->value;
     return set_value(layout, own, where, input, notes);
   }
-  return set_value(layout, cell, where, input, notes);
+  if (has_wide_space(cell.text)) {
+    const std::string spaced = plain_spaces(cell.text);
+    Given own = cell;
+    own.text = spaced;
+    return set_value(layout, own, where, input, notes);
+  }
+  auto faults = set_value(layout, cell, where, input, notes);
+  if (faults.empty()) return faults;
+  if (is_ditto(cell.text)) {
+    return {make_fault(ErrorCode::bad_value, "a ditto mark is not filled in from the row above",
+                       where, cell.text, job::allowed_text(*cell.column->field),
+                       "write the value out")};
+  }
+  // A word that the trade does not share has a meaning on this site.
+  for (Fault& fault : faults) {
+    const bool words = cell.column->field->kind == job::FieldKind::words;
+    if (!words || !fault.hint.empty() || fault.code != ErrorCode::bad_value) continue;
+    fault.hint = "write one of these, or say what it stands for: --word \"" +
+                 std::string(cell.text) + "\"=VALUE";
+  }
+  return faults;
 }
 
 namespace {
@@ -148,6 +211,19 @@ namespace {
 std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std::string& where,
                              job::JobInput& input, RowNotes& notes) {
   const job::Field& field = *cell.column->field;
+  if (const job::Field* const allowance = allowance_of(field)) {
+    if (const auto parts = tolerated(cell.text)) {
+      Column column = *cell.column;
+      const Given figure{.text = parts->figure, .column = &column};
+      auto faults = set_value(layout, figure, where, input, notes);
+      column.field = allowance;
+      const Given allow{.text = parts->allow, .column = &column};
+      for (Fault& fault : set_value(layout, allow, where, input, notes)) {
+        faults.push_back(std::move(fault));
+      }
+      return faults;
+    }
+  }
   if (field.key == "cable_size") return set_size(layout, cell, where, input, notes);
   if (field.key == "system_voltage") {
     const bool kilovolts = heading_form(cell.column->heading).unit == "kV";
@@ -173,8 +249,12 @@ std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std:
   }
   if (plain_text.empty()) return {};
   auto faults = set_once(input, field, plain_text, where);
-  if (!faults.empty() && field.key == "voltage" && is_other_voltage(plain_text)) {
+  if (!faults.empty() && field.key == "voltage" &&
+      faults.front().code != ErrorCode::contradiction) {
+    // No rating that a built-in construction has: that of the system, or of another cable.
     notes.no_estimate = true;
+    notes.taken.push_back("\"" + std::string(cell.text) +
+                          "\" for a voltage of which nothing is estimated");
     return {};
   }
   return faults;
@@ -365,6 +445,27 @@ job::JobInput input_of(const Layout& layout, Cells cells, Side side, std::vector
     said.remarks.insert(said.remarks.begin(), remarks.begin(), remarks.end());
   }
   return input;
+}
+
+void name_columns(const Layout& layout, Cells cells, Side side, std::vector<Fault>& faults) {
+  if (faults.empty()) return;
+  const RowType type = row_type(layout, cells);
+  const std::vector<Source> sources = layout.sources(side);
+  for (Fault& fault : faults) {
+    for (const Source& source : sources) {
+      const std::string key =
+          std::string(source.field->section) + "." + std::string(source.field->key);
+      // "cable.sheath_od_mm, place 1, reading 2"
+      if (!fault.where.starts_with(key)) continue;
+      const std::string rest = fault.where.substr(key.size());
+      if (!rest.empty() && rest.front() != ',') continue;
+      const Given cell = given(layout, source, cells, type);
+      fault.where = "column ";
+      fault.where += cell.column != nullptr ? cell.column->heading : std::string(source.field->key);
+      fault.where += rest;
+      break;
+    }
+  }
 }
 
 }  // namespace cutback::schedule

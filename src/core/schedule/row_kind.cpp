@@ -91,6 +91,18 @@ bool may_be_title(std::string_view text) {
   return !figure || text.find(' ') != std::string_view::npos;
 }
 
+/// The number of a note: 1., 2), (3), Note 4.
+bool is_note_number(std::string_view text) {
+  const std::string plain = plain_heading(text);
+  std::string_view rest = plain;
+  const bool note = rest.starts_with("note");
+  if (note) rest = trimmed(rest.substr(4));
+  constexpr std::size_t k_most_digits = 2;
+  const bool sign = text.find_first_of(".)") != std::string_view::npos;
+  return (note || sign || rest == text) && rest.size() <= k_most_digits &&
+         std::all_of(rest.begin(), rest.end(), is_digit) && (note || !rest.empty());
+}
+
 /// Whether a text is a heading of a schedule: a column's own name or one that the trade uses.
 bool is_heading(const Layout& layout, std::string_view text) {
   const HeadingForm form = heading_form(text);
@@ -219,6 +231,10 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
   if (const RowKind kind = headings_kind(layout, row.cells); kind != RowKind::cable) return kind;
   if (!own.tell_a_cable()) {
     if (is_sum(tag)) return RowKind::no_tag;
+    // A note at the foot of the list: its number, and its words beside it.
+    constexpr std::size_t k_note = 2;
+    if (own.places().size() == k_note && is_note_number(tag)) return RowKind::title;
+    if (layout.usual != nullptr && is_of_sheet(*layout.usual, tag)) return RowKind::title;
     if (alone && own.has(layout.tag) && may_be_title(tag)) return RowKind::title;
   }
   return RowKind::cable;
@@ -245,6 +261,54 @@ std::string place_in_row(const Layout& layout, Cells cells) {
   return {};
 }
 
+namespace {
+
+/// 2026-02-01, as a cell is read that a spreadsheet took for a date.
+bool is_date(std::string_view text) {
+  constexpr std::string_view k_form = "0000-00-00";
+  if (text.size() != k_form.size()) return false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (k_form[i] == '0' ? !is_digit(text[i]) : text[i] != k_form[i]) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+namespace {
+
+/// Whether a cell, or a default where it is blank, says that the end is in a plain place.
+bool told_plain(const Layout& layout, Cells cells, Side side) {
+  for (const Source& source : layout.sources(side)) {
+    if (source.field->key != "zone") continue;
+    const Given zone = given(layout, source, cells);
+    return !zone.is_blank() && is_plain_place(*layout.usual, zone.text);
+  }
+  return false;
+}
+
+}  // namespace
+
+bool may_tell_plain(const Layout& layout) {
+  const auto is_zone = [](const Column& column) { return column.field->key == "zone"; };
+  return layout.usual != nullptr &&
+         (std::any_of(layout.columns.begin(), layout.columns.end(), is_zone) ||
+          std::any_of(layout.defaults.begin(), layout.defaults.end(),
+                      [&](const Default& each) { return is_zone(each.column); }));
+}
+
+std::string place_told_otherwise(const Layout& layout, Cells cells, Side side) {
+  std::string text = place_in_row(layout, cells);
+  if (text.empty()) return text;
+  // A name at one end says nothing of the other.
+  const bool both = side == Side::both || cell(cells, layout.from) == cell(cells, layout.to);
+  if (!both && text == cell(cells, side == Side::to ? layout.from : layout.to)) {
+    const std::string_view own = cell(cells, side == Side::to ? layout.to : layout.from);
+    text = tells_hazard(*layout.usual, own, true) ? own : std::string_view();
+  }
+  return !text.empty() && told_plain(layout, cells, side) ? text : std::string();
+}
+
 std::vector<SkippedRow> look_at_words(const Layout& layout, Cells cells) {
   std::vector<SkippedRow> rows;
   const std::string tag(tag_of(layout, cells));
@@ -256,6 +320,7 @@ std::vector<SkippedRow> look_at_words(const Layout& layout, Cells cells) {
                     .text = says.cell == layout.tag ? tag : tag + ": " + text});
     if (deleted) return rows;
   }
+  if (is_date(tag)) rows.push_back({.line = 0, .kind = RowKind::date_as_tag, .text = tag});
   const auto count = count_of(layout, cells);
   if (count && count->by_tag) {
     rows.push_back({.line = 0,
@@ -290,9 +355,10 @@ void SkippedRows::put(RowKind kind, std::string_view row_word, std::string& text
        {"struck through", "struck through"},
        {"deleted or not used", "deleted or not used"},
        {"row of other headings", "rows of other headings"},
-       {"may be deleted", "may be deleted"},
+       {"may be deleted or supplied by others", "may be deleted or supplied by others"},
        {"with a tag that names several cables", "with a tag that names several cables"},
-       {"of an unknown number of cables", "of an unknown number of cables"}}};
+       {"of an unknown number of cables", "of an unknown number of cables"},
+       {"with a date for a tag", "with a date for a tag"}}};
   const std::size_t count = this->count(kind);
   if (count == 0) return;
   if (!text.empty()) text += ", ";

@@ -86,7 +86,11 @@ RowWord word_of_remark(const UsualHeadings& usual, std::string_view text) {
   }
   RowWord found = RowWord::none;
   for (const ScheduleWord& word : usual.words) {
-    if (word.means == Means::doubt && begins(rest, word.word)) return RowWord::may_be_deleted;
+    if (word.means == Means::doubt) {
+      const bool there =
+          word.strict ? place_of(all, word.word) != std::string::npos : begins(rest, word.word);
+      if (there) found = std::max(found, RowWord::may_be_deleted);
+    }
     if (word.means != Means::deleted) continue;
     if (begins(rest, word.word)) {
       const RowWord begun = begun_with(usual, word, rest);
@@ -149,16 +153,32 @@ bool tells_hazard(const UsualHeadings& usual, std::string_view text, bool equipm
   });
 }
 
-bool heads_hazard(const UsualHeadings& usual, std::string_view heading) {
+namespace {
+
+bool is_headed(const ScheduleWord& word, std::string_view all) {
+  const bool whole = word.strict || word.means == Means::no_hazard_heading;
+  return all.find(" " + word.word + (whole ? " " : "")) != std::string_view::npos;
+}
+
+}  // namespace
+
+bool heads_no_hazard(const UsualHeadings& usual, std::string_view heading) {
   const std::string all = " " + words_in(heading) + " ";
-  bool any = false;
-  for (const ScheduleWord& word : usual.words) {
-    const bool whole = word.strict || word.means == Means::no_hazard_heading;
-    const bool there = all.find(" " + word.word + (whole ? " " : "")) != std::string::npos;
-    if (word.means == Means::no_hazard_heading && there) return false;
-    any = any || (word.means == Means::hazard_heading && there);
-  }
-  return any;
+  return std::any_of(usual.words.begin(), usual.words.end(), [&](const ScheduleWord& word) {
+    return word.means == Means::no_hazard_heading && is_headed(word, all);
+  });
+}
+
+bool heads_hazard(const UsualHeadings& usual, std::string_view heading) {
+  if (heads_no_hazard(usual, heading)) return false;
+  const std::string all = " " + words_in(heading) + " ";
+  return std::any_of(usual.words.begin(), usual.words.end(), [&](const ScheduleWord& word) {
+    return word.means == Means::hazard_heading && is_headed(word, all);
+  });
+}
+
+bool is_of_sheet(const UsualHeadings& usual, std::string_view text) {
+  return usual.is_word(Means::of_sheet, words_in(text));
 }
 
 RowSays says_of_row(const Layout& layout, Cells cells) {

@@ -30,6 +30,11 @@ enum class RowWord {
 [[nodiscard]] bool tells_hazard(const UsualHeadings& usual, std::string_view text, bool equipment);
 /// Whether a heading speaks of hazardous places.
 [[nodiscard]] bool heads_hazard(const UsualHeadings& usual, std::string_view heading);
+/// Whether it speaks of other zones: those of a fire alarm.
+[[nodiscard]] bool heads_no_hazard(const UsualHeadings& usual, std::string_view heading);
+
+/// Whether a text is a label of the sheet and no tag: "Prepared by", "Notes".
+[[nodiscard]] bool is_of_sheet(const UsualHeadings& usual, std::string_view text);
 
 /// The strongest of such words in a row.
 struct RowSays {

@@ -123,7 +123,7 @@ bool holds_count(std::string_view text) {
     while (at > 0 && text[at - 1] == ' ') --at;
     return at > 0 && is_digit(text[at - 1]);
   };
-  for (const std::string_view word : {" off", " nos", "off)", "nos)"}) {
+  for (const std::string_view word : {" off", " nos", "off)", "nos)", " of)"}) {
     const std::size_t at = text.find(word);
     if (at != std::string_view::npos && figure_before(at)) return true;
   }
@@ -131,11 +131,20 @@ bool holds_count(std::string_view text) {
     const std::string_view rest = trimmed(text.substr(at + 1));
     const bool apart = at > 0 && (text[at - 1] == ' ' || text[at - 1] == '(');
     if (apart && !rest.empty() && is_digit(rest.front())) return true;
-    // 2x C-12, 2 x C-12
-    const bool spaced = at + 1 < text.size() && text[at + 1] == ' ';
+    // 2x C-12, 2 x C-12, 2xC12
+    const bool spaced = at + 1 < text.size() && (text[at + 1] == ' ' || is_letter(text[at + 1]));
     if (spaced && figure_before(at) && text.find_first_not_of("0123456789 ") == at) return true;
   }
   return false;
+}
+
+/// "C1-A/B": names that differ in a letter behind a sign.
+bool are_letters(const std::vector<std::string>& names) {
+  const std::string& first = names.front();
+  const bool letter = first.size() > 2 && is_letter(first.back()) && !is_letter(first.rbegin()[1]);
+  return letter && std::all_of(names.begin() + 1, names.end(), [](const std::string& name) {
+           return name.size() == 1 && is_letter(name.front());
+         });
 }
 
 TagNames of_range(const Name& a, const Name& b, Joint joint) {
@@ -207,7 +216,7 @@ TagNames names_in_tag(std::string_view tag, std::string_view from, std::string_v
   std::vector<Name> names;
   for (const std::string& piece : pieces.names) {
     auto name = name_of(piece);
-    if (!name) return {1, holds_count(text)};
+    if (!name) return {1, holds_count(text) || are_letters(pieces.names)};
     names.push_back(std::move(*name));
   }
   const auto is_range = [](Joint joint) { return joint == Joint::range || joint == Joint::dash; };

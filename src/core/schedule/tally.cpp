@@ -41,23 +41,30 @@ std::uint64_t with_spare(std::uint64_t ends, double spare_percent) {
 }
 
 /// What is to be bought so that `needed` are there.
-std::uint64_t order_of(std::uint64_t needed, const TakeoffLine& line) {
-  const std::uint64_t stock = line.stock.value_or(0);
+std::uint64_t order_of(std::uint64_t needed, std::uint64_t stock, const TakeoffLine& line) {
   if (needed <= stock) return 0;
   const std::uint64_t pack = line.pack.value_or(1);
   const std::uint64_t least = std::max(needed - stock, line.min_order.value_or(0));
   return (least + pack - 1) / pack * pack;
 }
 
+/// What is left of a stock for the groups that follow.
+struct Left {
+  std::uint64_t sure = 0;  ///< when the groups before took what is proven
+  std::uint64_t all = 0;   ///< when they took what is provisional too
+};
+
 /// The quantities of a line whose stock and packs are known.
-void put_count(const Count& count, double spare_percent, TakeoffLine& line) {
+void put_count(const Count& count, double spare_percent, Left& left, TakeoffLine& line) {
   line.ends = count.proven;
   line.not_proven = count.not_proven;
   line.quantity = with_spare(count.proven, spare_percent);
-  line.from_stock = std::min(line.quantity, line.stock.value_or(0));
-  line.to_order = order_of(line.quantity, line);
+  line.from_stock = std::min(line.quantity, left.sure);
+  line.to_order = order_of(line.quantity, left.sure, line);
   const std::uint64_t all = with_spare(count.proven + count.not_proven, spare_percent);
-  line.provisional = order_of(all, line) - line.to_order;
+  line.provisional = order_of(all, left.all, line) - line.to_order;
+  left.sure -= line.from_stock;
+  left.all -= std::min(all, left.all);
 }
 
 void put_price(std::optional<double> price, int decimals, TakeoffLine& line) {
@@ -90,6 +97,11 @@ bool is_accessory(std::string_view name) {
   constexpr std::array<std::string_view, 7> k_names{
       "locknut", "sealing washer", "serrated washer", "earth tag", "adaptor", "compound", k_shroud};
   return std::find(k_names.begin(), k_names.end(), name) != k_names.end();
+}
+
+std::string name_of(const TakeoffLine& line) {
+  if (!is_accessory(line.part) || line.description.empty()) return line.part;
+  return line.part + " " + line.description;
 }
 
 int decimals_of(std::span<const gland::Gland> glands, const TakeoffTerms& terms) {
@@ -134,6 +146,9 @@ void Tally::add(const Decision& decision, std::uint64_t quantity, std::string_vi
 
 void Tally::add(Tally&& other) {
   rows += other.rows;
+  one_end_rows += other.one_end_rows;
+  ends_not_told += other.ends_not_told;
+  may_be_cables += other.may_be_cables;
   ends += other.ends;
   for (std::size_t i = 0; i < std::size(by_verdict); ++i) by_verdict[i] += other.by_verdict[i];
   for (std::size_t i = 0; i < std::size(by_evidence); ++i) by_evidence[i] += other.by_evidence[i];
@@ -179,7 +194,7 @@ class TakeoffMaker {
     for (const auto& [list, count] : counts.accessories) {
       for (const Accessory& accessory : *list) add_count(accessories[accessory], count);
     }
-    for (const auto& [accessory, count] : accessories) {
+    for (const auto& [accessory, count] : by_article(accessories)) {
       lines.push_back(accessory_line(accessory, count));
     }
     std::for_each(lines.begin() + first, lines.end(),
@@ -187,6 +202,18 @@ class TakeoffMaker {
   }
 
  private:
+  /// What one part code stands for, whatever its thread, is one line: it is bought together.
+  [[nodiscard]] std::map<Accessory, Count> by_article(
+      const std::map<Accessory, Count>& accessories) const {
+    std::map<Accessory, Count> articles;
+    for (const auto& [accessory, count] : accessories) {
+      const auto* const sold = find_price(terms_, accessory.name, accessory.thread);
+      const bool one = sold != nullptr && sold->thread.empty() && !sold->part.empty();
+      add_count(articles[{accessory.name, one ? std::string() : accessory.thread}], count);
+    }
+    return articles;
+  }
+
   static void add_count(Count& into, const Count& from) {
     into.proven += from.proven;
     into.not_proven += from.not_proven;
@@ -209,7 +236,9 @@ class TakeoffMaker {
     line.description = accessory.thread;
     const auto* const sold = find_price(terms_, accessory.name, accessory.thread);
     if (sold != nullptr) {
-      if (!sold->part.empty()) line.description += ", " + sold->part;
+      if (!sold->part.empty()) {
+        line.description += (line.description.empty() ? "" : ", ") + sold->part;
+      }
       line.stock = sold->stock;
       take_terms(*sold, line);
     }
@@ -219,16 +248,18 @@ class TakeoffMaker {
 
   /// @param of  what has the stock
   void finish(const void* of, const Count& count, std::optional<double> price, TakeoffLine& line) {
-    if (line.stock) line.stock = left_.try_emplace(of, *line.stock).first->second;
-    put_count(count, terms_.spare_percent, line);
-    if (line.stock) left_[of] -= line.from_stock;
+    const std::uint64_t stock = line.stock.value_or(0);
+    Left none;
+    Left& left = line.stock ? left_.try_emplace(of, Left{stock, stock}).first->second : none;
+    if (line.stock) line.stock = left.sure;
+    put_count(count, terms_.spare_percent, left, line);
     put_price(price, decimals_, line);
   }
 
   std::span<const gland::Gland> glands_;
   const TakeoffTerms& terms_;
   int decimals_;
-  std::map<const void*, std::uint64_t> left_;  ///< of the stock
+  std::map<const void*, Left> left_;  ///< of each stock
 };
 
 }  // namespace

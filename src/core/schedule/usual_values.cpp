@@ -41,7 +41,13 @@ bool is_one_of(std::string_view text, const std::vector<std::string_view>& words
   });
 }
 
+constexpr std::array<std::string_view, 6> k_zones{"0", "1", "2", "20", "21", "22"};
+
 }  // namespace
+
+bool is_zone_figure(std::string_view text) {
+  return std::find(k_zones.begin(), k_zones.end(), text) != k_zones.end();
+}
 
 bool may_be(const job::Field& field, std::string_view text) {
   if (is_one_of(text, job::words_of(field))) return true;
@@ -54,10 +60,7 @@ bool may_be(const job::Field& field, std::string_view text) {
     }
   }
   const std::vector<std::string> runs = runs_of(text);
-  if (field.key == "zone") {
-    constexpr std::array<std::string_view, 6> k_zones{"0", "1", "2", "20", "21", "22"};
-    return has_any(runs, k_zones);
-  }
+  if (field.key == "zone") return has_any(runs, k_zones);
   if (field.key == "level") {
     constexpr std::array<std::string_view, 6> k_levels{"ga", "gb", "gc", "da", "db", "dc"};
     return has_any(runs, k_levels);
@@ -81,7 +84,7 @@ bool may_be(const job::Field& field, std::string_view text) {
   if (field.key == "tag") return !written::read_cores(text, '.').cores;
   if (field.key == "cable_size") return !parse_number(text);
   if (field.key == "armour") return !is_digit(text.front());
-  if (field.key == "armour_mm") return has_digit(text);
+  if (field.key == "armour_mm" || field.key == "cores") return has_digit(text);
   if (field.key == "quantity") return is_digit(text.front());
   if (field.key == "voltage") return text.find('/') != std::string_view::npos;
   return field.kind != job::FieldKind::words && field.kind != job::FieldKind::yes_no;

@@ -11,4 +11,7 @@ namespace cutback::schedule {
 /// enclosure. What tells of a hazardous place is looked for inside the text: "Zone 1", "Ex d IIB".
 [[nodiscard]] bool may_be(const job::Field& field, std::string_view text);
 
+/// 0, 1, 2, 20, 21, 22.
+[[nodiscard]] bool is_zone_figure(std::string_view text);
+
 }  // namespace cutback::schedule

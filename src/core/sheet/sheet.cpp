@@ -2,7 +2,10 @@
 
 #include <algorithm>
 
+#include "core/sheet/accepts.hpp"
+#include "core/sheet/depth_gate.hpp"
 #include "core/sheet/steps.hpp"
+#include "cutback/compare.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/needs.hpp"
 #include "cutback/nearest.hpp"
@@ -67,15 +70,29 @@ void add_lacks(std::vector<fit::Lack>& to, const std::vector<fit::Lack>& lacks) 
   }
 }
 
-/// Nothing of the fit is in the way but what can be read at the end.
-bool is_only_unread(const fit::GlandFit& fit) {
-  return std::all_of(fit.checks.begin(), fit.checks.end(), [](const fit::Check& check) {
-    if (check.verdict == Verdict::fits) return true;
-    return !check.lacks.empty() &&
-           std::all_of(check.lacks.begin(), check.lacks.end(), [](const fit::Lack& lack) {
-             return lack.where == fit::Lack::Where::at_the_end;
-           });
+bool is_outside(const fit::Gate& gate, const std::optional<measure::Estimate>& read) {
+  if (!read || read->evidence != measure::Evidence::measured) return false;
+  return std::any_of(read->readings_mm.begin(), read->readings_mm.end(), [&](double reading_mm) {
+    return (gate.low_mm && !at_least(reading_mm, *gate.low_mm)) ||
+           (gate.high_mm && !at_most(reading_mm, *gate.high_mm));
   });
+}
+
+/// Readings that fit, by so many of them or so fine a caliper, may still lie outside of what two
+/// crossed readings must show. A page does not say CUT beside a gate that its own cable fails.
+void add_outside_gates(const fit::Gates& gates, const cable::Cable& cable,
+                       std::vector<fit::Lack>& lacks) {
+  const auto again = [&](const char* what, std::string_view key) {
+    lacks.push_back({std::string(what) + " again, a reading lies outside its gate", key,
+                     fit::Lack::Where::at_the_end});
+  };
+  if (is_outside(gates.sheath, cable.sheath_od)) again("sheath", "sheath_od_mm");
+  if (cable.armour == cable::ArmourKind::none) return;
+  if (is_outside(gates.bedding, cable.bedding)) again("bedding", "bedding_mm");
+  const bool no_wire =
+      std::all_of(gates.wire.begin(), gates.wire.end(),
+                  [&](const fit::WireGate& wire) { return is_outside(wire.gate, cable.wire); });
+  if (!gates.wire.empty() && no_wire) again("wire", "armour_mm");
 }
 
 /// What the page is good for, and what it lacks.
@@ -88,13 +105,14 @@ void put_state(Sheet& sheet) {
   add_lacks(sheet.lacks, fit::lacks_of(fit));
   add_lacks(sheet.lacks, fit::not_measured(sheet.job->cable));
   if (sheet.plan) add_lacks(sheet.lacks, sheet.plan->lacks);
-  const bool unread = is_only_unread(fit);
+  const bool unread = detail::is_only_unread(fit);
   const bool all_read_here =
       std::all_of(sheet.lacks.begin(), sheet.lacks.end(),
                   [](const fit::Lack& lack) { return lack.where == fit::Lack::Where::at_the_end; });
   if (!unread || !all_read_here || !sheet.gates.possible()) {
     sheet.state = State::not_yet;
   } else {
+    add_outside_gates(sheet.gates, sheet.job->cable, sheet.lacks);
     sheet.state = sheet.lacks.empty() ? State::cut : State::measure;
   }
 }
@@ -135,7 +153,7 @@ void gather_sources(Sheet& sheet, const tables::Standards& standards,
     }
   }
   add_source(sources, cautions);
-  constexpr std::size_t k_digits = 8;  // of the check sum: enough to tell one edition from another
+  constexpr std::size_t k_digits = 8;  // of the checksum: enough to tell one edition from another
   for (const char* id : {"caliper_limits", "armour_wire_bands"}) {
     const tables::Table& table = standards.table(id);
     add_source(sources, table.source() + " (table " + table.id + ", " +
@@ -194,8 +212,11 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
     const fit::Check* const build_up = chosen->find(fit::CheckName::build_up);
     if (build_up != nullptr && build_up->verdict != Verdict::fits) {
       sheet.plan->depths = {};
-      sheet.remarks.push_back(
-          "no depth is given: the diameters do not agree with each other; measure them again");
+      sheet.remarks.push_back(job.cable.contradiction
+                                  ? "no depth is given: the diameters do not agree with each "
+                                    "other; measure them again"
+                                  : "no depth is given: sheath, bedding and wire are not all "
+                                    "measured yet");
     }
     sheet.parts = detail::parts_of(job, *chosen, fit::compound_of(question, *chosen));
     sheet.steps = detail::steps_of(job, *chosen, *sheet.plan);
@@ -206,9 +227,18 @@ Sheet make_sheet(const fit::Question& question, Choice choice, const std::string
     }
   }
   sheet.gates = fit::gates_of(question, *chosen->gland);
+  if (sheet.plan) {
+    sheet.depths_from_mm = detail::depths_from_mm(question, sheet.plan->depths,
+                                                  {.sheath_mm = strip::oversheath_thickness_mm(job),
+                                                   .bedding_mm = strip::bedding_thickness_mm(job)},
+                                                  sheet.gates.sheath);
+  }
   sheet.not_asked = fit::not_asked(question);
   sheet.assumptions = fit::assumptions(question, chosen->gland);
   put_state(sheet);
+  if (sheet.state == State::measure) {
+    sheet.accepts = detail::accepts_of(question, *chosen->gland, sheet.lacks);
+  }
   if (sheet.state == State::measure && sheet.plan) {
     for (const fit::Lack& lack : sheet.plan->lacks) {
       sheet.not_ready.push_back("not given: " + lack.fact);

@@ -20,6 +20,11 @@ std::string entry_name(const job::Job& job) {
   return "the " + entry::to_text(*job.entry.thread) + " entry";
 }
 
+/// `reducer M25 to M20`.
+std::string adaptor_words(const fit::GlandFit& fit) {
+  return fit::adaptor_name(entry::wall_side(*fit.adaptor, *fit.gland), fit.gland->entry_thread);
+}
+
 void add(std::vector<Step>& steps, std::string text, bool hold = false) {
   steps.push_back({.text = std::move(text), .hold = hold});
 }
@@ -28,15 +33,15 @@ void measure_steps(std::vector<Step>& steps, const job::Job& job) {
   add(steps,
       "Identify the circuit, isolate it, lock it off and prove it dead. Have the permit in hand.",
       true);
-  std::string what = "the sheath";
-  const std::string twice =
-      job.cable.armour == ArmourKind::none ? "twice" : "sheath and bedding twice";
-  if (job.cable.armour == ArmourKind::wire)
-    what += ", the bedding and one wire";
-  else if (job.cable.armour != ArmourKind::none)
-    what += " and the bedding";
+  std::string bared;
+  if (job.cable.armour == ArmourKind::wire) {
+    bared = ", bedding and one wire bared at its end";
+  } else if (job.cable.armour != ArmourKind::none) {
+    bared = ", the bedding bared at its end";
+  }
   add(steps,
-      "Measure " + what + " of this cable where the gland will sit, " + twice +
+      "Measure this cable: the sheath where the gland will sit" + bared + ", " +
+          (bared.empty() ? "twice" : "sheath and bedding twice") +
           " at right angles. Write the readings in the blanks. Cut only when every one lies in its "
           "limits.",
       true);
@@ -48,14 +53,6 @@ void measure_steps(std::vector<Step>& steps, const job::Job& job) {
 void armoured_cuts(std::vector<Step>& steps, const job::Job& job, const strip::CutPlan& plan) {
   const strip::Marks& marks = plan.marks;
   const bool wire = job.cable.armour == ArmourKind::wire;
-  if (!plan.axis.armour_stop_mm) {
-    add(steps,
-        "Mark S. Hold the gland beside the cable with its shoulder at S and mark the armour where "
-        "the clamp ends: that is mark 1. Or measure the gland's armour stop and print again.",
-        true);
-  } else {
-    add(steps, "Mark 1 from the cable's end. Offer the gland up: its shoulder sits at S.");
-  }
   if (wire) {
     add(steps,
         "Saw round at mark 1, to the depth of the table and no deeper: the sheath may be thin at a "
@@ -95,8 +92,7 @@ void assemble_steps(std::vector<Step>& steps, const job::Job& job, const fit::Gl
                  "insulation is cut back and begun again.",
       true);
   if (fit.adaptor) {
-    add(steps, "Fit the adaptor " + entry::to_text(fit.adaptor->a) + " to " +
-                   entry::to_text(fit.adaptor->b) + " to the entry first.");
+    add(steps, "Fit the " + adaptor_words(fit) + " to the entry first.");
   }
   const bool tapped = entry::hole_of(job.entry) == entry::Hole::threaded;
   add(steps,
@@ -179,13 +175,13 @@ std::vector<Part> parts_of(const job::Job& job, const fit::GlandFit& fit,
                                                 entry::to_text(gland.entry_thread)});
   }
   if (fit.adaptor) {
-    parts.push_back({fit::adaptor_name(entry::wall_side(*fit.adaptor, gland), gland.entry_thread),
-                     std::string(entry::adaptor_rule().says)});
+    parts.push_back({adaptor_words(fit), std::string(entry::adaptor_rule().says)});
   }
   for (const entry::EntryPart& part :
        entry::parts_in_order(gland, job.entry, fit.adaptor.has_value())) {
-    parts.push_back({part.name + (part.place.empty() ? "" : ", " + part.place),
-                     part.thickness_mm ? mm(*part.thickness_mm) : ""});
+    std::string name(part.name);
+    if (!part.place.empty()) (name += ", ") += part.place;
+    parts.push_back({std::move(name), part.thickness_mm ? mm(*part.thickness_mm) : ""});
   }
   if (fit.barrier) {
     const std::string volume = fit::compound_words(compound, job.compound_pack_cm3);
@@ -201,12 +197,22 @@ std::vector<Step> steps_of(const job::Job& job, const fit::GlandFit& fit,
                            const strip::CutPlan& plan) {
   std::vector<Step> steps;
   measure_steps(steps, job);
+  const bool armoured = job.cable.armour != ArmourKind::none;
+  // The whole gland is held to S: nothing of it may be on the cable by then.
+  if (armoured && !plan.axis.armour_stop_mm) {
+    add(steps,
+        "Mark S. Hold the gland, whole, beside the cable with its shoulder at S and mark where the "
+        "armour clamp ends: that is mark 1. Or measure the gland's armour stop and print again.",
+        true);
+  }
   add(steps,
       "Slide the rear parts of the gland on to the cable now, in the order of the list, the way "
-      "round "
-      "that they will sit. They cannot go on later.",
+      "round that they will sit. They cannot go on later.",
       true);
-  if (job.cable.armour != ArmourKind::none) {
+  if (armoured) {
+    if (plan.axis.armour_stop_mm) {
+      add(steps, "Mark 1 from the cable's end. Offer the gland up: its shoulder sits at S.");
+    }
     armoured_cuts(steps, job, plan);
     bedding_cut(steps, fit.barrier);
   } else {

@@ -13,7 +13,7 @@ namespace {
 
 using tables::Table;
 
-/// Whether a value lies above the figure of one column and not above that of the other.
+/// Whether a value lies above the figure in one column and not above the one in the other.
 bool in_row(const Table& table, std::size_t row, const char* low, const char* high, double value,
             bool low_is_closed) {
   const double from = table.number(row, low);

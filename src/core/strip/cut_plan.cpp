@@ -43,7 +43,7 @@ std::optional<double> thread_end_mm(const job::Job& job, const gland::Gland& gla
                                     const entry::Hardware& at) {
   const auto parts_mm = sum(at.inside_face_mm(), at.inside_mm());
   if (!at.hole && !at.through_adaptor) {
-    // A thread that stands out of any locknut ends the same in a hole of either kind.
+    // A thread that stands out of any locknut ends at the same place in either kind of hole.
     const auto most_mm = sum(at.inside_face_mm(), at.locknut_mm);
     const auto end_mm = larger(gland.entry_length_mm, most_mm);
     return end_mm == gland.entry_length_mm ? end_mm : std::nullopt;
@@ -60,7 +60,7 @@ std::string lacking(const job::Job& job, const gland::Gland& gland, const entry:
   const auto add = [&](const std::string& name) { names += (names.empty() ? "" : ", ") + name; };
   for (const fit::Lack& lack : at.missing()) add(lack.fact);
   if (at.through_adaptor && !job.entry.adaptor_mm) {
-    add("how far the adaptor holds the gland's shoulder off the wall (--adaptor-length)");
+    add("the length of the adaptor between its washer and the gland's (--adaptor-length)");
   }
   if (barrier) return names;
   if (at.through_adaptor && !job.entry.adaptor_thread_mm) {
@@ -260,12 +260,14 @@ CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Terminat
     finish_tails(plan.tails, plan.axis);
   }
   plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(axis) : marks_of(axis);
-  plan.depths =
-      depths_of(job.cable, {.sheath_mm = job.construction
-                                             ? std::optional(job.construction->layers.oversheath_mm)
-                                             : std::nullopt,
-                            .bedding_mm = how.bedding_thickness_mm});
+  plan.depths = depths_of(job.cable, {.sheath_mm = oversheath_thickness_mm(job),
+                                      .bedding_mm = how.bedding_thickness_mm});
   return plan;
+}
+
+std::optional<double> oversheath_thickness_mm(const job::Job& job) {
+  if (!job.construction) return std::nullopt;
+  return job.construction->layers.oversheath_mm;
 }
 
 std::optional<double> bedding_thickness_mm(const job::Job& job) {

@@ -17,7 +17,7 @@ constexpr int k_most_cores = 1000;
 constexpr double k_smallest_mm2 = 0.2;
 constexpr double k_largest_mm2 = 1200.0;
 
-using Words = std::span<const Word>;
+using Words = std::span<const CellWord>;
 
 /// Thrown within this file; the sentence goes into CoresReading::why_not.
 struct Refusal {
@@ -27,8 +27,8 @@ struct Refusal {
 /// The words that tell of layers, taken out of the rest.
 class Layers {
  public:
-  explicit Layers(std::vector<Word> words) {
-    for (Word& word : words) take(std::move(word));
+  explicit Layers(std::vector<CellWord> words) {
+    for (CellWord& word : words) take(std::move(word));
     // A stroke joins words of layers, and so belongs to them where it stands at the end of figures.
     while (!figures_.empty() && figures_.back().mark == Mark::stroke) figures_.pop_back();
     while (!figures_.empty() && figures_.front().mark == Mark::stroke) {
@@ -36,7 +36,7 @@ class Layers {
     }
   }
 
-  [[nodiscard]] const std::vector<Word>& figures() const { return figures_; }
+  [[nodiscard]] const std::vector<CellWord>& figures() const { return figures_; }
 
   void put(Cores& cores) const {
     // The first of two plastics is that of the cores; one alone may be that of the sheath.
@@ -55,7 +55,7 @@ class Layers {
   }
 
  private:
-  void take(Word word) {
+  void take(CellWord word) {
     switch (word.mark) {
       case Mark::insulation:
         ++plastics_;
@@ -82,11 +82,11 @@ class Layers {
         figures_.push_back(std::move(word));
     }
   }
-  static bool is_figure(const Word& word) {
+  static bool is_figure(const CellWord& word) {
     return word.mark == Mark::number || word.mark == Mark::size_unit;
   }
 
-  std::vector<Word> figures_;
+  std::vector<CellWord> figures_;
   std::string first_;  ///< plastic
   std::string armour_;
   int plastics_ = 0;
@@ -247,7 +247,7 @@ class Figures {
   }
 
   [[noreturn]] void refuse_rest() const {
-    const Word& word = words_[at_];
+    const CellWord& word = words_[at_];
     if (word.mark == Mark::stroke) {
       throw Refusal{"what stands behind the stroke may be a concentric conductor, or strands"};
     }

@@ -18,6 +18,8 @@ struct Known {
 constexpr std::array k_known{
     Known{"square millimetres", Mark::size_unit},
     Known{"square mm", Mark::size_unit},
+    Known{"sq. mm.", Mark::size_unit},
+    Known{"sq.mm.", Mark::size_unit},
     Known{"sq. mm", Mark::size_unit},
     Known{"sq.mm", Mark::size_unit},
     Known{"sq mm", Mark::size_unit},
@@ -27,6 +29,7 @@ constexpr std::array k_known{
     Known{"mm^2", Mark::size_unit},
     Known{"mm\xC2\xB2", Mark::size_unit},
     Known{"mm2", Mark::size_unit},
+    Known{"mm", Mark::size_unit},  // of a conductor nobody gives the diameter
     Known{"sqm", Mark::size_unit},
     Known{"cores", Mark::cores},
     Known{"core", Mark::cores},
@@ -125,11 +128,11 @@ const Known* known_at(std::string_view text) {
 
 }  // namespace
 
-std::optional<std::vector<Word>> cores_words(std::string_view raw, char decimal,
-                                             std::string& unknown) {
+std::optional<std::vector<CellWord>> cores_words(std::string_view raw, char decimal,
+                                                 std::string& unknown) {
   const std::string smooth = smoothed(raw);
   std::string_view text = smooth;
-  std::vector<Word> words;
+  std::vector<CellWord> words;
   while (!(text = trimmed(text)).empty()) {
     const char c = text.front();
     if (is_digit(c)) {

@@ -28,14 +28,14 @@ enum class Mark {
   filler  ///< words that say nothing here: of, cable, nos
 };
 
-struct Word {
+struct CellWord {
   Mark mark = Mark::number;
   double number = 0.0;
   std::string word;  ///< as it is written; of insulation and armour the field's word
 };
 
 /// @return nothing where a word is not known; it is put into `unknown`
-[[nodiscard]] std::optional<std::vector<Word>> cores_words(std::string_view text, char decimal,
-                                                           std::string& unknown);
+[[nodiscard]] std::optional<std::vector<CellWord>> cores_words(std::string_view text, char decimal,
+                                                               std::string& unknown);
 
 }  // namespace cutback::written

@@ -2,7 +2,8 @@
 //
 // Every row has a test made from it. Sources: trade terms are common practice, no source; lengths
 // by the international inch (25.4 mm exactly); markings Ex and EEx by IEC 60079-0 and the European
-// standards before it; IIB+H2 asks for more than IIB, so that of a place it is taken for IIC.
+// standards before it; IIB+H2 asks for more than IIB, so that for a place it is taken as IIC;
+// hydrogen and acetylene are of group IIC (IEC 60079-20-1, from memory: no group asks for more).
 
 #include <array>
 
@@ -83,6 +84,14 @@ constexpr std::array k_words{
     Word{"material", "mildsteel", "steel"},
     Word{"material", "ms", "steel"},
     Word{"material", "sheetsteel", "steel"},
+    Word{"material", "paintedsteel", "steel"},
+    Word{"material", "paintedmildsteel", "steel"},
+    Word{"material", "coatedsteel", "steel"},
+    Word{"material", "powdercoatedsteel", "steel"},
+    Word{"material", "paintedaluminium", "aluminium"},
+    Word{"material", "diecastaluminium", "aluminium"},
+    Word{"material", "castaluminium", "aluminium"},
+    Word{"material", "diecastaluminum", "aluminium"},
     Word{"material", "galvanised", "galvanised-steel"},
     Word{"material", "galvanized", "galvanised-steel"},
     Word{"material", "galv", "galvanised-steel"},
@@ -145,6 +154,9 @@ constexpr std::array k_words{
     Word{"gas_group", "2b", "IIB"},
     Word{"gas_group", "2c", "IIC"},
     Word{"gas_group", "iib+h2", "IIC"},
+    Word{"gas_group", "hydrogen", "IIC"},
+    Word{"gas_group", "h2", "IIC"},
+    Word{"gas_group", "acetylene", "IIC"},
     Word{"dust_group", "group*", "*"},
     Word{"dust_group", "dustgroup*", "*"},
     Word{"dust_group", "3a", "IIIA"},
@@ -212,71 +224,99 @@ constexpr std::array k_doubts{
     Doubt{"dust_group", "iii", "IIIA", "IIIC"},
 };
 
+// A value of the trade that no table here holds.
+constexpr std::array k_unheld{
+    Unheld{"insulation", "epr", "insulated with EPR"},
+    Unheld{"insulation", "hepr", "insulated with HEPR"},
+    Unheld{"insulation", "rubber", "insulated with rubber"},
+    Unheld{"insulation", "silicone", "insulated with silicone rubber"},
+    Unheld{"insulation", "pe", "insulated with PE"},
+};
+
 constexpr double k_inch_mm = 25.4;
 // A thousand circular mils: pi/4 of a square inch, by 10^-3.
 constexpr double k_kcmil_mm2 = 0.5067074790974977;
 constexpr double k_foot_m = 0.3048;
 constexpr double k_foot_pound_nm = 1.3558179483314004;
 
+// The last rows are units that no field has: their figures must not be taken for those of another.
 constexpr std::array k_units{
-    Unit{"mm", "mm"},
-    Unit{"mm", "millimetres"},
-    Unit{"mm", "cm", 10.0},
-    Unit{"mm", "in", k_inch_mm},
-    Unit{"mm", "inch", k_inch_mm},
-    Unit{"mm", "inches", k_inch_mm},
-    Unit{"mm", "\"", k_inch_mm},
-    Unit{"mm", "''", k_inch_mm},
-    Unit{"mm", "”", k_inch_mm},
-    Unit{"mm", "″", k_inch_mm},
-    Unit{"mm2", "mm2"},
-    Unit{"mm2", "mm²"},
-    Unit{"mm2", "mm^2"},
-    Unit{"mm2", "sqmm"},
-    Unit{"mm2", "kcmil", k_kcmil_mm2},
-    Unit{"mm2", "mcm", k_kcmil_mm2},
-    Unit{"m", "m"},
-    Unit{"m", "metre"},
-    Unit{"m", "metres"},
-    Unit{"m", "km", 1000.0},
-    Unit{"m", "ft", k_foot_m},
-    Unit{"m", "feet", k_foot_m},
-    Unit{"m", "'", k_foot_m},
-    Unit{"C", "c"},
-    Unit{"C", "°c"},
-    Unit{"C", "degc"},
-    Unit{"C", "f", 5.0 / 9.0, -160.0 / 9.0},
-    Unit{"C", "°f", 5.0 / 9.0, -160.0 / 9.0},
-    Unit{"cm3", "cm3"},
-    Unit{"cm3", "cm³"},
-    Unit{"cm3", "cc"},
-    Unit{"cm3", "ml"},
-    Unit{"cm3", "l", 1000.0},
-    Unit{"cm3", "litre", 1000.0},
-    Unit{"cm3", "litres", 1000.0},
-    Unit{"kA", "ka"},
-    Unit{"kA", "a", 0.001},
-    Unit{"s", "s"},
-    Unit{"s", "sec"},
-    Unit{"s", "seconds"},
-    Unit{"s", "ms", 0.001},
-    Unit{"ohm", "ohm"},
-    Unit{"ohm", "ohms"},
-    Unit{"ohm", "\xCE\xA9"},      // U+03A9
-    Unit{"ohm", "\xE2\x84\xA6"},  // U+2126
-    Unit{"ohm", "milliohm", 0.001},
-    Unit{"V", "v"},
-    Unit{"V", "volts"},
-    Unit{"V", "kv", 1000.0},
-    Unit{"N m", "nm"},
-    Unit{"N m", "lbfft", k_foot_pound_nm},
-    Unit{"N m", "ftlb", k_foot_pound_nm},
+    Unit{.unit = "mm", .written = "mm", .bare = true},
+    Unit{.unit = "mm", .written = "millimetres", .bare = true},
+    Unit{"mm", "cm", 10.0, 0.0, "cm", true},
+    Unit{"mm", "in", k_inch_mm, 0.0, "in"},
+    Unit{"mm", "inch", k_inch_mm, 0.0, "in", true},
+    Unit{"mm", "inches", k_inch_mm, 0.0, "in", true},
+    Unit{"mm", "\"", k_inch_mm, 0.0, "in"},
+    Unit{"mm", "''", k_inch_mm, 0.0, "in"},
+    Unit{"mm", "”", k_inch_mm, 0.0, "in"},
+    Unit{"mm", "″", k_inch_mm, 0.0, "in"},
+    Unit{.unit = "mm2", .written = "mm2", .bare = true},
+    Unit{.unit = "mm2", .written = "mm²", .bare = true},
+    Unit{.unit = "mm2", .written = "mm^2", .bare = true},
+    Unit{.unit = "mm2", .written = "sqmm", .bare = true},
+    Unit{.unit = "mm2", .written = "mmsq", .bare = true},
+    Unit{.unit = "mm2", .written = "squaremm", .bare = true},
+    Unit{"mm2", "kcmil", k_kcmil_mm2, 0.0, "kcmil", true},
+    Unit{"mm2", "mcm", k_kcmil_mm2, 0.0, "kcmil", true},
+    Unit{.unit = "m", .written = "m", .bare = true},
+    Unit{.unit = "m", .written = "mtr", .bare = true},
+    Unit{.unit = "m", .written = "mtrs", .bare = true},
+    Unit{.unit = "m", .written = "metre"},
+    Unit{.unit = "m", .written = "metres", .bare = true},
+    Unit{.unit = "m", .written = "meters", .bare = true},
+    Unit{"m", "km", 1000.0, 0.0, "km", true},
+    Unit{"m", "ft", k_foot_m, 0.0, "ft", true},
+    Unit{"m", "feet", k_foot_m, 0.0, "ft", true},
+    Unit{"m", "'", k_foot_m, 0.0, "ft"},
+    Unit{.unit = "C", .written = "c"},
+    Unit{.unit = "C", .written = "°c", .bare = true},
+    Unit{.unit = "C", .written = "degc", .bare = true},
+    Unit{"C", "f", 5.0 / 9.0, -160.0 / 9.0, "F"},
+    Unit{"C", "°f", 5.0 / 9.0, -160.0 / 9.0, "F"},
+    Unit{"C", "degf", 5.0 / 9.0, -160.0 / 9.0, "F"},
+    Unit{.unit = "cm3", .written = "cm3", .bare = true},
+    Unit{.unit = "cm3", .written = "cm³", .bare = true},
+    Unit{.unit = "cm3", .written = "cc"},
+    Unit{.unit = "cm3", .written = "ml"},
+    Unit{"cm3", "l", 1000.0, 0.0, "l"},
+    Unit{"cm3", "litre", 1000.0, 0.0, "l"},
+    Unit{"cm3", "litres", 1000.0, 0.0, "l"},
+    Unit{.unit = "kA", .written = "ka", .bare = true},
+    Unit{"kA", "a", 0.001, 0.0, "A"},
+    Unit{.unit = "s", .written = "s"},
+    Unit{.unit = "s", .written = "sec"},
+    Unit{.unit = "s", .written = "seconds"},
+    Unit{"s", "ms", 0.001, 0.0, "ms"},
+    Unit{.unit = "ohm", .written = "ohm", .bare = true},
+    Unit{.unit = "ohm", .written = "ohms", .bare = true},
+    Unit{.unit = "ohm", .written = "\xCE\xA9", .bare = true},      // U+03A9
+    Unit{.unit = "ohm", .written = "\xE2\x84\xA6", .bare = true},  // U+2126
+    Unit{"ohm", "milliohm", 0.001, 0.0, "milliohm", true},
+    Unit{.unit = "Mohm", .written = "mohm"},
+    Unit{.unit = "Mohm", .written = "mohms"},
+    Unit{.unit = "Mohm", .written = "megohm", .bare = true},
+    Unit{.unit = "Mohm", .written = "megohms", .bare = true},
+    Unit{"Mohm", "gohm", 1000.0, 0.0, "Gohm", true},
+    Unit{.unit = "V", .written = "v"},
+    Unit{.unit = "V", .written = "volts"},
+    Unit{"V", "kv", 1000.0, 0.0, "kV", true},
+    Unit{.unit = "N m", .written = "nm"},
+    Unit{"N m", "lbfft", k_foot_pound_nm, 0.0, "lbf ft"},
+    Unit{"N m", "ftlb", k_foot_pound_nm, 0.0, "lbf ft"},
+    Unit{.unit = "", .written = "awg", .name = "AWG", .bare = true},
+    Unit{.unit = "", .written = "no", .name = "count"},
+    Unit{.unit = "", .written = "nos", .name = "count"},
+    Unit{.unit = "", .written = "nr", .name = "count"},
+    Unit{.unit = "", .written = "number", .name = "count"},
+    Unit{.unit = "", .written = "qty", .name = "count"},
 };
 
 }  // namespace
 
 std::span<const Word> words() { return k_words; }
 std::span<const Doubt> doubts() { return k_doubts; }
+std::span<const Unheld> unheld() { return k_unheld; }
 std::span<const Unit> units() { return k_units; }
 
 }  // namespace cutback::written

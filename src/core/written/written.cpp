@@ -1,6 +1,7 @@
 #include "cutback/written/written.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -8,6 +9,7 @@
 #include "cutback/area/marking.hpp"
 #include "cutback/entry/thread.hpp"
 #include "cutback/error.hpp"
+#include "cutback/fraction.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
@@ -18,7 +20,7 @@ namespace {
 constexpr double k_inch_mm = 25.4;
 constexpr int k_decimals = 9;
 
-/// Small letters, without spaces, points, hyphens and underlines; those between figures stay, a
+/// Small letters, without spaces, points, hyphens and underscores; those between figures stay, a
 /// hyphen there as a space, and so does a sign or a point in front of the first figure.
 std::string normal(std::string_view text) {
   std::string out;
@@ -108,6 +110,46 @@ std::optional<Taken> by_row(const Asked& asked, std::string_view text, std::stri
   return std::nullopt;
 }
 
+/// What the field asks for out of a whole marking; nothing where the text is none, or says more
+/// than one thing of it.
+std::optional<std::string> of_marking(const Asked& asked, std::string_view text,
+                                      std::string_view where) {
+  const bool protection = asked.key == "protection";
+  if (!protection && asked.key != "gas_group" && asked.key != "dust_group") return std::nullopt;
+  const auto marking = read_marking(text);
+  if (!marking) return std::nullopt;
+  if (asked.key == "gas_group") return marking->gas_group;
+  if (asked.key == "dust_group") return marking->dust_group;
+  const std::vector<std::string>& types = marking->protection;
+  if (types.empty()) return std::nullopt;
+  if (types.size() > 1) {
+    const std::string entered = ", where the gland enters the part that is marked so";
+    refuse({asked.key, {}, types.front() + entered, types.back() + entered}, {}, text, where);
+  }
+  return types.front();
+}
+
+/// `zone 1 IIB T4`, as a drawing has it: the zone, and the group as a second field.
+std::optional<Taken> zone_and_group(const Asked& asked, std::string_view text) {
+  constexpr std::array<std::string_view, 6> k_also{"gas_group=IIA",   "gas_group=IIB",
+                                                   "gas_group=IIC",   "dust_group=IIIA",
+                                                   "dust_group=IIIB", "dust_group=IIIC"};
+  std::vector<std::string_view> parts = split_words(text);
+  if (asked.key != "zone" || parts.size() < 2) return std::nullopt;
+  if (normal(parts.front()) == "zone") parts.erase(parts.begin());
+  const auto zone = parts.empty() ? std::nullopt : own_word(asked, parts.front());
+  if (!zone || *zone == "none" || parts.size() < 2) return std::nullopt;
+  const char* const rest = parts[1].data();
+  const auto marking =
+      read_marking({rest, static_cast<std::size_t>(text.data() + text.size() - rest)});
+  if (!marking || !marking->protection.empty() || !marking->level.empty()) return std::nullopt;
+  const std::string told = !marking->gas_group.empty() ? "gas_group=" + marking->gas_group
+                                                       : "dust_group=" + marking->dust_group;
+  const auto also = std::find(k_also.begin(), k_also.end(), told);
+  if (also == k_also.end()) return std::nullopt;
+  return Taken{std::string(*zone), {}, *also};
+}
+
 Taken one_word(const Asked& asked, std::string_view text, std::string_view where) {
   if (const auto word = own_word(asked, text)) return {std::string(*word), {}};
   if (auto taken = by_row(asked, text, where)) return *std::move(taken);
@@ -130,20 +172,11 @@ Taken several_words(const Asked& asked, std::string_view text, std::string_view 
   return {out, {}};
 }
 
-/// A figure, a fraction or both: 2.5, 19/32, 1 1/4.
+/// Of inches alone a fraction is a figure.
 std::optional<double> figure_of(std::string_view text, bool fractions) {
-  if (const auto value = parse_number(text)) return value;
-  const std::size_t slash = text.find('/');
-  if (!fractions || slash == std::string_view::npos) return std::nullopt;
-  const std::size_t space = text.substr(0, slash).rfind(' ');
-  const std::string_view whole =
-      space == std::string_view::npos ? "0" : trimmed(text.substr(0, space));
-  const std::size_t begin = space == std::string_view::npos ? 0 : space + 1;
-  const auto w = parse_figure(whole);
-  const auto n = parse_figure(text.substr(begin, slash - begin));
-  const auto d = parse_figure(text.substr(slash + 1));
-  if (!w || !n || !d || *d == 0.0) return std::nullopt;
-  return *w + *n / *d;
+  if (!fractions && text.find('/') != std::string_view::npos) return std::nullopt;
+  const auto written = parse_written(text);
+  return written ? std::optional(written->value) : std::nullopt;
 }
 
 /// 12, 1/0 or 00 of an American gauge.
@@ -208,6 +241,38 @@ Taken thread(const Asked& asked, std::string_view text, std::string_view where) 
   return {std::string(text), {}};
 }
 
+/// `M25/M20`, `M25 to M20`: the two threads, where they can be told apart in one way.
+std::string adaptor(std::string_view text) {
+  if (text.find(':') != std::string_view::npos) return std::string(text);
+  std::vector<std::string> found;
+  for (const std::string_view between : {"/", " to ", "-", "x", ">", " "}) {
+    for (std::size_t at = text.find(between); at != std::string_view::npos;
+         at = text.find(between, at + 1)) {
+      const std::string_view a = trimmed(text.substr(0, at));
+      const std::string_view b = trimmed(text.substr(at + between.size()));
+      if (!entry::parse_thread(a) || !entry::parse_thread(b)) continue;
+      std::string pair = std::string(a) + ":" + std::string(b);
+      if (std::find(found.begin(), found.end(), pair) == found.end()) {
+        found.push_back(std::move(pair));
+      }
+    }
+  }
+  return found.size() == 1 ? found.front() : std::string(text);
+}
+
+Taken adaptors(std::string_view text) {
+  std::string out;
+  for (std::string_view rest = text; !rest.empty();) {
+    const std::size_t end = std::min(rest.find(';'), rest.size());
+    out += (out.empty() ? "" : ";") + adaptor(trimmed(rest.substr(0, end)));
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  // What needs no other words stays as it is.
+  const bool same =
+      std::count(out.begin(), out.end(), ':') == std::count(text.begin(), text.end(), ':');
+  return {same ? std::string(text) : out, {}};
+}
+
 Taken ingress(const Asked& asked, std::string_view text, std::string_view where) {
   std::optional<std::vector<area::IpCode>> codes = area::parse_ip_codes(text);
   if (!codes) {
@@ -228,15 +293,13 @@ Taken readings(std::string_view text) {
     const std::size_t letters = wanted.find_first_not_of("0123456789./ -");
     const auto value = with_unit("mm", part);
     if (!value ||
-        (part.ends_with("in") && parse_number(trimmed(part.substr(0, part.size() - 2))))) {
+        (part.ends_with("in") && parse_written(trimmed(part.substr(0, part.size() - 2))))) {
       out += part;
     } else if (std::string_view(wanted).substr(letters) == "mm" || wanted.ends_with("cm") ||
                wanted.ends_with("metres")) {
       out += plain(*value, k_decimals);
-    } else {  // as a job file keeps it
-      out += plain(*figure_of(trimmed(std::string_view(wanted).substr(0, letters)), true),
-                   k_decimals) +
-             "in";
+    } else {  // as a job file keeps it, and no finer than it was read
+      (out += trimmed(std::string_view(wanted).substr(0, letters))) += "in";
     }
     if (end < rest.size()) out += rest[end];
     rest.remove_prefix(std::min(end + 1, rest.size()));
@@ -254,6 +317,8 @@ Taken by_form(const Asked& asked, std::string_view text, std::string_view where)
       return several_words(asked, text, where);
     case Asked::Form::thread:
       return thread(asked, text, where);
+    case Asked::Form::adaptors:
+      return adaptors(text);
     case Asked::Form::ip:
       return ingress(asked, text, where);
     case Asked::Form::readings:
@@ -264,7 +329,68 @@ Taken by_form(const Asked& asked, std::string_view text, std::string_view where)
   return {std::string(text), {}};
 }
 
+/// A plain word that no table has a row for is refused with what to do.
+void refuse_unheld(const Asked& asked, std::string_view text, std::string_view where) {
+  for (const Unheld& row : unheld()) {
+    if (row.key != asked.key || row.written != normal(text)) continue;
+    throw InputError(make_fault(
+        ErrorCode::bad_value, "no table here holds it", where, text, job::either_of(asked.words),
+        "leave it out: a cable " + std::string(row.what) + " is compared with nothing"));
+  }
+}
+
+/// Says what a text was taken for.
+void say(const Asked& asked, std::string_view text, Taken& taken) {
+  taken.says = "\"" + std::string(text) + "\" for " + taken.text;
+  if (asked.form == Asked::Form::number && !asked.unit.empty()) {
+    taken.says += " " + std::string(asked.unit);
+  }
+  if (asked.form == Asked::Form::adaptors) {
+    taken.says += " (either order: the thread that is not the gland's goes into the wall)";
+  }
+  if (taken.also.empty()) return;
+  std::string also(taken.also);
+  std::replace(also.begin(), also.end(), '=', ' ');
+  std::replace(also.begin(), also.end(), '_', ' ');
+  taken.says += ", " + also;
+}
+
 }  // namespace
+
+std::optional<Marking> read_marking(std::string_view text) {
+  std::string spaced(text);
+  std::replace_if(
+      spaced.begin(), spaced.end(), [](char c) { return c == ',' || c == ';' || c == '/'; }, ' ');
+  const std::vector<std::string_view> parts = split_words(spaced);
+  const auto is_ex = [](std::string_view part) {
+    return normal(part) == "ex" || normal(part) == "eex";
+  };
+  const auto ex = std::find_if(parts.begin(), parts.end(), is_ex);
+  const auto word_of = [](const auto& words, std::string_view part) {
+    return std::find(words.begin(), words.end(), part) != words.end();
+  };
+  const auto is_class = [](std::string_view part) {  // T6, T85, T85C
+    return part.size() > 1 && part.front() == 'T' && is_digit(part[1]);
+  };
+  Marking marking;
+  for (auto at = ex == parts.end() ? parts.begin() : ex + 1; at != parts.end(); ++at) {
+    const std::string part(*at);
+    const auto same = [&](const area::ProtectionMark& mark) { return mark.word == part; };
+    const auto& types = area::k_protection_marks;
+    if (part != "none" && std::any_of(types.begin(), types.end(), same)) {
+      marking.protection.push_back(part);
+    } else if (word_of(area::k_level_words, part)) {
+      marking.level.push_back(part);
+    } else if (word_of(area::k_gas_mark_words, part) && marking.gas_group.empty()) {
+      marking.gas_group = part;
+    } else if (word_of(area::k_dust_group_words, part) && marking.dust_group.empty()) {
+      marking.dust_group = part;
+    } else if (!is_class(part) && part != "X" && part != "Ex") {
+      return std::nullopt;
+    }
+  }
+  return marking;
+}
 
 double awg_area_mm2(int gauge) {
   const double across_mm = 0.005 * k_inch_mm * std::pow(92.0, (36.0 - gauge) / 39.0);
@@ -288,6 +414,7 @@ Asked asked_of(const job::Field& field) {
       break;
     case job::FieldKind::text:
       if (field.key == "entry") asked.form = Form::thread;
+      if (field.key == "adaptor") asked.form = Form::adaptors;
       if (field.key == "ip") {
         asked.form = Form::ip;
         asked.unit = "/";
@@ -333,16 +460,24 @@ Taken take(const Asked& asked, std::string_view raw, std::string_view where) {
   if (text.empty()) return {std::string(raw), {}};
   Taken taken = by_form(asked, text, where);
   if (taken.text == text) return {std::string(raw), {}, taken.also};
-  taken.says = "\"" + std::string(text) + "\" for " + taken.text;
-  if (asked.form == Asked::Form::number && !asked.unit.empty()) {
-    taken.says += " " + std::string(asked.unit);
+  say(asked, text, taken);
+  return taken;
+}
+
+Taken take_typed(const Asked& asked, std::string_view raw, std::string_view where) {
+  const std::string_view text = trimmed(raw, " \t");
+  refuse_unheld(asked, text, where);
+  Taken taken = take(asked, raw, where);
+  const bool several = text.find(' ') != std::string_view::npos;
+  if (asked.form != Asked::Form::one_word || !several || own_word(asked, taken.text)) return taken;
+  if (auto zone = zone_and_group(asked, text)) {
+    taken = *std::move(zone);
+  } else if (const auto part = of_marking(asked, text, where); part && !part->empty()) {
+    taken = take(asked, *part, where);
+  } else {
+    return taken;
   }
-  if (!taken.also.empty()) {
-    std::string also(taken.also);
-    std::replace(also.begin(), also.end(), '=', ' ');
-    std::replace(also.begin(), also.end(), '_', ' ');
-    taken.says += ", " + also;
-  }
+  say(asked, text, taken);
   return taken;
 }
 
@@ -364,6 +499,14 @@ std::vector<Fault> put_told(std::span<const Told> told, job::JobInput& job) {
     }
   }
   return faults;
+}
+
+std::string_view unit_named(std::string_view text, bool bare) {
+  const std::string wanted = normal(text);
+  for (const Unit& row : units()) {
+    if (row.written == wanted && (row.bare || !bare)) return row.name.empty() ? row.unit : row.name;
+  }
+  return {};
 }
 
 }  // namespace cutback::written

@@ -101,7 +101,9 @@ class Layouter {
     // A sum and its blank must stay on one line: broken ones add more than a line to the height.
     const double one_line = measure_.pen.height("x", Font{.size_mm = type_.hand}, room_.width);
     const bool breaks = high > put_marks(measure_, text_, 0.0, 0.0, 0.0) + 1.5 * one_line;
-    const double long_one = put_tails(measure_, text_, 0, text_.tails.size(), 0.0, 0.0) + 0.6;
+    const double head = put_tails_head({measure_.pen, measure_.type, tails}, text_, 0.0, 0.0);
+    const double long_one =
+        head + put_tails(measure_, text_, 0, text_.tails.size(), 0.0, 0.0) + 0.6;
     const bool fits = tails > 0.0 && !breaks && room_.width - beside >= k_marks_wide * type_.hand &&
                       long_one < high + tails_height(text_.tails.size());
     if (!fits) {
@@ -113,9 +115,11 @@ class Layouter {
     }
     tails_put_ = text_.tails.size();
     put(std::max(high, long_one),
-        [&text = text_, beside, tails](const CardPen& card, double x, double y) {
+        [&text = text_, beside, tails, head](const CardPen& card, double x, double y) {
           put_marks(card, text, x, y, beside);
-          put_tails(card, text, 0, text.tails.size(), x + card.width - tails, y);
+          const double left = x + card.width - tails;
+          put_tails_head({card.pen, card.type, tails}, text, left, y);
+          put_tails(card, text, 0, text.tails.size(), left, y + head);
         });
   }
 
@@ -161,7 +165,14 @@ class Layouter {
     bool draws = ruler_ && take(drawing);
     const bool tails = tails_left() > 0 && take(tails_height(tails_left()));
     const bool serves = !text_.serves.empty() && take(serves_height(text_.serves.size()));
-    const bool makes = (tails || tails_left() == 0) && made > 0.0 && take(made);
+    // Who signs does it on the side with the marks: the ruler can lie on the back.
+    const bool cut_here = tails || tails_left() == 0;
+    if (cut_here && draws && made > spare && made <= spare + drawing) {
+      draws = false;
+      spare += drawing;
+    }
+    const bool makes = cut_here && made > 0.0 && take(made);
+    const bool checks = take(height(put_check));
     // As many cautions as there is room for; where as made is on the back they are there, so that
     // nobody signs below nothing.
     std::size_t warns = 0;
@@ -171,7 +182,7 @@ class Layouter {
       while (warns > 0 && !take(rule_height(warns) - rule)) --warns;
     }
     if (text_.has_drawing && !ruler_) draws = take(drawing);
-    if (take(height(put_check))) add(put_check);
+    if (checks) add(put_check);
     if (tails) add_tails(tails_left());
     if (serves) add_serves(text_.serves.size());
     if (makes) add_as_made();
@@ -228,14 +239,17 @@ class Layouter {
     if (made + cautions > left() && y_ > begun) return true;
     if (!made_) add_as_made();
     if (!warned_) add_cautions();
-    if (drawn_ || !text_.has_drawing) return y_ > begun;
-    go_below_code();
-    if (strip_heights_of().least <= left() + room_.margin) put_drawing();
+    if (!drawn_ && text_.has_drawing) {
+      go_below_code();
+      if (strip_heights_of().least <= left() + room_.margin) put_drawing();
+    }
+    add_inches_that_fit();
     return y_ > begun;
   }
 
   [[nodiscard]] bool is_done() const {
-    return tails_left() == 0 && serves_left() == 0 && made_ && warned_ && (drawn_ || !ruler_);
+    return tails_left() == 0 && serves_left() == 0 && made_ && warned_ && (drawn_ || !ruler_) &&
+           inches_left() == 0;
   }
 
   void add_as_made() {
@@ -255,7 +269,8 @@ class Layouter {
   }
   [[nodiscard]] double tails_height(std::size_t count) const {
     const std::size_t columns = tail_columns();
-    return put_tails(measure_, text_, 0, (count + columns - 1) / columns, 0.0, 0.0) + 1.0;
+    return put_tails_head({measure_.pen, measure_.type, width()}, text_, 0.0, 0.0) +
+           put_tails(measure_, text_, 0, (count + columns - 1) / columns, 0.0, 0.0) + 1.0;
   }
 
   /// In columns of equal length.
@@ -265,37 +280,58 @@ class Layouter {
     const double wide = tails_width(measure_, text_) + k_between_columns_mm;
     const std::size_t first = tails_put_;
     tails_put_ += count;
-    put(tails_height(count),
-        [&text = text_, first, count, rows, wide](const CardPen& card, double x, double y) {
-          for (std::size_t i = 0; i * rows < count; ++i) {
-            put_tails(card, text, first + i * rows, first + std::min(count, (i + 1) * rows),
-                      x + static_cast<double>(i) * wide, y);
-          }
-        });
+    put(tails_height(count), [&text = text_, first, count, rows, wide, high = tails_height(count)](
+                                 const CardPen& card, double x, double y) {
+      const double top = y + put_tails_head(card, text, x, y);
+      for (std::size_t i = 0; i * rows < count; ++i) {
+        if (i > 0) {
+          const double between = x + static_cast<double>(i) * wide - k_between_columns_mm / 2.0;
+          card.pen.line(between, top, between, y + high - 1.0, 0.15);
+        }
+        put_tails(card, text, first + i * rows, first + std::min(count, (i + 1) * rows),
+                  x + static_cast<double>(i) * wide, top);
+      }
+    });
   }
 
   [[nodiscard]] std::size_t serves_left() const { return text_.serves.size() - served_; }
   [[nodiscard]] double serves_height(std::size_t count) const {
-    return put_serves(measure_,
-                      std::span(text_.serves).first(std::min<std::size_t>(1, text_.serves.size())),
-                      0.0, 0.0) +
-           (static_cast<double>(count) - 1.0) * serves_row(measure_);
+    return put_serves({measure_.pen, measure_.type, width()}, text_, served_, count, 0.0, 0.0);
   }
   /// As many of the ends as this side has room for, but no single ones.
   void add_serves_that_fit() {
     constexpr std::size_t k_least = 3;
-    const double room = std::max(0.0, left() - serves_height(0));
+    if (serves_left() == 0) return;
+    go_below_code();
     const std::size_t rows =
-        std::min(static_cast<std::size_t>(room / serves_row(measure_)), serves_left());
+        serves_in({measure_.pen, measure_.type, width()}, text_, served_, left());
     if (rows >= std::min(k_least, serves_left())) add_serves(rows);
   }
   void add_serves(std::size_t count) {
     if (count == 0) return;
     const std::size_t first = served_;
+    const double high = serves_height(count);
     served_ += count;
-    put(serves_height(count),
+    put(high, [&text = text_, first, count](const CardPen& card, double x, double y) {
+      put_serves(card, text, first, count, x, y);
+    });
+  }
+
+  [[nodiscard]] std::size_t inches_left() const { return text_.inches.size() - converted_; }
+  /// Below the code, as they take the whole width.
+  void add_inches_that_fit() {
+    constexpr std::size_t k_least = 6;
+    if (inches_left() == 0 || left() <= 0.0) return;
+    go_below_code();
+    const double room = left() - put_inches(measure_, text_, 0, 0, 0.0, 0.0);
+    const auto rows = static_cast<std::size_t>(std::max(0.0, room) / inches_row(measure_));
+    const std::size_t first = converted_;
+    const std::size_t count = std::min(inches_left(), 2 * rows);
+    if (count < std::min(k_least, inches_left())) return;
+    converted_ += count;
+    put(put_inches(measure_, text_, first, count, 0.0, 0.0),
         [&text = text_, first, count](const CardPen& card, double x, double y) {
-          put_serves(card, std::span(text.serves).subspan(first, count), x, y);
+          put_inches(card, text, first, count, x, y);
         });
   }
 
@@ -308,6 +344,7 @@ class Layouter {
   double y_ = 0.0;
   std::size_t tails_put_ = 0;
   std::size_t served_ = 0;
+  std::size_t converted_ = 0;  ///< rows of inches that were put
   bool made_ = false;
   bool warned_ = false;
   bool drawn_ = false;

@@ -99,6 +99,33 @@ double code_width(const CardText& text, const CardType& type) {
   return type.code + 2.0 * k_quiet_modules * module;
 }
 
+namespace {
+
+/// The tag, and what is said of it on its line where there is room, else below. @return height
+double put_tag(const CardPen& card, const std::string& tag, const std::string& words, double size,
+               double x, double y, double wide) {
+  const Pen& pen = card.pen;
+  const CardType& type = card.type;
+  // Two tags that differ in one letter must differ on paper: nothing is cut off.
+  const Fitted fit = fitted(pen, tag, sizes_from(type.tag, type.hand), true, wide, 2);
+  const double top = y - type.tag * 0.08;
+  pen.text(x, top, tag, fit.font, wide);
+  const double high = fit.height - type.tag * 0.1;
+  if (words.empty()) return high;
+  const double from = pen.width(tag, fit.font) + size * 0.8;
+  const bool one_line = fit.height < pen.height("x", fit.font, wide) * 1.4;
+  if (one_line && from + pen.width(words, font_of(size)) <= wide) {
+    pen.on_line(x + from, top + pen.ascent(fit.font), words, font_of(size));
+    return high;
+  }
+  const std::array sizes{size, type.hand};
+  Fitted below = fitted(pen, words, sizes, false, wide, 2);
+  below.font.most_lines = 4;
+  return high + pen.text(x, y + high, words, below.font, wide);
+}
+
+}  // namespace
+
 double put_head(const CardPen& card, const CardText& text, double x, double y) {
   const Pen& pen = card.pen;
   const CardType& type = card.type;
@@ -107,23 +134,7 @@ double put_head(const CardPen& card, const CardText& text, double x, double y) {
   const double flag = state_height(card) + 0.4;
   const double wide = right - x - state - k_gap_mm;
 
-  // Two tags that differ in one letter must differ on paper: nothing is cut off.
-  const Fitted tag = fitted(pen, text.tag, sizes_from(type.tag, type.hand), true, wide, 2);
-  pen.text(x, y - type.tag * 0.08, text.tag, tag.font, wide);
-  double at = y + tag.height - type.tag * 0.1;
-  if (!text.end.empty()) {
-    const double one = pen.height("x", tag.font, wide);
-    const double from = pen.width(text.tag, tag.font) + type.end * 0.8;
-    const Font large = font_of(type.end);
-    if (tag.height < one * 1.4 && from + pen.width(text.end, large) <= wide) {
-      pen.on_line(x + from, y - type.tag * 0.08 + pen.ascent(tag.font), text.end, large);
-    } else {
-      const std::array sizes{type.end, type.hand};
-      Fitted end = fitted(pen, text.end, sizes, false, wide, 2);
-      end.font.most_lines = 4;
-      at += pen.text(x, at, text.end, end.font, wide);
-    }
-  }
+  double at = y + put_tag(card, text.tag, text.end, type.end, x, y, wide);
   at = std::max(at, y + flag);
   if (!text.gland.empty()) {
     const double room = right - x;
@@ -161,15 +172,11 @@ double put_head_again(const CardPen& card, const CardText& text, const std::stri
   const double right = x + card.width;
   const double state = put_state(card, text, right, y, pen.draws());
   const double wide = right - x - state - k_gap_mm;
-  const Fitted tag = fitted(pen, text.tag, sizes_from(type.tag, type.hand), true, wide, 2);
-  double at = y + pen.text(x, y - type.tag * 0.08, text.tag, tag.font, wide) - type.tag * 0.1;
   std::string again = text.end;
   for (const std::string& word : {text.gland, words}) {
     if (!word.empty()) again += (again.empty() ? "" : ", ") + word;
   }
-  Font font = font_of(type.hand);
-  font.most_lines = 4;
-  at += pen.text(x, at, again, font, wide);
+  double at = y + put_tag(card, text.tag, again, type.hand, x, y, wide);
   at = std::max(at, y + state_height(card) + 0.4);
   pen.line(x, at + 0.6, x + card.width, at + 0.6, k_rule_mm);
   return at + 1.8 - y;
@@ -194,14 +201,47 @@ double put_notes(const CardPen& card, const CardText& text, double x, double y) 
   return high + 2.0;
 }
 
+namespace {
+
+/// What is ticked first, the place, and what the boxes below are for: in one line where they fit.
+double put_ticks(const CardPen& card, const CardText& text, double x, double y) {
+  const Pen& pen = card.pen;
+  const Font loud = font_of(card.type.hand, true);
+  const Font words = font_of(card.type.hand);
+  const double line = pen.height("x", loud, card.width);
+  const double box = card.type.hand * 0.75;
+  constexpr double k_apart_mm = 4.0;
+  double at = y;
+  double left = x;
+  const auto go_on = [&](double wide) {
+    if (left > x && left + wide > x + card.width) {
+      at += line;
+      left = x;
+    }
+  };
+  for (const CardText::Tick& tick : text.ticks) {
+    const double before = tick.box ? box + 1.2 : 0.0;
+    const double loud_wide = tick.loud.empty() ? 0.0 : pen.width(tick.loud, loud) + 1.2;
+    go_on(before + loud_wide + pen.width(tick.words, words));
+    const double base = at + pen.ascent(loud);
+    if (tick.box) pen.rectangle(left, base - box + 0.2, box, box, k_box_mm);
+    left += before;
+    if (!tick.loud.empty()) left += pen.on_line(left, base, tick.loud, loud) + 1.2;
+    left += pen.on_line(left, base, tick.words, words) + k_apart_mm;
+  }
+  std::string head = "BEFORE CUTTING each must read, mm";
+  if (left + pen.width(head, loud) > x + card.width) head = "BEFORE CUTTING, mm";
+  go_on(pen.width(head, loud));
+  pen.on_line(std::max(left, x), at + pen.ascent(loud), head, loud);
+  return at + line - y;
+}
+
+}  // namespace
+
 double put_gates(const CardPen& card, const CardText& text, double x, double y) {
   if (text.gates.empty()) return 0.0;
   const Pen& pen = card.pen;
-  const Font head = font_of(card.type.hand, true);
-  double at = y +
-              pen.text(x, y, "BEFORE CUTTING, mm, on this cable, where the gland will sit", head,
-                       card.width) +
-              0.3;
+  double at = y + put_ticks(card, text, x, y) + 0.3;
   constexpr std::size_t k_boxes = 3;
   const double box = (card.width - (k_boxes - 1) * k_gap_mm) / k_boxes;
   const Font what = font_of(card.type.gate, true);
@@ -223,7 +263,14 @@ double put_gates(const CardPen& card, const CardText& text, double x, double y) 
     pen.rectangle(left, at, box, high, k_box_mm);
     const double inside = left + k_pad_mm;
     const double ascent = pen.ascent(what);
-    pen.on_line(inside, at + 0.4 + ascent, gate.what + " must read", what);
+    const double named = inside + pen.on_line(inside, at + 0.4 + ascent, gate.what, what);
+    if (!gate.how.empty()) {
+      const std::string how = ", " + gate.how;
+      const double wide = left + box - 1.0 - named;
+      Font large = font_of(card.type.hand);
+      if (pen.width(how, large) > wide) large.size_mm = card.type.caution;
+      pen.on_line(named, at + 0.4 + ascent, how, large);
+    }
     double base = at + 0.4 + line + ascent;
     const double figures = pen.on_line(inside, base, gate.must, must);
     double from = inside + figures + 1.5;
@@ -232,15 +279,31 @@ double put_gates(const CardPen& card, const CardText& text, double x, double y) 
       from = inside;
     }
     const double to = left + box - k_pad_mm;
-    const double each = (to - from + 1.5) / gate.blanks;
+    const double each = (to - from + 1.5) / std::max(1, gate.blanks);
     for (int i = 0; i < gate.blanks; ++i) {
       put_blank(pen, from + i * each, from + (i + 1) * each - 1.5, base, "", must);
     }
     left += box + k_gap_mm;
   }
   at += high + 0.8;
+  const Font words = font_of(card.type.hand);
+  double from = x;
+  if (!text.between.empty()) {
+    constexpr double k_write_mm = 14.0;
+    const double base = at + pen.ascent(words);
+    from += pen.on_line(x, base, text.between, words) + 1.0;
+    put_blank(pen, from, from + k_write_mm, base, "", words);
+    from += k_write_mm + 2.5;
+  }
   if (!text.gate_notes.empty()) {
-    at += pen.text(x, at, text.gate_notes, font_of(card.type.hand), card.width);
+    const double one_line = pen.height("x", words, card.width);
+    if (from > x && from + pen.width(text.gate_notes, words) > x + card.width) {
+      at += one_line;
+      from = x;
+    }
+    at += pen.text(from, at, text.gate_notes, words, x + card.width - from);
+  } else if (from > x) {
+    at += pen.height("x", words, card.width);
   }
   return at + 0.6 - y;
 }
@@ -309,17 +372,20 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
   const double radius = type.bar * 0.62;
   const double layer_at = x + 2.0 * radius + 1.5;
   const double place_at = layer_at + layer_wide + 2.5;
-  const double depth_at = x + width - depth_wide;
-  const double place_wide = depth_at - place_at - 2.0;
   double at = y + pen.height("x", head, width);
   pen.label(layer_at, y, "CUT", head);
   pen.label(place_at, y, "WHERE, mm", head);
   // How deep is told from what the tool meets first, the sheath for mark 1.
   const std::string depth_head =
-      "DEPTH FROM OUTSIDE, mm" + (text.spread.empty() ? "" : " " + text.spread);
-  pen.label(std::min(depth_at, x + width - pen.width(depth_head, head)), y, depth_head, head);
+      "DEPTH AT MOST, mm" + (text.spread.empty() ? "" : " (known to " + text.spread + ")");
+  Font head_right = head;
+  head_right.align = Align::right;
+  pen.label(x + width, y, depth_head, head_right);
   for (const MarkWords& mark : text.marks) {
     if (!mark.is_cut && mark.layer == "check") continue;
+    // Each depth ends at the right, so that a short one leaves its row more room.
+    const double depth_at = x + width - std::min(depth_wide, pen.width(mark.depth, bold));
+    const double place_wide = depth_at - place_at - 2.0;
     const double figure_line = pen.height("x", figure, width);
     const double words_line = pen.height("x", words, width);
     // Sum or figure, then from where; on lines of its own where it does not go beside.
@@ -331,12 +397,9 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
     const bool on_one = before + number + after + blank <= place_wide;
     std::string after_words = mark.after;
     if (on_one && !mark.from_end.empty()) {
-      for (const std::string& more :
-           {" (" + mark.from_end + " from the end)", " (" + mark.from_end + ")"}) {
-        if (number + pen.width(mark.after + more, words) > place_wide) continue;
-        after_words += more;
-        break;
-      }
+      // A bare figure in brackets could be taken for anything: with its words or not at all.
+      const std::string more = " (" + mark.from_end + " from the end)";
+      if (number + pen.width(mark.after + more, words) <= place_wide) after_words += more;
     }
     const double after_room = on_one ? place_wide : std::max(10.0, place_wide - blank);
     const double after_high = on_one ? 0.0 : pen.height(mark.after, words, after_room);
@@ -411,18 +474,20 @@ TailColumns tail_columns(const CardPen& card, const CardText& text) {
   const Font head = font_of(card.type.small, true);
   TailColumns columns;
   columns.core = pen.width(k_tail_heads[0], head);
-  columns.cut_back = pen.width(k_tail_heads[1], head);
+  columns.cut_back = text.cut_backs ? pen.width(k_tail_heads[1], head) : 0.0;
   columns.strip = text.strips ? std::max(pen.width(k_tail_heads[2], head), 9.0) : 0.0;
   columns.length = pen.width(k_tail_heads[3], head);
-  const double most_core = card.width * 0.2;
+  const double most_core = card.width * 0.4;
   for (const CardText::Tail& tail : text.tails) {
     columns.core = std::max(columns.core, std::min(most_core, pen.width(tail.core, bold)));
-    columns.cut_back = std::max(columns.cut_back, pen.width(tail.cut_back, font));
+    if (text.cut_backs) {
+      columns.cut_back = std::max(columns.cut_back, pen.width(tail.cut_back, font));
+    }
     if (text.strips) columns.strip = std::max(columns.strip, pen.width(tail.strip, font));
     columns.length = std::max(columns.length, pen.width(tail.length, bold));
   }
   constexpr double k_apart_mm = 2.2;
-  columns.cut_back += k_apart_mm;
+  if (text.cut_backs) columns.cut_back += k_apart_mm;
   if (text.strips) columns.strip += k_apart_mm;
   columns.length += k_apart_mm;
   return columns;
@@ -432,11 +497,8 @@ double tail_row(const CardPen& card) {
   return card.pen.height("x", font_of(card.type.gate), 100.0) + 0.3;
 }
 
-/// What they are, and the names of the columns.
-double tails_head(const CardPen& card, const CardText& text) {
-  const Font font = font_of(card.type.small, true);
-  return card.pen.height(text.tails_head, font, tails_width(card, text)) +
-         card.pen.height("x", font, 100.0) + 0.3;
+double tail_names(const CardPen& card) {
+  return card.pen.height("x", font_of(card.type.small, true), 100.0) + 0.3;
 }
 
 }  // namespace
@@ -446,9 +508,8 @@ double tails_width(const CardPen& card, const CardText& text) {
   return std::max(tail_columns(card, text).all(), k_least_mm);
 }
 
-std::size_t tails_in(const CardPen& card, const CardText& text, double height) {
-  const double room = height - tails_head(card, text);
-  return room <= 0.0 ? 0 : static_cast<std::size_t>(room / tail_row(card));
+double put_tails_head(const CardPen& card, const CardText& text, double x, double y) {
+  return card.pen.text(x, y, text.tails_head, font_of(card.type.small, true), card.width);
 }
 
 double put_tails(const CardPen& card, const CardText& text, std::size_t first, std::size_t last,
@@ -459,15 +520,15 @@ double put_tails(const CardPen& card, const CardText& text, std::size_t first, s
   const Font head = font_of(card.type.small, true);
   Font head_right = head;
   head_right.align = Align::right;
-  double at = y + pen.text(x, y, text.tails_head, head, tails_width(card, text));
+  double at = y;
   const std::array ends{x + columns.core + columns.cut_back,
                         x + columns.core + columns.cut_back + columns.strip, x + columns.all()};
   pen.label(x, at, k_tail_heads[0], head);
   for (std::size_t i = 0; i < ends.size(); ++i) {
-    if (i == 1 && !text.strips) continue;
+    if ((i == 0 && !text.cut_backs) || (i == 1 && !text.strips)) continue;
     pen.label(ends[i], at, k_tail_heads[i + 1], head_right);
   }
-  at = y + tails_head(card, text);
+  at += tail_names(card);
   Font core = font_of(card.type.gate, true);
   core.most_lines = 1;
   Font cell = font_of(card.type.gate);
@@ -476,10 +537,14 @@ double put_tails(const CardPen& card, const CardText& text, std::size_t first, s
   bold.bold = true;
   for (std::size_t i = first; i < last; ++i) {
     const CardText::Tail& tail = text.tails[i];
-    pen.text(x, at, tail.core, core, columns.core + 0.5);
-    pen.label(ends[0], at, tail.cut_back, cell);
+    Font named = core;
+    while (named.size_mm > card.type.small && pen.width(tail.core, named) > columns.core + 0.5) {
+      named.size_mm *= 0.92;
+    }
+    pen.text(x, at, tail.core, named, columns.core + 0.5);
+    if (text.cut_backs) pen.label(ends[0], at, tail.cut_back, cell);
     if (!text.strips) {
-      // One for all: in the head.
+      // Not known of any: the length says so.
     } else if (tail.strip.empty()) {
       const double base = at + pen.ascent(cell);
       pen.line(ends[1] - 8.0, base + 0.5, ends[1], base + 0.5, k_hair_mm);
@@ -492,47 +557,164 @@ double put_tails(const CardPen& card, const CardText& text, std::size_t first, s
   return at - y;
 }
 
-double serves_row(const CardPen& card) {
-  return card.pen.height("x", font_of(card.type.hand), 100.0) + 0.8;
+namespace {
+
+/// The list of the ends that a type serves: names, then what is known or written in for each.
+struct ServesColumns {
+  struct Column {
+    const char* head;
+    double wide;
+    const std::string ServedEnd::*cell;  ///< null: a blank alone
+    bool bold = false;
+  };
+  double tag = 0.0;  ///< width
+  double end = 0.0;
+  double why = 0.0;  ///< of ends that must not be cut: nobody works out a mark for them
+  std::vector<Column> columns;
+};
+
+ServesColumns serves_columns(const CardPen& card, const CardText& text) {
+  const double figure = card.pen.width("0000.5", font_of(card.type.hand, true)) + 1.0;
+  ServesColumns list;
+  double rest = card.width - card.type.hand * 0.75 - 1.5;
+  if (text.is_stop) {
+    list.why = rest * 0.5;
+    rest -= list.why;
+  } else {
+    list.columns.push_back({"REACH", figure, &ServedEnd::reach});
+    list.columns.push_back({"MARK 1", figure, &ServedEnd::first_mark, true});
+    if (text.two_sums) {
+      list.columns.front().head = "REACH";
+      list.columns.back().head = "MARK S";
+      list.columns.push_back({"MARK 3", figure, &ServedEnd::second_mark, true});
+    }
+    for (const CardText::Gate& gate : text.gates) {
+      list.columns.push_back({gate.what == "one wire" ? "WIRE"
+                              : gate.what == "sheath" ? "SHEATH"
+                                                      : "BEDDING",
+                              figure, nullptr});
+    }
+    list.columns.push_back({"BY", figure, nullptr});
+    for (const auto& column : list.columns) rest -= column.wide + 2.0;
+  }
+  list.tag = rest * 0.45;
+  list.end = rest - list.tag;
+  return list;
 }
 
-double put_serves(const CardPen& card, std::span<const ServedEnd> ends, double x, double y) {
+/// What is too long for its column goes on below: of two ends that differ in a letter nothing is
+/// left out.
+double served_height(const CardPen& card, const ServesColumns& list, const ServedEnd& end) {
+  const Font cell = font_of(card.type.hand);
+  const Font bold = font_of(card.type.hand, true);
+  double high = std::max(card.pen.height(end.tag, bold, list.tag - 1.5),
+                         card.pen.height(end.end, cell, list.end - 1.5));
+  if (list.why > 0.0) high = std::max(high, card.pen.height(end.why, cell, list.why - 1.5));
+  return high + 0.8;
+}
+
+double serves_head(const CardPen& card) {
+  return card.pen.height("x", font_of(card.type.small, true), 100.0) + 0.3;
+}
+
+}  // namespace
+
+std::size_t serves_in(const CardPen& card, const CardText& text, std::size_t first, double height) {
+  const ServesColumns list = serves_columns(card, text);
+  double used = serves_head(card) + 0.6;
+  std::size_t count = 0;
+  while (first + count < text.serves.size()) {
+    used += served_height(card, list, text.serves[first + count]);
+    if (used > height) break;
+    ++count;
+  }
+  return count;
+}
+
+double put_serves(const CardPen& card, const CardText& text, std::size_t first, std::size_t count,
+                  double x, double y) {
+  const auto ends =
+      std::span(text.serves).subspan(first, std::min(count, text.serves.size() - first));
   if (ends.empty()) return 0.0;
   const Pen& pen = card.pen;
+  const ServesColumns list = serves_columns(card, text);
   const Font head = font_of(card.type.small, true);
-  Font cell = font_of(card.type.hand);
-  Font bold = font_of(card.type.hand, true);
-  cell.most_lines = bold.most_lines = 1;
+  const Font cell = font_of(card.type.hand);
+  const Font bold = font_of(card.type.hand, true);
   const double box = card.type.hand * 0.75;
-  const double figure = pen.width("0000.5", bold) + 4.0;
-  const double mark_at = x + card.width - figure;
-  const double reach_at = mark_at - figure - 2.0;
   const double tag_at = x + box + 1.5;
-  const double names = reach_at - tag_at - 2.0;
-  const double end_at = tag_at + names * 0.4;
+  const double end_at = tag_at + list.tag;
+  const double next_at = end_at + list.end;
   pen.label(tag_at, y, "CABLE", head);
   pen.label(end_at, y, "END", head);
-  pen.label(reach_at, y, "REACH, mm", head);
-  pen.label(mark_at, y, "FIRST MARK", head);
-  double at = y + pen.height("x", head, 100.0) + 0.3;
+  if (list.why > 0.0) pen.label(next_at, y, "WHY", head);
+  double left = next_at;
+  for (const auto& column : list.columns) {
+    pen.label(left, y, column.head, head);
+    left += column.wide + 2.0;
+  }
+  double at = y + serves_head(card);
   for (const ServedEnd& end : ends) {
     const double base = at + pen.ascent(cell);
     pen.rectangle(x, base - box + 0.3, box, box, k_box_mm);
-    pen.text(tag_at, at, end.tag, bold, end_at - tag_at - 1.5);
-    pen.text(end_at, at, end.end, cell, reach_at - end_at - 1.5);
-    if (end.reach.empty()) {
-      pen.line(reach_at, base + 0.5, reach_at + figure - 2.0, base + 0.5, k_hair_mm);
-    } else {
-      pen.on_line(reach_at, base, end.reach, cell);
+    pen.text(tag_at, at, end.tag, bold, list.tag - 1.5);
+    pen.text(end_at, at, end.end, cell, list.end - 1.5);
+    if (list.why > 0.0) pen.text(next_at, at, end.why, cell, list.why - 1.5);
+    left = next_at;
+    for (const auto& column : list.columns) {
+      if (column.cell == nullptr || (end.*column.cell).empty()) {
+        pen.line(left, base + 0.5, left + column.wide, base + 0.5, k_hair_mm);
+      } else {
+        pen.on_line(left, base, end.*column.cell, column.bold ? bold : cell);
+      }
+      left += column.wide + 2.0;
     }
-    if (end.first_mark.empty()) {
-      pen.line(mark_at, base + 0.5, mark_at + figure, base + 0.5, k_hair_mm);
-    } else {
-      pen.on_line(mark_at, base, end.first_mark, bold);
-    }
-    at += serves_row(card);
+    at += served_height(card, list, end);
   }
   return at + 0.6 - y;
+}
+
+double inches_row(const CardPen& card) {
+  return card.pen.height("x", font_of(card.type.hand), 100.0) + 0.3;
+}
+
+double put_inches(const CardPen& card, const CardText& text, std::size_t first, std::size_t count,
+                  double x, double y) {
+  const Pen& pen = card.pen;
+  const std::size_t last = std::min(text.inches.size(), first + count);
+  const std::size_t rows = (last - first + 1) / 2;
+  const Font head = font_of(card.type.small, true);
+  Font what = font_of(card.type.hand);
+  what.most_lines = 1;
+  Font mm = font_of(card.type.hand);
+  mm.align = Align::right;
+  Font in = font_of(card.type.hand, true);
+  in.align = Align::right;
+  Font head_right = head;
+  head_right.align = Align::right;
+  constexpr double k_between_mm = 8.0;
+  const double wide = (card.width - k_between_mm) / 2.0;
+  const double figure = pen.width("00.0000", in) + 1.5;
+  const double top = y + pen.height("x", head, 100.0) + 0.3;
+  for (std::size_t i = 0; i * rows < last - first && i < 2; ++i) {
+    const double left = x + static_cast<double>(i) * (wide + k_between_mm);
+    pen.label(left, y, "IN INCHES, 1 in = 25.4 mm", head);
+    pen.label(left + wide - figure, y, "mm", head_right);
+    pen.label(left + wide, y, "in", head_right);
+    double at = top;
+    for (std::size_t k = first + i * rows; k < std::min(last, first + (i + 1) * rows); ++k) {
+      const InchRow& row = text.inches[k];
+      Font named = what;
+      while (named.size_mm > card.type.small && pen.width(row.what, named) > wide - 2.0 * figure) {
+        named.size_mm *= 0.95;
+      }
+      pen.text(left, at, row.what, named, wide - 2.0 * figure);
+      pen.label(left + wide - figure, at, row.mm, mm);
+      pen.label(left + wide, at, row.in, in);
+      at += inches_row(card);
+    }
+  }
+  return top - y + static_cast<double>(rows) * inches_row(card) + 1.0;
 }
 
 double put_as_made(const CardPen& card, const CardText& text, double x, double y) {

@@ -44,14 +44,24 @@ double put_check(const CardPen& card, const CardText& text, double x, double y);
 
 /// The width of one column of tails.
 [[nodiscard]] double tails_width(const CardPen& card, const CardText& text);
-/// How many rows of tails go into a height, under their head.
-[[nodiscard]] std::size_t tails_in(const CardPen& card, const CardText& text, double height);
+/// What the tails are measured from.
+double put_tails_head(const CardPen& card, const CardText& text, double x, double y);
+/// One column of them, under the names of its figures.
 double put_tails(const CardPen& card, const CardText& text, std::size_t first, std::size_t last,
                  double x, double y);
 
-/// One row of the ends that a type serves is so high.
-[[nodiscard]] double serves_row(const CardPen& card);
-double put_serves(const CardPen& card, std::span<const ServedEnd> ends, double x, double y);
+/// How many of the ends that a type serves go into a height, from `first` on.
+[[nodiscard]] std::size_t serves_in(const CardPen& card, const CardText& text, std::size_t first,
+                                    double height);
+/// Ends that a type serves, each with room for its readings; of those that must not be cut why.
+double put_serves(const CardPen& card, const CardText& text, std::size_t first, std::size_t count,
+                  double x, double y);
+
+/// One row of lengths in inches is so high.
+[[nodiscard]] double inches_row(const CardPen& card);
+/// Lengths in inches, in two columns under their head.
+double put_inches(const CardPen& card, const CardText& text, std::size_t first, std::size_t count,
+                  double x, double y);
 
 double put_as_made(const CardPen& card, const CardText& text, double x, double y);
 double put_rule(const CardPen& card, const CardText& text, double x, double y);

@@ -115,6 +115,7 @@ struct Entry {
   std::string gland;
   std::string state;
   std::string page;
+  double height_mm = 0.0;  ///< of its line, which wraps what is too long for its column
 };
 
 /// A card with its words, laid out; the layout borrows the rest.
@@ -122,6 +123,7 @@ struct LaidCard {
   Card card;
   CardText text;
   CardLayout layout;
+  double line_mm = 0.0;  ///< height of its line in the contents
 };
 
 std::vector<std::unique_ptr<Typesetter>> typesetters(unsigned threads) {
@@ -163,9 +165,11 @@ class PdfCards : public CardPrinter {
     do {
       const std::size_t next = put_place(Pen(nullptr, *texts_.front()), place, name, first);
       PageJob page;
-      page.parts.emplace_back([this, place, name, first](const Pen& pen) {
+      page.parts.emplace_back([this, place, name, first,
+                               number = cards_.count() + 1](const Pen& pen) {
         put_place(pen, place, name, first);
-        put_page_head(pen, page_, "place \u00b7 " + made_by(note_));
+        put_page_head(pen, page_,
+                      "page " + std::to_string(number) + " \u00b7 place \u00b7 " + made_by(note_));
         return std::string();
       });
       cards_.add(std::move(page));
@@ -184,7 +188,7 @@ class PdfCards : public CardPrinter {
     put_waiting();
     end_page();
     cards_.draw_all();
-    if (count_.cards > k_no_contents) put_contents();
+    if (count_.cards > k_no_contents) put_contents(true);
     put_cautions();
     // In front of cards with backs stands an even number of pages.
     if (paper_.small && frames_.size() == 1 && contents_.count() % 2 == 1) contents_.add({});
@@ -214,6 +218,8 @@ class PdfCards : public CardPrinter {
   void count(const Card& card, const CardLayout& layout) {
     ++count_.cards;
     count_.sides += layout.sides.size();
+    // Front and back, or two halves of a page.
+    if (layout.sides.size() > 2) ++count_.over_a_sheet;
     const std::size_t ends = std::max<std::size_t>(1, card.serves.size());
     count_.ends += ends;
     if (!card.made.empty()) {
@@ -252,6 +258,7 @@ class PdfCards : public CardPrinter {
     laid.text = card_text(laid.card);
     note_letters(measure, laid.text);
     laid.layout = lay_out_card(measure, laid.card, laid.text, type_, room_);
+    laid.line_mm = put_row(measure, 0.0, entry_of(laid.card, laid.text), false);
   }
 
   void put_on_pages(const std::shared_ptr<LaidCard>& laid) {
@@ -262,10 +269,11 @@ class PdfCards : public CardPrinter {
     const std::size_t sides = layout.sides.size();
     // The sides of one card lie on one sheet of paper where it has room for them.
     if (next_frame_ > 0 && next_frame_ + sides > frames_.size()) end_page();
-    list(laid->card, laid->text);
+    list(*laid);
     for (std::size_t side = 0; side < sides; ++side) {
-      open_.parts.emplace_back([this, laid, side, &frame = frames_[next_frame_]](const Pen& pen) {
-        return put_side(pen, *laid, side, frame);
+      open_.parts.emplace_back([this, laid, side, page = cards_.count() + 1,
+                                &frame = frames_[next_frame_]](const Pen& pen) {
+        return put_side(pen, *laid, side, page, frame);
       });
       if (++next_frame_ == frames_.size()) end_page();
     }
@@ -273,14 +281,17 @@ class PdfCards : public CardPrinter {
 
   /// @return content for below it: the code
   [[nodiscard]] std::string put_side(const Pen& pen, const LaidCard& laid, std::size_t side,
-                                     const Frame& frame) const {
+                                     std::size_t page, const Frame& frame) const {
     const CardLayout& layout = laid.layout;
     const double x = frame.x + margins_.left;
     const double y = frame.y + margins_.top;
     for (const CardLayout::Placed& part : layout.sides[side]) {
       part.put({pen, layout.type, part.width}, x, y + part.y);
     }
-    put_page_head(pen, frame, running(laid.text.running, side, layout.sides.size()));
+    // The contents name the page.
+    std::string words = laid.text.running;
+    if (laid.card.of > k_no_contents) words = "page " + std::to_string(page) + " \u00b7 " + words;
+    put_page_head(pen, frame, running(words, side, layout.sides.size()));
     if (side != layout.code_side || layout.code_mm <= 0.0) return {};
     return qr_content(*laid.text.code, x + room_.width - layout.code_mm, y, layout.code_mm,
                       paper_.height_mm);
@@ -330,14 +341,25 @@ class PdfCards : public CardPrinter {
     return page;
   }
 
-  void list(const Card& card, const CardText& text) {
-    entries_.push_back({.tag = text.tag,
-                        .end = card.end,
-                        .gland = text.gland,
-                        .state = card.sheet == nullptr && card.serves.empty() && card.made.empty()
-                                     ? "unusable"
-                                     : text.state,
-                        .page = page_words()});
+  [[nodiscard]] static Entry entry_of(const Card& card, const CardText& text) {
+    // Two types can differ in their entry alone.
+    const bool type = !card.serves.empty() && card.sheet != nullptr;
+    return {
+        .tag = text.tag,
+        .end = type ? card.end + "; " + text.facts.front().substr(0, text.facts.front().find(';'))
+                    : card.end,
+        .gland = text.gland,
+        .state = text.state,
+        .page = {}};
+  }
+
+  void list(const LaidCard& laid) {
+    const Card& card = laid.card;
+    const CardText& text = laid.text;
+    Entry& entry = entries_.emplace_back(entry_of(card, text));
+    entry.page = page_words();
+    entry.height_mm = laid.line_mm;
+    entries_high_mm_ += entry.height_mm;
     std::string title = text.tag;
     for (const std::string& word : {text.end, text.state}) {
       if (!word.empty()) title += ", " + word;
@@ -350,13 +372,13 @@ class PdfCards : public CardPrinter {
         }
       }
     }
-    // What fills a page is printed at once; the first ones wait until there are enough for any.
-    if (entries_.size() >= std::max(k_no_contents + 1, rows_per_page())) put_contents();
+    // What fills pages is printed at once; the first ones wait until there are enough for any.
+    if (count_.cards > k_no_contents && entries_high_mm_ > contents_room()) put_contents(false);
   }
 
-  [[nodiscard]] std::size_t rows_per_page() const {
-    const double room = paper_.height_mm - margins_.top - margins_.bottom - k_title_mm;
-    return static_cast<std::size_t>(room / k_row_mm) - 1;
+  /// Of the lines of one page of the contents.
+  [[nodiscard]] double contents_room() const {
+    return paper_.height_mm - margins_.top - margins_.bottom - k_title_mm - k_row_mm;
   }
 
   /// Every caution of every end, once for all cards.
@@ -380,22 +402,27 @@ class PdfCards : public CardPrinter {
     contents_.add(std::move(page));
   }
 
-  /// The entries that wait, on as many pages as they need.
-  void put_contents() {
-    const std::size_t rows = rows_per_page();
-    for (std::size_t first = 0; first < entries_.size(); first += rows) {
-      const auto from = entries_.begin() + static_cast<std::ptrdiff_t>(first);
-      const auto count = std::min(entries_.size() - first, rows);
+  /// The entries that wait, on full pages; of `all` on as many as they need.
+  void put_contents(bool all) {
+    auto from = entries_.begin();
+    while (from != entries_.end()) {
+      double high = from->height_mm;  // one at least, however long its names
+      auto to = from + 1;
+      while (to != entries_.end() && high + to->height_mm <= contents_room()) {
+        high += (to++)->height_mm;
+      }
+      if (to == entries_.end() && !all) break;
       PageJob page;
       page.parts.emplace_back([this, number = contents_.count() + 1,
-                               some = std::vector<Entry>(from, from + static_cast<std::ptrdiff_t>(
-                                                                          count))](const Pen& pen) {
+                               some = std::vector<Entry>(from, to)](const Pen& pen) {
         put_contents_page(pen, some, number);
         return std::string();
       });
       contents_.add(std::move(page));
+      entries_high_mm_ -= high;
+      from = to;
     }
-    entries_.clear();
+    entries_.erase(entries_.begin(), from);
   }
 
   void put_contents_page(const Pen& pen, const std::vector<Entry>& entries,
@@ -409,24 +436,23 @@ class PdfCards : public CardPrinter {
             true);
     y += k_row_mm;
     pen.line(x, y - 0.6, x + width, y - 0.6, 0.2);
-    for (const Entry& entry : entries) {
-      put_row(pen, y, entry, false);
-      y += k_row_mm;
-    }
+    for (const Entry& entry : entries) y += put_row(pen, y, entry, false);
     put_page_head(pen, page_, "contents " + roman(number) + " \u00b7 " + made_by(note_));
   }
 
-  void put_row(const Pen& pen, double y, const Entry& entry, bool bold) const {
+  /// @return its height
+  double put_row(const Pen& pen, double y, const Entry& entry, bool bold) const {
     const double width = paper_.width_mm - margins_.left - margins_.right;
     constexpr double k_gap_mm = 2.0;
     constexpr double k_box_mm = 2.8;
-    Font font{.size_mm = 2.8, .bold = bold, .most_lines = 1};
+    Font font{.size_mm = 2.8, .bold = bold};
+    double high = 0.0;
     double x = margins_.left;
     if (!bold) pen.rectangle(x, y + 0.3, k_box_mm, k_box_mm, 0.25);
     x += k_box_mm + k_gap_mm;
     const double shared = width - k_box_mm - k_gap_mm;
     const auto cell = [&](const std::string& words, double share) {
-      pen.text(x, y, words, font, shared * share - k_gap_mm);
+      high = std::max(high, pen.text(x, y, words, font, shared * share - k_gap_mm));
       x += shared * share;
     };
     cell(entry.tag, 0.2);
@@ -435,6 +461,7 @@ class PdfCards : public CardPrinter {
     cell(entry.state, 0.16);
     font.align = Align::right;
     cell(entry.page, 0.17);
+    return std::max(k_row_mm, high + k_row_mm - pen.height("x", font, width));
   }
 
   static constexpr double k_title_mm = 9.0;
@@ -455,6 +482,7 @@ class PdfCards : public CardPrinter {
   PageJob open_;  ///< the page at hand
   std::size_t next_frame_ = 0;
   std::vector<Entry> entries_;
+  double entries_high_mm_ = 0.0;  ///< all of them
   std::vector<Bookmark> bookmarks_;
   bool in_place_ = false;              ///< a place was begun, and the cards stand below it
   std::vector<std::string> cautions_;  ///< of all cards, each once

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 
+#include "cutback/entry/hardware.hpp"
 #include "cutback/entry/parts.hpp"
 #include "cutback/fit/gates.hpp"
+#include "cutback/fit/needs.hpp"
 #include "cutback/fit/questions.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
@@ -57,19 +59,24 @@ std::string entry_line(const Sheet& sheet) {
   entry::Entry entry = job.entry;
   entry.adaptors.clear();
   std::string text = entry.thread ? entry_words(entry) : std::string("entry not given");
+  if (!entry.thread && entry.to_suit) {
+    text = "hole to be made: clearance for " + entry::to_text(sheet.fit->gland->entry_thread);
+    if (entry.wall_mm) text += ", wall " + plain(*entry.wall_mm) + " mm";
+  }
   if (sheet.fit->adaptor) {
-    text += ", through an adaptor " + entry::to_text(sheet.fit->adaptor->a) + " to " +
-            entry::to_text(sheet.fit->adaptor->b);
+    text += "; fit first the " +
+            fit::adaptor_name(entry::wall_side(*sheet.fit->adaptor, *sheet.fit->gland),
+                              sheet.fit->gland->entry_thread);
   }
   std::string parts;
   for (const entry::EntryPart& part :
        entry::parts_in_order(*sheet.fit->gland, job.entry, sheet.fit->adaptor.has_value())) {
     if (!part.beside) continue;
-    parts += (parts.empty() ? "" : ", ") +
-             (part.name == "sealing washer" ? std::string("washer") : part.name);
+    parts += parts.empty() ? "" : ", ";
+    parts += part.name == "sealing washer" ? "washer" : part.name;
     if (part.thickness_mm) parts += " " + plain(*part.thickness_mm, 1);
     const bool washer = part.name == "sealing washer" && part.place == "outside";
-    if (!part.place.empty() && !washer) parts += " " + part.place;
+    if (!part.place.empty() && !washer) (parts += ' ') += part.place;
   }
   return parts.empty() ? text : text + "; " + parts;
 }
@@ -98,54 +105,110 @@ void put_gates(CardText& text, const Sheet& sheet) {
     // The unit stands in the head of the boxes, so that there is room for the readings.
     std::string must = line.must;
     if (must.ends_with(" mm")) must.resize(must.size() - 3);
-    text.gates.push_back({line.what, std::move(must), line.what == "one wire" ? 1 : 2});
+    text.gates.push_back({line.what, "", std::move(must), line.what == "one wire" ? 1 : 2});
+  }
+  for (CardText::Gate& gate : text.gates) {
+    const auto& apart = gate.what == "sheath"    ? gates.sheath_apart_mm
+                        : gate.what == "bedding" ? gates.bedding_apart_mm
+                                                 : std::optional<double>();
+    if (apart) gate.how = "max " + fixed(*apart, 1) + " apart";
+    // IEC 60811-203:2012, 4.2.
+    constexpr double k_tape_from_mm = 25.0;
+    const fit::Gate& limits = gate.what == "sheath" ? gates.sheath : gates.bedding;
+    if (gate.blanks > 1 && limits.high_mm.value_or(0.0) > k_tape_from_mm)
+      gate.how = "by diameter tape";
   }
   std::string notes;
   const auto add = [&](const std::string& words) { notes += (notes.empty() ? "" : "; ") + words; };
-  if (gates.sheath_apart_mm) {
-    add("readings at most " + fixed(*gates.sheath_apart_mm, 1) + " apart");
-  }
-  if (gates.bedding_apart_mm) {
-    add(gates.sheath_apart_mm
-            ? "bedding " + fixed(*gates.bedding_apart_mm, 1)
-            : "bedding readings at most " + fixed(*gates.bedding_apart_mm, 1) + " apart");
-  }
   for (std::size_t i = 0; i < gates.wire.size(); ++i) {
     const fit::WireGate& wire = gates.wire[i];
     if (i > 0) {
       add("or one wire " + fixed(wire.gate.low_mm.value_or(0.0), 2) + " to " +
           fixed(wire.gate.high_mm.value_or(0.0), 2));
     }
-    if (wire.least_between_mm) add("sheath less bedding " + between_words(wire));
+    if (!wire.least_between_mm) continue;
+    if (text.between.empty()) {
+      text.between = "Sheath less bedding " + between_words(wire) + depths_words(sheet);
+    } else {
+      add("then sheath less bedding " + between_words(wire));
+    }
   }
+  if (text.gates.size() > 1) add("read bedding and wire bared at the end");
   text.gate_notes = first_upper(notes);
 }
 
-bool is_alike(const strip::Tail& a, const strip::Tail& b) {
-  return a.length_mm == b.length_mm && a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm;
+/// The place in a few words, as a plate has it.
+std::string short_place(const area::Area& area) {
+  std::string text;
+  const auto add = [&](const std::string& words) { text += (text.empty() ? "" : ", ") + words; };
+  if (area.zone && *area.zone != area::Zone::none)
+    add("zone " + std::string(to_string(*area.zone)));
+  std::string mark;
+  if (area.protection && *area.protection != area::Protection::none) {
+    mark = "Ex " + std::string(to_string(*area.protection));
+  }
+  for (const std::string& group :
+       {area.gas_group ? std::string(to_string(*area.gas_group)) : std::string(),
+        area.dust_group ? std::string(to_string(*area.dust_group)) : std::string()}) {
+    if (!group.empty()) mark += (mark.empty() ? "" : " ") + group;
+  }
+  if (!mark.empty()) add(mark);
+  if (!area.ip.empty()) add("IP" + area::to_text(area.ip));
+  return text;
+}
+
+/// What comes before everything else, and for which place the gland was looked at: a card of a
+/// plain room must not pass for one of a hazardous place.
+void put_ticks(CardText& text, const Sheet& sheet) {
+  const area::Area& area = sheet.job->area;
+  text.ticks.push_back({"WORK DEAD", "", true});
+  const std::string place = short_place(area);
+  const bool asked = std::find(sheet.not_asked.begin(), sheet.not_asked.end(), fit::Topic::place) ==
+                     sheet.not_asked.end();
+  const bool plain = area.zone == area::Zone::none || !asked;
+  if (!plain) {
+    text.ticks.push_back({"PERMIT:", place, true});
+  } else {
+    text.ticks.push_back({"",
+                          asked ? "plain room" + (place.empty() ? "" : ", " + place)
+                                : "place not asked: plain room only",
+                          false});
+  }
 }
 
 void put_tails(CardText& text, const Sheet& sheet) {
   const std::vector<strip::Tail>& tails = sheet.plan->tails;
-  if (tails.empty()) return;
   text.tails_head =
       is_armoured(sheet) ? "TAILS, mm, beyond the bedding" : "TAILS, mm, beyond the sheath";
+  if (tails.empty()) {
+    std::string length = open_tail(sheet);
+    if (const std::size_t minus = length.find("- "); minus != std::string::npos) {
+      length.replace(minus, 1, "\u2212");
+    }
+    const auto& strip_mm = sheet.job->tails.strip_mm;
+    text.strips = strip_mm.has_value();
+    if (!length.empty()) {
+      text.tails.push_back({"each", "", strip_mm ? plain(*strip_mm, 1) : "", length});
+    }
+    return;
+  }
+  const std::vector<TailRow> rows = tail_rows(tails);
+  // One strip length for all has a column as well, where there are few rows, and is said once above
+  // many of them.
+  constexpr std::size_t k_few = 8;
   const auto& strip_mm = tails.front().strip_mm;
-  text.strips = std::any_of(tails.begin(), tails.end(),
-                            [&](const strip::Tail& tail) { return tail.strip_mm != strip_mm; });
+  const bool differ = std::any_of(tails.begin(), tails.end(), [&](const strip::Tail& tail) {
+    return tail.strip_mm != strip_mm;
+  });
+  text.strips = differ || (strip_mm && rows.size() <= k_few);
   if (!text.strips && strip_mm) text.tails_head += "; strip " + plain(*strip_mm, 1);
-  if (!text.strips && !strip_mm) text.tails_head += "; add the strip length";
-  // Cores that are alike share a row.
-  for (std::size_t i = 0; i < tails.size();) {
-    const strip::Tail& tail = tails[i];
-    std::size_t last = i;
-    while (last + 1 < tails.size() && is_alike(tail, tails[last + 1])) ++last;
-    const bool strip = tail.strip_mm || !text.strips;
+  text.cut_backs = std::any_of(tails.begin(), tails.end(),
+                               [](const strip::Tail& tail) { return tail.cut_back_mm > 0.0; });
+  for (const TailRow& row : rows) {
+    const strip::Tail& tail = *row.tail;
     text.tails.push_back(
-        {last == i ? tail.core : tail.core + " to " + tails[last].core, plain(tail.cut_back_mm, 1),
-         strip ? plain(*tail.strip_mm, 1) : "",
-         tail.length_mm ? plain(*tail.length_mm, 1) + (strip ? "" : " + strip") : ""});
-    i = last + 1;
+        {row.cores, plain(tail.cut_back_mm, 1), tail.strip_mm ? plain(*tail.strip_mm, 1) : "",
+         tail.length_mm ? plain(*tail.length_mm, 1) + (tail.strip_mm ? "" : " + strip") : ""});
   }
 }
 
@@ -183,6 +246,10 @@ void put_as_made(CardText& text, const Sheet& sheet) {
 /// What matters for this end above all, the most particular first; the sheet has all of it.
 void put_cautions(CardText& text, const Sheet& sheet) {
   std::vector<std::string> list;
+  const strip::Depths& depths = sheet.plan->depths;
+  if (depths.saw_mm && depths.saw_mm == depths.saw_limit_mm) {
+    list.emplace_back("saw no deeper than said, then half through each wire by eye");
+  }
   if (sheet.fit->thread && sheet.job->area.protection &&
       type_of(*sheet.job->area.protection) == area::Type::d) {
     // What is needed; how it was worked out stands on the sheet.
@@ -197,25 +264,61 @@ void put_cautions(CardText& text, const Sheet& sheet) {
     }
   }
   list.insert(list.end(), sheet.own_cautions.begin(), sheet.own_cautions.end());
+  const bool permit = std::any_of(text.ticks.begin(), text.ticks.end(),
+                                  [](const auto& tick) { return tick.loud == "PERMIT:"; });
   for (const std::string& caution : list) {
     if (text.cautions.size() == k_most_cautions) return;
+    if (permit && first_upper(caution).starts_with("Permit in hand")) continue;  // ticked above
     text.cautions.push_back(sentence(caution));
   }
 }
 
 void put_marks(CardText& text, const Card& card) {
   const Sheet& sheet = *card.sheet;
+  put_ticks(text, sheet);
   put_gates(text, sheet);
-  text.rear = is_armoured(sheet) ? "REAR PARTS ON THE CABLE NOW: back nut first, seal, clamp ring"
-                                 : "REAR PARTS ON THE CABLE NOW: back nut first, then seal";
+  // The whole gland is held to S: nothing of it is on the cable before that.
+  const bool hold = is_armoured(sheet) && !sheet.plan->axis.armour_stop_mm;
+  text.rear = !is_armoured(sheet) ? "REAR PARTS ON NOW: shroud if any, back nut, seal"
+              : hold ? "MARK S AND 1, THEN REAR PARTS ON: shroud if any, back nut, seal, clamp ring"
+                     : "REAR PARTS ON NOW: shroud if any, back nut, seal, clamp ring";
   text.blanks = open_blanks(sheet);
+  for (OpenBlank& blank : text.blanks) {
+    if (card.serves.empty() || blank.name != "reach") continue;
+    blank.loud = "ROUTE";
+    blank.words = "as the list says, and looked at before cutting:";
+  }
   text.marks = paper_marks(sheet);
   text.spread = paper_words(depth_spread(sheet));
   put_tails(text, sheet);
+  std::size_t sums = 0;
+  for (const MarkWords& mark : text.marks) sums += mark.blank && !mark.before.empty() ? 1U : 0U;
+  text.two_sums = sums > 1;
+  // Each end of a type has its readings in the list.
+  if (!card.serves.empty()) {
+    for (CardText::Gate& gate : text.gates) gate.blanks = 0;
+  }
   // Ends of a type are signed for one by one, on their sheets.
   if (card.serves.empty()) put_as_made(text, sheet);
   put_cautions(text, sheet);
+  if (card.inches) text.inches = inch_rows(sheet);
   text.has_drawing = true;
+}
+
+/// Each missing fact by itself, once: some of their names have commas.
+std::string missing_words(const std::vector<fit::Lack>& lacks) {
+  std::string text;
+  for (auto lack = lacks.begin(); lack != lacks.end(); ++lack) {
+    const bool again = std::any_of(lacks.begin(), lack, [&](const fit::Lack& before) {
+      return before.key == lack->key && !before.key.empty();
+    });
+    // "sheath measured, it may be outside" says that the sheath is missing.
+    const bool said = std::any_of(lacks.begin(), lacks.end(), [&](const fit::Lack& other) {
+      return other.fact.starts_with(lack->fact + " ");
+    });
+    if (!again && !said) text += (text.empty() ? "" : "; ") + lack->fact;
+  }
+  return text;
 }
 
 /// Why nothing may be cut, and what to do.
@@ -228,7 +331,9 @@ void put_stop(CardText& text, const Card& card) {
         (sheet.fits_instead.empty() ? "No gland fits. Nearest: " : "This gland does not fit: ") +
         sentence(without_sums(why, k_most_clauses)));
   } else {
-    if (!sheet.lacks.empty()) text.why.push_back("Missing: " + fit::lacks_text(sheet.lacks) + ".");
+    if (const std::string missing = missing_words(sheet.lacks); !missing.empty()) {
+      text.why.push_back(sentence("missing: " + missing));
+    }
     constexpr std::size_t k_most_checks = 3;
     for (const fit::Check& check : sheet.fit->checks) {
       if (check.verdict == Verdict::fits || !check.lacks.empty()) continue;
@@ -310,24 +415,39 @@ CardText card_text(const Card& card) {
   text.end = card.end;
   text.notes = card.notes;
   text.serves = card.serves;
+  constexpr std::size_t k_clauses = 2;
+  for (ServedEnd& end : text.serves) {
+    if (!end.why.empty()) end.why = sentence(without_sums(end.why, k_clauses));
+  }
   text.running = running_words(card);
-  text.rule = "Work dead. Certificate, instructions, local code and a competent person come first.";
+  text.rule = "Certificate, instructions, local code and a competent person come first.";
   const Sheet* const sheet = card.sheet;
   if (!card.made.empty()) {
-    text.state = "MADE";
+    // What was made with a gland that does not hold is no finished end.
+    text.state = card.not_yet ? "LOOK AGAIN" : "MADE";
     text.is_stop = true;
     text.first = "FINISHED: DO NOT CUT";
     text.why.push_back(sentence(clean(card.made)));
-    text.remedy.push_back(sentence(clean(card.why)));
+    constexpr std::size_t k_most = 4;
+    const std::string says = sentence(without_sums(clean(card.why), k_most));
+    if (card.not_yet) {
+      text.remedy.push_back(says);
+    } else {
+      text.why.push_back(says);
+    }
     return text;
   }
   if (sheet == nullptr) {
-    text.state = state_words(card.not_yet ? sheet::State::not_yet : sheet::State::none);
+    // NONE is for an end that no gland fits.
+    text.state = card.not_yet          ? state_words(sheet::State::not_yet)
+                 : card.serves.empty() ? "UNUSABLE"
+                                       : state_words(sheet::State::none);
     text.is_stop = true;
     text.first = "DO NOT CUT";
     text.why.push_back(sentence(card.why));
-    text.remedy.push_back(card.remedy.empty() ? "Mend it and print this card again."
-                                              : sentence(card.remedy));
+    text.remedy.push_back(card.remedy.empty()
+                              ? "Mend the figures where they come from and print this card again."
+                              : sentence(card.remedy));
     return text;
   }
   text.state = state_words(sheet->state);

@@ -7,6 +7,7 @@
 
 #include "cutback/print/pages.hpp"
 #include "cutback/print/words.hpp"
+#include "print/inches_text.hpp"
 #include "print/mark_words.hpp"
 #include "print/pages/qr_code.hpp"
 
@@ -22,13 +23,23 @@ struct CardText {
   std::string first;               ///< above all else: that nothing may be cut
   std::vector<std::string> notes;  ///< a duplicate tag, results that differ, letters without a font
 
+  /// What is ticked before anything is measured, and where the end is.
+  struct Tick {
+    std::string loud;
+    std::string words;
+    bool box = true;
+  };
+  std::vector<Tick> ticks;
+
   struct Gate {
     std::string what;  ///< sheath, bedding, one wire
+    std::string how;   ///< how far its readings may be apart, or with what it is measured
     std::string must;
     int blanks = 1;
   };
   std::vector<Gate> gates;
-  std::string gate_notes;  ///< what the readings must keep to besides
+  std::string between;     ///< what sheath less bedding must be; it has a blank
+  std::string gate_notes;  ///< what else must be kept to
   std::string rear;
   std::vector<OpenBlank> blanks;
   std::vector<MarkWords> marks;
@@ -42,7 +53,12 @@ struct CardText {
   };
   std::vector<Tail> tails;
   std::string tails_head;  ///< what the tails are measured from, and a strip length of all
-  bool strips = false;     ///< the strip lengths differ, and have a column
+  bool strips = false;     ///< strip lengths are known, and have a column
+  bool cut_backs = false;  ///< the tails differ in length
+  bool two_sums = false;   ///< the bedding's mark is a sum as well
+
+  /// The lengths once more, where inches are asked for.
+  std::vector<InchRow> inches;
 
   /// The ends that a card of a type serves.
   std::vector<ServedEnd> serves;

@@ -41,7 +41,7 @@ void add_list(std::vector<Block>& blocks, const char* heading,
   if (lines.empty()) return;
   blocks.emplace_back(Heading{heading});
   for (const std::string& line : lines) {
-    blocks.emplace_back(Item{.words = paper_words(line), .number = {}});
+    blocks.emplace_back(Item{.words = paper_words(without_options(line)), .number = {}});
   }
 }
 
@@ -147,6 +147,17 @@ std::vector<Block> rest_of(const Sheet& sheet) {
   return blocks;
 }
 
+std::vector<Block> inches_of(const Sheet& sheet) {
+  const std::vector<InchRow> rows = inch_rows(sheet);
+  if (rows.empty()) return {};
+  Table table{.columns = {{3.0, Align::left}, {1.0, Align::right}, {1.2, Align::right}},
+              .head = {"1 in = 25.4 mm", "mm", "in"},
+              .rows = {},
+              .bold_column = 2};
+  for (const InchRow& row : rows) table.rows.push_back({row.what, row.mm, row.in});
+  return {Heading{"In inches"}, std::move(table)};
+}
+
 /// Where the figures come from, last and small.
 std::vector<Block> sources_of(const Sheet& sheet) {
   std::vector<Block> blocks;
@@ -168,7 +179,9 @@ class SheetPages {
     text_words_.running = {};
     append(steps_of(*card.sheet));
     first_rest_ = blocks_.size();
+    text_words_.inches.clear();  // they stand on a further page
     append(rest_of(*card.sheet));
+    if (card.inches) append(inches_of(*card.sheet));
     append(sources_of(*card.sheet));
   }
 

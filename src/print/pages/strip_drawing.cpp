@@ -24,6 +24,7 @@ constexpr double k_most_cable_mm = 40.0;
 // Drawn of the whole cable and of the tails: as much as there is room for, and the least.
 constexpr double k_sheath_mm = 52.0;
 constexpr double k_sheath_least_mm = 8.0;
+constexpr double k_behind_mm = 9.0;  // of the sheath cut: back nut and outer seal
 constexpr double k_tail_mm = 24.0;
 constexpr double k_tail_least_mm = 10.0;
 
@@ -250,8 +251,12 @@ class Strip {
   /// a line of its own above them.
   [[nodiscard]] std::string use() const {
     return at_.true_size
-               ? std::string("TRUE SIZE: lay the cable ") + look_.edge + ", its mark 1 on tick 1."
+               ? size_words() + ": lay the cable " + look_.edge + ", its mark 1 on tick 1."
                : std::string("Not to scale: do not lay the cable on it.");
+  }
+  /// Lengths are true; where there is no room for them, diameters are not.
+  [[nodiscard]] std::string size_words() const {
+    return across_ > 0.999 ? "TRUE SIZE" : "TRUE LENGTH";
   }
   void put_use(const std::vector<Label>& labels) const {
     Font loud = small_;
@@ -263,7 +268,7 @@ class Strip {
     }
     const double room = look_.width - taken - 4.0;
     constexpr double k_least_mm = 15.0;
-    const std::string brief = at_.true_size ? "TRUE SIZE" : "NOT TO SCALE";
+    const std::string brief = at_.true_size ? size_words() : "NOT TO SCALE";
     const std::string middling = at_.true_size ? brief + ": mark 1 on tick 1" : brief;
     for (const std::string& words : {use(), middling, brief}) {
       if (room > k_least_mm && pen_.height(words, loud, room) <= 2.2 * line_) {
@@ -332,7 +337,6 @@ class Strip {
   /// The gland over its seat, dashed: nobody states its outline, so that only the shoulder and the
   /// entry thread have their places.
   void gland() const {
-    constexpr double k_behind_mm = 9.0;  // of the sheath cut: back nut and outer seal
     const double shoulder = x_ + at_.shoulder;
     const double seat = std::min(at_.sheath_cut, at_.shoulder);
     const double rear = x_ + std::max(1.0, seat - k_behind_mm);
@@ -487,15 +491,22 @@ class Strip {
               Fill{.grey = 0.0}, 0.0);
   }
 
-  /// Across the drawing, where nothing else stands.
+  /// Across the sheath that goes on, where no mark is; it covers none of the figures below.
   void put_sketch() const {
-    const Font word{
-        .size_mm = std::max(6.0, look_.figure_mm * 1.9), .bold = true, .align = Align::centre};
-    const double wide = pen_.width("SKETCH", word);
+    Font word{.size_mm = look_.figure_mm * 1.9, .bold = true, .align = Align::centre};
+    const double room = std::max(std::min(at_.sheath_cut, at_.shoulder) - k_behind_mm - 2.0, 1.0);
+    constexpr double k_pad_mm = 1.5;
+    const double wide = pen_.width("SKETCH", word) + 2.0 * k_pad_mm;
     const double high = pen_.height("SKETCH", word, 200.0);
-    const double at = x_ + at_.end / 2.0;
-    pen_.area(at - wide / 2.0 - 1.5, middle_ - high / 2.0, wide + 3.0, high, Fill{}, k_outline_mm);
-    pen_.label(at, middle_ - high / 2.0, "SKETCH", word);
+    const double most = across(std::max(body_mm(), highest()));
+    word.size_mm *= std::min({1.0, room / wide, most / high});
+    word.size_mm = std::max(word.size_mm, look_.figure_mm);
+    const double half_wide = pen_.width("SKETCH", word) / 2.0 + k_pad_mm;
+    const double half_high = pen_.height("SKETCH", word, 200.0) / 2.0;
+    const double at = x_ + std::max(half_wide + 1.0, 1.0 + room / 2.0);
+    pen_.area(at - half_wide, middle_ - half_high, 2.0 * half_wide, 2.0 * half_high, Fill{},
+              k_outline_mm);
+    pen_.label(at, middle_ - half_high, "SKETCH", word);
   }
 
   const Pen& pen_;

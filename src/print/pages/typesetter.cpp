@@ -102,6 +102,8 @@ const Typesetter::SetText& Typesetter::set(std::string_view text, const Font& fo
   // Letters run together are not found by who looks for the word in the file.
   PangoAttrList* const attributes = pango_attr_list_new();
   pango_attr_list_insert(attributes, pango_attr_font_features_new("liga=0, clig=0"));
+  // A hyphen that is not in a tag would be read as one of it.
+  pango_attr_list_insert(attributes, pango_attr_insert_hyphens_new(FALSE));
   pango_layout_set_attributes(layout, attributes);
   pango_attr_list_unref(attributes);
   const std::string shown = ready(text);

@@ -433,7 +433,8 @@ TEST_CASE("check_metals: metals far apart are a caution and no more", "[unit][ar
   const Gland gland = full_gland();
   const auto metals = [&](std::optional<std::string> wall,
                           std::optional<std::string> adaptor = {}) {
-    return area::check_metals(wall, adaptor, gland, standards());
+    return area::check_metals({.enclosure = wall, .adaptor = adaptor, .armour = {}}, gland,
+                              standards());
   };
   const auto check = metals("aluminium");
   REQUIRE(check.has_value());
@@ -455,6 +456,20 @@ TEST_CASE("check_metals: metals far apart are a caution and no more", "[unit][ar
   CHECK(says(*metals("aluminium", "stainless-steel"), "stainless-steel in aluminium"));
   CHECK_FALSE(says(*metals("aluminium", "stainless-steel"), "brass in aluminium"));
   CHECK(says(*metals("aluminium", "aluminium"), "brass in aluminium"));
+}
+
+TEST_CASE("check_metals: aluminium wires in a gland of brass", "[unit][area]") {
+  const Gland gland = full_gland();
+  const auto armour = [&](std::optional<cable::ArmourMaterial> metal) {
+    return area::check_metals({.enclosure = {}, .adaptor = {}, .armour = metal}, gland,
+                              standards());
+  };
+  const auto check = armour(cable::ArmourMaterial::aluminium);
+  REQUIRE(check.has_value());
+  CHECK(check->verdict == Verdict::fits);
+  CHECK(says(*check, "armour: caution: aluminium in brass is up to 0.55 V apart"));
+  CHECK_FALSE(armour(cable::ArmourMaterial::steel).has_value());
+  CHECK_FALSE(armour({}).has_value());
 }
 
 TEST_CASE("initial_inspection: the detailed items of the place", "[unit][area]") {

@@ -2,7 +2,9 @@
 
 #include <catch2/catch.hpp>
 #include <initializer_list>
+#include <map>
 
+#include "cutback/io/job_file.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
 #include "support/ask_facts.hpp"
@@ -29,6 +31,8 @@ std::string asked(const State& state) {
   const auto prompt = next(state, facts());
   return prompt ? prompt->key : "over";
 }
+
+std::string written(const job::JobInput& in) { return io::write_job(in, 0); }
 
 std::string refusal(const State& state, const char* line) {
   const Step step = give(state, facts(), line);
@@ -109,7 +113,7 @@ TEST_CASE("ask: not known falls to the stricter side and says its price", "[unit
                             "2.5", "steel", "none", "?", ""});
   const job::JobInput in = job_of(state);
   CHECK_FALSE(in.armour_mm);
-  CHECK(in.ip == "66/68");
+  CHECK_FALSE(in.ip);  // nobody asked for 66/68
   const job::Job job = job::resolve(in, standards(), job::Unstated::measured);
   for (const auto& fit : fit::fit_all(fit::ask(job, standards(), asking()),
                                       test::demo_list().glands, fit::Prefer::price)) {
@@ -138,10 +142,115 @@ TEST_CASE("ask: a line of the summary is asked again", "[unit][ask]") {
   const auto facts_told = summary(state);
   std::size_t line = 0;
   while (facts_told[line].key != "wall_mm") ++line;
+  CHECK(facts_told[line].name == "Wall");
+  CHECK(facts_told[line].text == "2.5 mm");
   const State again = told({std::to_string(line + 1).c_str()}, state);
   CHECK(asked(again) == "wall_mm");
-  CHECK(job_of(told({"4"}, again)).wall_mm == 4.0);
+  const State changed = told({"4"}, again);
+  CHECK(job_of(changed).wall_mm == 4.0);
+  CHECK(asked(changed).empty());  // the summary
   CHECK(refusal(state, "99").find("asks that line again") != std::string::npos);
+}
+
+TEST_CASE("ask: a line asked again keeps its old answer until the new one is whole",
+          "[unit][ask]") {
+  const State state = told(k_box);
+  const std::string before = written(job_of(state));
+  const State again = told({"2"}, state);  // the sheath
+  REQUIRE(asked(again) == "sheath_od_mm");
+  CHECK(next(again, facts())->now == "14.9+15.1 mm");
+  CHECK(written(job_to_keep(again)) == before);
+  for (const char* line : {"<", ""}) {
+    const State back = told({line}, again);
+    CHECK(asked(back).empty());  // the summary as it was
+    CHECK(written(job_of(back)) == before);
+  }
+  const State begun = told({"16.0"}, again);
+  CHECK(written(job_to_keep(begun)) == before);
+  CHECK(asked(begun) == "sheath_od_mm");
+  CHECK(written(job_of(told({"<", "<"}, begun))) == before);
+  const State whole = told({"16.1"}, begun);
+  CHECK(job_to_keep(whole).sheath_od_mm->text == "16.0+16.1");
+  CHECK(asked(whole).empty());
+}
+
+TEST_CASE("ask: what is not known stands in the summary and can be asked again", "[unit][ask]") {
+  State state;
+  for (std::string key = asked(state); !key.empty(); key = asked(state)) {
+    state = told({"?"}, state);
+  }
+  const std::vector<Told> lines = summary(state);
+  REQUIRE(lines.size() >= 10);
+  std::size_t ip = 0;
+  for (const Told& line : lines) CHECK(line.text == "not known");
+  while (lines[ip].key != "ip") ++ip;
+  const State again = told({std::to_string(ip + 1).c_str(), "66"}, state);
+  CHECK(summary(again)[ip].text == "IP66");
+  const State none = told({std::to_string(ip + 1).c_str(), "none"}, state);
+  CHECK(summary(none)[ip].text == "nobody asks");
+}
+
+TEST_CASE("ask: words for not known and back", "[unit][ask]") {
+  const State state =
+      told({"wire", "14.9", "15.1", "9.9", "10.1", "0.9", "3", "M20", "clearance", "2.5", "steel"});
+  for (const char* word : {"dunno", "Don't know", "unknown", "-", "N/A", "TBC"}) {
+    INFO(word);
+    CHECK(give(state, facts(), word).state.answers == give(state, facts(), "?").state.answers);
+  }
+  CHECK(give(state, facts(), "back").state.answers == give(state, facts(), "<").state.answers);
+  for (const char* word : {"help", "q", "somewhere", ""}) {
+    INFO(word);
+    const Step step = give(state, facts(), word);
+    REQUIRE(step.refused);
+    CHECK(step.says.back() == "? not known, < back, Ctrl-C saves and stops");
+  }
+  CHECK(job_of(told({"1", "q"}, state)).protection == area::Protection::q);  // a type of its own
+  const State whole = told({"zone 1 IIB T4"}, state);
+  CHECK(job_of(whole).zone == area::Zone::zone_1);
+  CHECK(job_of(whole).gas_group == area::GasGroup::IIB);
+}
+
+TEST_CASE("ask: a flameproof entry asks about the cable in plain words", "[unit][ask]") {
+  std::vector<gland::Gland> seals_on_bedding;
+  for (const gland::Gland& gland : test::demo_list().glands) {
+    if (gland.part == "ARM-16-M20") seals_on_bedding.push_back(gland);
+  }
+  const Facts few{standards(), seals_on_bedding};
+  State state;
+  for (const char* line : {"wire", "14.9", "15.1", "9.9", "10.1", "0.9", "3", "M20", "threaded",
+                           "15", "steel", "1", "d"}) {
+    Step step = give(state, few, line);
+    INFO(line);
+    REQUIRE_FALSE(step.refused);
+    state = std::move(step.state);
+  }
+  const std::map<std::string, const char*> others{
+      {"gas_group", "IIB"}, {"ignition_source", "no"}, {"volume_cm3", "2000"}, {"ip", "66"}};
+  auto prompt = next(state, few);
+  for (; others.contains(prompt->key); prompt = next(state, few)) {
+    state = give(state, few, others.at(prompt->key)).state;
+  }
+  REQUIRE(prompt->key == "bedding_made");
+  CHECK(prompt->asks == "Is the bedding one solid layer, or wound tape?");
+  CHECK(next(give(state, few, "extruded").state, few)->key == "circular");
+  // One of them not known leaves the others without a say.
+  const std::string after = next(give(state, few, "?").state, few)->key;
+  for (const char* key : {"circular", "compact", "fillers", "length_m"}) CHECK(after != key);
+}
+
+TEST_CASE("ask: no zone is proposed", "[unit][ask]") {
+  const State state =
+      told({"wire", "14.9", "15.1", "9.9", "10.1", "0.9", "3", "M20", "clearance", "2.5", "steel"});
+  const auto prompt = next(state, facts());
+  REQUIRE(prompt->key == "zone");
+  CHECK(prompt->usual.empty());
+  CHECK(prompt->not_known.find("plain room") == std::string::npos);
+}
+
+TEST_CASE("ask: what the first question says of a file", "[unit][ask]") {
+  State state;
+  state.start = job_of(told({"wire", "14.9"}));
+  CHECK(refusal(state, "<").find("at the summary") != std::string::npos);
 }
 
 TEST_CASE("ask: a job is gone on with where it was left", "[unit][ask]") {

@@ -44,3 +44,12 @@ TEST_CASE("Nearest: what is too long to be a slip has none", "[unit][nearest]") 
   beyond.offer(longest + "a");
   CHECK(beyond.best().empty());
 }
+TEST_CASE("did_you_mean: names that begin with what was given", "[unit][base]") {
+  const std::vector<std::string_view> parts{"ARM-13-M16", "ARM-13-M20", "ARM-16-M20", "none"};
+  CHECK(did_you_mean("ARM-13", parts) == "did you mean \"ARM-13-M16\" or \"ARM-13-M20\"?");
+  CHECK(did_you_mean("arm-1", parts) ==
+        "did you mean \"ARM-13-M16\" or \"ARM-13-M20\" or \"ARM-16-M20\"?");
+  CHECK(did_you_mean("A", parts).empty());
+  CHECK(did_you_mean("ARM-13", parts, true).empty());
+}
+

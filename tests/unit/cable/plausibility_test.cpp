@@ -74,6 +74,13 @@ TEST_CASE("implausible_readings: two readings that changed places", "[unit][plau
   CHECK_THAT(remarks.front().repeat, Contains("changed places"));
 }
 
+TEST_CASE("implausible_readings: inches among millimetres", "[unit][plausibility]") {
+  const auto remarks = remarks_of(read_as(15.0, 0.39, 0.9));
+  REQUIRE_FALSE(remarks.empty());
+  CHECK_THAT(remarks.front().says, Contains("Write 0.39in"));
+  CHECK(remarks.front().contradiction);
+}
+
 TEST_CASE("implausible_readings: readings of another cable", "[unit][plausibility]") {
   const Construction built = three_by_four();
   // A 2 x 16 read as 3 x 4: 20.4 over the sheath, 14.9 over the bedding, wire 1.25.

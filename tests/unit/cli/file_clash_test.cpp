@@ -1,5 +1,6 @@
 #include "cli/file_clash.hpp"
 
+#include <fcntl.h>
 #include <unistd.h>
 #include <catch2/catch.hpp>
 #include <filesystem>
@@ -7,6 +8,7 @@
 
 using Catch::Contains;
 using cutback::cli::file_clashes;
+using cutback::cli::NamedFile;
 
 namespace fs = std::filesystem;
 
@@ -55,4 +57,44 @@ TEST_CASE("file_clashes: no two results go to one file", "[unit][cli]") {
   CHECK(file_clashes({{"--output", "a.csv", true}, {"--xlsx", "b.csv", true}}).empty());
   CHECK(file_clashes({{"--output", "/dev/null", true}, {"--xlsx", "/dev/null", true}}).empty());
   CHECK(file_clashes({{"schedule", "-"}, {"--output", "-", true}}).empty());
+}
+
+TEST_CASE("file_clashes: two links to one file that is not there yet are that file",
+          "[unit][cli]") {
+  const fs::path folder =
+      fs::temp_directory_path() / ("cutback_links_" + std::to_string(::getpid()));
+  fs::create_directories(folder);
+  fs::create_symlink("new.csv", folder / "link.csv");
+  const auto clashes = [&](const char* a, const char* b) {
+    return file_clashes({{"--output", (folder / a).string(), true},
+                         {"--takeoff", (folder / b).string(), true}})
+        .size();
+  };
+  CHECK(clashes("new.csv", "link.csv") == 1);
+  CHECK(clashes("other.csv", "link.csv") == 0);
+  fs::remove_all(folder);
+}
+
+TEST_CASE("file_clashes: standard input is the file that it comes from", "[unit][cli]") {
+  const fs::path read =
+      fs::temp_directory_path() / ("cutback_input_" + std::to_string(::getpid()) + ".csv");
+  std::ofstream(read) << "tag\n";
+  const int before = ::dup(0);
+  const int file = ::open(read.c_str(), O_RDONLY);
+  REQUIRE(::dup2(file, 0) == 0);
+  const auto faults = file_clashes({{"schedule", "-"}, {"--output", read.string(), true}});
+  const auto other = file_clashes({{"schedule", "-"}, {"--output", read.string() + "2", true}});
+  REQUIRE(::dup2(before, 0) == 0);
+  ::close(before);
+  ::close(file);
+  fs::remove(read);
+  CHECK(faults.size() == 1);
+  CHECK(other.empty());
+}
+
+TEST_CASE("file_clashes: a job is saved in its own place and in that of no other file",
+          "[unit][cli]") {
+  const NamedFile save{"--save", "no_such/a.json", true, false, "job"};
+  CHECK(file_clashes({{"job", "no_such/a.json"}, save}).empty());
+  CHECK(file_clashes({{"--glands", "no_such/a.json"}, save}).size() == 1);
 }

@@ -49,3 +49,28 @@ TEST_CASE("device: a curve from memory decides no pass", "[unit][earth]") {
   in.current_ka.reset();  // a device alone asks for the rest
   CHECK(test::checked(in, gland).find(fit::CheckName::fault)->verdict == Verdict::not_known);
 }
+
+TEST_CASE("device: a time that it cannot meet is not known", "[unit][earth]") {
+  gland::Gland gland = test::small_gland();
+  gland.fault_ka = 10.0;
+  job::JobInput in = test::small_cable();
+  in.loop_ohm = 3.0;
+  in.u0_v = 230.0;  // 77 A, less than the 320 A from which a C32 trips at once
+  in.time_s = 0.1;
+  const auto verdict = [&] {
+    return test::checked(in, gland).find(fit::CheckName::fault)->verdict;
+  };
+  CHECK(verdict() == Verdict::fits);
+  in.device = "C32";
+  CHECK(verdict() == Verdict::not_known);
+  const auto fit = test::checked(in, gland);
+  CHECK_THAT(fit.find(fit::CheckName::fault)->says,
+             Contains("a breaker C32") && Contains("77 A") && Contains("its curve"));
+  in.time_s = 1.0;  // of its curve
+  CHECK(verdict() == Verdict::fits);
+  in.time_s = 0.1;
+  in.loop_ohm = 0.7;  // 329 A
+  CHECK(verdict() == Verdict::fits);
+  in.loop_ohm = 0.72;  // 319 A
+  CHECK(verdict() == Verdict::not_known);
+}

@@ -14,8 +14,8 @@ std::vector<std::string> parts(const gland::Gland& gland, const Entry& entry,
                                bool through_adaptor = false) {
   std::vector<std::string> list;
   for (const EntryPart& part : entry::parts_in_order(gland, entry, through_adaptor)) {
-    std::string text = part.name;
-    if (!part.place.empty()) text += ", " + part.place;
+    std::string text(part.name);
+    if (!part.place.empty()) (text += ", ") += part.place;
     if (part.thickness_mm) text += " " + std::to_string(static_cast<int>(*part.thickness_mm));
     list.push_back(text + (part.beside ? " *" : ""));
   }

@@ -394,6 +394,40 @@ TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit]
         "A");
 }
 
+TEST_CASE("fit_all: of glands that are not known the one that lacks least comes first",
+          "[unit][fit]") {
+  job::JobInput in = test::small_cable();
+  in.zone.reset();
+  in.protection = area::Protection::eb;
+  in.gas_group = area::GasGroup::IIB;
+  in.ip = "54";
+  const job::Job job = test::resolved(in);
+  gland::Gland bare = test::small_gland();
+  bare.part = "BARE";
+  bare.price = 1.0;
+  gland::Gland certified = test::small_gland();
+  certified.part = "CERTIFIED";
+  certified.price = 9.0;
+  certified.protection = {area::Protection::eb};
+  certified.gas_group = area::GasMark::IIC;
+  certified.ip = *area::parse_ip_codes("66");
+  const std::vector<gland::Gland> list{bare, certified};
+  const auto ranked = fit::fit_all(fit::ask(job, test::standards()), list, fit::Prefer::price);
+  REQUIRE(ranked.front().verdict == Verdict::not_known);
+  CHECK(ranked.front().gland->part == "CERTIFIED");
+}
+
+TEST_CASE("advise: readings that contradict each other order nothing", "[unit][fit]") {
+  job::JobInput in = test::small_cable();
+  in.bedding_mm = "12.9+13.1";
+  const job::Job job = test::resolved(in);
+  REQUIRE(job.cable.contradiction.has_value());
+  const fit::Advice advice =
+      fit::advise(job, fit::check_gland(fit::ask(job, test::standards()), test::small_gland()));
+  CHECK(advice.order_says.empty());
+  CHECK(advice.measure_says.find("again") != std::string::npos);
+}
+
 TEST_CASE("advise: the nearest gland and by how much it misses", "[unit][fit]") {
   std::vector<Gland> glands(2, test::small_gland());
   glands[0].part = "NEAR";

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "cutback/fit/taken.hpp"
 #include "support/build_job.hpp"
 
 using namespace cutback;
@@ -92,4 +93,15 @@ TEST_CASE("needs: the nearest gland through an adaptor that is not at hand", "[u
   const job::Job thick = test::resolved(in);
   const fit::Question other = fit::ask(thick, test::standards());
   CHECK_FALSE(fit::nearest_through(other, fit::fit_all(other, glands, fit::Prefer::price)));
+}
+
+TEST_CASE("taken: what a profile decided is always shown", "[unit][fit]") {
+  const std::string profile(fit::k_of_profile);
+  const std::vector<Assumption> assumed{{"glands", "stock.csv", profile},
+                                        {"step_mm", "0.01", profile},
+                                        {"slack_mm", "40", profile},
+                                        {"slack_mm", "40", "anything else"}};
+  CHECK(fit::taken_that_may_fail(assumed, {}) ==
+        std::vector<std::string>{"caliper step 0.01 mm (your profile)",
+                                 "slack 40 mm (your profile)"});
 }

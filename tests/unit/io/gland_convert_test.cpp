@@ -70,6 +70,42 @@ TEST_CASE("gland_convert: what cannot be read is left out with its row, never gu
   CHECK_THAT(list.left_out[4], Contains("row 9"));
 }
 
+TEST_CASE("gland_convert: a price that is no figure does not take the gland away", "[unit][io]") {
+  const TableRow head{1,
+                      {"Order code", "Thread", "Cable OD", "Bedding", "SWA", "Bore (inch)", "Price",
+                       "Lead time", "Material"}};
+  const auto row = [](std::size_t line, const char* part, const char* price) {
+    return TableRow{line,
+                    {part, "M20",
+                     "\xC3\x98"
+                     "11-16 mm",
+                     "8-12", "0.9", "", price, "2 weeks", "CZ121"}};
+  };
+  const std::vector<TableRow> rows{head,
+                                   row(2, "X1", "12.5"),
+                                   row(3, "X2", "POA"),
+                                   row(4, "X3", "1,250.00"),
+                                   row(5, "X4",
+                                       "\xC2\xA3"
+                                       "14.00"),
+                                   row(6, "X5", "12,50"),
+                                   row(7, "X6", "1,250")};
+  const Converted list = io::convert_glands(rows, "theirs.csv", "row", terms());
+  CHECK(list.left_out.empty());
+  CHECK(list.unread == std::vector<std::string>{"Lead time", "Material"});
+  REQUIRE(list.unpriced.size() == 3);
+  CHECK_THAT(list.unpriced[0], Contains("row 3") && Contains("\"POA\""));
+  CHECK_THAT(list.unpriced[1], Contains("\"12,50\""));
+  CHECK_THAT(list.unpriced[2], Contains("\"1,250\""));  // a decimal comma, or thousands
+  const gland::GlandList read = io::read_gland_list(list.text, "list");
+  REQUIRE(read.glands.size() == 6);
+  CHECK(read.glands[0].price == 12.5);
+  CHECK_FALSE(read.glands[1].price);
+  CHECK(read.glands[2].price == 1250.0);
+  CHECK(read.glands[3].price == 14.0);
+  CHECK(read.glands[0].outer.low_mm == 11.0);
+}
+
 TEST_CASE("gland_convert: a decimal comma", "[unit][io]") {
   ConvertTerms how = terms();
   how.decimal = ',';

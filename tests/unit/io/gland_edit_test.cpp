@@ -41,6 +41,25 @@ TEST_CASE("gland_edit: a blank last cell and a new column behind it", "[unit][io
         "part,armour_stop_mm,bedding_past_mm\nA,20,6\n");
 }
 
+TEST_CASE("gland_edit: a gland goes behind the last row", "[unit][io]") {
+  const std::vector<CellEdit> cells{{"price", "3"}, {"part", "B, 2"}, {"level", "Gb"}};
+  CHECK(io::with_gland_added("price,part\r\n1,A", "l", cells) ==
+        "price,part,level\r\n1,A\n3,\"B, 2\",Gb\r\n");
+  CHECK_THROWS_AS(io::with_gland_added("price,part\n1,\"B, 2\"\n", "l", cells), InputError);
+  CHECK_THROWS_AS(io::with_gland_added("price\n1\n", "l", cells), InputError);
+}
+
+TEST_CASE("gland_edit: a gland that was begun is a remark and found again", "[unit][io]") {
+  const std::vector<CellEdit> cells{{"part", "B"}, {"description", "one, \"two\""}, {"price", ""}};
+  const std::string list = "part,price\nA,1\n# for people\n";
+  std::string text = io::with_begun(list, cells);
+  CHECK(text.starts_with(list + "# begun,"));
+  CHECK(io::take_begun(text) == cells);
+  CHECK(text == list);
+  CHECK(io::take_begun(text).empty());
+  CHECK(text == list);
+}
+
 TEST_CASE("gland_edit: a part that is not there, or there twice", "[unit][io]") {
   const CellEdit stop{"armour_stop_mm", "20"};
   CHECK_THROWS_AS(with_gland_cells("part\nA\n", "l", "B", {&stop, 1}), InputError);

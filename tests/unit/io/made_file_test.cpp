@@ -50,6 +50,56 @@ TEST_CASE("made: every fault of a row is named", "[unit][made]") {
   CHECK(faults_of(row).empty());
 }
 
+TEST_CASE("made: a day is one of the calendar", "[unit][made]") {
+  MadeRow row;
+  row.set("tag", "A");
+  row.set("end", "motor");
+  for (const char* day : {"2026-13-45", "2026-02-29", "2026-00-10", "2026-01-00", "28/11/2026"}) {
+    INFO(day);
+    row.set("made_at", day);
+    CHECK(faults_of(row).size() == 1);
+  }
+  for (const char* day : {"2024-02-29", "2026-12-31", "2026-11-28 07:30"}) {
+    INFO(day);
+    row.set("made_at", day);
+    CHECK(faults_of(row).empty());
+  }
+}
+
+TEST_CASE("made: figures with their units", "[unit][made]") {
+  MadeRow row;
+  row.set("torque_nm", "25Nm");
+  row.set("insulation_mohm", "1 Gohm");
+  row.set("test_v", "0.5kV");
+  row.set("sheath_od_mm", "15.1mm+15.2mm");
+  row.set("armour_ohm", "0.1");
+  CHECK(take_units(row).size() == 4);
+  CHECK(row.cell("torque_nm") == "25");
+  CHECK(row.cell("insulation_mohm") == "1000");
+  CHECK(row.cell("test_v") == "500");
+  CHECK(row.cell("sheath_od_mm") == "15.1+15.2");
+  CHECK(row.cell("armour_ohm") == "0.1");
+  row.set("torque_nm", "strong");
+  CHECK(take_units(row).empty());
+  CHECK(row.cell("torque_nm") == "strong");
+}
+
+TEST_CASE("made: one end under two spellings", "[unit][made]") {
+  const MadeFile file = read_made(k_header + "P-201,from,,,ARM,,,,,,,,,,\n", "m.csv");
+  const auto named = [](const char* tag, const char* end) {
+    MadeRow row;
+    row.set("tag", tag);
+    row.set("end", end);
+    return row;
+  };
+  CHECK_FALSE(same_end_otherwise(file, named("P-201", "from")));
+  CHECK_FALSE(same_end_otherwise(file, named("P-201", "to")));
+  CHECK_FALSE(same_end_otherwise(file, named("P-202", "FROM")));
+  const auto fault = same_end_otherwise(file, named("p 201", "FROM"));
+  REQUIRE(fault);
+  CHECK(fault->allowed == "P-201, from");
+}
+
 TEST_CASE("made: a file of other columns is no register", "[unit][made]") {
   CHECK_THROWS_AS(read_made("tag,from,to\n", "m.csv"), InputError);
   CHECK_THROWS_AS(read_made("part,entry_thread\n", "m.csv"), InputError);

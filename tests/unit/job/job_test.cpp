@@ -1,5 +1,6 @@
 #include "cutback/job/job.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "cutback/error.hpp"
@@ -56,6 +57,42 @@ TEST_CASE("resolve: datasheet allowances by default and as given", "[unit][job]"
   CHECK(test::resolved(in).cable.bedding->expanded_mm == Approx(1.0));
   in.od_allow_mm = 0.5;
   CHECK(test::resolved(in).cable.sheath_od->expanded_mm == Approx(0.5));
+  CHECK(test::resolved(in).cable.warnings.empty());
+}
+
+TEST_CASE("resolve: an allowance of 0 is none, and is said to be taken so", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.sheath_od_mm = "15";
+  in.bedding_mm = "10";
+  in.evidence = measure::Evidence::datasheet;
+  const auto usual = test::resolved(in).cable;
+  in.od_allow_mm = 0.0;
+  in.bedding_allow_mm = 0.0;
+  const auto job = test::resolved(in);
+  CHECK(job.cable.sheath_od->expanded_mm == usual.sheath_od->expanded_mm);
+  CHECK(job.cable.bedding->expanded_mm == usual.bedding->expanded_mm);
+  REQUIRE(job.cable.warnings.size() == 2);
+  CHECK(job.cable.warnings[0] ==
+        "sheath: a tolerance of 0 is taken as not stated, and +/- 2 mm counts");
+  CHECK(job.cable.warnings[1] ==
+        "bedding: a tolerance of 0 is taken as not stated, and +/- 1 mm counts");
+  CHECK(std::any_of(job.assumed.begin(), job.assumed.end(),
+                    [](const auto& each) { return each.fact == "od_allow_mm"; }));
+  // What was measured has no use for it.
+  in.evidence = measure::Evidence::measured;
+  CHECK(test::resolved(in).cable.warnings.empty());
+}
+
+TEST_CASE("resolve: a tolerance that no cable is made to is named", "[unit][job]") {
+  JobInput in = test::small_cable();
+  in.sheath_od_mm = "15";
+  in.evidence = measure::Evidence::datasheet;
+  in.bedding_mm = "10";
+  in.od_allow_mm = 0.1;
+  REQUIRE(test::resolved(in).cable.warnings.size() == 1);
+  CHECK(test::resolved(in).cable.warnings[0].starts_with("sheath: a tolerance of 0.1 mm is less"));
+  in.od_allow_mm = 0.2;
+  CHECK(test::resolved(in).cable.warnings.empty());
 }
 
 TEST_CASE("resolve: in a file one figure is a datasheet's and several are readings",
@@ -168,6 +205,20 @@ TEST_CASE("resolve: a place is named as the user wrote it", "[unit][job]") {
   } catch (const InputError& error) {
     CHECK_THAT(error.what(), Contains("area.ip"));
   }
+}
+
+TEST_CASE("resolve: inches are no finer than they are written", "[unit][job]") {
+  job::JobInput in = test::small_cable();
+  const auto expanded = [&](const char* readings) {
+    in.sheath_od_mm = readings;
+    return test::resolved(in).cable.sheath_od->expanded_mm;
+  };
+  const double by_mm = expanded("15.24+15.24");
+  CHECK(expanded("0.600in+0.600in") == Approx(by_mm));
+  CHECK(expanded("0.6in+0.60in") > 0.25);
+  CHECK(expanded("19/32in+5/8in") > 0.7);
+  in.step_mm = 0.05;  // whoever states the step is believed
+  CHECK(expanded("0.6in+0.60in") == Approx(by_mm));
 }
 
 TEST_CASE("estimate: single figures that are not measured differ in their value alone",

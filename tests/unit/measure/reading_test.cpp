@@ -40,6 +40,20 @@ TEST_CASE("parse_places: inches are 25.4 mm reading by reading", "[unit][measure
   CHECK(to_text(parse_places("0.5905in", "--od")) == "14.9987");
 }
 
+TEST_CASE("Readings: inches show how finely they were read", "[unit][measure]") {
+  const auto scale = [](const char* text) { return Readings(text, "--od").scale_mm; };
+  CHECK(scale("0.52in+0.5in") == Approx(0.254));
+  CHECK(scale("17/32in") == Approx(25.4 / 32));
+  CHECK(scale("1 1/8in+17/16in") == Approx(25.4 / 16));
+  CHECK(scale("0.5905in") == Approx(0.00254));
+  CHECK(scale("1in") == Approx(25.4 / 8));
+  CHECK_FALSE(scale("15.1+15.2").has_value());
+  CHECK_FALSE(scale("0.52in+13.2").has_value());
+  CHECK(parse_places("1 1/4in", "--od").front().readings_mm.front() == Approx(31.75));
+  CHECK_FALSE(faults_of("17/0in").empty());
+  CHECK_FALSE(faults_of("17/32").empty());
+}
+
 TEST_CASE("parse_places: every faulty reading is a fault of its own", "[unit][measure]") {
   struct Row {
     const char* text;
@@ -73,6 +87,18 @@ TEST_CASE("parse_places: every faulty reading is a fault of its own", "[unit][me
   CHECK(parse_places("300", "--od").size() == 1);
   CHECK(faults_of("15+x")[0].where == "--od, place 1, reading 2");
   CHECK(faults_of("301")[0].what == "a cable of more than 300 mm is no cable");
+}
+
+TEST_CASE("parse_places: two readings as many people write them", "[unit][measure]") {
+  for (const char* text : {"15x15.2", "15 15.2", "15/15.2", "15 and 15.2", "15 X 15.2"}) {
+    INFO(text);
+    try {
+      static_cast<void>(parse_places(text, "--od"));
+      FAIL("it was read");
+    } catch (const InputError& error) {
+      CHECK(error.faults().front().hint == "write 15+15.2 for two readings at right angles");
+    }
+  }
 }
 
 TEST_CASE("parse_places: a decimal comma is found out", "[unit][measure]") {

@@ -108,5 +108,5 @@ TEST_CASE("sheet_text: with the route open one sum alone is done on site", "[uni
   CHECK(sums == 1);
   REQUIRE(card.marks.size() == 4);
   CHECK(card.marks[2].figure == plain(*axis.armour_stop_mm + *axis.bedding_end_mm, 1));
-  CHECK(card.marks[2].after == "in front of the tips");
+  CHECK(card.marks[2].after == "in front of mark 1");
 }

@@ -131,7 +131,7 @@ TEST_CASE("decide: where only the thread is wrong an adaptor is proposed", "[uni
   CHECK(decision.verdict == Verdict::no_fit);
   CHECK(decision.gland == nullptr);
   CHECK(decision.nearest == &k_small.front());
-  CHECK(decision.change == "an adaptor M25 to M20 for TEST-20");
+  CHECK(decision.change == "a reducer M25 to M20 for TEST-20");
   in.adaptor = "M25:M20";
   in.adaptor_mm = 10.0;
   in.adaptor_thread_mm = 10.0;

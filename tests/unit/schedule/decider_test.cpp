@@ -54,3 +54,29 @@ TEST_CASE("decider: what is wrong is said of the column in which it stands", "[u
   CHECK(of_end.faults.front().where == "column from_protection");
   CHECK(of_row.faults.front().where == "column protection");
 }
+
+TEST_CASE("decider: a row is decided as if it stood alone, whatever is wrong with rows before it",
+          "[unit][schedule]") {
+  const Words headings{"tag", "cores", "csa_mm2", "sheath_od_mm", "bedding_mm", "armour_mm"};
+  const Words good{"OK", "4", "16", "15.0", "10.0", "0.9"};
+  Rows alone(headings);
+  const Decision by_itself = alone.decide(good, Side::both);
+  REQUIRE(by_itself.sheath_od);
+  for (const Words& bad :
+       {Words{"B1", "4", "16", "0", "10.0", "0.9"}, Words{"B2", "4", "16", "15.0", "abc", "0.9"},
+        Words{"B3", "4", "16", "15.0", "10.0", "0"}}) {
+    for (const Words& worse :
+         {Words{"W1", "4", "16", "0", "10.0", "0.9"}, Words{"W2", "4", "16", "15.0", "0", "0.9"},
+          Words{"W3", "4", "16", "10.0", "15.0", "0.9"}}) {
+      Rows rows(headings);
+      CHECK_FALSE(Decision(rows.decide(bad, Side::both)).usable());
+      CHECK_FALSE(Decision(rows.decide(worse, Side::both)).usable());
+      const Decision& behind = rows.decide(good, Side::both);
+      REQUIRE(behind.sheath_od);
+      CHECK(behind.sheath_od->mm == by_itself.sheath_od->mm);
+      CHECK(behind.sheath_od->evidence == by_itself.sheath_od->evidence);
+      CHECK(behind.verdict == by_itself.verdict);
+      CHECK(behind.reason == by_itself.reason);
+    }
+  }
+}

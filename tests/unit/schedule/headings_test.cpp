@@ -25,7 +25,9 @@ std::vector<std::string> taken(const Rows& rows, schedule::Sample sample = {}) {
   const auto layout =
       schedule::make_layout(schedule::join_headings(rows), format, "t.csv, line 1", sample);
   std::vector<std::string> texts;
-  for (const auto& [heading, column] : layout.mapping) texts.push_back(column + " = " + heading);
+  for (const schedule::Mapped& each : layout.mapping) {
+    texts.push_back(each.column + " = " + each.heading);
+  }
   for (const auto& warning : layout.warnings) {
     if (warning.find('"') == std::string::npos) continue;  // of no heading
     const std::size_t begin = warning.find('"') + 1;
@@ -92,9 +94,8 @@ TEST_CASE("usual headings: taken where they alone mean a column", "[unit][schedu
 TEST_CASE("usual headings: what may mean several things goes by its cells", "[unit][schedule]") {
   const Rows head{{"tag", "sheath_od_mm", "Zone", "Level", "Material", "Voltage"}};
   const Rows other{{"C1", "15", "Area 3", "2", "Cu", "11000"}};
-  CHECK(taken(head, other) ==
-        Texts{"?Level", "?Material", "?Zone", "sheath_od_mm = sheath_od_mm",
-              "system_voltage = Voltage", "tag = tag"});
+  CHECK(taken(head, other) == Texts{"?Level", "?Material", "?Zone", "sheath_od_mm = sheath_od_mm",
+                                    "system_voltage = Voltage", "tag = tag"});
   // One cell that may be a place with gas is enough.
   const Rows gas{{"C1", "15", "Area 3", "Gb", "steel", "0.6/1"}, {"C2", "15", "Z1", "", "", ""}};
   CHECK(taken(head, gas) == Texts{"level = Level", "material = Material",

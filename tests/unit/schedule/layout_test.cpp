@@ -328,7 +328,7 @@ TEST_CASE("input_of: the words of the trade, and what they tell besides", "[unit
   const Layout both = layout_of({"tag", "sheath_od_mm", "zone", "gas_group"}, usual_format());
   (void)schedule::input_of(both, Words{"C1", "15", "Zone 1 IIB", "IIC"}, Side::both, faults);
   REQUIRE(faults.size() == 1);
-  CHECK_THAT(to_line(faults.front()), Contains("two cells of the row give another gas_group"));
+  CHECK_THAT(to_line(faults.front()), Contains("two cells of the row say gas_group differently"));
 }
 
 TEST_CASE("input_of: a word of the user's own stands for its value", "[unit][schedule]") {
@@ -384,8 +384,8 @@ TEST_CASE("make_layout: headings whose cells do not suit are the other column",
     const std::vector<std::vector<std::string>> sample{std::move(row)};
     const Layout layout = schedule::make_layout(schedule::join_headings(head), usual_format(),
                                                 "t.csv, line 1", sample);
-    for (const auto& [theirs, ours] : layout.mapping) {
-      if (theirs == heading) return ours;
+    for (const schedule::Mapped& each : layout.mapping) {
+      if (each.heading == heading) return each.column;
     }
     return std::string("none");
   };
@@ -437,6 +437,7 @@ TEST_CASE("make_layout: words for the two ends of a cable", "[unit][schedule]") 
   CHECK(several.warnings.size() == 2);
   const Layout alone = layout_of({"Cable No", "Equipment", "O/D"}, usual_format());
   CHECK_FALSE(alone.two_ends);
-  REQUIRE(alone.warnings.size() == 1);
-  CHECK_THAT(alone.warnings.front(), Contains("no word says at which"));
+  REQUIRE(alone.warnings.size() == 2);
+  CHECK_THAT(alone.warnings.front(), Contains("no heading tells from and to"));
+  CHECK_THAT(alone.warnings.back(), Contains("no word says at which"));
 }

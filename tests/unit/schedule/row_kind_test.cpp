@@ -94,7 +94,36 @@ TEST_CASE("place_in_note, place_in_row: texts that speak of a hazardous place",
   }
   CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "JB-1 Zone 2", "15"}) == "JB-1 Zone 2");
   CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "P-1", "15", "Ex e"}) == "Ex e");
-  CHECK(schedule::place_in_row(own, Words{"C-1", "EXE-1", "P-1", "15", "by hand"}).empty());
+  CHECK(schedule::place_in_row(own, Words{"C-1", "EXP-1", "P-1", "15", "by hand"}).empty());
+  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "EXD-LCS-101", "15"}) == "EXD-LCS-101");
+  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "Flameproof motor", "15"}) ==
+        "Flameproof motor");
+}
+
+TEST_CASE("place_told_otherwise: a plain zone and a text that speaks of another",
+          "[unit][schedule]") {
+  static const auto k_usual = schedule::usual_headings(io::builtin_standards());
+  schedule::Format format;
+  format.usual = &k_usual;
+  const auto own = schedule::make_layout(Words{"Cable No", "From", "To", "O/D", "Zone", "Remarks"},
+                                         format, "t.csv, line 1");
+  using schedule::Side;
+  CHECK(schedule::may_tell_plain(own));
+  const Words named{"C-1", "MCC", "JB-4 (Zone 2)", "15", "none"};
+  CHECK(schedule::place_told_otherwise(own, named, Side::to) == "JB-4 (Zone 2)");
+  CHECK(schedule::place_told_otherwise(own, named, Side::from).empty());
+  const Words remark{"C-1", "MCC", "P-1", "15", "Safe", "Motor is in Zone 1"};
+  CHECK(schedule::place_told_otherwise(own, remark, Side::from) == "Motor is in Zone 1");
+  CHECK(
+      schedule::place_told_otherwise(own, Words{"C-1", "MCC", "JB-4 (Zone 2)", "15", "2"}, Side::to)
+          .empty());
+  CHECK(schedule::place_told_otherwise(own, Words{"C-1", "MCC", "P-1", "15", "none"}, Side::to)
+            .empty());
+  format.defaults = {{"zone", "none"}};
+  const auto by_default =
+      schedule::make_layout(Words{"Cable No", "From", "To", "O/D"}, format, "t.csv, line 1");
+  CHECK(schedule::place_told_otherwise(by_default, Words{"C-1", "JB Zone 1", "P-1", "15"},
+                                       Side::from) == "JB Zone 1");
 }
 
 TEST_CASE("SkippedRows: names the first of each kind and counts the rest", "[unit][schedule]") {

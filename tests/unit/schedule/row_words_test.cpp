@@ -129,8 +129,9 @@ TEST_CASE("count_of: a tag that names several cables", "[unit][schedule]") {
 }
 
 TEST_CASE("count_of: a tag that may name several cables, or one", "[unit][schedule]") {
-  for (const char* tag : {"P-8/9", "P-8A/B", "C101-C105", "8/9/10", "P-12 to P-8", "C-101 - 102",
-                          "P-8, P-10 to P-12", "C-12 (2 off)", "C-12 x 2", "2 x C-12"}) {
+  for (const char* tag :
+       {"P-8/9", "P-8A/B", "C101-C105", "8/9/10", "P-12 to P-8", "C-101 - 102", "P-8, P-10 to P-12",
+        "C-12 (2 off)", "C-12 x 2", "2 x C-12", "2xC1", "C1 (2 of)", "C1-A/B", "P-101-A/B/C"}) {
     INFO(tag);
     CHECK(of_tag(tag) == "unclear " + std::string(tag) +
                              ": the tag may name several cables, and is counted as one");
@@ -142,7 +143,7 @@ TEST_CASE("count_of: a tag that may name several cables, or one", "[unit][schedu
 TEST_CASE("count_of: a tag that names one cable", "[unit][schedule]") {
   for (const char* tag :
        {"P-8", "MCC/P-8", "MCC1-P8", "P-8-12", "11-P-8", "C-101 - PUMP", "MCC1 to P-8",
-        "Pump to MCC", "PUMP A/PUMP B", "W1", "1/2-W", "C_12", "-1+2"}) {
+        "Pump to MCC", "PUMP A/PUMP B", "W1", "1/2-W", "C_12", "-1+2", "P-8-A", "MCC-A/P-8"}) {
     INFO(tag);
     CHECK(of_tag(tag).empty());
   }
@@ -187,7 +188,7 @@ TEST_CASE("make_layout: headings of quantities, and those that may be others", "
   }
   for (const char* heading : {"No.", "Nos", "Sets", "No. of sets", "Cables per phase"}) {
     INFO(heading);
-    const auto own = layout_of({"Cable No", "O/D", heading});
+    const auto own = layout_of({"Cable No", "From", "To", "O/D", heading});
     CHECK(own.quantity == schedule::Layout::k_none);
     REQUIRE(own.warnings.size() == 1);
     CHECK_THAT(own.warnings.front(), Catch::Contains("is not read") && Catch::Contains("quantity"));

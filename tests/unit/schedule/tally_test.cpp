@@ -109,6 +109,8 @@ TEST_CASE("takeoff: packs, least orders and priced accessories", "[unit][schedul
   const auto& locknut = takeoff.lines[1];
   CHECK(locknut.part == "locknut");
   CHECK(locknut.description == "M20, LN");
+  CHECK(schedule::name_of(locknut) == "locknut M20, LN");
+  CHECK(schedule::name_of(gland) == "TEST-20");
   CHECK(locknut.to_order == 6);  // 1 is needed, 6 is the least
   CHECK(locknut.provisional == 3);
   CHECK(locknut.total == 7500);
@@ -140,6 +142,69 @@ TEST_CASE("takeoff: group by group, the stock in their order", "[unit][schedule]
   CHECK(groups == std::vector<std::string>{"", "Level 1", "Level 2"});
   CHECK(orders == std::vector<std::uint64_t>{0, 0, 3});  // 1 and 3 of the 4 in stock
   CHECK(takeoff.total == 3000);
+}
+
+TEST_CASE("takeoff: what is provisional gets stock once, whatever the groups", "[unit][schedule]") {
+  const std::vector<gland::Gland> glands{test::small_gland()};  // price 10, stock 4
+  const auto order = [&](std::initializer_list<std::pair<const char*, bool>> ends) {
+    Tally tally;
+    for (const auto& [group, proven] : ends) {
+      tally.add(with_gland(glands.front(), proven), 3, group);
+    }
+    return schedule::takeoff(tally, glands, {});
+  };
+  const auto glands_of = [](const schedule::Takeoff& takeoff) {
+    std::vector<std::vector<std::uint64_t>> list;
+    for (const auto& line : takeoff.lines) {
+      if (line.part == "TEST-20")
+        list.push_back({line.from_stock, line.to_order, line.provisional});
+    }
+    return list;
+  };
+  using Lines = std::vector<std::vector<std::uint64_t>>;
+  // Six of which four are there, as without groups.
+  const auto provisional = order({{"N", false}, {"S", false}});
+  CHECK(glands_of(provisional) == Lines{{0, 0, 0}, {0, 0, 2}});
+  CHECK(provisional.provisional_total == 2000);
+  CHECK(order({{"", false}, {"", false}}).provisional_total == provisional.provisional_total);
+  // What is proven comes first, in whichever group it stands.
+  CHECK(glands_of(order({{"N", false}, {"S", true}})) == Lines{{0, 0, 0}, {3, 0, 2}});
+}
+
+TEST_CASE("takeoff: one part code for every thread is one line, one pack and one stock",
+          "[unit][schedule]") {
+  std::vector<gland::Gland> glands{test::small_gland(), test::small_gland()};
+  glands[1].part = "TEST-25";
+  Tally tally;
+  tally.add(with_gland(glands[0], true), 30);
+  Decision other = with_gland(glands[1], true);
+  other.accessories =
+      std::make_shared<const schedule::Accessories>(schedule::Accessories{{"locknut", "M25"}});
+  tally.add(other, 90);
+  schedule::TakeoffTerms terms;
+  terms.accessories = {{.name = "locknut",
+                        .thread = "",
+                        .part = "LN",
+                        .price = 0.5,
+                        .stock = 10,
+                        .pack = 100,
+                        .min_order = 200}};
+  const auto locknuts = [&] {
+    std::vector<schedule::TakeoffLine> lines;
+    for (const auto& line : schedule::takeoff(tally, glands, terms).lines) {
+      if (line.part == "locknut") lines.push_back(line);
+    }
+    return lines;
+  };
+  const auto one = locknuts();
+  REQUIRE(one.size() == 1);
+  CHECK(one[0].description == "LN");
+  CHECK(one[0].ends == 120);
+  CHECK(one[0].from_stock == 10);
+  CHECK(one[0].to_order == 200);
+  // Without a code it is another part for each thread.
+  terms.accessories[0].part = "";
+  CHECK(locknuts().size() == 2);
 }
 
 TEST_CASE("Tally: parts add up to the whole", "[unit][schedule]") {

@@ -42,6 +42,8 @@ TEST_CASE("read_cores: forms that mean one thing", "[unit][written]") {
            Form{"4core x 16sqmm", "4 x 16"},
            Form{"4-core 16mm\xC2\xB2", "4 x 16"},
            Form{"4 Core, 16 sq.mm", "4 x 16"},
+           Form{"4C x 16 sq.mm.", "4 x 16"},
+           Form{"4C x 16mm", "4 x 16"},
            Form{"4 cores of 16 mm2", "4 x 16"},
            Form{"4x16", "4 x 16"},
            Form{"4 x 16", "4 x 16"},

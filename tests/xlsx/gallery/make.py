@@ -6,6 +6,7 @@
 It needs python3-openpyxl, python3-xlsxwriter, python3-pandas, gnumeric (ssconvert) and LibreOffice.
 The cables are invented. What each sheet must give stands in ../gallery_test.py.
 """
+import datetime
 import os
 import pathlib
 import shutil
@@ -16,6 +17,7 @@ import zipfile
 import openpyxl
 import pandas
 import xlsxwriter
+from openpyxl.comments import Comment
 from openpyxl.styles import Font
 
 HERE = pathlib.Path(__file__).parent
@@ -394,3 +396,160 @@ openpyxl_book("type_not_explained.xlsx", [
     ["Cable No", "Cable Type", "Cores", "CSA", "Entry"], ["C-01", "XLPE/SWA/PVC", 3, 2.5, "M20"],
     ["C-02", "XLPE/PVC", 3, 2.5, "M20"], ["C-03", "MICC", 3, 2.5, "M20"]])
 openpyxl_book("diameter_alone.xlsx", [["Cable No", "Ø (mm)", "Bedding", "Entry"], ["C-01", 13.9, 9.2, "M20"]])
+
+# ---- what stands beside the cells --------------------------------------------------------------
+
+
+def comments(_, sheet):
+    for cell, text in (("D2", "check size!"), ("A3", "deleted rev C"), ("A1", "headings agreed")):
+        sheet[cell].comment = Comment(text, "estimator")
+
+
+openpyxl_book("comments.xlsx", [SEVEN, short("C-01"), short("C-02")], comments)
+converted("comments_gnumeric.xlsx", "gnumeric", HERE / "comments.xlsx")
+converted("comments_libreoffice.xlsx", "libreoffice", HERE / "comments.xlsx")
+
+
+def answered_comment(source, name):
+    """A comment that can be answered stands in a part of its own, and in the old part for old programs."""
+    space = "http://schemas.microsoft.com/office/spreadsheetml/2018/threadedcomments"
+    kind = "http://schemas.microsoft.com/office/2017/10/relationships/threadedComment"
+    part = "xl/threadedComments/threadedComment1.xml"
+    with zipfile.ZipFile(HERE / source) as old, zipfile.ZipFile(HERE / name, "w", zipfile.ZIP_DEFLATED) as new:
+        for item in old.infolist():
+            data = old.read(item)
+            if item.filename == "xl/worksheets/_rels/sheet1.xml.rels":
+                data = data.replace(b"</Relationships>", f'<Relationship Id="rId9" Type="{kind}" Target="../'
+                                    f'{part[3:]}"/></Relationships>'.encode())
+            new.writestr(item, data)
+        new.writestr(part, f'<ThreadedComments xmlns="{space}"><threadedComment ref="D2" id="{{1}}"><text>which is '
+                     'it?</text></threadedComment></ThreadedComments>')
+
+
+answered_comment("comments.xlsx", "comments_answered.xlsx")
+
+
+def text_box(book):
+    sheet = book.add_worksheet("Cables")
+    for i, row in enumerate([SEVEN, short("C-01")]):
+        sheet.write_row(i, 0, row)
+    sheet.insert_textbox(4, 1, "ALL CABLES IN ZONE 1:\nEx e glands")
+
+
+xlsxwriter_book("text_box.xlsx", text_box)
+openpyxl_book("page_header.xlsx", [SEVEN, short("C-01")], lambda _, sheet: setattr(
+    sheet.oddHeader.center, "text", "CABLES OF THE HAZARDOUS AREA"))
+
+
+def cover(book, _):
+    sheet = book.create_sheet("Cover", 0)
+    for row in (["INVENTED SITE"], ["The whole site is classified Zone 2 IIB T3"]):
+        sheet.append(row)
+
+
+openpyxl_book("cover_with_zone.xlsx", [SEVEN, short("C-01")], cover)
+openpyxl_book("hidden_column.xlsx", [SEVEN, short("C-01")],
+              lambda _, sheet: setattr(sheet.column_dimensions["D"], "hidden", True))
+
+# ---- sheets in the manner of others -------------------------------------------------------------
+
+for number, ends in enumerate((("Supply", "Load Point"), ("Sending", "Receiving"), ("Upstream", "Downstream"),
+                               ("Fed From", "Feeding"), ("FROM (Panel)", "TO (Motor)"), ("Equipment 1", "Equipment 2")), 6):
+    openpyxl_book(f"two_ends_{number}.xlsx", [["Cable No", *ends, *SEVEN[3:]], short("C-01")])
+openpyxl_book("supply_of_voltage.xlsx", [["Cable No", "Supply", *SEVEN[3:]], ["C-01", "415V 3PH", *SMALL]])
+openpyxl_book("revision_block.xlsx", [
+    ["INVENTED WORKS LTD", None, None, "Document", "X-100"], ["Rev", "Date", "By", "Description"],
+    ["A", "01/02/2026", "XY", "First issue"], ["B", "03/02/2026", "XY", "Cable C-02 added"], [],
+    SEVEN + ["Length"], short("C-01") + [40], short("C-02") + [20], [], ["NOTES"],
+    ["1.", "All lengths are approximate"], ["2)", "Depth of burial 600 mm"], ["Prepared by", "XY", "Checked by"]])
+
+
+def dates(_, sheet):
+    for cell in ("A2", "D3", "G4"):
+        sheet[cell].number_format = "d-mmm"
+
+
+DAY = datetime.datetime(2026, 2, 1)
+openpyxl_book("dates.xlsx", [SEVEN, short(DAY), short("C-02")[:3] + [DAY, 9.2, 0.9, "M20"],
+                             short("C-03")[:6] + [DAY]], dates)
+openpyxl_book("ditto.xlsx", [HEAD, cable("C-01", area=HAZARDOUS), cable("C-02", area=['"'] * 4),
+                             cable("C-03", area=["-do-"] * 4), cable("C-04", area=["Ditto"] * 4)])
+openpyxl_book("tolerances.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "Entry"], ["C-01", "13.9±0.3", "9.2 +/- 0.2", 0.9, "M20"],
+    ["C-02", "16.9±0.3", 9.2, 0.9, "M20"], ["C-03", "~13.9", 9.2, 0.9, "M20"], ["C-04", "13.5/14.3", 9.2, 0.9, "M20"],
+    ["C-05", "13.5-14.3", 9.2, 0.9, "M20"], ["C-06", "<14", 9.2, 0.9, "M20"], ["C-07", "13,9", 9.2, 0.9, "M20"]])
+openpyxl_book("formulas_not_calculated.xlsx", [
+    SEVEN + ["Zone", "IP"], short("C-01") + ["none", 54], short("C-02")[:3] + ["=13+0.9", *SMALL[1:], "none", 54],
+    short("C-03") + ["=1*1", 54], ['="C-"&4', "MCC-1", "Pump", *SMALL, "none", 54]])
+openpyxl_book("ends_with_places.xlsx", [
+    ["Cable No", "FROM", None, None, "TO", None, None, *SEVEN[3:], "IP"],
+    [None, "Equipment", "Location", "Area Class", "Equipment", "Location", "Area Class"],
+    ["C-01", "MCC-1", "Substation", "Safe", "P-1", "Field", "Zone 1", *SMALL, 66]],
+    lambda _, sheet: [sheet.merge_cells(c) for c in ("A1:A2", "B1:D1", "E1:G1", "H1:H2", "I1:I2", "J1:J2", "K1:K2", "L1:L2")])
+text_file("gland_of_one_end.csv", "\n".join([
+    "Cable No,From,To,OD,Bedding,Wire,Gland at To End,,", ",,,,,,Entry,Hole Type,Wall (mm)",
+    "C-01,MCC-1,Pump,13.9,9.2,0.9,M20,clearance,2"]) + "\n")
+text_file("gland_of_some_end.csv", "\n".join([
+    "Cable No,From,To,OD,Bedding,Wire,Motor End,,", ",,,,,,Entry,Hole Type,Wall (mm)",
+    "C-01,MCC-1,Pump,13.9,9.2,0.9,M20,clearance,2"]) + "\n")
+openpyxl_book("entries_of_ends.xlsx", [
+    ["Cable No", "From", "To", "O/D", "Bedding", "Wire", "Gland Entry - From", None, None, "Gland Entry - To"],
+    [None] * 6 + ["Size", "Type", "Wall (mm)"] * 2, ["C-01", "MCC-1", "Pump", *SMALL, "A", 2, "M25", "B", 3]],
+    lambda _, sheet: [sheet.merge_cells(c) for c in ("A1:A2", "B1:B2", "C1:C2", "D1:D2", "E1:E2", "F1:F2", "G1:I1", "J1:L1")])
+openpyxl_book("area_numbers.xlsx", [SEVEN + ["Area"], short("C-01") + [1], short("C-02") + [2]])
+openpyxl_book("area_numbers_plant.xlsx", [SEVEN + ["Area"], short("C-01") + [1], short("C-02") + [300]])
+openpyxl_book("ex_yes_no.xlsx", [SEVEN + ["Ex"], short("C-01") + ["Yes"], short("C-02") + ["No"]])
+openpyxl_book("zone_in_a_code.xlsx", [SEVEN + ["Zone"], short("C-01") + ["II"]])
+openpyxl_book("equipment_ex.xlsx", [SEVEN, short("C-01", ("MCC-1", "Ex d motor P-1"))])
+openpyxl_book("a_row_for_each_core.xlsx", [SEVEN + ["Core No"], short("C-01") + [1], short("C-01") + [2]])
+openpyxl_book("voltages_in_words.xlsx", [
+    SEVEN + ["Voltage"], short("C-01") + ["0.6/1kV"], short("C-02") + ["415V 3PH"], short("C-03") + ["LV"]])
+text_file("strokes.csv", "\n".join("|".join(map(str, row)) for row in (SEVEN, short("C-01"))) + "\n")
+text_file("title_in_first_column.csv", "Hazardous area,,,,,,\n" + ",".join(SEVEN) + "\n"
+          + ",".join(map(str, short("C-01"))) + "\n")
+openpyxl_book("remarks_of_supply.xlsx", [
+    SEVEN + ["Remarks"], short("C-01") + ["DO NOT USE"], short("C-02") + ["Glands by others"],
+    short("C-03") + ["Free-issue by client"], short("C-04") + ["Replaced by C-09"], short("C-05") + ["Void under floor"],
+    short("C-06") + ["Gland supplied with motor"], short("C-07") + ["paint blue"]])
+
+
+def table(book):
+    sheet = book.add_worksheet("Cables")
+    sheet.add_table(0, 0, 3, 7, {"columns": [{"header": each} for each in SEVEN] + [
+        {"header": "Length", "total_function": "sum"}], "total_row": True, "data": [short("C-01") + [40], short("C-02") + [20]]})
+    sheet.write_formula(3, 7, "=SUBTOTAL(109,H2:H3)", None, 60)
+    sheet.write(3, 0, "Total")
+
+
+xlsxwriter_book("table.xlsx", table)
+
+
+def collapsed(_, sheet):
+    for row in (3, 4):
+        sheet.row_dimensions[row].hidden = True
+        sheet.row_dimensions[row].outlineLevel = 1
+
+
+openpyxl_book("collapsed.xlsx", [SEVEN, ["AREA 100"], short("C-01"), short("C-02"), ["AREA 200"], short("C-03")], collapsed)
+openpyxl_book("side_by_side.xlsx", [SEVEN + [None, "Type", "O/D"], short("C-01") + [None, "T1", 25],
+                                    short("C-02") + [None, "T2", 30]])
+
+
+def second_sheet(book, _):
+    sheet = book.create_sheet("Sheet 2 of 2")
+    for row in (short("C-03"), short("C-04")):
+        sheet.append(row)
+
+
+openpyxl_book("goes_on_without_headings.xlsx", [SEVEN, short("C-01")], second_sheet, "Sheet 1 of 2")
+openpyxl_book("zone_below_the_first.xlsx", [HEAD, cable("C-01", area=HAZARDOUS), cable("C-02", area=[None] * 4)])
+openpyxl_book("note_with_zone.xlsx", [SEVEN, short("C-01"), [], ["Notes:"], ["1", "Cables in Zone 1 to have Ex d glands"]])
+
+
+def zone_formats(_, sheet):
+    sheet["H2"].number_format = '"Zone "0'
+    sheet["D3"].number_format = "0.0%"
+
+
+openpyxl_book("formats_of_values.xlsx", [HEAD, cable("C-01", area=[1, "e", "IIB", 66]),
+                                         cable("C-02", figures=[0.139, 9.2, 0.9, "M20"])], zone_formats)
