@@ -3,6 +3,7 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 #include <string>
+#include <vector>
 
 #include "cutback/error.hpp"
 #include "cutback/io/csv.hpp"
@@ -13,16 +14,14 @@ int main() {
     std::cin.get();
     std::string text(length, '\0');
     std::cin.read(text.data(), static_cast<std::streamsize>(length));
-    nlohmann::json rows = nlohmann::json::array();
+    std::vector<std::vector<std::string>> rows;
     try {
       cutback::io::CsvReader reader(text, "stdin");
       cutback::io::CsvRecord record;
       while (reader.next(record)) {
-        nlohmann::json row = nlohmann::json::array();
-        for (const auto& field : record.fields) row.push_back(std::string(field));
-        rows.push_back(std::move(row));
+        rows.emplace_back(record.fields.begin(), record.fields.end());
       }
-      std::cout << rows.dump() << '\n';
+      std::cout << nlohmann::json(rows).dump() << '\n';
     } catch (const cutback::InputError&) {
       std::cout << "refused\n";
     }
