@@ -145,6 +145,16 @@ TEST_CASE("plan_cuts: an unarmoured cable has one cut", "[unit][strip]") {
   CHECK_FALSE(p.marks.armour_cut_mm.has_value());
   CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
   CHECK_FALSE(p.depths.saw_mm.has_value());
+  gland.entry_length_mm.reset();  // nobody knows where the sheath ends
+  CHECK_FALSE(plan(in, gland).marks.sheath_cut_mm.has_value());
+}
+
+TEST_CASE("plan_cuts: what is missing is named, and nothing else", "[unit][strip]") {
+  auto in = with_reach();
+  in.locknut_mm.reset();
+  CHECK_THAT(plan(in, test::small_gland()).missing.front(),
+             Contains("locknut") && !Contains("not given: ,") && !Contains("--adaptor-length") &&
+                 !Contains("entry thread"));
 }
 
 TEST_CASE("plan_cuts: an adaptor moves the shoulder outward", "[unit][strip]") {
@@ -224,7 +234,7 @@ TEST_CASE("plan_cuts: bends that do not fit into the route", "[unit][strip]") {
   in.core_list = {{.core = "U", .x_mm = 1.0, .y_mm = 1.0}};
   const auto tight = plan(in, test::small_gland());
   CHECK_THAT(tight.missing.back(), Contains("cannot be made"));
-  CHECK_THAT(tight.tails.at(0).route, Contains("1 + 1 = 2"));  // nothing is taken off
+  CHECK_THAT(tight.tails.at(0).route, Catch::StartsWith("1 + 1 = 2"));  // nothing is taken off
   in.core_list = {{.core = "U", .x_mm = 100.0, .y_mm = 5.0}};
   CHECK_THAT(plan(in, test::small_gland()).missing.back(), Contains("cannot be made"));
 }
