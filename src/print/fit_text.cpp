@@ -298,10 +298,25 @@ std::string taken_line(const fit::Question& question, std::span<const GlandFit> 
   return taken.empty() ? std::string() : labelled("Taken", joined(taken, ", "), style);
 }
 
+/// Of a gland that the list has none of: which other one is there and fits.
+std::string none_in_stock(std::span<const GlandFit> ranked, const Style& style) {
+  if (ranked.empty() || ranked.front().verdict != Verdict::fits) return {};
+  const gland::Gland& first = *ranked.front().gland;
+  if (first.stock != 0) return {};
+  const auto other = std::find_if(ranked.begin(), ranked.end(), [](const GlandFit& fit) {
+    return fit.verdict == Verdict::fits && fit.gland->stock.value_or(0) > 0;
+  });
+  if (other == ranked.end()) return one_line("Look", "none of it is in stock", style);
+  return one_line("Look",
+                  fmt::format("none of it is in stock; {} fits, {} in stock", other->gland->part,
+                              *other->gland->stock),
+                  style);
+}
+
 std::string foot(const fit::Question& question, std::span<const GlandFit> ranked,
                  const std::string& list_name, std::size_t looks, const Style& style) {
   const job::Job& job = *question.job;
-  std::string text = "\n";
+  std::string text = "\n" + none_in_stock(ranked, style);
   for (std::size_t i = 0; i < std::min(looks, job.cable.warnings.size()); ++i) {
     text += one_line("Look", job.cable.warnings[i], style);
   }
