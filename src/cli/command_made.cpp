@@ -44,7 +44,7 @@ struct ColumnOption {
 constexpr ColumnOption k_options[] = {
     {"--tag", "tag", "TEXT", "Tag of the cable; with it a row is added"},
     {"--end", "end", "TEXT", "Which end"},
-    {"--made-at", "made_at", "DAY", "Day, as 2026-03-31 (default today)"},
+    {"--made-at", "made_at", "DAY", "Day, as YYYY-MM-DD (default today)"},
     {"--by", "by", "TEXT", "Who made it"},
     {"--part", "part", "PART", "Gland; without it the row is a measurement alone"},
     {"--batch", "batch", "TEXT", "Batch of the gland"},
