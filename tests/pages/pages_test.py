@@ -301,7 +301,7 @@ class Cards(Printing):
                                 adaptor_bore_mm=18, adaptor_material="brass")
             job.update(gland="ARM-16-M20")
         def no_fit(job):
-            job["cable"].update(sheath_od_mm="80+80", bedding_mm="66+66", armour_mm="3.15")
+            job["cable"].update(sheath_od_mm="80+80", bedding_mm="70+70", armour_mm="3.15")
             job["cable"].pop("csa_mm2"), job["cable"].pop("insulation")
         with open(os.path.join(SOURCE, "data", "demo", "glands.csv"), encoding="utf-8") as file:
             rows = list(csv.DictReader(file))
@@ -510,7 +510,7 @@ class Cards(Printing):
             self.assertEqual(rows.longest(rows.rows), 0)
 
     def test_no_fit_says_none_and_what_to_do(self):
-        change = lambda job: (job["cable"].update(sheath_od_mm="80+80", bedding_mm="70+70", armour_mm="3.15"),
+        change = lambda job: (job["cable"].update(sheath_od_mm="80+80", bedding_mm="66+66", armour_mm="3.15"),
                               job["cable"].pop("csa_mm2"), job["cable"].pop("insulation"), job.pop("fault"))
         job = self.variant("no_fit", change)
         pdf, _ = self.make("no_fit", job)
