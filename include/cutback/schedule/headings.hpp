@@ -104,9 +104,10 @@ struct UsualHeadings {
   std::vector<SideWord> sides;
   std::vector<std::string> one_end;  ///< words of one end that do not say of which
   std::vector<ScheduleWord> words;
-  /// The first two letters of words; nearly no word of a schedule begins so.
+  /// The first two letters of words, or a letter and no letter behind it; nearly no word of a
+  /// schedule begins so.
   struct Starts {
-    std::array<bool, 1 + 26 * 26> there{};
+    std::array<bool, 1 + 26 * 27> there{};
     [[nodiscard]] bool any_in(std::string_view text) const;
   };
   Starts of_deleted;  ///< and of doubt

@@ -142,15 +142,16 @@ void take_last_unit(std::string& plain, std::string& unit) {
   }
 }
 
-/// A number for the first two letters of a text; 0 where they are none.
+/// A number for the first two letters of a text, the second of which may be none; 0 where the first
+/// is none.
 std::size_t start_number(std::string_view text) {
   constexpr std::size_t k_letters = 26;
   const auto place = [&](std::size_t at) {
     const char c = at < text.size() ? small_letter(text[at]) : ' ';
     return c >= 'a' && c <= 'z' ? static_cast<std::size_t>(c - 'a') : k_letters;
   };
-  if (place(0) == k_letters || place(1) == k_letters) return 0;
-  return 1 + place(0) * k_letters + place(1);
+  if (place(0) == k_letters) return 0;
+  return 1 + place(0) * (k_letters + 1) + place(1);
 }
 
 ScheduleWord::Means means_of(std::string_view name) {
@@ -285,6 +286,7 @@ bool UsualHeadings::is_word(ScheduleWord::Means means, std::string_view word) co
 }
 
 bool UsualHeadings::Starts::any_in(std::string_view text) const {
+  if (there[0]) return true;
   bool before = false;
   for (std::size_t i = 0; i + 1 < text.size(); ++i) {
     const char c = small_letter(text[i]);
