@@ -24,15 +24,6 @@ std::string wire_text(const cable::Cable& cable) {
   return estimate_text(std::string(to_string(cable.armour)).c_str(), cable.wire);
 }
 
-std::string gate_words(const fit::Gate& gate, int decimals) {
-  if (gate.low_mm && gate.high_mm) {
-    return fixed(*gate.low_mm, decimals) + " to " + fixed(*gate.high_mm, decimals) + " mm";
-  }
-  if (gate.high_mm) return "at most " + fixed(*gate.high_mm, decimals) + " mm";
-  if (gate.low_mm) return "at least " + fixed(*gate.low_mm, decimals) + " mm";
-  return "any";
-}
-
 }  // namespace
 
 std::string clean(std::string_view text) {
@@ -122,6 +113,15 @@ std::vector<Help> help_words(const sheet::Sheet& sheet) {
   const bool order = !sheet.advice.order_says.empty();
   if (order && (!sheet.plan || !measure)) list.push_back({"Order", sheet.advice.order_says});
   return list;
+}
+
+std::string gate_words(const fit::Gate& gate, int decimals) {
+  if (gate.low_mm && gate.high_mm) {
+    return fixed(*gate.low_mm, decimals) + " to " + fixed(*gate.high_mm, decimals) + " mm";
+  }
+  if (gate.high_mm) return "at most " + fixed(*gate.high_mm, decimals) + " mm";
+  if (gate.low_mm) return "at least " + fixed(*gate.low_mm, decimals) + " mm";
+  return "any";
 }
 
 std::string depths_words(const sheet::Sheet& sheet) {

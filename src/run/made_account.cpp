@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <utility>
 
-#include "cutback/compare.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/gates.hpp"
 #include "cutback/number.hpp"
+#include "cutback/print/words.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
 #include "run/card_end.hpp"
@@ -15,19 +15,6 @@ namespace cutback::run {
 namespace {
 
 using schedule::MadeEnd;
-
-bool lies_in(double reading_mm, const fit::Gate& gate) {
-  return (!gate.low_mm || at_most(*gate.low_mm, reading_mm)) &&
-         (!gate.high_mm || at_most(reading_mm, *gate.high_mm));
-}
-
-std::string must_read(const fit::Gate& gate, int decimals) {
-  if (gate.low_mm && gate.high_mm) {
-    return fixed(*gate.low_mm, decimals) + " to " + fixed(*gate.high_mm, decimals) + " mm";
-  }
-  return gate.low_mm ? "at least " + fixed(*gate.low_mm, decimals) + " mm"
-                     : "at most " + fixed(*gate.high_mm, decimals) + " mm";
-}
 
 /// The readings of one diameter against the gates that it may meet, one of them.
 void compare(const char* name, const std::optional<measure::Readings>& readings, double zero_mm,
@@ -38,7 +25,7 @@ void compare(const char* name, const std::optional<measure::Readings>& readings,
   for (const measure::Place& place : readings->places) {
     for (const double reading : place.readings_mm) {
       const bool good = std::any_of(gates.begin(), gates.end(), [&](const fit::Gate& gate) {
-        return lies_in(reading - zero_mm, gate);
+        return gate.holds(reading - zero_mm);
       });
       if (!good) far += (far.empty() ? "" : ", ") + plain(reading, 3);
     }
@@ -46,7 +33,7 @@ void compare(const char* name, const std::optional<measure::Readings>& readings,
   if (far.empty()) return;
   std::string must;
   for (const fit::Gate& gate : gates)
-    must += (must.empty() ? "" : " or ") + must_read(gate, decimals);
+    must += (must.empty() ? "" : " or ") + print::gate_words(gate, decimals);
   outside.push_back(std::string(name) + " reads " + far + ", must read " + must + " for " + part);
 }
 

@@ -86,7 +86,6 @@ class Worker {
     const auto doubt = count_doubt(layout_, count, above);
     const std::string_view group = schedule::group_of_row(layout_, record.fields, run_.by);
     std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
-    const bool speaks = tells_plain_ && !schedule::place_in_row(layout_, record.fields).empty();
     for (const Side side : layout_.ends()) {
       const schedule::EndName name{tag,
                                    schedule::end_name(layout_, record.fields, side),
@@ -109,7 +108,7 @@ class Worker {
         }
         defaults |= decided.decision.defaults;
         const std::string place =
-            speaks ? schedule::place_told_otherwise(layout_, record.fields, side) : std::string();
+            tells_plain_ ? schedule::place_told_otherwise(layout_, record.fields, side) : "";
         if (!doubt && place.empty()) {
           put(chunk, name, group, decided);
         } else {

@@ -46,32 +46,28 @@ class Completion(unittest.TestCase):
         if not shutil.which(shell):
             self.skipTest(f"no {shell}")
 
+    def check_typed(self, shell):
+        """A command, an option and a word of it, each begun and finished by the tabulator."""
+        try:
+            shell.type(b"", "ready> ")
+            self.assertIn("cutback schedule", shell.type(b"cutback sched\t", "schedule"))
+            self.assertIn("--armour-material", shell.type(b"\x15cutback fit --armour-mat\t", "--armour-material"))
+            self.assertIn("braid", shell.type(b"\x15cutback fit --armour br\t", "braid"))
+        finally:
+            shell.close()
+
     def test_bash(self):
         with tempfile.TemporaryDirectory() as room:
             rc = pathlib.Path(room) / "rc"
             rc.write_text(f"source {FOLDER}/cutback.bash; PS1='ready> '; bind 'set bell-style none'\n")
-            shell = Terminal(["bash", "--noprofile", "--rcfile", str(rc), "-i"], {"HOME": room})
-            try:
-                shell.type(b"", "ready> ")
-                self.assertIn("cutback schedule", shell.type(b"cutback sched\t", "schedule"))
-                self.assertIn("--armour-material", shell.type(b"\x15cutback fit --armour-mat\t", "--armour-material"))
-                self.assertIn("braid", shell.type(b"\x15cutback fit --armour br\t", "braid"))
-            finally:
-                shell.close()
+            self.check_typed(Terminal(["bash", "--noprofile", "--rcfile", str(rc), "-i"], {"HOME": room}))
 
     def test_zsh(self):
         self.need("zsh")
         with tempfile.TemporaryDirectory() as room:
             (pathlib.Path(room) / ".zshrc").write_text(
                 f"fpath=({FOLDER} $fpath); autoload -Uz compinit; compinit -u -D; PS1='ready> '\n")
-            shell = Terminal(["zsh", "-i"], {"HOME": room, "ZDOTDIR": room})
-            try:
-                shell.type(b"", "ready> ")
-                self.assertIn("cutback schedule", shell.type(b"cutback sched\t", "schedule"))
-                self.assertIn("--armour-material", shell.type(b"\x15cutback fit --armour-mat\t", "--armour-material"))
-                self.assertIn("braid", shell.type(b"\x15cutback fit --armour br\t", "braid"))
-            finally:
-                shell.close()
+            self.check_typed(Terminal(["zsh", "-i"], {"HOME": room, "ZDOTDIR": room}))
 
     def test_fish(self):
         self.need("fish")

@@ -9,6 +9,16 @@
 
 namespace cutback::test {
 
+/// The cable of small_cable() with everything that a sheet asks, in a place that asks nothing.
+inline job::JobInput whole_end() {
+  job::JobInput in = small_cable();
+  in.material = "steel";
+  in.cores = 3;
+  in.reach_mm = 180;
+  in.strip_mm = 10;
+  return in;
+}
+
 /// A sheet of one brass gland, and what it borrows.
 struct MadeSheet {
   explicit MadeSheet(const job::JobInput& in, gland::Gland gland = small_gland())

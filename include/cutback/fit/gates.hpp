@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "cutback/compare.hpp"
 #include "cutback/fit/fit.hpp"
 
 namespace cutback::fit {
@@ -15,6 +16,10 @@ struct Gate {
   std::optional<double> high_mm;
   /// No reading can prove it: what the gland takes is narrower than the caliper's error.
   [[nodiscard]] bool empty() const { return low_mm && high_mm && *low_mm > *high_mm; }
+  [[nodiscard]] bool holds(double reading_mm) const {
+    return (!low_mm || at_least(reading_mm, *low_mm)) &&
+           (!high_mm || at_most(reading_mm, *high_mm));
+  }
 };
 
 /// The gate of one size of armour wire, or of armour without standard sizes.

@@ -36,6 +36,9 @@ struct GateLine {
 };
 [[nodiscard]] std::vector<GateLine> gate_lines(const sheet::Sheet& sheet);
 
+/// "11.5 to 16.5 mm", "at most 12.7 mm"; "any" for one without limits.
+[[nodiscard]] std::string gate_words(const fit::Gate& gate, int decimals);
+
 /// "; depths from 4.5, else by eye": behind what sheath less bedding must
 /// be; empty where that is enough.
 [[nodiscard]] std::string depths_words(const sheet::Sheet& sheet);

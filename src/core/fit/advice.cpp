@@ -69,8 +69,11 @@ std::string armour_at_fault(const GlandFit& fit) {
   return "; but no gland mends the armour: it is too thin for the earth fault";
 }
 
-std::string order_text(const job::Job& job) {
+/// What to order; nothing by readings that cannot be true together.
+/// @param besides  put behind it
+std::string order_text(const job::Job& job, const std::string& besides) {
   const cable::Cable& cable = job.cable;
+  if (cable.contradiction) return {};
   std::string text = "a gland";
   if (job.entry.thread) text += " with thread " + entry::to_text(*job.entry.thread);
   if (cable.sheath_od) text += ", outer seal over " + interval(*cable.sheath_od);
@@ -82,7 +85,7 @@ std::string order_text(const job::Job& job) {
   } else {
     text += ", for unarmoured cable";
   }
-  return text;
+  return text + besides;
 }
 
 /// What the place and the fault ask of any gland, by the checks that were made of this one: whoever
@@ -95,12 +98,6 @@ std::string asked_besides(const GlandFit& fit) {
     names += (names.empty() ? "" : ", ") + std::string(to_string(check.name));
   }
   return names.empty() ? "" : "; it must also pass: " + names;
-}
-
-/// What to order; nothing by readings that cannot be true together.
-std::string order_text(const job::Job& job, const std::string& besides) {
-  if (job.cable.contradiction) return {};
-  return order_text(job) + besides;
 }
 
 /// The measurement that would settle the most, from what keeps the best gland from fitting.

@@ -273,10 +273,6 @@ bool is_date(std::string_view text) {
   return true;
 }
 
-}  // namespace
-
-namespace {
-
 /// Whether a cell, or a default where it is blank, says that the end is in a plain place.
 bool told_plain(const Layout& layout, Cells cells, Side side) {
   for (const Source& source : layout.sources(side)) {
@@ -298,6 +294,7 @@ bool may_tell_plain(const Layout& layout) {
 }
 
 std::string place_told_otherwise(const Layout& layout, Cells cells, Side side) {
+  if (layout.usual == nullptr || !told_plain(layout, cells, side)) return {};
   std::string text = place_in_row(layout, cells);
   if (text.empty()) return text;
   // A name at one end says nothing of the other.
@@ -306,7 +303,7 @@ std::string place_told_otherwise(const Layout& layout, Cells cells, Side side) {
     const std::string_view own = cell(cells, side == Side::to ? layout.to : layout.from);
     text = tells_hazard(*layout.usual, own, true) ? own : std::string_view();
   }
-  return !text.empty() && told_plain(layout, cells, side) ? text : std::string();
+  return text;
 }
 
 std::vector<SkippedRow> look_at_words(const Layout& layout, Cells cells) {

@@ -30,9 +30,6 @@ class Trial {
     const fit::GlandFit fit = fit::check_gland(asked, gland_);
     return fit.verdict != Verdict::no_fit && is_only_unread(fit);
   }
-  [[nodiscard]] bool wall_is_good(int steps) const {
-    return is_good([&](job::Job& job) { job.entry.wall_mm = steps * k_wall_step_mm; });
-  }
   [[nodiscard]] bool knows_hole() const {
     return hole_ || entry::hole_of(question_.job->entry).has_value();
   }
@@ -49,11 +46,12 @@ class Trial {
   std::optional<entry::Hole> hole_;
 };
 
-/// Between a wall that will do and one that will not, the last that will [steps].
-int last_good(const Trial& trial, int good, int bad) {
+/// Between a number that will do and one that will not, the last that will.
+template <class IsGood>
+int last_good(IsGood is_good, int good, int bad) {
   while (std::abs(good - bad) > 1) {
     const int middle = (good + bad) / 2;
-    (trial.wall_is_good(middle) ? good : bad) = middle;
+    (is_good(middle) ? good : bad) = middle;
   }
   return good;
 }
@@ -67,15 +65,18 @@ std::string walls(const Trial& trial) {
     return "clearance hole: " + (clearance.empty() ? "any" : clearance) +
            "; threaded: " + (threaded.empty() ? "any" : threaded);
   }
-  const bool thin = trial.wall_is_good(1);
-  const bool thick = trial.wall_is_good(k_wall_steps);
+  const auto good = [&](int steps) {
+    return trial.is_good([&](job::Job& job) { job.entry.wall_mm = steps * k_wall_step_mm; });
+  };
+  const bool thin = good(1);
+  const bool thick = good(k_wall_steps);
   const auto mm = [](int steps) { return plain(steps * k_wall_step_mm, 1) + " mm"; };
   if (thin && thick) return {};
-  if (thin) return "at most " + mm(last_good(trial, 1, k_wall_steps));
-  if (thick) return "at least " + mm(last_good(trial, k_wall_steps, 1));
+  if (thin) return "at most " + mm(last_good(good, 1, k_wall_steps));
+  if (thick) return "at least " + mm(last_good(good, k_wall_steps, 1));
   for (int some = 2; some < k_wall_steps; some += 2) {
-    if (!trial.wall_is_good(some)) continue;
-    return mm(last_good(trial, some, 1)) + " to " + mm(last_good(trial, some, k_wall_steps));
+    if (!good(some)) continue;
+    return mm(last_good(good, some, 1)) + " to " + mm(last_good(good, some, k_wall_steps));
   }
   return k_stop;
 }
@@ -117,10 +118,8 @@ std::string cores(const Trial& trial) {
   int least = 1;
   while (least <= k_most && !good(least)) ++least;
   if (least > k_most) return k_stop;
-  int most = least;
-  while (most < k_most && good(most + 1)) ++most;
   const std::string from = std::to_string(least);
-  if (most < k_most) return from + " to " + std::to_string(most);
+  if (!good(k_most)) return from + " to " + std::to_string(last_good(good, least, k_most));
   return least == 1 ? std::string() : from + " or more; fewer: " + k_stop;
 }
 

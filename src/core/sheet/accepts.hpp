@@ -8,8 +8,8 @@
 
 namespace cutback::sheet::detail {
 
-/// Of wall, kind of hole and wall's material, where they are missing: each tried in the check of
-/// the gland, so that nobody goes on with an answer that it does not stand.
+/// Of wall, kind of hole, wall's material and number of cores, where they are missing: each tried
+/// in the check of the gland, so that nobody goes on with an answer that it does not stand.
 /// @param lacks  what the sheet lacks
 std::vector<Accepted> accepts_of(const fit::Question& question, const gland::Gland& gland,
                                  const std::vector<fit::Lack>& lacks);

@@ -5,7 +5,6 @@
 #include "core/sheet/accepts.hpp"
 #include "core/sheet/depth_gate.hpp"
 #include "core/sheet/steps.hpp"
-#include "cutback/compare.hpp"
 #include "cutback/error.hpp"
 #include "cutback/fit/needs.hpp"
 #include "cutback/nearest.hpp"
@@ -72,10 +71,8 @@ void add_lacks(std::vector<fit::Lack>& to, const std::vector<fit::Lack>& lacks) 
 
 bool is_outside(const fit::Gate& gate, const std::optional<measure::Estimate>& read) {
   if (!read || read->evidence != measure::Evidence::measured) return false;
-  return std::any_of(read->readings_mm.begin(), read->readings_mm.end(), [&](double reading_mm) {
-    return (gate.low_mm && !at_least(reading_mm, *gate.low_mm)) ||
-           (gate.high_mm && !at_most(reading_mm, *gate.high_mm));
-  });
+  return !std::all_of(read->readings_mm.begin(), read->readings_mm.end(),
+                      [&](double reading_mm) { return gate.holds(reading_mm); });
 }
 
 /// Readings that fit, by so many of them or so fine a caliper, may still lie outside of what two

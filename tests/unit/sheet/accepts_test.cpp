@@ -6,17 +6,9 @@
 
 using namespace cutback;
 using sheet::State;
+using test::whole_end;
 
 namespace {
-
-job::JobInput whole_end() {
-  job::JobInput in = test::small_cable();
-  in.material = "steel";
-  in.cores = 3;
-  in.reach_mm = 180;
-  in.strip_mm = 10;
-  return in;
-}
 
 std::string limit(const job::JobInput& in, std::string_view key,
                   const gland::Gland& gland = test::small_gland()) {

@@ -7,6 +7,7 @@
 
 using namespace cutback;
 using sheet::State;
+using test::whole_end;
 
 namespace {
 
@@ -16,16 +17,6 @@ void put(gland::Gland& gland, const char* column, const char* text) {
 
 void put(gland::Gland& gland, const char* column, double figure) {
   gland::put(gland, gland::columns()[gland::column_place(column)], figure);
-}
-
-/// An end with everything that a sheet asks, in a place that asks nothing.
-job::JobInput whole_end() {
-  job::JobInput in = test::small_cable();
-  in.material = "steel";
-  in.cores = 3;
-  in.reach_mm = 180;
-  in.strip_mm = 10;
-  return in;
 }
 
 job::JobInput tapped_end(double wall_mm) {

@@ -9,14 +9,9 @@ using sheet::State;
 
 namespace {
 
-/// The cable of small_cable() with everything that a sheet asks.
-job::JobInput whole_end() {
-  job::JobInput in = test::small_cable();
-  in.material = "steel";
+job::JobInput whole_end_of_direct_current() {
+  job::JobInput in = test::whole_end();
   in.supply = cable::Supply::dc;
-  in.cores = 3;
-  in.reach_mm = 180;
-  in.strip_mm = 10;
   return in;
 }
 
@@ -32,7 +27,7 @@ bool lacks(const Made& made, std::string_view key) {
 }  // namespace
 
 TEST_CASE("sheet: cut, once everything that decides is measured and told", "[unit][sheet]") {
-  const Made made(whole_end());
+  const Made made(whole_end_of_direct_current());
   CHECK(made.sheet.state == State::cut);
   CHECK(made.sheet.has_marks());
   CHECK(made.sheet.lacks.empty());
@@ -40,7 +35,7 @@ TEST_CASE("sheet: cut, once everything that decides is measured and told", "[uni
 
 TEST_CASE("sheet: what can be read at the end is measured first", "[unit][sheet]") {
   const auto without = [](auto take) {
-    job::JobInput in = whole_end();
+    job::JobInput in = whole_end_of_direct_current();
     take(in);
     return Made(in);
   };
@@ -66,13 +61,13 @@ TEST_CASE("sheet: what can be read at the end is measured first", "[unit][sheet]
 TEST_CASE("sheet: what only papers tell is not yet, and has no marks", "[unit][sheet]") {
   gland::Gland no_bore = test::small_gland();
   no_bore.inner.reset();
-  CHECK(Made(whole_end(), no_bore).sheet.state == State::cut);
+  CHECK(Made(whole_end_of_direct_current(), no_bore).sheet.state == State::cut);
   no_bore.bore_mm.reset();
-  const Made bore(whole_end(), no_bore);
+  const Made bore(whole_end_of_direct_current(), no_bore);
   CHECK(bore.sheet.state == State::not_yet);
   CHECK(lacks(bore, "bore_mm"));
   CHECK_FALSE(bore.sheet.has_marks());
-  job::JobInput place = whole_end();
+  job::JobInput place = whole_end_of_direct_current();
   place.ip = "66";
   CHECK(Made(place).sheet.state == State::not_yet);
   gland::Gland rated = test::small_gland();
@@ -83,7 +78,7 @@ TEST_CASE("sheet: what only papers tell is not yet, and has no marks", "[unit][s
 TEST_CASE("sheet: near a limit is not yet, outside is none", "[unit][sheet]") {
   gland::Gland near = test::small_gland();
   near.outer = {11.0, 15.05};
-  CHECK(Made(whole_end(), near).sheet.state == State::not_yet);
+  CHECK(Made(whole_end_of_direct_current(), near).sheet.state == State::not_yet);
   near.outer = {11.0, 14.0};
-  CHECK(Made(whole_end(), near).sheet.state == State::none);
+  CHECK(Made(whole_end_of_direct_current(), near).sheet.state == State::none);
 }
