@@ -82,11 +82,12 @@ Family& Families::of(const End& end) {
     key = typed_key_;
   }
   const auto known = families_.find(key);
-  if (known != families_.end()) return known->second;
+  if (known != families_.end()) return *known->second;
   if (families_.size() >= k_families) families_.clear();
-  Family& family = families_[std::string(key)];
-  make(end, family);
-  return family;
+  auto& family = families_[std::string(key)];
+  family = std::make_unique<Family>();
+  make(end, *family);
+  return *family;
 }
 
 /// What the place asks, which many families share.

@@ -294,9 +294,8 @@ bool may_tell_plain(const Layout& layout) {
 }
 
 std::string place_told_otherwise(const Layout& layout, Cells cells, Side side) {
-  if (layout.usual == nullptr || !told_plain(layout, cells, side)) return {};
   std::string text = place_in_row(layout, cells);
-  if (text.empty()) return text;
+  if (text.empty() || !told_plain(layout, cells, side)) return {};
   // A name at one end says nothing of the other.
   const bool both = side == Side::both || cell(cells, layout.from) == cell(cells, layout.to);
   if (!both && text == cell(cells, side == Side::to ? layout.from : layout.to)) {
