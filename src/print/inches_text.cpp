@@ -122,6 +122,7 @@ std::vector<InchRow> inch_rows(const sheet::Sheet& sheet) {
     const std::string name =
         (row.cores.find(" to ") == std::string::npos ? "core " : "cores ") + row.cores;
     rows.add(name + ", tail", row.tail->length_mm, 1);
+    rows.add(name + ", tail less its strip", row.tail->less_strip_mm, 1);
     rows.add(name + ", cut back", row.tail->cut_back_mm, 1);
     rows.add(name + ", strip", row.tail->strip_mm, 1);
   }

@@ -252,7 +252,8 @@ std::string open_tail(const Sheet& sheet) {
 
 std::vector<TailRow> tail_rows(const std::vector<strip::Tail>& tails) {
   const auto alike = [](const strip::Tail& a, const strip::Tail& b) {
-    return a.length_mm == b.length_mm && a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm;
+    return a.length_mm == b.length_mm && a.less_strip_mm == b.less_strip_mm &&
+           a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm;
   };
   std::vector<TailRow> rows;
   for (std::size_t i = 0; i < tails.size();) {

@@ -172,17 +172,24 @@ std::string tail_rows(const strip::CutPlan& plan, bool armoured, const Style& st
   std::string text = heading("tails, core by core", style);
   text += "  " + cell("core", 8) + right("tail", 7) + right("cut back", 10) + right("strip", 7) +
           "   way to the terminal\n";
+  bool less_strip = false;
+  const auto length_of = [&](const strip::Tail& tail) -> std::string {
+    if (tail.length_mm) return plain(*tail.length_mm, 1);
+    if (!tail.less_strip_mm) return "?";
+    less_strip = true;
+    return plain(*tail.less_strip_mm, 1) + "+s";
+  };
   for (const strip::Tail& tail : plan.tails) {
     const std::string name = cell(tail.core, 8);
     // A long name has a line of its own.
     if (name.back() == '~') text += wrapped("  ", tail.core);
-    text += "  " + (name.back() == '~' ? std::string(8, ' ') : name) +
-            right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 7) +
+    text += "  " + (name.back() == '~' ? std::string(8, ' ') : name) + right(length_of(tail), 7) +
             right(plain(tail.cut_back_mm, 1), 10) +
             right(tail.strip_mm ? plain(*tail.strip_mm, 1) : "?", 7) + "   " + cell(tail.route, 42);
     trim_end(text);
     text += "\n";
   }
+  if (less_strip) text += "  s: the strip length, which is not given. Add it.\n";
   return text +
          (armoured
               ? "  mm. Tail: beyond the bedding. Cut back: taken off that core after dressing.\n"

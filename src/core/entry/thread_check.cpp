@@ -234,9 +234,13 @@ std::string unproven(const Thread& thread) {
 
 void note_flameproof(ThreadFit& out, const Figures& f, double deepest_chamfer_mm) {
   if (f.chamfer_mm && !at_most(*f.chamfer_mm, deepest_chamfer_mm)) {
-    out.notes.push_back(fmt::format(
-        "the chamfer of a flameproof entry hole may be {} mm deep at most (IEC 60079-1)",
-        plain(deepest_chamfer_mm)));
+    out.check.verdict = worst(out.check.verdict, Verdict::not_known);
+    out.check.says += fmt::format(
+        "; a flameproof entry hole has a chamfer of at most {} mm, and this one {} mm: "
+        "its certificate decides",
+        plain(deepest_chamfer_mm), plain(*f.chamfer_mm));
+    lack(out,
+         fmt::format("the enclosure's certificate on a chamfer of {} mm", plain(*f.chamfer_mm)));
   }
   if (!at_most(f.thread.pitch_mm, k_special_pitch_mm)) {
     out.notes.push_back(

@@ -32,6 +32,12 @@ constexpr Feeds k_entry{Into::rest, {entry, thread, joint, metals, earth}};
 constexpr Feeds k_place{Into::rest,
                         {inner_seal, bore, entry, thread, joint, protection, level, group, ingress,
                          temperature, sealing, metals}};
+constexpr Feeds k_length{Into::rest,
+                         {inner_seal, bore, entry, thread, joint, protection, level, group, ingress,
+                          temperature, sealing, metals, fault}};
+constexpr Feeds k_shape{Into::rest,
+                        {inner_seal, bore, build_up, entry, thread, joint, protection, level, group,
+                         ingress, temperature, sealing, metals}};
 constexpr Feeds k_ingress{Into::rest, {thread, joint, ingress}};
 constexpr Feeds k_temperature{Into::rest, {temperature}};
 constexpr Feeds k_fault{Into::rest, {fault}};
@@ -88,9 +94,9 @@ constexpr std::array k_fields{
     Field{"cable", "pattern", "--pattern", FieldKind::words, word<&In::pattern>(), 0, 0, "",
           "Layer rules of the construction (default british)", k_layers},
     Field{"cable", "length_m", "--length", FieldKind::number, &In::length_m, 0, 100000, "m",
-          "Length of the cable", k_place},
+          "Length of the cable", k_length},
     Field{"cable", "circular", "--circular", FieldKind::yes_no, word<&In::circular>(), 0, 0, "",
-          "Whether the cable is circular", k_place},
+          "Whether the cable is circular", k_shape},
     Field{"cable", "compact", "--compact", FieldKind::yes_no, word<&In::compact>(), 0, 0, "",
           "Whether it is compact, its interstices filled", k_place},
     Field{"cable", "bedding_made", "--bedding-made", FieldKind::words, word<&In::bedding_made>(), 0,

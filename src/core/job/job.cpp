@@ -175,6 +175,9 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
         "a fault is given, but no armour carries it: it is not checked; the protective conductor "
         "lies in the cable or beside it");
   }
+  if (std::string said = area::said_beside_plain(job.area); !said.empty()) {
+    frame.notes.push_back("the place is stated plain (zone none): " + said + " is not looked at");
+  }
   job.insulation = in.insulation;
   frame.in = std::move(in);
   frame.faults = faults.take();

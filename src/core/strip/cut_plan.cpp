@@ -195,18 +195,20 @@ std::vector<Tail> tails_of(const Tails& tails, const Axis& axis, CutPlan& plan) 
   return result;
 }
 
-void finish_tails(std::vector<Tail>& tails, Axis& axis) {
+void finish_tails(const std::vector<Core>& cores, std::vector<Tail>& tails, Axis& axis) {
   if (tails.empty()) return;
   axis.tip_mm = std::max_element(tails.begin(), tails.end(), [](const Tail& a, const Tail& b) {
                   return a.tip_mm < b.tip_mm;
                 })->tip_mm;
-  for (Tail& tail : tails) {
+  for (std::size_t i = 0; i < tails.size(); ++i) {
+    Tail& tail = tails[i];
     tail.cut_back_mm = *axis.tip_mm - tail.tip_mm;
     if (!axis.bedding_end_mm) continue;
-    tail.length_mm = tail.tip_mm - *axis.bedding_end_mm;
-    if (at_most(*tail.length_mm, tail.strip_mm.value_or(0.0))) {
+    const double length_mm = tail.tip_mm - *axis.bedding_end_mm;
+    (tail.strip_mm || cores[i].spare ? tail.length_mm : tail.less_strip_mm) = length_mm;
+    if (at_most(length_mm, tail.strip_mm.value_or(0.0))) {
       throw tails_error("the tail is not longer than its strip length", "core " + tail.core,
-                        "tail " + plain(*tail.length_mm) + " mm beyond the bedding, strip " +
+                        "tail " + plain(length_mm) + " mm beyond the bedding, strip " +
                             plain(tail.strip_mm.value_or(0.0)) + " mm",
                         "give a longer route or more slack");
     }
@@ -257,7 +259,7 @@ CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Terminat
         "give --reach, or tails in the job file");
   } else if (axis.inside_face_mm) {
     plan.tails = tails_of(job.tails, axis, plan);
-    finish_tails(plan.tails, plan.axis);
+    finish_tails(job.tails.cores, plan.tails, plan.axis);
   }
   plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(axis) : marks_of(axis);
   plan.depths = depths_of(job.cable, {.sheath_mm = oversheath_thickness_mm(job),

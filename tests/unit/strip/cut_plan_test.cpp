@@ -40,6 +40,16 @@ TEST_CASE("plan_cuts: the marks redone by hand", "[unit][strip]") {
   CHECK(p.missing.empty());
 }
 
+TEST_CASE("plan_cuts: a tail without a strip length has no length", "[unit][strip]") {
+  job::JobInput in = with_reach();
+  in.strip_mm.reset();
+  const auto p = plan(in, test::small_gland());
+  REQUIRE(p.tails.size() == 3);
+  CHECK_FALSE(p.tails[0].length_mm.has_value());
+  CHECK(*p.tails[0].less_strip_mm == Approx(204.0));
+  CHECK_FALSE(plan(with_reach(), test::small_gland()).tails[0].less_strip_mm.has_value());
+}
+
 TEST_CASE("plan_cuts: exposed 10.5 is cut at 10.5 to 11", "[unit][strip]") {
   // Common practice, no source.
   const auto p = plan(with_reach(), test::small_gland());
