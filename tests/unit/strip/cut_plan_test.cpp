@@ -47,6 +47,12 @@ TEST_CASE("plan_cuts: a tail without a strip length has no length", "[unit][stri
   REQUIRE(p.tails.size() == 3);
   CHECK_FALSE(p.tails[0].length_mm.has_value());
   CHECK(*p.tails[0].less_strip_mm == Approx(204.0));
+  // Nor has any mark a figure from the end: it would be a strip length short.
+  CHECK_FALSE(p.marks.armour_cut_mm.has_value());
+  CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
+  CHECK_FALSE(p.marks.sheath_cut_mm.has_value());
+  CHECK_FALSE(p.marks.shoulder_mm.has_value());
+  CHECK(*p.marks.exposed_min_mm == Approx(10.5));
   CHECK_FALSE(plan(with_reach(), test::small_gland()).tails[0].less_strip_mm.has_value());
 }
 
