@@ -229,7 +229,7 @@ class FaultTrial {
 void narrow_by_fault(const Question& question, Gates& gates) {
   if (!is_asked(Topic::fault, question) || question.job->cable.armour != ArmourKind::wire) return;
   const Gate& bedding = gates.bedding;
-  if (!bedding.high_mm || bedding.empty()) return;
+  if (!bedding.high_mm || bedding.empty() || *bedding.high_mm < k_step_mm) return;
   FaultTrial trial(question);
   double least_mm = std::max(k_step_mm, bedding.low_mm.value_or(k_step_mm));
   for (WireGate& wire : gates.wire) {
