@@ -113,8 +113,16 @@ std::vector<Assumption> assumptions_of(const Area& area) {
   }
   take(area.ambient_min_degc, "ambient_min_c", "", detail::ambient_min_degc(area), k_ambient);
   take(area.ambient_max_degc, "ambient_max_c", "", detail::ambient_max_degc(area), k_ambient);
-  take(area.entry_temp_degc, "entry_temp_c", "at most ", k_entry_degc, k_heat);
-  take(area.branch_temp_degc, "branch_temp_c", "at most ", k_branching_degc, k_heat);
+  // A place that is hotter leaves nothing to take.
+  const auto stays_below = [&](double degc) {
+    return !area.ambient_max_degc || at_most(*area.ambient_max_degc, degc);
+  };
+  if (stays_below(k_entry_degc)) {
+    take(area.entry_temp_degc, "entry_temp_c", "at most ", k_entry_degc, k_heat);
+  }
+  if (stays_below(k_branching_degc)) {
+    take(area.branch_temp_degc, "branch_temp_c", "at most ", k_branching_degc, k_heat);
+  }
   if (!area.cable_max_degc) {
     list.push_back({"cable_max_c", "what entry, branching and place come to",
                     "up to 70 and 80 degC nothing of a cable is asked (IEC 60079-0, 16.6)"});

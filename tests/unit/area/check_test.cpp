@@ -326,6 +326,16 @@ TEST_CASE("check_area: the gland spans the ambient and the entry temperature", "
   const Check open = one(checks_of(place, solid(), gland), CheckName::temperature);
   CHECK(open.verdict == Verdict::not_known);
   CHECK(says(open, "cable_max_c"));
+  // No entry is cooler than its place.
+  gland.temp_max_degc = 100;
+  place.entry_temp_degc.reset();
+  place.ambient_max_degc = 75;
+  const Check hot = one(checks_of(place, solid(), gland), CheckName::temperature);
+  CHECK(hot.verdict == Verdict::not_known);
+  CHECK(says(hot, "entry point at 75 degC is above 70 degC"));
+  CHECK_FALSE(says(hot, "branching point"));
+  place.ambient_max_degc = 70;
+  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::fits);
 }
 
 TEST_CASE("check_area: a demanded barrier needs a gland that has one and takes the cores",
