@@ -59,7 +59,7 @@ constexpr std::array k_fields{
           "Kind of armour (default wire)", k_armour},
     Field{"cable", "evidence", "--evidence", FieldKind::words, word<&In::evidence>(), 0, 0, "",
           "Where the diameters come from", k_figures},
-    Field{"cable", "step_mm", "--step", FieldKind::number, &In::step_mm, 0, 1, "mm",
+    Field{"cable", "step_mm", "--step", FieldKind::number, &In::step_mm, 0.001, 1, "mm",
           "Step of the caliper (default 0.05)", k_figures},
     Field{"cable", "mpe_mm", "--mpe", FieldKind::number, &In::mpe_mm, 0, 5, "mm",
           "Permissible error of the caliper (default by its step)", k_figures},
