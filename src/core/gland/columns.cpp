@@ -64,6 +64,7 @@ constexpr Column k_columns[] = {
     {"locknut_mm",        number,  &Gland::locknut_mm, Reads{Check::thread}, 0, 100, "mm"},
     {"price",             number,  &Gland::price, k_none, 0, 1e7},
     {"stock",             whole,   &Gland::stock, k_none, 0, 1e7},
+    {"pack",              whole,   &Gland::pack, k_none, 1, 1e6},
 };
 // clang-format on
 
