@@ -93,7 +93,8 @@ std::vector<InchRow> inch_rows(const sheet::Sheet& sheet) {
   if (sheet.job->cable.armour != cable::ArmourKind::none) {
     add_gate(rows, "bedding must read", sheet.gates.bedding, 1);
     for (const fit::WireGate& wire : sheet.gates.wire) {
-      add_gate(rows, "one wire must read", wire.gate, 2);
+      add_gate(rows, std::string(piece_words(sheet.job->cable.armour)) + " must read", wire.gate,
+               2);
       rows.add("sheath less bedding at least", wire.least_between_mm, 1, Rounding::up);
       rows.add("sheath less bedding at most", wire.most_between_mm, 1, Rounding::down);
     }

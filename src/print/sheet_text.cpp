@@ -49,7 +49,7 @@ std::string head(const Sheet& sheet, const Style& style) {
     if (!gland.description.empty()) words += "; " + gland.description;
     text += labelled("Gland", words);
   }
-  text += labelled("Entry", entry_words(job.entry));
+  text += labelled("Entry", entry_words(job.entry, sheet.fit ? sheet.fit->gland : nullptr));
   const std::string place = place_words(job.area);
   if (!place.empty()) text += labelled("Place", place);
   return text + "Work dead. Certificate, instructions, local code, a competent person: first.\n";
@@ -80,13 +80,14 @@ std::string before_cutting(const Sheet& sheet, const Style& style) {
   std::string text = heading("before cutting, on this cable, where the gland will sit", style);
   for (const GateLine& line : gate_lines(sheet)) {
     const bool sheath = line.what == "sheath";
-    const bool wire = line.what == "one wire";
+    const bool wire = line.what == piece_words(cable.armour);
     const std::string was = sheath                   ? was_words(cable.sheath_od, 2)
                             : line.what == "bedding" ? was_words(cable.bedding, 2)
                             : wire                   ? was_words(cable.wire, 2)
                                                      : std::string();
     const char* const blanks = line.what.empty() ? "" : wire ? "_______" : "_______ _______";
-    text += line_of("  " + cell(line.what.empty() ? "  or" : line.what, 12) + "must read " +
+    const std::size_t wide = piece_words(cable.armour) == "one wire" ? 12 : 16;
+    text += line_of("  " + cell(line.what.empty() ? "  or" : line.what, wide) + "must read " +
                     cell(line.must, 18) + cell(blanks, 18) + was);
     if (!line.also.empty()) text += wrapped(std::string(14, ' '), line.also);
   }

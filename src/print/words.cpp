@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "cutback/entry/joint_check.hpp"
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
 
@@ -63,9 +64,25 @@ std::string cable_words(const cable::Cable& cable) {
   return text + ", " + wire_text(cable);
 }
 
-std::string entry_words(const entry::Entry& entry) {
-  if (!entry.thread) return "not given: no thread is compared (--entry M20)";
-  std::string text = entry::to_text(*entry.thread);
+namespace {
+
+/// `clearance for M20, 20 to 20.5 mm`.
+std::string hole_to_make(const gland::Gland* gland) {
+  if (gland == nullptr) return "clearance for the gland's thread";
+  const entry::Thread& thread = gland->entry_thread;
+  std::string text = "clearance for " + entry::to_text(thread);
+  if (thread.kind == entry::ThreadKind::metric) {
+    text += ", " + plain(thread.size) + " to " + plain(thread.size + entry::k_clearance_mm) + " mm";
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string entry_words(const entry::Entry& entry, const gland::Gland* gland) {
+  if (!entry.thread && !entry.to_suit) return "not given: no thread is compared (--entry M20)";
+  std::string text =
+      entry.thread ? entry::to_text(*entry.thread) : "hole to be made: " + hole_to_make(gland);
   if (entry.hole)
     text += *entry.hole == entry::Hole::threaded ? ", threaded hole" : ", clearance hole";
   if (entry.wall_mm) text += ", wall " + plain(*entry.wall_mm) + " mm";
@@ -131,6 +148,21 @@ std::string depths_words(const sheet::Sheet& sheet) {
   return "; depths from " + plain(*sheet.depths_from_mm, 2) + ", else by eye";
 }
 
+std::string_view piece_words(cable::ArmourKind armour) {
+  switch (armour) {
+    case cable::ArmourKind::braid:
+      return "wire of braid";
+    case cable::ArmourKind::tape:
+      return "tape thickness";
+    case cable::ArmourKind::strip:
+      return "strip thickness";
+    case cable::ArmourKind::wire:
+    case cable::ArmourKind::none:
+      break;
+  }
+  return "one wire";
+}
+
 std::vector<GateLine> gate_lines(const sheet::Sheet& sheet) {
   const fit::Gates& gates = sheet.gates;
   std::vector<GateLine> lines;
@@ -142,7 +174,9 @@ std::vector<GateLine> gate_lines(const sheet::Sheet& sheet) {
   lines.push_back({"bedding", gate_words(gates.bedding, 1), apart(gates.bedding_apart_mm)});
   for (std::size_t i = 0; i < gates.wire.size(); ++i) {
     const fit::WireGate& wire = gates.wire[i];
-    GateLine line{i == 0 ? "one wire" : "", gate_words(wire.gate, 2), {}};
+    GateLine line{i == 0 ? std::string(piece_words(sheet.job->cable.armour)) : std::string(),
+                  gate_words(wire.gate, 2),
+                  {}};
     if (wire.least_between_mm) {
       line.also = "then sheath less bedding at least " + fixed(*wire.least_between_mm, 1) +
                   (wire.most_between_mm ? ", at most " + fixed(*wire.most_between_mm, 1) : "") +

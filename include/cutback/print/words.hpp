@@ -25,12 +25,18 @@ namespace cutback::print {
 /// The diameters with their spread and evidence.
 [[nodiscard]] std::string cable_words(const cable::Cable& cable);
 /// Thread, hole, wall and the adaptors at hand.
-[[nodiscard]] std::string entry_words(const entry::Entry& entry);
+/// @param gland  for which a hole will be made, where the entry is made to suit; may be null
+[[nodiscard]] std::string entry_words(const entry::Entry& entry,
+                                      const gland::Gland* gland = nullptr);
 /// What is said of the place and the enclosure; empty in an ordinary place.
 [[nodiscard]] std::string place_words(const area::Area& area);
+/// What of the armour the caliper is put on: `one wire`, `strip thickness`.
+[[nodiscard]] std::string_view piece_words(cable::ArmourKind armour);
+
 /// What one diameter must read before anything is cut.
 struct GateLine {
-  std::string what;  ///< `sheath`, `bedding`, `one wire`; empty: another size of wire that would do
+  /// `sheath`, `bedding`, piece_words(); empty: another size of wire that would do
+  std::string what;
   std::string must;  ///< "11.5 to 16.5 mm"
   std::string also;  ///< what its readings, or sheath less bedding, must keep to besides
 };

@@ -589,9 +589,10 @@ ServesColumns serves_columns(const CardPen& card, const CardText& text) {
       list.columns.push_back({"MARK 3", figure, &ServedEnd::second_mark, true});
     }
     for (const CardText::Gate& gate : text.gates) {
-      list.columns.push_back({gate.what == "one wire" ? "WIRE"
-                              : gate.what == "sheath" ? "SHEATH"
-                                                      : "BEDDING",
+      list.columns.push_back({gate.what == "sheath"     ? "SHEATH"
+                              : gate.what == "bedding"  ? "BEDDING"
+                              : gate.what == "one wire" ? "WIRE"
+                                                        : "ARMOUR",
                               figure, nullptr});
     }
     list.columns.push_back({"BY", figure, nullptr});

@@ -58,11 +58,8 @@ std::string entry_line(const Sheet& sheet) {
   const job::Job& job = *sheet.job;
   entry::Entry entry = job.entry;
   entry.adaptors.clear();
-  std::string text = entry.thread ? entry_words(entry) : std::string("entry not given");
-  if (!entry.thread && entry.to_suit) {
-    text = "hole to be made: clearance for " + entry::to_text(sheet.fit->gland->entry_thread);
-    if (entry.wall_mm) text += ", wall " + plain(*entry.wall_mm) + " mm";
-  }
+  std::string text = entry.thread || entry.to_suit ? entry_words(entry, sheet.fit->gland)
+                                                   : std::string("entry not given");
   if (sheet.fit->adaptor) {
     text += "; fit first the " +
             fit::adaptor_name(entry::wall_side(*sheet.fit->adaptor, *sheet.fit->gland),
@@ -105,7 +102,8 @@ void put_gates(CardText& text, const Sheet& sheet) {
     // The unit stands in the head of the boxes, so that there is room for the readings.
     std::string must = line.must;
     if (must.ends_with(" mm")) must.resize(must.size() - 3);
-    text.gates.push_back({line.what, "", std::move(must), line.what == "one wire" ? 1 : 2});
+    const bool wire = line.what == piece_words(sheet.job->cable.armour);
+    text.gates.push_back({line.what, "", std::move(must), wire ? 1 : 2});
   }
   for (CardText::Gate& gate : text.gates) {
     const auto& apart = gate.what == "sheath"    ? gates.sheath_apart_mm
@@ -123,7 +121,8 @@ void put_gates(CardText& text, const Sheet& sheet) {
   for (std::size_t i = 0; i < gates.wire.size(); ++i) {
     const fit::WireGate& wire = gates.wire[i];
     if (i > 0) {
-      add("or one wire " + fixed(wire.gate.low_mm.value_or(0.0), 2) + " to " +
+      add("or " + std::string(piece_words(sheet.job->cable.armour)) + " " +
+          fixed(wire.gate.low_mm.value_or(0.0), 2) + " to " +
           fixed(wire.gate.high_mm.value_or(0.0), 2));
     }
     if (!wire.least_between_mm) continue;

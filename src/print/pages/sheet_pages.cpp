@@ -57,7 +57,7 @@ void add_facts(std::vector<Block>& blocks, const Sheet& sheet) {
     add_finding(blocks, "why it", sheet.chosen_because);
     add_finding(blocks, "range", gland.range);
   }
-  add_finding(blocks, "entry", entry_words(job.entry));
+  add_finding(blocks, "entry", entry_words(job.entry, sheet.fit ? sheet.fit->gland : nullptr));
   add_finding(blocks, "place", place_words(job.area));
 }
 
