@@ -175,6 +175,11 @@ void note_rows(const run::ScheduleResult& result, const run::Schedule& schedule,
                ReaderNotes& notes) {
   report_skipped(schedule, result.skipped, notes);
   report_words(result.taken, notes);
+  for (std::size_t i = 0; i < result.places.size(); ++i) {
+    const auto& places = result.places[i];
+    if (places.count == 0) continue;
+    notes.add(run::told_plain_text(schedule.tables[i].name, places.first, places.count));
+  }
   for (const std::string& text : result.twice) notes.add(text);
   if (result.twice_count > result.twice.size()) {
     notes.add("and " + std::to_string(result.twice_count - result.twice.size()) +
@@ -383,7 +388,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   ReaderNotes notes(runtime);
   report_headings(opened, options.format, notes, runtime);
   const fit::Selector glands(list.glands, typed.prefer);
-  const bool place = asks_place(opened, inputs, open, notes);
+  const bool place = asks_place(opened, inputs, open, notes, true);
   check_groups(opened, typed.by);
   std::optional<run::MadeSchedule> made;
   if (!options.made.empty()) {

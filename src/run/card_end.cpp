@@ -98,7 +98,8 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
 }
 
 CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const ChosenEnd& chosen,
-                   std::string place, const schedule::Settings& settings) {
+                   std::string place, const OutsideRow& outside,
+                   const schedule::Settings& settings) {
   CardEnd end;
   end.tag = schedule::tag_of(layout, cells);
   end.end = end_words(layout, cells, side);
@@ -122,9 +123,9 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
     asked = schedule::decide_asked(end.input, settings, nullptr, notes, made);
     schedule::name_columns(layout, cells, side, asked.decision.faults);
   }
-  if (const auto count = schedule::count_of(layout, cells); count && !count->unclear.empty()) {
-    schedule::say_count_unclear({count->unclear}, asked.decision);
-  }
+  const EndDoubt doubt = RowDoubts(layout).of(
+      cells, side, schedule::count_of(layout, cells).value_or(schedule::RowCount{}), outside);
+  doubt.say(asked.decision);
   const schedule::Decision& decision = asked.decision;
   if (made != nullptr && made->is_finished()) {
     take_made(*made, decision, end);
@@ -139,8 +140,8 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
     end.why_none = end.place + decision.reason;
     return end;
   }
-  if (const std::string text = schedule::place_told_otherwise(layout, cells, side); !text.empty()) {
-    end.why_none = end.place + "the place is told plain, and \"" + text +
+  if (!doubt.place.empty()) {
+    end.why_none = end.place + "the place is told plain, and \"" + doubt.place +
                    "\" speaks of a hazardous one: write the zone of this end";
     return end;
   }

@@ -291,6 +291,7 @@ void CardsRun::add_job(const std::string& path, const job::JobInput& input,
 void CardsRun::add_schedule(Schedule schedule, const ScheduleAsking& asking, ChosenParts* chosen,
                             const std::string& source) {
   const Schedule& kept = schedules_.emplace_back(std::move(schedule));
+  above_ = {};
   for (const ScheduleTable& table : kept.tables) add_table(table, asking, chosen, source);
   if (chosen != nullptr) chosen->finish();
 }
@@ -299,12 +300,15 @@ void CardsRun::add_table(const ScheduleTable& table, const ScheduleAsking& askin
                          ChosenParts* chosen, const std::string& source) {
   io::RowBlock block;
   schedule::SkippedRows skipped;
+  above_.titles.begin(*table.file);
   while (table.file->read(block)) {
     table.file->finish(block);
+    above_.titles.begin(block);
     for (const schedule::SkippedRow& row : block.skipped) skipped.add(row);
     for (std::size_t i = 0; i < block.rows; ++i) {
       add_row(table, block.records[i], asking, chosen, source);
     }
+    above_.titles.end();
   }
   const std::string text = skipped.text(table.rows->row_word());
   if (!text.empty()) settings_.warn(table.name + ": skipped " + text);
@@ -320,6 +324,12 @@ void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
   const schedule::Layout& layout = table.file->layout();
   const std::string tag(schedule::tag_of(layout, record.fields));
   const bool is_wanted = wanted(tag);
+  const std::size_t hash = name_hash(layout, record.fields, above_.room);
+  const bool again =
+      row_above(above_.tags, layout, record.fields, hash, table.file->row_id(record.line))
+          .has_value();
+  const OutsideRow outside{.above = again ? "a row above" : "",
+                           .title = above_.titles.over(record.line)};
   const auto row =
       std::make_shared<const std::vector<std::string>>(record.fields.begin(), record.fields.end());
   for (const schedule::Side side : layout.ends()) {
@@ -328,11 +338,11 @@ void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
     if (!is_wanted) continue;
     waiting_.push_back(
         {tag, end_words(layout, record.fields, side), place_of(layout, record.fields, side), source,
-         [this, &table, asking, row, side, given, line = record.line] {
+         [this, &table, asking, row, side, given, outside, line = record.line] {
            const std::vector<std::string_view> views(row->begin(), row->end());
            const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
                                      std::to_string(line) + ": ";
-           return decide_row(table.file->layout(), views, side, given, place,
+           return decide_row(table.file->layout(), views, side, given, place, outside,
                              settings_.deciding(asking.place, asking.made));
          },
          &table, static_cast<std::size_t>(record.line)});

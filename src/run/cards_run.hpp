@@ -23,6 +23,8 @@
 #include "run/card_end.hpp"
 #include "run/chosen_parts.hpp"
 #include "run/open_schedule.hpp"
+#include "run/row_doubts.hpp"
+#include "run/tag_register.hpp"
 
 namespace cutback::run {
 
@@ -162,6 +164,13 @@ class CardsRun {
     std::size_t line = 0;
   };
   std::unordered_map<std::string, RowsOf> rows_of_;
+  /// What stands above the row at hand in its schedule.
+  struct Above {
+    TagRegister tags;
+    TitleOver titles;
+    std::string room;  ///< of name_hash()
+  };
+  Above above_;
   std::size_t cards_ = 0;  ///< of which each says the number
   std::size_t printed_ = 0;
   std::size_t other_cuts_ = 0;  ///< ends whose cuts are not as stated

@@ -10,6 +10,7 @@
 #include "cutback/io/csv_rows.hpp"
 #include "cutback/io/table_kind.hpp"
 #include "cutback/text.hpp"
+#include "run/place_asked.hpp"
 
 namespace cutback::run {
 namespace {
@@ -97,6 +98,9 @@ class Opener {
                      names_.empty() ? "leave " + opening_.sheets_option + " out" : std::string()));
     }
     name_tables();
+    for (const ScheduleTable& table : schedule_.tables) {
+      if (table.file->is_told_plain()) table.file->set_title_place(title_of(table));
+    }
     return std::move(schedule_);
   }
 
@@ -139,10 +143,8 @@ class Opener {
           why = error;
         }
         schedule_.not_read.push_back("sheet " + sheet + ": " + fault.what);
-        // What holds nothing cannot be read for words either.
-        if (fault.what != "the sheet is empty") {
-          schedule_.others.push_back({"sheet " + sheet, book->open(place)});
-        }
+        const bool empty = fault.what == "the sheet is empty";  // but for a text box, perhaps
+        schedule_.others.push_back({"sheet " + sheet, book->open(place), empty});
       }
     }
     if (schedule_.tables.size() > first_of_file_ || !opening_.sheets.empty()) return;

@@ -97,6 +97,9 @@ struct UnreadColumn {
   std::size_t cell = 0;
   std::string heading;
   bool is_status = false;  ///< headed so: a single letter may be a code
+  /// Headed as a remark on the row: a word in it may take the row out. Elsewhere it may be of
+  /// something else, a shroud that is not required.
+  bool is_of_row = true;
 };
 
 /// A column that says how many glands or ends a row has. They are counted by the ends of the row;
@@ -149,6 +152,8 @@ struct Layout {
   std::vector<std::pair<std::string, std::string>> matches;
   std::vector<Mapped> mapping;  ///< all headings that are read: what --save-columns writes
   std::string tag_heading;      ///< as it stands in the file
+  /// The letters before the figure of most tags, in small letters: C where they are C1, C2, C3.
+  std::string run_letters;
   /// Of each column, the rows of its heading in small letters, and all of them as one.
   std::vector<std::vector<std::string>> headings;
 

@@ -55,6 +55,7 @@ constexpr std::array k_words{
     Word{"voltage", "0.6/1kv", "0.6/1"},
     Word{"voltage", "0.6/1.0kv", "0.6/1"},
     Word{"voltage", "1kv", "0.6/1"},
+    Word{"voltage", "1000v", "0.6/1"},
     Word{"voltage", "1900/3300", "1.9/3.3"},
     Word{"voltage", "1900/3300v", "1.9/3.3"},
     Word{"voltage", "1.9/3.3kv", "1.9/3.3"},

@@ -376,6 +376,85 @@ TEST_CASE("input_of: a voltage above that of the built-in constructions is never
   CHECK_FALSE(no_estimate("Cable Voltage Rating", "0.6/1 kV"));
 }
 
+TEST_CASE("input_of: a voltage in the cell of cores and size", "[unit][schedule]") {
+  const auto voltage = [](std::string_view text) {
+    const Layout layout = layout_of({"tag", "cable_size"}, usual_format());
+    schedule::RowNotes notes;
+    std::vector<Fault> faults;
+    const auto input = schedule::input_of(layout, Words{"C1", text}, Side::both, faults, &notes);
+    CHECK(faults.empty());
+    if (notes.no_estimate) return std::string("nothing is estimated");
+    return job::text_of(input, job::field_named("voltage")).value_or("not given");
+  };
+  CHECK(voltage("4C 16") == "not given");
+  CHECK(voltage("4C 16 600/1000V") == "0.6/1");
+  CHECK(voltage("4C x 16mm2 0.6/1kV") == "0.6/1");
+  CHECK(voltage("4C x 16mm2 1.9/3.3 kV") == "1.9/3.3");
+  CHECK(voltage("3C x 95 11kV") == "nothing is estimated");
+  CHECK(voltage("4C 16 450/750V") == "nothing is estimated");
+}
+
+TEST_CASE("input_of: one column of ambient temperatures", "[unit][schedule]") {
+  const auto ambient = [](std::string_view text, std::string_view heading =
+                                                     "Ambient (\xC2\xB0"
+                                                     "C)") {
+    const Layout layout = layout_of({"tag", "sheath_od_mm", heading}, usual_format());
+    std::vector<Fault> faults;
+    const auto input = schedule::input_of(layout, Words{"C1", "15", text}, Side::both, faults);
+    if (!faults.empty()) return faults.front().what;
+    return job::text_of(input, job::field_named("ambient_min_c")).value_or("") + " to " +
+           job::text_of(input, job::field_named("ambient_max_c")).value_or("");
+  };
+  for (const char* text : {"-20/+50", "-20 to +50",
+                           "-20 to 50 \xC2\xB0"
+                           "C",
+                           "-20..50", "-20...+50",
+                           "\xE2\x88\x92"
+                           "20/50",
+                           "-20C/+50C", "-20 - +50", "-20 deg C to 50 deg C"}) {
+    INFO(text);
+    CHECK(ambient(text) == "-20 to 50");
+  }
+  CHECK(ambient("5-40") == "5 to 40");
+  CHECK(ambient("-40/-10") == "-40 to -10");
+  CHECK(ambient("50") == " to 50");
+  CHECK(ambient("-20") == "-20 to ");
+  CHECK(ambient("-20/+50", "Ambient Temperature") == "-20 to 50");
+  CHECK(ambient("TBC") == " to ");
+  for (const char* text : {"high", "-20/20/50", "40 F"}) {
+    INFO(text);
+    CHECK(ambient(text) == "this is no range of temperatures");
+  }
+  const Layout sided =
+      layout_of({"tag", "sheath_od_mm", "From Ambient", "To Ambient"}, usual_format());
+  std::vector<Fault> faults;
+  const Words cells{"C1", "15", "0/40", "-20/+60"};
+  const auto to = schedule::input_of(sided, cells, Side::to, faults);
+  CHECK(faults.empty());
+  CHECK(job::text_of(to, job::field_named("ambient_max_c")) == "60");
+  // A column of degrees Fahrenheit is none of it.
+  const Layout fahrenheit = layout_of({"tag", "sheath_od_mm",
+                                       "Ambient (\xC2\xB0"
+                                       "F)"},
+                                      usual_format());
+  CHECK(fahrenheit.columns.size() == 1);
+}
+
+TEST_CASE("make_layout: two tables side by side", "[unit][schedule]") {
+  const std::string message =
+      message_of({"Cable No", "O/D", "Bedding", "Entry", "", "Cable No", "O/D", "Bedding", "Entry"},
+                 usual_format());
+  CHECK_THAT(message, Contains("two tables stand side by side"));
+  CHECK_THAT(message, Contains("A to D, and F to I"));
+  CHECK_THAT(message, !Contains("given twice"));
+  Format format = usual_format();
+  format.ignored = {"F", "G", "H", "I"};
+  CHECK(
+      layout_of({"Cable No", "O/D", "Bedding", "Entry", "", "Cable No", "O/D", "Bedding", "Entry"},
+                format)
+          .columns.size() == 3);
+}
+
 TEST_CASE("make_layout: headings whose cells do not suit are the other column",
           "[unit][schedule]") {
   const auto column = [](std::vector<std::string> headings, std::vector<std::string> row,

@@ -163,3 +163,23 @@ TEST_CASE("make_layout: columns of an earlier result are left out in one line",
   CHECK(warns(layout, "\"Cutback (mm)\""));
   CHECK(layout.unread.size() == 1);
 }
+
+TEST_CASE("count_of: C10-12 among C9 and C13 may be three cables", "[unit][schedule]") {
+  using Rows = std::vector<std::vector<std::string>>;
+  const auto says = [](const Rows& rows, std::string_view tag) {
+    const Layout layout = layout_of({"Cable No", "From", "To", "OD"}, {}, rows);
+    return count(layout, {tag, "MCC", "P1", "23.2"});
+  };
+  const Rows runs{{"C8"}, {"C9"}, {"C10-12"}, {"C13"}, {"C14"}};
+  for (const char* tag : {"C10-12", "C101-05", "c10-12", "C10A-12A"}) {
+    INFO(tag);
+    CHECK(says(runs, tag) == "the tag may name several cables, and is counted as one");
+  }
+  for (const char* tag : {"C12-10", "MCC1-12", "C10-A", "C105-03"}) {
+    INFO(tag);
+    CHECK(says(runs, tag) == "1");
+  }
+  // Where tags are made so, each is one cable.
+  CHECK(says({{"C1-11"}, {"C1-12"}, {"C2-11"}}, "C10-12") == "1");
+  CHECK(says({}, "C10-12") == "1");
+}

@@ -553,3 +553,30 @@ def zone_formats(_, sheet):
 
 openpyxl_book("formats_of_values.xlsx", [HEAD, cable("C-01", area=[1, "e", "IIB", 66]),
                                          cable("C-02", figures=[0.139, 9.2, 0.9, "M20"])], zone_formats)
+
+# ---- places told in two ways, and areas that ask ------------------------------------------------
+
+openpyxl_book("title_over_plain_zones.xlsx", [["ZONE 1"], HEAD, cable("C-01"), cable("C-02")])
+openpyxl_book("section_over_plain_zones.xlsx", [
+    HEAD, cable("C-01"), ["ZONE 1 AREA"], ["Process pumps"], cable("C-02"), cable("C-03", area=HAZARDOUS),
+    ["SWITCHROOM"], cable("C-04")])
+openpyxl_book("area_that_asks.xlsx", [["Petrol pump forecourt"], SEVEN, short("C-01")])
+openpyxl_book("area_that_is_answered.xlsx", [HEAD, cable("C-01", ends=("MCC-1", "Battery room"))])
+text_file("no_break_space.csv", "Cable No,From,To,O/D,Bedding,Wire,Entry\n"
+          "C-01,MCC-1,P-101 Zone\u00a01,13.9,9.2,0.9,M20\n")
+with xlsxwriter.Workbook(HERE / "sums_of_diameters.xlsx") as book:
+    sheet = book.add_worksheet("Cables")
+    for number, row in enumerate([SEVEN, short("C-01"), short("C-02"), ["SUBTOTAL", "", ""], short("C-03"),
+                                  ["Grand Total", "", ""]]):
+        sheet.write_row(number, 0, row)
+    sheet.write_formula("D4", "=SUM(D2:D3)", None, 27.8)
+    sheet.write_formula("D6", "=SUM(D2:D5)", None, 69.5)
+openpyxl_book("tag_of_a_run.xlsx", [SEVEN] + [short(tag) for tag in ("C8", "C9", "C10-12", "C13", "C14")])
+pandas.DataFrame([["C-01", "MCC-1", "Pump", "4C 16 600/1000V", 20.9, 15.1, 1.25, "M25"],
+                  ["C-02", "MCC-1", "Pump", "3C x 95 11kV", 20.9, 15.1, 1.25, "M25"]],
+                 columns=["Cable No", "From", "To", "Cable Size", "O/D", "Bedding", "Wire", "Entry"]
+                 ).to_excel(HERE / "size_with_voltage.xlsx", index=False)
+openpyxl_book("ambient_in_one_column.xlsx", [
+    SEVEN + ["Ambient (\u00b0C)"], short("C-01") + ["-20/+40"], short("C-02") + ["-20/+120"],
+    short("C-03") + ["120"], short("C-04")])
+openpyxl_book("two_tables_side_by_side.xlsx", [SEVEN + [None] + SEVEN, short("C-01") + [None] + short("C-11")])

@@ -1,0 +1,69 @@
+#include "run/row_doubts.hpp"
+
+#include <limits>
+
+namespace cutback::run {
+
+void EndDoubt::say(schedule::Decision& decision) const {
+  if (count) schedule::say_count_unclear(*count, decision);
+  if (!place.empty()) schedule::say_place_in_doubt(place, decision);
+}
+
+EndDoubt RowDoubts::of(schedule::Cells cells, schedule::Side side, const schedule::RowCount& count,
+                       const OutsideRow& outside) const {
+  EndDoubt doubt;
+  if (!outside.above.empty()) {
+    doubt.count = {.says = "its tag stands on " + outside.above + " already",
+                   .group = "tag stands twice",
+                   .change =
+                       "say which of the rows holds: take the other out, or give it a tag of "
+                       "its own"};
+  } else if (!outside.title.away.empty()) {
+    doubt.count = {.says = "it stands under \"" + outside.title.away + "\"",
+                   .group = "under a title that takes cables away",
+                   .change = "take the row out, or put it under another title"};
+  } else if (!count.unclear.empty()) {
+    doubt.count = {.says = count.unclear};
+  } else if (layout_.may_be_cables) {
+    doubt.count = {.says = "the row may be a whole cable with two ends, and is counted as one",
+                   .group = "number of ends not known",
+                   .change = "say whether a row is a whole cable with two ends, or one end"};
+  }
+  if (!any_plain_) return doubt;
+  doubt.place = places_.told_otherwise(cells, side);
+  if (doubt.place.empty() && is_place_against(outside.title, cells)) {
+    doubt.place = outside.title.place;
+  }
+  return doubt;
+}
+
+void TitleOver::begin(const io::ScheduleFile& file) {
+  above_ = file.title();
+  says_ = above_;
+  cables_ = false;
+}
+
+void TitleOver::begin(const io::RowBlock& block) {
+  titles_ = &block.titles;
+  next_ = 0;
+}
+
+void TitleOver::take_until(std::size_t line) {
+  for (; next_ < titles_->size() && (*titles_)[next_].line < line; ++next_) {
+    const io::TitleSays& says = (*titles_)[next_].says;
+    if (cables_) says_ = above_;
+    if (!says.place.empty()) says_.place = says.place;
+    if (!says.away.empty()) says_.away = says.away;
+    cables_ = false;
+  }
+}
+
+const io::TitleSays& TitleOver::over(std::size_t line) {
+  if (next_ < titles_->size()) take_until(line);
+  cables_ = true;
+  return says_;
+}
+
+void TitleOver::end() { take_until(std::numeric_limits<std::size_t>::max()); }
+
+}  // namespace cutback::run
