@@ -67,7 +67,12 @@ class HeadingSearch {
         name_ + ", " + row_name(seen_[below].line), others.front(), "", "make them alike"));
   }
   /// The rows above the headings: titles.
-  [[nodiscard]] std::span<const Seen> above() const { return std::span(seen_).first(found_.first); }
+  [[nodiscard]] std::vector<Seen> above() const {
+    std::vector<Seen> rows = above_;
+    rows.insert(rows.end(), seen_.begin(),
+                seen_.begin() + static_cast<std::ptrdiff_t>(found_.first));
+    return rows;
+  }
   [[nodiscard]] std::size_t first_line() const { return seen_[found_.first].line; }
   [[nodiscard]] std::size_t last_line() const { return seen_[found_.first + found_.rows - 1].line; }
   /// The cells below, as far as they were looked at.
@@ -95,7 +100,14 @@ class HeadingSearch {
       for (std::size_t i = 0; i < block.rows; ++i) {
         const CsvRecord& record = block.records[i];
         check_width(record);
-        if (header_row_ && record.line < *header_row_) continue;
+        if (header_row_ && record.line < *header_row_) {
+          // It heads nothing, but may say something of all that is below.
+          const bool last = above_.size() >= k_rows_searched;
+          if (!last)
+            above_.push_back(
+                {record.line, {record.fields.begin(), record.fields.end()}, {}, false});
+          continue;
+        }
         if (seen_.size() >= k_rows_searched + k_sample) break;
         seen_.push_back({record.line, {record.fields.begin(), record.fields.end()}, {}, false});
         for (const CellMark& mark : record.marks) {
@@ -236,6 +248,7 @@ class HeadingSearch {
   const std::string& name_;
   const schedule::Format& format_;
   std::optional<std::size_t> header_row_;
+  std::vector<Seen> above_;  ///< the row of headings that was said, as far as they are kept
   std::vector<Seen> seen_;
   std::vector<std::optional<std::size_t>> alone_;  ///< of the rows that were asked for
   Found found_;

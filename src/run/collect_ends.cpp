@@ -60,6 +60,9 @@ void put_values(const Layout& layout, Cells cells, Side side, EndRecord& end) {
                             : side == Side::to ? layout.to
                                                : Layout::k_none;
   add(side == Side::from ? "from" : "to", std::string(schedule::cell(cells, place)));
+  // What the take-off may be grouped by.
+  add("area_name", std::string(schedule::cell(cells, layout.area_name)));
+  add("drawing", std::string(schedule::cell(cells, layout.drawing)));
   if (layout.quantity != Layout::k_none || layout.quantity_default) {
     const auto count = schedule::count_of(layout, cells);
     add("quantity", count && count->unclear.empty()

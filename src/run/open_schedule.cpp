@@ -127,6 +127,7 @@ class Opener {
     const auto book = opening_.open_workbook(io::input_place(path), opening_.format.decimal);
     std::optional<InputError> why;
     const std::vector<std::size_t> chosen = chosen_of(path, book->sheets());
+    take_others(*book, chosen);
     for (const std::size_t place : chosen) {
       const std::string& sheet = book->sheets()[place].name;
       const std::string name = chosen.size() > 1 ? path + ", sheet " + sheet : path;
@@ -143,8 +144,8 @@ class Opener {
           why = error;
         }
         schedule_.not_read.push_back("sheet " + sheet + ": " + fault.what);
-        const bool empty = fault.what == "the sheet is empty";  // but for a text box, perhaps
-        schedule_.others.push_back({"sheet " + sheet, book->open(place), empty});
+        // It may hold a text box and no cell.
+        schedule_.others.push_back({"sheet " + sheet, book->open(place)});
       }
     }
     if (schedule_.tables.size() > first_of_file_ || !opening_.sheets.empty()) return;
@@ -156,6 +157,16 @@ class Opener {
     throw InputError(make_fault(ErrorCode::missing,
                                 "the workbook has no sheet of cells that is not hidden", path, "",
                                 joined(names_, ", "), "name one with " + opening_.sheets_option));
+  }
+
+  /// A sheet that is not asked for may say of the whole site that it is hazardous.
+  void take_others(io::Workbook& book, const std::vector<std::size_t>& chosen) {
+    const std::vector<io::SheetName>& sheets = book.sheets();
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+      const bool is_chosen = std::find(chosen.begin(), chosen.end(), i) != chosen.end();
+      if (is_chosen || sheets[i].hidden || !sheets[i].has_cells) continue;
+      schedule_.others.push_back({"sheet " + sheets[i].name, book.open(i)});
+    }
   }
 
   std::vector<std::size_t> chosen_of(const std::string& path,

@@ -49,7 +49,6 @@ struct ScheduleTable {
 struct OtherSheet {
   std::string name;
   std::unique_ptr<io::RowSource> rows;  ///< not yet read
-  bool empty = false;                   ///< it has no cell, and must not be read
 };
 
 struct Schedule {

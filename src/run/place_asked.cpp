@@ -105,14 +105,23 @@ bool speaks_of_place(const ScheduleTable& table, std::vector<std::string>& texts
   return false;
 }
 
+/// The next rows of a sheet that is no schedule. One without any cell has none.
+bool read_other(const OtherSheet& sheet, io::RowBlock& block) {
+  try {
+    return sheet.rows->read(block);
+  } catch (const InputError& error) {
+    if (error.faults().front().code == ErrorCode::missing) return false;
+    throw;
+  }
+}
+
 /// What speaks of a hazardous place on a sheet that is no schedule: a cover says it of the site.
 std::vector<std::string> texts_of(const OtherSheet& sheet, const schedule::Layout& layout) {
   std::vector<std::string> texts;
   put_asides(layout, sheet.rows->asides(), texts);
-  if (sheet.empty) return texts;
   schedule::NoteRows notes(layout);
   io::RowBlock block;
-  while (sheet.rows->read(block)) {
+  while (read_other(sheet, block)) {
     sheet.rows->finish(block);
     for (std::size_t i = 0; i < block.rows; ++i) {
       const std::string text = notes.next(block.records[i].fields).text;

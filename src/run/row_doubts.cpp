@@ -1,8 +1,42 @@
 #include "run/row_doubts.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <limits>
 
+#include "cutback/compare.hpp"
+#include "cutback/job/job.hpp"
+#include "cutback/number.hpp"
+#include "cutback/text.hpp"
+
 namespace cutback::run {
+
+RowDoubts::RowDoubts(const schedule::Layout& layout) : layout_(layout), places_(layout) {
+  for (const schedule::UnreadColumn& column : layout.unread) {
+    if (column.may_ask) asking_.push_back(&column);
+  }
+}
+
+std::optional<schedule::CountDoubt> RowDoubts::unread_figure(schedule::Cells cells) const {
+  const auto nominal = parse_number(schedule::cell(cells, layout_.diameters.front()));
+  for (const schedule::UnreadColumn* const column : asking_) {
+    const std::string_view text = schedule::cell(cells, column->cell);
+    if (layout_.is_not_given(text) || std::none_of(text.begin(), text.end(), is_digit)) continue;
+    // A limit inside of what is allowed for the nominal diameter anyhow asks nothing.
+    const auto limit = parse_number(text);
+    const std::string heading = small_letters(column->heading);
+    const bool is_limit =
+        heading.find("max") != std::string::npos || heading.find("min") != std::string::npos;
+    if (is_limit && limit && nominal && at_most(std::abs(*limit - *nominal), job::k_od_allow_mm)) {
+      continue;
+    }
+    return schedule::CountDoubt{.says = "the column " + column->heading + " says " +
+                                        std::string(text) + ", and is not read",
+                                .group = "a column that is not read may ask more",
+                                .change = "say what the column is, or that it is to be left out"};
+  }
+  return std::nullopt;
+}
 
 void EndDoubt::say(schedule::Decision& decision) const {
   if (count) schedule::say_count_unclear(*count, decision);
@@ -29,6 +63,7 @@ EndDoubt RowDoubts::of(schedule::Cells cells, schedule::Side side, const schedul
                    .group = "number of ends not known",
                    .change = "say whether a row is a whole cable with two ends, or one end"};
   }
+  if (!doubt.count && !asking_.empty()) doubt.count = unread_figure(cells);
   if (!any_plain_) return doubt;
   doubt.place = places_.told_otherwise(cells, side);
   if (doubt.place.empty() && is_place_against(outside.title, cells)) {

@@ -32,7 +32,7 @@ struct EndDoubt {
 class RowDoubts {
  public:
   /// @param layout  borrowed
-  explicit RowDoubts(const schedule::Layout& layout) : layout_(layout), places_(layout) {}
+  explicit RowDoubts(const schedule::Layout& layout);
 
   [[nodiscard]] EndDoubt of(schedule::Cells cells, schedule::Side side,
                             const schedule::RowCount& count, const OutsideRow& outside = {}) const;
@@ -43,8 +43,12 @@ class RowDoubts {
   }
 
  private:
+  /// A figure in a column that is not read and may ask more of a gland.
+  [[nodiscard]] std::optional<schedule::CountDoubt> unread_figure(schedule::Cells cells) const;
+
   const schedule::Layout& layout_;
   schedule::PlainPlaces places_;
+  std::vector<const schedule::UnreadColumn*> asking_;
   const bool any_plain_ = places_.any();
 };
 

@@ -90,6 +90,8 @@ struct ScheduleWord {
     hazard_heading,
     no_hazard_heading,
     remark_heading,  ///< heads remarks on the row
+    asking_heading,  ///< heads what may ask more of a gland
+    other_gland,     ///< a remark that asks for another gland: barrier, submerged
     of_sheet         ///< a label at the foot of a list, where tags stand above it
   };
   std::string word;  ///< in small letters, one space between two words

@@ -100,6 +100,9 @@ struct UnreadColumn {
   /// Headed as a remark on the row: a word in it may take the row out. Elsewhere it may be of
   /// something else, a shroud that is not required.
   bool is_of_row = true;
+  /// It may ask more of the gland than the columns that are read: a greatest diameter, a tolerance
+  /// in per cent, a degree of protection. A figure in it is named.
+  bool may_ask = false;
 };
 
 /// A column that says how many glands or ends a row has. They are counted by the ends of the row;

@@ -174,7 +174,7 @@ bool may_begin_with(std::string_view text, std::string_view letters, bool word) 
 
 ScheduleWord::Means means_of(std::string_view name) {
   using Means = ScheduleWord::Means;
-  constexpr std::array<std::pair<std::string_view, Means>, 16> k_names{
+  constexpr std::array<std::pair<std::string_view, Means>, 18> k_names{
       {{"deleted", Means::deleted},
        {"doubt", Means::doubt},
        {"again", Means::again},
@@ -190,6 +190,8 @@ ScheduleWord::Means means_of(std::string_view name) {
        {"hazard heading", Means::hazard_heading},
        {"no hazard heading", Means::no_hazard_heading},
        {"remark heading", Means::remark_heading},
+       {"asking heading", Means::asking_heading},
+       {"other gland", Means::other_gland},
        {"of sheet", Means::of_sheet}}};
   const auto found = std::find_if(k_names.begin(), k_names.end(),
                                   [&](const auto& each) { return each.first == name; });
@@ -375,11 +377,18 @@ UsualHeadings usual_headings(const tables::Standards& standards) {
     word.asks = where == "question";
     using Means = ScheduleWord::Means;
     word.strict = word.means == Means::deleted ? where == "alone" : !where.empty() && !word.asks;
-    if (word.means == Means::deleted || word.means == Means::doubt) usual.of_deleted.add(word);
+    if (word.means == Means::deleted || word.means == Means::doubt ||
+        word.means == Means::other_gland) {
+      usual.of_deleted.add(word);
+    }
     if (word.means == Means::hazard || word.means == Means::hazard_area) {
       usual.of_hazard.add(word);
     }
-    if (word.means == Means::hazard_heading) usual.of_labels.add(word);
+    if (word.means == Means::hazard_heading) {
+      ScheduleWord label = word;
+      label.begins = !word.strict;
+      usual.of_labels.add(label);
+    }
   }
   for (const char* const zone : {"zon", "zn", "div"}) {
     ScheduleWord label;

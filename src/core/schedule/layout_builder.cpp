@@ -195,7 +195,9 @@ void LayoutBuilder::note_types() {
     }
   }
   if (layout_.types == nullptr && layout_.type != Layout::k_none) {
-    layout_.warnings.push_back(where_ + ": the column type says nothing without --types FILE");
+    layout_.warnings.push_back(
+        where_ +
+        ": of the column type only layers such as XLPE/SWA/PVC are read without --types FILE");
   }
 }
 
@@ -208,8 +210,21 @@ void LayoutBuilder::note_unread(const std::vector<Place>& places) {
     const std::string& shown = headings_[i].shown();
     const bool status = small_letters(shown).find("status") != std::string::npos;
     const bool of_row = layout_.usual == nullptr || heads_remark(*layout_.usual, shown);
-    layout_.unread.push_back(
-        {.cell = i, .heading = shown, .is_status = status && of_row, .is_of_row = of_row});
+    layout_.unread.push_back({.cell = i,
+                              .heading = shown,
+                              .is_status = status && of_row,
+                              .is_of_row = of_row,
+                              .may_ask = false});
+    const bool allowance = places[i].meaning && places[i].meaning->field != nullptr &&
+                           places[i].meaning->field->key.ends_with("_allow_mm");
+    if (layout_.usual != nullptr && (allowance || heads_more(*layout_.usual, shown))) {
+      layout_.unread.back().may_ask = true;
+      layout_.warnings.push_back(
+          where_ + ": column " + column_letter(i) + ", " + shown +
+          ", may ask more of a gland and is not read: a row with a figure in "
+          "it needs a person; say what it is with --column, or --ignore " +
+          column_letter(i));
+    }
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/schedule/cell_text.hpp"
 #include "core/schedule/layout_builder.hpp"
 #include "core/schedule/row_words.hpp"
 #include "core/schedule/usual_values.hpp"
@@ -188,7 +189,7 @@ bool LayoutBuilder::holds(const job::Field& field, std::size_t place) const {
     if (place >= row.size()) continue;
     const std::string_view text = trimmed(row[place]);
     // Sheets of several pages have their headings again.
-    if (layout_.is_not_given(text)) continue;
+    if (layout_.is_not_given(text) || is_sheet_error(text)) continue;
     if (heading_form(text).full == headings_[place].forms.back().full) continue;
     const bool plain =
         field.section == "area" && format_.usual != nullptr && is_plain_place(*format_.usual, text);

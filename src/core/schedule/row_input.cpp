@@ -257,6 +257,12 @@ std::vector<Fault> set_other_voltage(const Given& cell, job::JobInput& input, Ro
   return {};
 }
 
+/// About 100 m, 100-120: no gland hangs on it, and where a fault is asked the length is not known.
+std::vector<Fault> say_no_length(const Given& cell, RowNotes& notes) {
+  notes.taken.push_back("\"" + std::string(cell.text) + "\" for no certain length");
+  return {};
+}
+
 /// That there is none.
 bool says_none(std::string_view text) {
   constexpr std::array<std::string_view, 6> k_words{"no",           "none",     "nil",
@@ -336,6 +342,7 @@ std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std:
       return faults;
     }
   }
+  const bool is_length = field.key == "length_m" && cell.is_cell();
   if (field.key == "cable_size") return set_size(layout, cell, where, input, notes);
   if (field.key == "system_voltage") {
     const bool kilovolts = heading_form(cell.column->heading).unit == "kV";
@@ -358,6 +365,7 @@ std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std:
     // 4C, 3c+e; and 4C x 16mm2 in a column of sizes.
     const bool counts = field.key == "cores" || field.key == "csa_mm2";
     if (counts && cell.text.front() != '=') return set_written(layout, cell, where, input, notes);
+    if (is_length) return say_no_length(cell, notes);
     fault->where = where;
     return {std::move(*fault)};
   }
@@ -367,6 +375,7 @@ std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std:
       faults.front().code != ErrorCode::contradiction) {
     return set_other_voltage(cell, input, notes);
   }
+  if (!faults.empty() && is_length) return say_no_length(cell, notes);
   return faults;
 }
 

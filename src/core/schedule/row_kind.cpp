@@ -34,6 +34,12 @@ class OwnCells {
              cell(row_.cells, each.cell) == cell(row_.cells, place);
     });
   }
+  /// Whether one of its cells stands in a column that is read.
+  [[nodiscard]] bool any_read() const {
+    return has(layout_.tag) || has(layout_.from) || has(layout_.to) || has(layout_.quantity) ||
+           std::any_of(layout_.columns.begin(), layout_.columns.end(),
+                       [&](const Column& column) { return has(column.cell); });
+  }
   /// Whether something of a cable stands in the row itself: not its names, and nothing that a
   /// subtotal has too.
   [[nodiscard]] bool tell_a_cable() const {
@@ -219,7 +225,11 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
   if (says_nothing) return RowKind::blank;
   if (row.hidden) return RowKind::hidden;
   if (is_struck(layout, row, own)) return RowKind::struck;
-  if (own.places().empty()) return RowKind::goes_on;
+  // The cores of a cable, each in a row beside its merged cells.
+  const bool tag_above =
+      std::any_of(row.covered.begin(), row.covered.end(),
+                  [&](const Covered& each) { return each.above && each.cell == layout.tag; });
+  if (own.places().empty() || (tag_above && !own.any_read())) return RowKind::goes_on;
   if (const RowKind kind = headings_kind(layout, row.cells); kind == RowKind::other_headings) {
     return kind;
   }
@@ -317,7 +327,8 @@ void SkippedRows::put(RowKind kind, std::string_view row_word, std::string& text
        {"struck through", "struck through"},
        {"deleted or not used", "deleted or not used"},
        {"row of other headings", "rows of other headings"},
-       {"may be deleted or supplied by others", "may be deleted or supplied by others"},
+       {"may be deleted, supplied by others or need another gland",
+        "may be deleted, supplied by others or need another gland"},
        {"with a tag that names several cables", "with a tag that names several cables"},
        {"of an unknown number of cables", "of an unknown number of cables"},
        {"with a date for a tag", "with a date for a tag"}}};

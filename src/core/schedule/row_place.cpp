@@ -21,7 +21,14 @@ std::string_view hazard_in_row(const Layout& layout, Cells cells, Hazard least) 
     const std::string_view text = cell(cells, unread.cell);
     if (hazard_in(*layout.usual, text, false) >= least) return text;
   }
-  return {};
+  // A column of texts that is read for something else: the name of an end, a type, a drawing.
+  for (const Column& column : layout.columns) {
+    if (column.field->kind != job::FieldKind::text) continue;
+    const std::string_view text = cell(cells, column.cell);
+    if (hazard_in(*layout.usual, text, true) >= least) return text;
+  }
+  const std::string_view drawing = cell(cells, layout.drawing);
+  return hazard_in(*layout.usual, drawing, true) >= least ? drawing : std::string_view();
 }
 
 /// A text that may be the label of a place, as in a title block.

@@ -116,6 +116,9 @@ RowWord word_of_remark(const UsualHeadings& usual, std::string_view text) {
           word.strict ? place_of(all, word.word) != std::string::npos : begins(rest, word.word);
       if (there) found = std::max(found, RowWord::may_be_deleted);
     }
+    if (word.means == Means::other_gland && place_of(all, word.word) != std::string::npos) {
+      found = std::max(found, RowWord::may_be_deleted);
+    }
     if (word.means != Means::deleted) continue;
     if (begins(rest, word.word)) {
       const RowWord begun = begun_with(usual, word, rest);
@@ -241,6 +244,13 @@ bool heads_remark(const UsualHeadings& usual, std::string_view heading) {
     rest = behind(rest, word);
   }
   return any;
+}
+
+bool heads_more(const UsualHeadings& usual, std::string_view heading) {
+  const std::string all = " " + words_in(heading) + " ";
+  return std::any_of(usual.words.begin(), usual.words.end(), [&](const ScheduleWord& word) {
+    return word.means == Means::asking_heading && is_headed(word, all);
+  });
 }
 
 bool takes_away(const UsualHeadings& usual, std::string_view title) {

@@ -12,7 +12,7 @@ namespace cutback::schedule {
 /// What a text says of the row that it stands in.
 enum class RowWord {
   none,
-  may_be_deleted,  ///< it may say so: "on hold", "spare", "deleted in error"
+  may_be_deleted,  ///< it may, or asks for another gland: "on hold", "barrier gland required"
   deleted,         ///< it says so, and nothing else: "Deleted", "superseded by C-12"
 };
 
@@ -46,6 +46,9 @@ enum class Hazard {
 /// Whether a heading is that of remarks on the whole row: "Remarks", "Cable Status"; not "Gland
 /// Remarks".
 [[nodiscard]] bool heads_remark(const UsualHeadings& usual, std::string_view heading);
+
+/// Whether a heading that is not read may ask more of a gland: "OD Max", "Tol. (%)", "Ingress".
+[[nodiscard]] bool heads_more(const UsualHeadings& usual, std::string_view heading);
 
 /// Whether a title says of the cables under it that they are deleted, or glanded by others:
 /// "DELETED CABLES", "GLANDS BY VENDOR".

@@ -138,6 +138,28 @@ bool holds_count(std::string_view text) {
   return false;
 }
 
+/// "C23 (1-3)", "C24(R,Y,B)", "C32 [2 runs]", "C11 C12": several by what stands in brackets, or two
+/// names of one kind with a space between them.
+bool may_list(std::string_view text) {
+  const std::size_t open = text.find_first_of("([");
+  if (open != std::string_view::npos) {
+    const std::size_t close = std::min(text.find_first_of(")]", open), text.size());
+    const std::string_view inside = trimmed(text.substr(open + 1, close - open - 1));
+    if (inside.find(" run") != std::string_view::npos) return true;
+    const std::size_t sign = inside.find_first_of(",-");
+    const bool short_ones = sign != std::string_view::npos && sign > 0 && sign <= 2 &&
+                            inside.size() - sign > 1 && inside.size() - sign <= 6;
+    return short_ones && is_digit(inside.front()) == is_digit(inside.back());
+  }
+  const std::size_t space = text.find(' ');
+  if (space == std::string_view::npos) return false;
+  const auto a = name_of(text.substr(0, space));
+  const auto b = name_of(trimmed(text.substr(space + 1)));
+  bool full = false;
+  return a && b && !a->before.empty() && is_letter(a->before.front()) &&
+         step(*a, *b, full).has_value() && full;
+}
+
 /// "C1-A/B": names that differ in a letter behind a sign.
 bool are_letters(const std::vector<std::string>& names) {
   const std::string& first = names.front();
@@ -236,13 +258,13 @@ TagNames names_in_tag(std::string_view tag, std::string_view from, std::string_v
   }
   const Pieces pieces = split(text);
   if (pieces.joints.empty()) {
-    return {1, holds_count(text) || is_short_run(text, run_letters)};
+    return {1, holds_count(text) || may_list(text) || is_short_run(text, run_letters)};
   }
   if (pieces.names.size() == 2 && are_ends(pieces.names[0], pieces.names[1], from, to)) return {};
   std::vector<Name> names;
   for (const std::string& piece : pieces.names) {
     auto name = name_of(piece);
-    if (!name) return {1, holds_count(text) || are_letters(pieces.names)};
+    if (!name) return {1, holds_count(text) || may_list(text) || are_letters(pieces.names)};
     names.push_back(std::move(*name));
   }
   const auto is_range = [](Joint joint) { return joint == Joint::range || joint == Joint::dash; };

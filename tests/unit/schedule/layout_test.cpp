@@ -440,6 +440,51 @@ TEST_CASE("input_of: one column of ambient temperatures", "[unit][schedule]") {
   CHECK(fahrenheit.columns.size() == 1);
 }
 
+TEST_CASE("make_layout: the columns behind From and To are of that end", "[unit][schedule]") {
+  const Layout layout = layout_of(
+      {"Cable No", "O/D", "From", "Entry", "Hole", "Wall (mm)", "To", "Entry", "Hole", "Wall (mm)"},
+      usual_format());
+  std::vector<std::string> columns;
+  for (const schedule::Mapped& each : layout.mapping) columns.push_back(each.column);
+  std::sort(columns.begin(), columns.end());
+  CHECK(columns == std::vector<std::string>{"from", "from_entry", "from_hole", "from_wall_mm",
+                                            "sheath_od_mm", "tag", "to", "to_entry", "to_hole",
+                                            "to_wall_mm"});
+}
+
+TEST_CASE("make_layout: a column that may ask more is named", "[unit][schedule]") {
+  for (const char* heading : {"OD Max", "Tol. (%)", "Weatherproof", "Short circuit rating (kA)"}) {
+    INFO(heading);
+    const Layout layout = layout_of({"Cable No", "O/D", heading}, usual_format());
+    REQUIRE(layout.unread.size() == 1);
+    CHECK(layout.unread.front().may_ask);
+  }
+  CHECK_FALSE(layout_of({"Cable No", "O/D", "Rack"}, usual_format()).unread.front().may_ask);
+}
+
+TEST_CASE("make_layout: a failed look-up says nothing of what a column is", "[unit][schedule]") {
+  const std::vector<std::vector<std::string>> head{{"Cable No", "O/D", "Zone"}};
+  const std::vector<std::vector<std::string>> sample{{"C1", "15", "#N/A"}, {"C2", "15", "none"}};
+  const Layout layout =
+      schedule::make_layout(schedule::join_headings(head), usual_format(), "t.csv, line 1", sample);
+  CHECK(layout.columns.size() == 2);
+}
+
+TEST_CASE("input_of: a length that is not certain does not take the row away", "[unit][schedule]") {
+  const Layout layout = layout_of({"Cable No", "O/D", "Length (m)"}, usual_format());
+  for (const char* text : {"~100", "100-120", "125 m + 10%", "-5"}) {
+    INFO(text);
+    schedule::RowNotes notes;
+    std::vector<Fault> faults;
+    const auto input =
+        schedule::input_of(layout, Words{"C1", "15", text}, Side::both, faults, &notes);
+    CHECK(faults.empty());
+    CHECK(notes.taken ==
+          std::vector<std::string>{"\"" + std::string(text) + "\" for no certain length"});
+    CHECK_FALSE(job::text_of(input, job::field_named("length_m")).has_value());
+  }
+}
+
 TEST_CASE("make_layout: two tables side by side", "[unit][schedule]") {
   const std::string message =
       message_of({"Cable No", "O/D", "Bedding", "Entry", "", "Cable No", "O/D", "Bedding", "Entry"},

@@ -63,6 +63,14 @@ TEST_CASE("kind_of: a merged cell is no cell of the row", "[unit][schedule]") {
   CHECK(kind({"C2", "MCC", "15", "1"}, {{3, true}}) == RowKind::cable);
 }
 
+TEST_CASE("kind_of: the cores of a cable beside its merged cells", "[unit][schedule]") {
+  // note is read by nobody.
+  CHECK(kind({"C1", "MCC", "15", "", "", "BN"}, {{0, true}, {1, true}, {2, true}}) ==
+        RowKind::goes_on);
+  CHECK(kind({"C1", "MCC", "15", "1", "", "BN"}, {{0, true}, {1, true}, {2, true}}) ==
+        RowKind::cable);
+}
+
 TEST_CASE("kind_of: hidden and struck through", "[unit][schedule]") {
   CHECK(kind({"C1", "MCC", "15"}, {}, {}, true) == RowKind::hidden);
   CHECK(kind({"", ""}, {}, {}, true) == RowKind::blank);

@@ -190,3 +190,13 @@ TEST_CASE("place_in_note, NoteRows: a label and its value in two cells", "[unit]
   CHECK(rows.next(Words{"P-1", "No", ""}).text.empty());
   CHECK(rows.next(Words{"P-2", "Yes", "T4"}).text == "Ex Yes");
 }
+
+TEST_CASE("place_in_row: columns of texts that are read for something else", "[unit][schedule]") {
+  const Layout own = layout_of({"Cable No", "End", "O/D", "Cable Type", "Drawing No"});
+  const Words end{"C-1", "Motor P-1 (Zone 1, Ex d)", "15", "SWA", "D-1"};
+  CHECK(schedule::place_in_row(own, end) == "Motor P-1 (Zone 1, Ex d)");
+  const Words type{"C-1", "Motor", "15", "4C SWA Ex d", "D-1"};
+  CHECK(schedule::place_in_row(own, type) == "4C SWA Ex d");
+  const Words drawing{"C-1", "Motor", "15", "SWA", "HAC Zone 1"};
+  CHECK(schedule::place_in_row(own, drawing) == "HAC Zone 1");
+}

@@ -249,3 +249,12 @@ TEST_CASE("title_of_deleted: titles that take the cables under them away", "[uni
     CHECK_FALSE(says(text));
   }
 }
+
+TEST_CASE("look_at_words: a remark that asks for another gland", "[unit][schedule]") {
+  for (const char* text :
+       {"barrier gland required", "IP68 required", "submerged", "lead covered"}) {
+    INFO(text);
+    CHECK(of_remark(text) == "may be C-1: " + std::string(text));
+  }
+  CHECK(of_remark("see note 3").empty());
+}

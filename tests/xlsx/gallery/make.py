@@ -580,3 +580,25 @@ openpyxl_book("ambient_in_one_column.xlsx", [
     SEVEN + ["Ambient (\u00b0C)"], short("C-01") + ["-20/+40"], short("C-02") + ["-20/+120"],
     short("C-03") + ["120"], short("C-04")])
 openpyxl_book("two_tables_side_by_side.xlsx", [SEVEN + [None] + SEVEN, short("C-01") + [None] + short("C-11")])
+
+
+# ---- what is said beside the cables -------------------------------------------------------------
+
+openpyxl_book("title_block.xlsx", [["Project", "P-7"], ["Zone:", 1], SEVEN, short("C-01")])
+openpyxl_book("titles_that_take_away.xlsx", [
+    SEVEN, short("C-01"), ["DELETED CABLES"], short("C-02"), ["PUMP HOUSE"], short("C-03"),
+    ["GLANDS BY VENDOR"], short("C-04")])
+openpyxl_book("ends_in_blocks.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "From", "Entry", "To", "Entry"],
+    ["C-01", *SMALL[:3], "MCC-1", "M20", "Pump", "M25"]])
+openpyxl_book("greatest_diameter.xlsx", [SEVEN + ["OD Max"], short("C-01") + [14.9], short("C-02") + [18.5]])
+openpyxl_book("not_required_elsewhere.xlsx", [SEVEN + ["Shroud"], short("C-01") + ["Not required"]])
+with xlsxwriter.Workbook(HERE / "notes_sheet_of_a_text_box.xlsx") as book:
+    sheet = book.add_worksheet("Cables")
+    sheet.write_row(0, 0, SEVEN)
+    sheet.write_row(1, 0, short("C-01"))
+    book.add_worksheet("Notes").insert_textbox(1, 1, "ALL CABLES IN ZONE 1")
+openpyxl_book("equipment_of_another_sheet.xlsx", [SEVEN, short("C-01")], lambda book, _: [
+    book.create_sheet("Motors"), [book["Motors"].append(row) for row in (["Motor", "Enclosure"], ["Pump", "EExd"])]])
+text_file("guarded_texts.csv", 'Cable No,From,To,O/D,Bedding,Wire,Entry\n'
+          '"=""0012""",MCC-1,Pump,"=""13.9""",9.2,0.9,M20\n')
