@@ -27,7 +27,10 @@ bool LayoutBuilder::may_tell_hazard(std::size_t place) const {
   const UsualHeadings& usual = *format_.usual;
   const Heading& heading = headings_[place];
   const std::string plain = heading.forms.empty() ? "" : heading.forms.back().full;
-  if (hazard_in(usual, heading.shown(), false) == Hazard::told) return true;
+  // "Zone 1 IIB T3" over a column tells it of every row; "Hazardous?" only asks.
+  if (!heads_hazard(usual, plain) && hazard_in(usual, heading.shown(), false) == Hazard::told) {
+    return true;
+  }
   bool any = false;
   bool only_zones = means_zone_by_words(place);
   for (const auto& row : sample_) {
