@@ -107,13 +107,15 @@ class Assignment {
     places_[at.front()].by_user = true;
   }
 
-  /// Of the forms of a heading the one that the user named; the first where it was a letter.
+  /// Of the forms of a heading the one that the user named; the first where it was a letter. A
+  /// blank heading has none, and one without a word stands for it.
   static const HeadingForm* form_named(const Heading& heading, std::string_view theirs) {
+    static const HeadingForm k_blank;
     const HeadingForm wanted = heading_form(theirs);
     for (const HeadingForm& form : heading.forms) {
       if (form.full == wanted.full || form.plain == wanted.plain) return &form;
     }
-    return heading.forms.empty() ? nullptr : &heading.forms.front();
+    return heading.forms.empty() ? &k_blank : &heading.forms.front();
   }
 
   /// A column that has an own heading is not found by another any more.

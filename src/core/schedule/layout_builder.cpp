@@ -81,12 +81,15 @@ bool LayoutBuilder::is_taken(const Meaning& meaning) {
 }
 
 void LayoutBuilder::take(std::size_t place, const Meaning& meaning, const HeadingForm& form) {
-  const std::string& shown = headings_[place].shown();
+  // A blank heading is named by the letter that the user gave.
+  const bool blank = headings_[place].shown().empty();
+  const std::string shown =
+      blank ? "column " + column_letter(place) : std::string(headings_[place].shown());
   if (is_taken(meaning)) {
     add(ErrorCode::duplicate, "a column is given twice", shown, "", "leave one out");
     return;
   }
-  layout_.mapping.push_back({shown, meaning.name(), place});
+  layout_.mapping.push_back({blank ? column_letter(place) : shown, meaning.name(), place});
   if (meaning.field == nullptr) {
     (meaning.side == Side::from ? layout_.from : layout_.to) = place;
     return;
@@ -302,8 +305,19 @@ void LayoutBuilder::check_own() {
           "give the letter of the column that is meant");
     }
   };
+  std::vector<std::pair<std::size_t, Meaning>> given;
   for (const auto& [own, theirs] : format_.headings) {
-    if (own_meaning(plain_heading(own))) check(theirs, false);
+    const auto meaning = own_meaning(plain_heading(own));
+    if (!meaning) continue;
+    check(theirs, false);
+    const auto at = places_of(headings_, theirs);
+    if (at.size() != 1) continue;
+    for (const auto& [place, other] : given) {
+      if (place != at.front() || other == *meaning) continue;
+      add(ErrorCode::duplicate, "one heading is given to two columns", theirs,
+          other.name() + ", " + meaning->name(), "give it to one of them");
+    }
+    given.emplace_back(at.front(), *meaning);
   }
   for (const std::string& theirs : format_.ignored) check(theirs, true);
 }

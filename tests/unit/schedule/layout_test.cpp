@@ -520,3 +520,19 @@ TEST_CASE("make_layout: words for the two ends of a cable", "[unit][schedule]") 
   CHECK_THAT(alone.warnings.front(), Contains("no heading tells from and to"));
   CHECK_THAT(alone.warnings.back(), Contains("no word says at which"));
 }
+
+TEST_CASE("make_layout: a column whose heading is blank, named by its letter", "[unit][schedule]") {
+  for (const bool usual : {false, true}) {
+    Format format = usual ? usual_format() : Format();
+    format.headings = {{"sheath_od_mm", "C"}, {"from_entry", "D"}};
+    const Layout layout = layout_of({"tag", "to", "", ""}, format);
+    REQUIRE(layout.columns.size() == 2);
+    CHECK(layout.columns[0].heading == "column C");
+    CHECK(read(layout, {"C1", "P-1", "15.2", "M20"}, Side::from).sheath_od_mm->text == "15.2");
+    REQUIRE(layout.mapping.size() == 4);
+    CHECK(layout.mapping[2].heading == "C");  // by which it can be named again
+  }
+  Format format;
+  format.headings = {{"sheath_od_mm", "B"}, {"bedding_mm", "B"}};
+  CHECK_THAT(message_of({"tag", ""}, format), Contains("one heading is given to two columns"));
+}
