@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <thread>
 
@@ -197,6 +198,18 @@ void note_rows(const run::ScheduleResult& result, const run::Schedule& schedule,
   }
 }
 
+/// Groups whose names differ by case or spaces alone are ordered apart, each with packs and spares
+/// of its own.
+void note_near_groups(const schedule::Tally& tally, ReaderNotes& notes) {
+  std::map<std::string, std::string> seen;
+  for (const auto& [group, counts] : tally.parts) {
+    const auto [at, fresh] = seen.try_emplace(schedule::plain_heading(group), group);
+    if (fresh) continue;
+    notes.add("--by: \"" + at->second + "\" and \"" + group +
+              "\" differ by case or spaces alone, and are ordered as two groups");
+  }
+}
+
 run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun run, bool wide,
                                ReaderNotes& notes, Runtime& runtime) {
   if (!runtime.common.output.empty()) {
@@ -235,6 +248,7 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
   note_rows(result, schedule, notes);
+  note_near_groups(result.tally, notes);
   if (run.json && !notes.lines().empty()) run.write(print::notes_json(notes.lines()));
   return result;
 }

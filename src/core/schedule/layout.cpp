@@ -5,6 +5,7 @@
 
 #include "core/schedule/layout_assignment.hpp"
 #include "core/schedule/own_fields.hpp"
+#include "core/schedule/spaces.hpp"
 #include "cutback/nearest.hpp"
 #include "cutback/text.hpp"
 
@@ -13,6 +14,24 @@ namespace {
 
 constexpr std::array k_two{Side::from, Side::to};
 constexpr std::array k_one{Side::both};
+
+/// Takes off the spaces of word processors, by which two names that look the same would differ.
+void trim_wide(std::string_view& text) {
+  bool any = true;
+  while (any) {
+    any = false;
+    for (const std::string_view space : k_wide_spaces) {
+      if (text.starts_with(space)) {
+        text.remove_prefix(space.size());
+        any = true;
+      } else if (text.ends_with(space)) {
+        text.remove_suffix(space.size());
+        any = true;
+      }
+    }
+    text = trimmed(text);
+  }
+}
 }  // namespace
 
 std::string column_letter(std::size_t place) {
@@ -43,8 +62,8 @@ const OwnWord* Layout::word_of(std::string_view text) const {
 
 std::string_view group_of_row(const Layout& layout, Cells cells, GroupBy by) {
   if (by == GroupBy::nothing) return {};
-  const std::string_view text =
-      cell(cells, by == GroupBy::drawing ? layout.drawing : layout.area_name);
+  std::string_view text = cell(cells, by == GroupBy::drawing ? layout.drawing : layout.area_name);
+  trim_wide(text);
   return layout.is_not_given(text) ? std::string_view() : text;
 }
 

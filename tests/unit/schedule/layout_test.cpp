@@ -536,3 +536,15 @@ TEST_CASE("make_layout: a column whose heading is blank, named by its letter", "
   format.headings = {{"sheath_od_mm", "B"}, {"bedding_mm", "B"}};
   CHECK_THAT(message_of({"tag", ""}, format), Contains("one heading is given to two columns"));
 }
+
+TEST_CASE("group_of_row: the spaces of a word processor are no part of a name",
+          "[unit][schedule]") {
+  const Layout layout = layout_of({"tag", "sheath_od_mm", "area_name"});
+  const auto group = [&](std::string_view name) {
+    return schedule::group_of_row(layout, Words{"C1", "15", name}, schedule::GroupBy::area_name);
+  };
+  CHECK(group("A\xC2\xA0") == "A");
+  CHECK(group(" \xE2\x80\xAF"
+              "A \xC2\xA0 ") == "A");
+  CHECK(group("\xC2\xA0").empty());
+}
