@@ -141,7 +141,8 @@ struct Layout {
   bool may_be_cables = false;
   char decimal = '.';
   std::optional<measure::Evidence> evidence;
-  std::vector<std::string> blanks;    ///< words that mean "not given", in small letters
+  /// Words that mean "not given", in small letters; with others only as they are written.
+  std::vector<std::string> blanks;
   std::uint32_t blank_lengths = 0;    ///< bit n: one of them has n bytes
   std::vector<OwnWord> words;         ///< the user's own, in small letters with one space between
   std::string where;                  ///< of the headings, for messages

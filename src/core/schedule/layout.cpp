@@ -49,7 +49,9 @@ std::span<const Side> Layout::ends() const {
 
 bool Layout::is_blank_word(std::string_view text) const {
   const std::string small = small_letters(trimmed(text));
-  return std::find(blanks.begin(), blanks.end(), small) != blanks.end();
+  return std::any_of(blanks.begin(), blanks.end(), [&](const std::string& word) {
+    return word == small || word == trimmed(text);
+  });
 }
 
 const OwnWord* Layout::word_of(std::string_view text) const {

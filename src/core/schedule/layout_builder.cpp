@@ -64,6 +64,7 @@ Layout LayoutBuilder::build() {
   check_own();
   check_needed();
   if (!faults_.empty()) throw InputError(std::move(faults_));
+  put_missing();
   note_counts(layout_, sample_);
   join_ignored();
   return std::move(layout_);
@@ -163,6 +164,32 @@ void LayoutBuilder::put_blanks() {
   for (const std::string& word : layout_.blanks) {
     if (word.size() < 32) layout_.blank_lengths |= std::uint32_t{1} << word.size();
   }
+}
+
+/// Data tools write None and nan for what is missing. Where a column has one of them that can only
+/// mean so, None under Zone is no plain place.
+void LayoutBuilder::put_missing() {
+  constexpr std::array<std::string_view, 7> k_words{"None", "nan",  "NaN", "NULL",
+                                                    "null", "<NA>", "NaT"};
+  const auto tells = [&](const Column& column) {
+    const job::FieldKind kind = column.field->kind;
+    const bool figures = kind == job::FieldKind::readings || kind == job::FieldKind::number ||
+                         kind == job::FieldKind::whole;
+    return std::any_of(sample_.begin(), sample_.end(), [&](const auto& row) {
+      if (column.cell >= row.size()) return false;
+      const std::string_view text = trimmed(row[column.cell]);
+      const auto found = std::find(k_words.begin(), k_words.end(), text);
+      return found != k_words.end() && (figures || *found != k_words.front());
+    });
+  };
+  if (!std::any_of(layout_.columns.begin(), layout_.columns.end(), tells)) return;
+  for (const std::string_view word : k_words) {
+    layout_.blanks.emplace_back(word);
+    layout_.blank_lengths |= std::uint32_t{1} << word.size();
+  }
+  layout_.warnings.push_back(where_ +
+                             ": None, nan and NULL stand for values that are missing, and are "
+                             "taken for blank cells in all columns");
 }
 
 void LayoutBuilder::put_defaults() {

@@ -48,6 +48,7 @@ class LayoutBuilder {
   }
   void join_ignored();
   void put_blanks();
+  void put_missing();
   void put_defaults();
   void note_types();
   void note_unread(const std::vector<Place>& places);

@@ -548,3 +548,20 @@ TEST_CASE("group_of_row: the spaces of a word processor are no part of a name",
               "A \xC2\xA0 ") == "A");
   CHECK(group("\xC2\xA0").empty());
 }
+
+TEST_CASE("make_layout: None is no plain place where it stands for missing figures",
+          "[unit][schedule]") {
+  const auto zone = [](const std::string& sheath, const std::string& written) {
+    const std::vector<std::vector<std::string>> rows{{"tag", "sheath_od_mm", "zone"}};
+    const std::vector<std::vector<std::string>> sample{{"C1", sheath, "None"}, {"C2", "15", "1"}};
+    const Layout layout =
+        schedule::make_layout(schedule::join_headings(rows), usual_format(), "t.csv", sample);
+    return read(layout, {"C3", "15.2", written}).zone;
+  };
+  CHECK(zone("15", "None").has_value());
+  CHECK(zone("none", "None").has_value());  // as a person writes it, of a cable without a sheath
+  for (const char* const missing : {"None", "nan", "NULL"}) {
+    CHECK_FALSE(zone(missing, "None").has_value());
+    CHECK(zone(missing, "none").has_value());
+  }
+}
