@@ -53,7 +53,27 @@ std::array<std::string, 2> names_of(const ScheduleTable& table) {
   return {table.file->source_name(), std::filesystem::path(table.name).filename().string()};
 }
 
-/// The name of a sheet or file, titles above the headings, and what stands beside the cells.
+/// Headings that are read for something else than a place: "To - Zone 1" over Entry and Hole. A
+/// block is named once; what nobody reads is looked at with the headings.
+std::vector<std::string> headings_of(const ScheduleTable& table) {
+  const schedule::Layout& layout = table.file->layout();
+  std::vector<std::string> texts;
+  for (const schedule::Mapped& each : layout.mapping) {
+    const auto column =
+        std::find_if(layout.columns.begin(), layout.columns.end(),
+                     [&](const schedule::Column& known) { return known.cell == each.cell; });
+    if (column != layout.columns.end() && column->field->section == "area") continue;
+    std::string text = each.heading;
+    if (!speaks(layout, text)) continue;
+    const std::string block = text.substr(0, text.rfind(" / "));
+    if (speaks(layout, block)) text = block;
+    if (std::find(texts.begin(), texts.end(), text) == texts.end()) texts.push_back(text);
+  }
+  return texts;
+}
+
+/// The name of a sheet or file, titles above the headings, the headings of what is read, and what
+/// stands beside the cells.
 std::vector<std::string> above(const ScheduleTable& table) {
   const schedule::Layout& layout = table.file->layout();
   std::vector<std::string> texts;
@@ -64,6 +84,9 @@ std::vector<std::string> above(const ScheduleTable& table) {
   }
   for (const io::PlaceText& title : table.file->places_above()) {
     texts.push_back(named(table.file->row_name(title.line), title.text));
+  }
+  for (const std::string& heading : headings_of(table)) {
+    texts.push_back(named("the heading", heading));
   }
   put_asides(layout, table.asides, texts);
   return texts;
@@ -191,6 +214,7 @@ std::string title_of(const ScheduleTable& table) {
   std::vector<std::string> texts;
   for (const io::PlaceText& title : table.file->places_above()) texts.push_back(title.text);
   for (std::string& name : names_of(table)) texts.push_back(std::move(name));
+  for (std::string& heading : headings_of(table)) texts.push_back(std::move(heading));
   for (const io::Aside& aside : table.asides) texts.push_back(aside.text);
   for (const std::string& text : texts) {
     if (said_of(layout, text).told) return io::shortened(text);
