@@ -188,14 +188,13 @@ void XlsxSheetReader::end_cell() {
   }
   ends_.resize(first_cell_ + cell_.column, begin);  // cells that were left out are empty
   ends_.push_back(out.size());
-  if (cell_.style != nullptr && cell_.style->struck) {
-    mark(CellMark::Kind::struck);
-  } else if (cell_.type == XlsxCellType::shared || cell_.type == XlsxCellType::text) {
-    const XlsxStruck struck =
-        cell_.type == XlsxCellType::text ? text_.struck() : frame_.strings->struck(cell_.value);
-    if (struck == XlsxStruck::all) mark(CellMark::Kind::struck);
-    if (struck == XlsxStruck::part) mark(CellMark::Kind::struck_in_part);
-  }
+  const bool struck_cell = cell_.style != nullptr && cell_.style->struck;
+  XlsxFonts fonts{.struck = false, .plain = false, .of_cell = true};
+  if (cell_.type == XlsxCellType::text) fonts = text_.fonts();
+  if (cell_.type == XlsxCellType::shared) fonts = frame_.strings->fonts(cell_.value);
+  const XlsxStruck struck = fonts.in(struck_cell);
+  if (struck == XlsxStruck::all) mark(CellMark::Kind::struck);
+  if (struck == XlsxStruck::part) mark(CellMark::Kind::struck_in_part);
 }
 
 void XlsxSheetReader::mark(CellMark::Kind kind) {
