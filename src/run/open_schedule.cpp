@@ -98,6 +98,7 @@ class Opener {
                      names_.empty() ? "leave " + opening_.sheets_option + " out" : std::string()));
     }
     name_tables();
+    if (opening_.sheets.empty()) note_second_lists();
     for (const ScheduleTable& table : schedule_.tables) {
       if (table.file->is_told_plain()) table.file->set_title_place(title_of(table));
     }
@@ -217,6 +218,24 @@ class Opener {
       if (!sheets_[i].empty()) source += (source.empty() ? "sheet " : ", sheet ") + sheets_[i];
       const std::string name = one_file && !sheets_[i].empty() ? sheets_[i] : source;
       tables[i].file->set_place(i, source + ", ", name);
+    }
+  }
+
+  /// A list of drums, routes or glands in the workbook of a list of cables: nothing in its rows
+  /// tells an end, and its cables are those of the other sheet.
+  void note_second_lists() {
+    auto& tables = schedule_.tables;
+    for (std::size_t i = 0; i < tables.size(); ++i) {
+      if (sheets_[i].empty() || tables[i].file->layout().two_ends) continue;
+      for (std::size_t k = 0; k < tables.size(); ++k) {
+        if (files_[k] != files_[i] || !tables[k].file->layout().two_ends) continue;
+        tables[i].file->set_beside(sheets_[k]);
+        tables[i].notes.push_back("sheet " + sheets_[k] +
+                                  " lists whole cables, and the rows here may be of them again, so "
+                                  "that each needs a person; name the sheets to be read with " +
+                                  opening_.sheets_option);
+        break;
+      }
     }
   }
 

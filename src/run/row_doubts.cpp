@@ -22,6 +22,11 @@ EndDoubt RowDoubts::of(schedule::Cells cells, schedule::Side side, const schedul
     doubt.count = {.says = "it stands under \"" + outside.title.away + "\"",
                    .group = "under a title that takes cables away",
                    .change = "take the row out, or put it under another title"};
+  } else if (!outside.title.beside.empty()) {
+    doubt.count = {.says = "sheet " + outside.title.beside +
+                           " lists whole cables, and the row may be one of them again",
+                   .group = "a second list beside that of the cables",
+                   .change = "read only the sheets that list the cables"};
   } else if (!count.unclear.empty()) {
     doubt.count = {.says = count.unclear};
   } else if (layout_.may_be_cables) {

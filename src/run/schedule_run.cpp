@@ -235,7 +235,8 @@ class Collected {
           row_above(tags_, layout, record.fields, chunk.tag_hashes[i], file.row_id(record.line));
       const io::TitleSays& title = titles_.over(record.line);
       const bool place = doubts_->is_place_against(title, record.fields);
-      if (!before && !place && title.away.empty()) continue;
+      const bool said = !title.away.empty() || !title.beside.empty();
+      if (!before && !place && !said) continue;
       against.push_back({i, {.above = before ? row_name(*before) : "", .title = title}});
       if (!before) continue;
       if (++result_.twice_count > k_most_twice) continue;

@@ -23,6 +23,8 @@ struct PlaceText {
 struct TitleSays {
   std::string place;  ///< it tells a hazardous place; empty where it does not
   std::string away;   ///< it takes cables away: "DELETED CABLES"; the same
+  /// Not a title: a sheet that lists whole cables, which the rows may be of; the same.
+  std::string beside = {};
 };
 struct TitleRow {
   std::size_t line = 0;

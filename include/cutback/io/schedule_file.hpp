@@ -64,6 +64,8 @@ class ScheduleFile {
   [[nodiscard]] bool is_told_plain() const { return is_told_plain_; }
   /// What stands over all rows.
   [[nodiscard]] const TitleSays& title() const { return title_; }
+  /// Another sheet that lists whole cables, which the rows of this one may be of.
+  void set_beside(std::string sheet) { title_.beside = std::move(sheet); }
   /// What tells a hazardous place there.
   void set_title_place(std::string text) { title_.place = std::move(text); }
 

@@ -48,6 +48,10 @@ TEST_CASE("RowDoubts: a tag above, a title over the row, a number that is not cl
   const OutsideRow away{.above = "", .title = {"", "DELETED CABLES"}};
   CHECK(doubts.of(cells, Side::to, {}, away).count->says == "it stands under \"DELETED CABLES\"");
 
+  const OutsideRow second{.above = "", .title = {.place = "", .away = "", .beside = "Cables"}};
+  CHECK(doubts.of(cells, Side::to, {}, second).count->group ==
+        "a second list beside that of the cables");
+
   schedule::RowCount count;
   count.unclear = "the tag may name several cables";
   CHECK(doubts.of(cells, Side::from, count).count->says == "the tag may name several cables");
