@@ -10,6 +10,7 @@
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
 #include "cutback/fit/taken.hpp"
+#include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
 #include "cutback/job/field_text.hpp"
@@ -41,6 +42,17 @@ std::string short_lines(std::string_view text) {
   }
 }
 
+/// What lies on the shelf would count as often as its list is given.
+void check_given_once(const std::vector<std::string>& paths) {
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    for (std::size_t k = 0; k < i; ++k) {
+      if (!same_file(io::input_place(paths[k]), io::input_place(paths[i]))) continue;
+      throw InputError(make_fault(ErrorCode::duplicate, "a gland list is given twice", "--glands",
+                                  paths[i], "", "leave one out: its stock would count twice"));
+    }
+  }
+}
+
 }  // namespace
 
 tables::Standards Runtime::standards() const {
@@ -59,6 +71,7 @@ GlandLists Runtime::gland_lists(const tables::Standards& standards) const {
   GlandLists lists;
   gland::GlandList& list = lists.all;
   if (!common.glands.empty()) {
+    check_given_once(common.glands);
     for (const std::string& path : common.glands) {
       gland::GlandList one = io::load_gland_list(path);
       list.name += (list.name.empty() ? "" : " and ") + one.name;
