@@ -329,7 +329,9 @@ run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,
     for (const std::string& warning : typed.types.warnings) runtime.warn(warning);
   }
   opening.format.types = typed.types.types.get();
-  return run::open_schedule(inputs, opening);
+  run::Schedule schedule = run::open_schedule(inputs, opening);
+  schedule.places_of_types = typed.types.places;
+  return schedule;
 }
 
 namespace {

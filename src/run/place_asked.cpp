@@ -197,6 +197,14 @@ void name_titles(const Schedule& schedule, std::vector<std::string>& because) {
   }
 }
 
+/// Names what a file of types says of hazardous places.
+void name_types(const Schedule& schedule, std::vector<std::string>& because) {
+  const std::vector<std::string>& texts = schedule.places_of_types;
+  if (texts.empty()) return;
+  because.push_back(any_told_plain(schedule) ? told_plain_text("the types", texts, texts.size())
+                                             : sentence("the types", texts));
+}
+
 }  // namespace
 
 std::string told_plain_text(const std::string& name, std::span<const std::string> texts,
@@ -208,6 +216,8 @@ std::string told_plain_text(const std::string& name, std::span<const std::string
 std::string place_name(const io::ScheduleFile& file, const io::PlaceText& place) {
   return named(file.row_name(place.line), place.text);
 }
+
+std::vector<std::string> places_above(const ScheduleTable& table) { return above(table); }
 
 std::string title_of(const ScheduleTable& table) {
   const schedule::Layout& layout = table.file->layout();
@@ -227,10 +237,12 @@ PlaceAsked ask_place(const Schedule& schedule, const std::function<Schedule()>& 
   PlaceAsked place;
   const auto& tables = schedule.tables;
   name_titles(schedule, place.because);
-  place.asked = std::any_of(tables.begin(), tables.end(), [](const ScheduleTable& table) {
-    const schedule::Layout& layout = table.file->layout();
-    return layout.hazard_unread || speaks_by_default(layout);
-  });
+  name_types(schedule, place.because);
+  place.asked = !schedule.places_of_types.empty() ||
+                std::any_of(tables.begin(), tables.end(), [](const ScheduleTable& table) {
+                  const schedule::Layout& layout = table.file->layout();
+                  return layout.hazard_unread || speaks_by_default(layout);
+                });
   if (place.asked && any_told_plain(schedule)) {
     if (rows_noted || !again) {
       name_told_plain(schedule, false, place.because);

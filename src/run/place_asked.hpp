@@ -38,6 +38,10 @@ inline constexpr std::size_t k_named_places = 5;
 /// `row 4 "ZONE 1 AREA"`
 [[nodiscard]] std::string place_name(const io::ScheduleFile& file, const io::PlaceText& place);
 
+/// What its name, its headings and what stands above or beside its rows say of hazardous places, as
+/// place_name() writes it.
+[[nodiscard]] std::vector<std::string> places_above(const ScheduleTable& table);
+
 /// What stands above the rows of a table or beside them, or is its name, and tells a hazardous
 /// place; empty where nothing does.
 [[nodiscard]] std::string title_of(const ScheduleTable& table);

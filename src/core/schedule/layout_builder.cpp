@@ -97,6 +97,8 @@ void LayoutBuilder::take(std::size_t place, const Meaning& meaning, const Headin
   }
   const bool of_cable = meaning.field->section == "cable";
   if (format_.of_types && !of_cable) {
+    // Whoever wrote a zone beside a type had a place in mind.
+    if (meaning.field->section == "area") layout_.hazard_unread = true;
     layout_.warnings.push_back(where_ + ": the column " + meaning.name() +
                                " is none of a cable's type and is ignored");
     return;

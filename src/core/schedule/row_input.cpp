@@ -457,7 +457,7 @@ void put_evidence(const RowType& row, RowNotes& notes, job::JobInput& input) {
     input.evidence = type.evidence;
     return;
   }
-  if (input.evidence != Evidence::measured || type.evidence == Evidence::measured) return;
+  if (input.evidence != Evidence::measured) return;
   // By their notation: several readings are measured, one figure is a datasheet's.
   input.evidence.reset();
   notes.remarks.push_back("some figures are those of the type " + type.name +
