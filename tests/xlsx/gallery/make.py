@@ -580,3 +580,42 @@ openpyxl_book("ambient_in_one_column.xlsx", [
     SEVEN + ["Ambient (\u00b0C)"], short("C-01") + ["-20/+40"], short("C-02") + ["-20/+120"],
     short("C-03") + ["120"], short("C-04")])
 openpyxl_book("two_tables_side_by_side.xlsx", [SEVEN + [None] + SEVEN, short("C-01") + [None] + short("C-11")])
+
+# ---- what stands beside, over or under what is read ----------------------------------------------
+
+
+def blocks_of_ends(_, sheet):
+    sheet.merge_cells("F1:G1")
+    sheet.merge_cells("H1:I1")
+
+
+openpyxl_book("block_with_zone.xlsx", [
+    ["Cable No", "O/D (mm)", "Bedding (mm)", "Wire (mm)", None, "From - Safe area", None, "To - Zone 1", None],
+    [None] * 5 + ["Entry", "Hole", "Entry", "Hole"],
+    ["C-01", *SMALL[:3], None, "M20", "clearance", "M20", "clearance"]], blocks_of_ends)
+
+
+def second_lists(book, _):
+    for title, rows in (("Drums", [["Cable No", "Drum", "O/D (mm)", "Length (m)"], ["C-01", "D1", 13.9, 100]]),
+                        ("Glands", [["Tag", "Cable No", "End", "Entry", "O/D (mm)", "Bedding (mm)", "Wire (mm)"],
+                                    ["G-1", "C-01", "A", "M20", *SMALL[:3]]])):
+        sheet = book.create_sheet(title)
+        for row in rows:
+            sheet.append(row)
+
+
+openpyxl_book("second_lists.xlsx", [SEVEN, short("C-01")], second_lists)
+
+
+def struck_in_struck_cells(book):
+    """As LibreOffice saves a text that is struck in part: the cell's own font is struck too."""
+    sheet = book.add_worksheet("Cables")
+    out = book.add_format({"font_strikeout": True})
+    plain = book.add_format({"bold": True})
+    for i, row in enumerate([SEVEN, short("C-01"), short("C-02"), short("C-03")]):
+        sheet.write_row(i, 0, row)
+    sheet.write_rich_string(2, 0, out, "C-02A ", plain, "C-02", out)
+    sheet.write_rich_string(3, 0, out, "C-0", out, "3", out)
+
+
+xlsxwriter_book("struck_in_struck_cells.xlsx", struck_in_struck_cells)
