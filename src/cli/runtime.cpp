@@ -169,9 +169,10 @@ void Runtime::say_decided(const std::vector<Assumption>& decided) const {
   if (!line.empty()) warn("your profile decides: " + line);
 }
 
-void Runtime::remember_for_schedule(Choices& choices, schedule::Format& format) const {
+std::vector<Assumption> Runtime::remember_for_schedule(Choices& choices,
+                                                       schedule::Format& format) const {
   const std::string path = profile_path();
-  if (path.empty()) return;
+  if (path.empty()) return {};
   const io::Profile remembered = io::load_profile(path);
   std::vector<Assumption> decided;
   const auto decide = [&](std::string_view key, const std::string& value) {
@@ -197,6 +198,21 @@ void Runtime::remember_for_schedule(Choices& choices, schedule::Format& format) 
     format.defaults.push_back({std::string(key), std::move(cell)});
   }
   say_decided(decided);
+  return decided;
+}
+
+std::string on_paper(const std::vector<Assumption>& decided) {
+  std::string text;
+  for (const Assumption& each : decided) {
+    // Where a list lies and which unit is shown as well move no mark.
+    if (each.fact == "glands" || each.fact == "units") continue;
+    std::string fact = each.fact;
+    const bool length = fact.ends_with("_mm");
+    if (length) fact.resize(fact.size() - 3);
+    std::replace(fact.begin(), fact.end(), '_', ' ');
+    text += (text.empty() ? "" : ", ") + fact + " " + each.taken + (length ? " mm" : "");
+  }
+  return text;
 }
 
 void Runtime::say_taken(const std::vector<std::string>& taken) const {

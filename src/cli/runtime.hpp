@@ -103,7 +103,8 @@ struct Runtime {
   [[nodiscard]] std::vector<Assumption> remember(job::JobInput& in, Choices& choices) const;
   /// The same for a whole schedule: how it is read is remembered, and what its blank cells of
   /// caliper, rules and slack are taken for.
-  void remember_for_schedule(Choices& choices, schedule::Format& format) const;
+  /// @return what was decided so
+  std::vector<Assumption> remember_for_schedule(Choices& choices, schedule::Format& format) const;
   /// What a profile decided, in one line on err.
   void say_decided(const std::vector<Assumption>& decided) const;
   /// Words of the trade and what each was taken for, in one line on err.
@@ -160,5 +161,9 @@ struct Context {
 /// Adds --json, --output, --colour, --quiet, --data, and --glands where a command reads a list.
 enum class Reads { glands, no_glands };
 void add_common(CLI::App& command, CommonOptions& common, Reads reads);
+
+/// What a profile decided that can move a mark, in the words of a card: `slack 30 mm, rules
+/// strict`.
+[[nodiscard]] std::string on_paper(const std::vector<Assumption>& decided);
 
 }  // namespace cutback::cli

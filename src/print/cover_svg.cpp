@@ -2,8 +2,8 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/cover.hpp"
-#include "cutback/print/words.hpp"
 #include "print/cover_words.hpp"
+#include "print/words.hpp"
 
 namespace cutback::print {
 namespace {

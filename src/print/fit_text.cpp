@@ -7,11 +7,11 @@
 #include "cutback/job/input.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
 #include "print/inches_text.hpp"
 #include "print/layout.hpp"
+#include "print/words.hpp"
 
 namespace cutback::print {
 namespace {

@@ -4,12 +4,12 @@
 #include "cutback/glyph_width.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
 #include "print/inches_text.hpp"
 #include "print/layout.hpp"
 #include "print/mark_words.hpp"
+#include "print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -77,7 +77,11 @@ std::string was_words(const std::optional<measure::Estimate>& estimate, int deci
 /// What the diameters must read, with blanks for the readings.
 std::string before_cutting(const Sheet& sheet, const Style& style) {
   const cable::Cable& cable = sheet.job->cable;
-  std::string text = heading("before cutting, on this cable, where the gland will sit", style);
+  const bool armoured = cable.armour != cable::ArmourKind::none;
+  std::string text = heading(armoured ? "before cutting: sheath where the gland will sit, the rest "
+                                        "bared at the end"
+                                      : "before cutting, where the gland will sit",
+                             style);
   for (const GateLine& line : gate_lines(sheet)) {
     const bool sheath = line.what == "sheath";
     const bool wire = line.what == "one wire";
@@ -126,17 +130,20 @@ std::string cut_row(const MarkWords& mark) {
       below = line_of(std::string(first.size(), ' ') + more);
     }
   }
-  if (columns_of(where) < k_where)
+  constexpr std::size_t k_line = 80;
+  const bool beside = first.size() + k_where + columns_of(mark.depth) <= k_line;
+  if (columns_of(where) < k_where && beside)
     return line_of(first + cell(where, k_where) + mark.depth) + below;
-  return wrapped(first, where) + line_of(std::string(first.size() + k_where, ' ') + mark.depth);
+  const std::size_t indent = first.size() + (beside ? k_where : 0);
+  return wrapped(first, where) + below + line_of(std::string(indent, ' ') + mark.depth);
 }
 
 /// Marks in working order, each with its depth.
 std::string cut_rows(const Sheet& sheet, const Style& style) {
   const std::string spread = depth_spread(sheet);
   std::string text =
-      heading("cuts", style) + line_of(std::string(14, ' ') + cell("where, mm", 46) + "depth, mm" +
-                                       (spread.empty() ? "" : " " + spread));
+      heading("cuts" + (spread.empty() ? "" : "; depths known to " + spread + " mm"), style) +
+      line_of(std::string(14, ' ') + cell("where, mm", 46) + "depth at most, mm");
   for (const MarkWords& mark : mark_words(sheet)) {
     const std::string check = mark.check();
     if (!check.empty()) {

@@ -1,5 +1,6 @@
 #include "run/card_end.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "cutback/fit/select.hpp"
@@ -16,6 +17,12 @@ InputError at_place(const InputError& error, const std::string& place) {
   std::vector<Fault> faults = error.faults();
   for (Fault& fault : faults) fault.where = place + fault.where;
   return InputError(std::move(faults));
+}
+
+std::string on_paper(const CardEnd& end) {
+  const std::size_t place = std::min(end.place.size(), end.why_none.size());
+  const std::size_t folder = end.why_none.substr(0, place).rfind('/');
+  return folder == std::string::npos ? end.why_none : end.why_none.substr(folder + 1);
 }
 
 std::string place_of(const Layout& layout, schedule::Cells cells, Side side) {
@@ -132,7 +139,11 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
   }
   if (made != nullptr) schedule::put_readings(*made, end.input);
   if (!decision.usable()) {
-    end.why_none = end.place + schedule::unusable_text(decision);
+    // On paper what is wrong, not what the reader of the file would have taken.
+    for (const Fault& fault : decision.faults) {
+      end.why_none += end.why_none.empty() ? end.place : std::string("; ");
+      end.why_none += fault.what + (fault.given.empty() ? "" : ": " + fault.given);
+    }
     return end;
   }
   if (!asked.job) {

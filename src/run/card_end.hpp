@@ -54,6 +54,10 @@ struct CardEnd {
                                  schedule::Side side, const ChosenEnd& chosen, std::string place,
                                  const schedule::Settings& settings);
 
+/// Why the end cannot be used, without the folder that its file lay in, which is nobody's business
+/// on paper.
+[[nodiscard]] std::string on_paper(const CardEnd& end);
+
 /// The error with its place before those of its faults.
 [[nodiscard]] InputError at_place(const InputError& error, const std::string& place);
 

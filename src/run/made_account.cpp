@@ -6,9 +6,9 @@
 #include "cutback/error.hpp"
 #include "cutback/fit/gates.hpp"
 #include "cutback/number.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "print/words.hpp"
 #include "run/card_end.hpp"
 
 namespace cutback::run {
