@@ -12,7 +12,8 @@ number; CUTBACK_MUTANT chooses one when a test program starts, so that a mutant 
 that reach it and no build. The unit tests come first, then the published ones, then the properties:
 each only for what is left. Golden screens are never asked. What was found is remembered in
 WORK/build/mutants.json by the text of its function; a further run tries only what is new, has changed,
-or survived."""
+or survived. A mutant that changes nothing anybody can see stands in equivalent.json with the reason: it
+is tried like any other, and counted by itself where it survives."""
 
 import argparse
 import concurrent.futures
@@ -20,7 +21,6 @@ import hashlib
 import json
 import os
 import pathlib
-import random
 import re
 import subprocess
 import sys
@@ -47,18 +47,22 @@ ON = "cutback_mutants::on({})"
 class Source:
     """A file of the core with the places in it that can be changed."""
 
-    def __init__(self, work, path, arguments):
-        self.path = path
-        self.bytes = (work / path).read_bytes()
+    def __init__(self, work, path):
+        self.path, self.file = path, work / path
+        self.bytes = self.file.read_bytes()
         self.places = []  # (begin, end, kind, parts, words)
-        index = clang.cindex.Index.create()
-        unit = index.parse(str(work / path), args=arguments)
-        bad = [str(each) for each in unit.diagnostics if each.severity >= 3]
-        if bad:
-            raise SystemExit(f"{path}: {bad[0]}")
-        for cursor in unit.cursor.get_children():
-            if cursor.location.file and cursor.location.file.name == str(work / path):
-                self.walk(cursor, None)
+        # To parse it takes long: what was found is kept by the text of the file.
+        self.kept = work / "build/places" / hashlib.sha256(
+            pathlib.Path(__file__).read_bytes() + self.bytes).hexdigest()
+        self.is_read = self.kept.exists()
+        if self.is_read:
+            self.places = json.loads(self.kept.read_text())
+
+    def keep(self):
+        self.unique()
+        self.kept.parent.mkdir(exist_ok=True)
+        self.kept.write_text(json.dumps(self.places))
+        self.is_read = True
 
     def text(self, begin, end):
         return self.bytes[begin:end].decode()
@@ -74,6 +78,9 @@ class Source:
     def walk(self, cursor, parent):
         kind = cursor.kind
         begin, end = self.span(cursor)
+        # How much is reserved nobody sees.
+        if kind == CursorKind.CALL_EXPR and cursor.spelling == "reserve":
+            return
         # What the compiler evaluates cannot be chosen when a program starts.
         if kind in (CursorKind.VAR_DECL, CursorKind.FUNCTION_DECL, CursorKind.CXX_METHOD,
                     CursorKind.CONSTRUCTOR) and "constexpr" in self.text(begin, end).split("{")[0]:
@@ -161,6 +168,12 @@ class Source:
             end += 1
         return "\n".join(lines[begin:end + 1])
 
+    def change(self, place):
+        """What equivalent.json names it by."""
+        line = self.bytes.decode().split("\n")[place["line"] - 1].strip()
+        text = re.sub(r"\s+", " ", self.text(place["begin"], place["end"]))
+        return {"file": self.path, "line": line, "change": f"{text[:90]}: {place['words']}"}
+
     def key(self, place):
         around = self.function_around(place["line"])
         words = (self.path, around, self.text(place["begin"], place["end"]), place["kind"], place["words"],
@@ -218,12 +231,25 @@ def arguments_of(work):
             "-DJSON_USE_IMPLICIT_CONVERSIONS=0", "-DJSON_DIAGNOSTICS=1", '-DCUTBACK_VERSION="0"', "-w"]
 
 
-def read_source(work, path):
-    source = Source(work, path, arguments_of(work))
-    source.unique()
-    return source
-
-
+def read_all(work, sources):
+    """Finds the places of all sources, by the files that compile several of them at a time: the headers
+    are read once for each of those."""
+    wanted = {str(source.file): source for source in sources if not source.is_read}
+    for batch in [*sorted((work / "build/src/together/core").glob("*.cpp")), *map(pathlib.Path, list(wanted))]:
+        here = [source for name, source in wanted.items()
+                if not source.is_read and (f'"{name}"' in batch.read_text() or name == str(batch))]
+        if not here:
+            continue
+        unit = clang.cindex.Index.create().parse(str(batch), args=arguments_of(work))
+        bad = [str(each) for each in unit.diagnostics if each.severity >= 3]
+        if bad:
+            raise SystemExit(f"{batch}: {bad[0]}")
+        for cursor in unit.cursor.get_children():
+            source = wanted.get(cursor.location.file.name) if cursor.location.file else None
+            if source in here:
+                source.walk(cursor, None)
+        for source in here:
+            source.keep()
 
 
 class Run:
@@ -266,24 +292,19 @@ class Run:
                         left_out += 1
         raise SystemExit(f"does not compile: {sorted(wrong)[:5]}")
 
-    def look(self, program, at_once):
-        """Which mutants each test reaches, and how long it takes without one."""
-        listed = subprocess.run([str(self.work / "build/tests" / program), "--list-test-names-only"],
-                                capture_output=True, text=True, check=False).stdout
-
-        def look_at(test):
-            with tempfile.NamedTemporaryFile("r") as out:
-                begin = time.monotonic()
-                if self.start(program, [test], 0, 3600, CUTBACK_REACHED=out.name) != 0:
-                    raise SystemExit(f"{program} fails without a mutant: {test}")
-                return time.monotonic() - begin, test, out.read().split()
-
-        self.reaching[program] = {}
-        with concurrent.futures.ThreadPoolExecutor(at_once) as pool:
-            for seconds, test, numbers in pool.map(look_at, filter(None, listed.splitlines())):
-                self.seconds[program] = self.seconds.get(program, 0.0) + seconds
+    def look(self, program):
+        """Which mutants each test reaches, and how long it takes without one. What is worked out once
+        and kept counts for the first test that asks for it."""
+        with tempfile.NamedTemporaryFile("r") as out:
+            if self.start(program, [], 0, 3600, CUTBACK_REACHED=out.name) != 0:
+                raise SystemExit(f"{program} fails without a mutant")
+            self.reaching[program] = {}
+            for line in out:
+                reached, test = line.rstrip("\n").split("\t")
+                seconds, *numbers = reached.split(" ")
+                self.seconds[program] = self.seconds.get(program, 0.0) + float(seconds)
                 for number in numbers:
-                    self.reaching[program].setdefault(int(number), []).append((seconds, test))
+                    self.reaching[program].setdefault(int(number), []).append((float(seconds), test))
 
     def start(self, program, tests, number, most_seconds, **variables):
         environment = {**os.environ, "CUTBACK_MUTANT": str(number), "RC_PARAMS": "noshrink=1 seed=20261125", **variables}
@@ -331,12 +352,15 @@ def main():
     work = options.work.resolve()
     memory = work / "build/mutants.json"
     known = json.loads(memory.read_text()) if memory.exists() else {}
+    equivalent = json.loads((HERE / "equivalent.json").read_text())
 
     paths = [str(file.relative_to(work)) for room in options.rooms
              for file in sorted((work / "src/core" / room).glob("*.cpp"))]
-    sources = [read_source(work, path) for path in paths]
+    sources = [Source(work, path) for path in paths]
+    read_all(work, sources)
     places = [(source, place) for source in sources for place in source.places]
-    random.Random(options.seed).shuffle(places)
+    # By their text, so that a change elsewhere leaves the sample as it is.
+    places.sort(key=lambda each: hashlib.sha256(f"{options.seed} {each[0].key(each[1])}".encode()).digest())
     print(f"{len(places)} mutants in {len(sources)} files", flush=True)
     if options.list:
         return 0
@@ -346,7 +370,7 @@ def main():
     left_out = run.compile(sources)
     print(f"compiled; {left_out} cannot be", flush=True)
     for program in PROGRAMS:
-        run.look(program, options.at_once)
+        run.look(program)
         print(f"{program}: {run.seconds.get(program, 0):.0f} s, reaches {len(run.reaching[program])}", flush=True)
 
     def try_one(each):
@@ -355,8 +379,9 @@ def main():
         found = known.get(key, {}).get("found")
         if not found:
             found = next((each for each in PROGRAMS if run.put(place["number"], each)), None)
-        return key, {"found": found, "place": f"{source.path}:{place['line']}", "kind": place["kind"],
-                     "text": re.sub(r"\s+", " ", source.text(place["begin"], place["end"]))[:90], "words": place["words"],
+        change = source.change(place)
+        return key, {"found": found, "place": f"{source.path}:{place['line']}", "kind": place["kind"], **change,
+                     "equivalent": any(change.items() <= each.items() for each in equivalent),
                      "reached": any(place["number"] in run.reaching[p] for p in PROGRAMS)}
 
     tried = {}
@@ -366,12 +391,15 @@ def main():
             tried[key] = known[key] = result
             memory.write_text(json.dumps(known, indent=1))
             if not result["found"]:
-                how = "survived" if result["reached"] else "not reached"
-                print(f"{how}: {result['place']}: {result['text']}: {result['words']}", flush=True)
+                how = "equivalent" if result["equivalent"] else "survived" if result["reached"] else "not reached"
+                print(f"{how}: {result['place']}: {result['change']}", flush=True)
     found = [each for each in tried.values() if each["found"]]
     for program in PROGRAMS:
         print(f"killed by {program}: {sum(each['found'] == program for each in found)}")
-    print(f"{len(found)} of {len(tried)} killed: {100 * len(found) / max(1, len(tried)):.1f} %")
+    alike = sum(each["equivalent"] and not each["found"] for each in tried.values())
+    counted = len(tried) - alike
+    print(f"{len(tried)} tried, {alike} equivalent; of {counted} others {len(found)} killed: "
+          f"{100 * len(found) / max(1, counted):.1f} %")
     return 0
 
 
