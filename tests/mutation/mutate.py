@@ -42,6 +42,7 @@ ARITHMETIC = {"INT", "UINT", "LONG", "ULONG", "DOUBLE", "FLOAT", "LONGLONG", "UL
 TWINS = {"min": "max", "max": "min", "round_up": "round_down", "round_down": "round_up"}
 NEGATED = {"at_least", "at_most", "inside"}
 ON = "cutback_mutants::on({})"
+KINDS = b"1"  # raised when other places are found in the same text
 
 
 class Source:
@@ -52,8 +53,7 @@ class Source:
         self.bytes = self.file.read_bytes()
         self.places = []  # (begin, end, kind, parts, words)
         # To parse it takes long: what was found is kept by the text of the file.
-        self.kept = work / "build/places" / hashlib.sha256(
-            pathlib.Path(__file__).read_bytes() + self.bytes).hexdigest()
+        self.kept = work / "build/places" / hashlib.sha256(KINDS + self.bytes).hexdigest()
         self.is_read = self.kept.exists()
         if self.is_read:
             self.places = json.loads(self.kept.read_text())
@@ -253,8 +253,8 @@ def read_all(work, sources):
 
 
 class Run:
-    def __init__(self, work, build):
-        self.work, self.build = work, build
+    def __init__(self, work, build, programs):
+        self.work, self.build, self.programs = work, build, programs
         self.reaching = {}  # program -> number -> [(seconds, test)]
         self.seconds = {}
 
@@ -277,7 +277,7 @@ class Run:
         left_out = 0
         for _ in range(8):
             before = self.write(sources)
-            done = subprocess.run([*self.build, *PROGRAMS, "--", "-k", "0"], cwd=self.work, capture_output=True,
+            done = subprocess.run([*self.build, *self.programs, "--", "-k", "0"], cwd=self.work, capture_output=True,
                                   text=True, check=False)
             wrong = set(re.findall(r"^(?:[\w./]*/)?(src/core/[\w/.]+):(\d+):\d*:? +(?:fatal )?error", done.stdout + done.stderr, re.M))
             put_back(before)
@@ -292,24 +292,34 @@ class Run:
                         left_out += 1
         raise SystemExit(f"does not compile: {sorted(wrong)[:5]}")
 
-    def look(self, program):
+    def look(self, program, at_once):
         """Which mutants each test reaches, and how long it takes without one. What is worked out once
-        and kept counts for the first test that asks for it."""
-        with tempfile.NamedTemporaryFile("r") as out:
-            if self.start(program, [], 0, 3600, CUTBACK_REACHED=out.name) != 0:
-                raise SystemExit(f"{program} fails without a mutant")
-            self.reaching[program] = {}
-            for line in out:
-                reached, test = line.rstrip("\n").split("\t")
-                seconds, *numbers = reached.split(" ")
-                self.seconds[program] = self.seconds.get(program, 0.0) + float(seconds)
-                for number in numbers:
-                    self.reaching[program].setdefault(int(number), []).append((float(seconds), test))
+        and kept counts for the first test of a share that asks for it."""
+        listed = subprocess.run([str(self.work / "build/tests" / program), "--list-test-names-only"],
+                                capture_output=True, text=True, check=False).stdout
+        tests = list(filter(None, listed.splitlines()))
+
+        def look_at(share):
+            with tempfile.NamedTemporaryFile("r") as out:
+                if self.start(program, share, 0, 3600, CUTBACK_REACHED=out.name) != 0:
+                    raise SystemExit(f"{program} fails without a mutant")
+                return out.read().splitlines()
+
+        self.reaching[program] = {}
+        with concurrent.futures.ThreadPoolExecutor(at_once) as pool:
+            lines = [line for lines in pool.map(look_at, (tests[i::at_once] for i in range(at_once))) for line in lines]
+        for line in lines:
+            reached, test = line.split("\t")
+            seconds, *numbers = reached.split(" ")
+            self.seconds[program] = self.seconds.get(program, 0.0) + float(seconds)
+            for number in numbers:
+                self.reaching[program].setdefault(int(number), []).append((float(seconds), test))
 
     def start(self, program, tests, number, most_seconds, **variables):
         environment = {**os.environ, "CUTBACK_MUTANT": str(number), "RC_PARAMS": "noshrink=1 seed=20261125", **variables}
         with tempfile.NamedTemporaryFile("w", suffix=".txt") as names:
-            names.write("\n".join(tests) + "\n")
+            # A comma ends a name, as it would on the command line.
+            names.writelines(re.sub(r'([\\,\[])', r"\\\1", test) + "\n" for test in tests)
             names.flush()
             chosen = ["-f", names.name] if tests else []
             try:
@@ -345,6 +355,7 @@ def main():
     parser.add_argument("--rooms", nargs="+", default=ROOMS)
     parser.add_argument("--sample", type=int, default=600)
     parser.add_argument("--seed", type=int, default=20261128)
+    parser.add_argument("--programs", nargs="+", default=PROGRAMS, choices=PROGRAMS)
     parser.add_argument("--at-once", type=int, default=2)
     parser.add_argument("--build", nargs="+", default=["cmake", "--build", "build", "--target"])
     parser.add_argument("--list", action="store_true", help="only count what could be tried")
@@ -366,11 +377,11 @@ def main():
         return 0
     for number, (source, place) in enumerate(places[:options.sample], 1):
         place["number"] = number
-    run = Run(work, options.build)
+    run = Run(work, options.build, options.programs)
     left_out = run.compile(sources)
     print(f"compiled; {left_out} cannot be", flush=True)
-    for program in PROGRAMS:
-        run.look(program)
+    for program in options.programs:
+        run.look(program, options.at_once)
         print(f"{program}: {run.seconds.get(program, 0):.0f} s, reaches {len(run.reaching[program])}", flush=True)
 
     def try_one(each):
@@ -378,11 +389,11 @@ def main():
         key = source.key(place)
         found = known.get(key, {}).get("found")
         if not found:
-            found = next((each for each in PROGRAMS if run.put(place["number"], each)), None)
+            found = next((each for each in options.programs if run.put(place["number"], each)), None)
         change = source.change(place)
         return key, {"found": found, "place": f"{source.path}:{place['line']}", "kind": place["kind"], **change,
                      "equivalent": any(change.items() <= each.items() for each in equivalent),
-                     "reached": any(place["number"] in run.reaching[p] for p in PROGRAMS)}
+                     "reached": any(place["number"] in run.reaching[p] for p in options.programs)}
 
     tried = {}
     chosen = [(source, place) for source, place in places[:options.sample] if place.get("number")]
@@ -394,7 +405,7 @@ def main():
                 how = "equivalent" if result["equivalent"] else "survived" if result["reached"] else "not reached"
                 print(f"{how}: {result['place']}: {result['change']}", flush=True)
     found = [each for each in tried.values() if each["found"]]
-    for program in PROGRAMS:
+    for program in options.programs:
         print(f"killed by {program}: {sum(each['found'] == program for each in found)}")
     alike = sum(each["equivalent"] and not each["found"] for each in tried.values())
     counted = len(tried) - alike

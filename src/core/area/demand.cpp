@@ -285,15 +285,21 @@ MarkDemand<Protection> protection_demand(const PlaceFacts& place) {
   for (const PairRow& pair : pairs) {
     if (pair.pair == Pair::no) demand.otherwise = matrix.text(pair.row, "note");
   }
+  bool too_low = false;
   for (const Protection mark : k_part_protections) {
     for (const PairRow& pair : pairs) {
       if (pair.pair == Pair::no || pair.gland.value_or(type_of(mark)) != type_of(mark)) continue;
       if (letter_too_low(place, needed, mark)) {
-        demand.otherwise = "no such type has " + level_words(place, needed);
+        too_low = true;
         continue;
       }
       demand.serves.push_back(protection_mark(place, matrix, pair, mark));
     }
+  }
+  if (too_low && (demand.serves.empty() || demand.otherwise.empty())) {
+    demand.otherwise =
+        (demand.serves.empty() ? "no such type has " : "it has no marking of that type with ") +
+        level_words(place, needed);
   }
   return demand;
 }

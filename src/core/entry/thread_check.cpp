@@ -214,8 +214,9 @@ void check_ordinary(ThreadFit& out, const Figures& f, const Table& rules) {
   }
   out.check.verdict = engagement.full_turns >= k_least_turns ? Verdict::not_known : Verdict::no_fit;
   if (out.check.verdict == Verdict::not_known) {
-    lack(out, fmt::format("whether {} full turns hold, {} are usual", engagement.full_turns,
-                          plain(k_ordinary_turns)));
+    lack(out,
+         fmt::format("whether {} full turn{}, {} are usual", engagement.full_turns,
+                     engagement.full_turns == 1 ? " holds" : "s hold", plain(k_ordinary_turns)));
   }
   out.check.says +=
       fmt::format("; fewer than {}: {}", plain(k_ordinary_turns), remedy(out, engagement));

@@ -266,13 +266,13 @@ TEST_CASE("plan_cuts: each fact that the axis lacks is named once, with what to 
   gland.exposed_armour_mm.reset();
   CHECK(missing(with_reach(), gland) ==
         Sentences{"exposed_armour_mm of the gland is not stated: take it from the gland's "
-              "instructions"});
+                  "instructions"});
 
   const std::string length =
       "the length of the adaptor between its washer and the gland's (--adaptor-length)";
   CHECK(missing(with_reach(), test::small_gland(), {.adaptor = true}) ==
         Sentences{"not given: " + length +
-              ", the length of the adaptor's own thread (--adaptor-thread)" + no_mark});
+                  ", the length of the adaptor's own thread (--adaptor-thread)" + no_mark});
   gland = test::small_gland();
   gland.bedding_end_mm = -8.0;
   CHECK(missing(with_reach(), gland, {.barrier = true, .adaptor = true}) ==
@@ -280,7 +280,8 @@ TEST_CASE("plan_cuts: each fact that the axis lacks is named once, with what to 
   in = with_reach();
   in.adaptor_mm = 12;
   CHECK(missing(in, test::small_gland(), {.adaptor = true}) ==
-        Sentences{"not given: the length of the adaptor's own thread (--adaptor-thread)" + no_bedding});
+        Sentences{"not given: the length of the adaptor's own thread (--adaptor-thread)" +
+                  no_bedding});
 }
 
 TEST_CASE("plan_cuts: a barrier gland that does not say where the bedding ends", "[unit][strip]") {
@@ -308,8 +309,8 @@ TEST_CASE("plan_cuts: a route is written so that a pencil can redo it", "[unit][
   in.core_list = {{.core = "U", .reach_mm = 180.5},
                   {.core = "V", .x_mm = -120.0, .y_mm = 75.0, .z_mm = 0.0},
                   {.core = "PE", .spare = true}};
-  CHECK(routes(12.0) == Sentences{"180.5", "120 + 75 - 1 x 0.4292 x 12 = 189.8",
-                              "as the furthest, 189.8"});
+  CHECK(routes(12.0) ==
+        Sentences{"180.5", "120 + 75 - 1 x 0.4292 x 12 = 189.8", "as the furthest, 189.8"});
   CHECK(routes(2.0)[1] == "120 + 75 - 1 x 0.4292 x 2 = 194.1");
   CHECK(routes({})[1] == "120 + 75 = 195");
   CHECK(plan(in, test::small_gland()).tails[1].tip_mm == Approx(249.0));  // 4 + 195 + 10 + 40
@@ -337,8 +338,7 @@ TEST_CASE("plan_cuts: a core without a strip length adds nothing and says so", "
   in.reach_mm = 17;
   CHECK(*plan(in, test::small_gland()).tails.at(0).length_mm == Approx(1.0));
   in.reach_mm = 16;
-  CHECK_THROWS_WITH(plan(in, test::small_gland()),
-                    Contains("tail 0 mm") && Contains("strip 0 mm"));
+  CHECK_THROWS_WITH(plan(in, test::small_gland()), Contains("tail 0 mm") && Contains("strip 0 mm"));
 }
 
 TEST_CASE("plan_cuts: cores of which none has a route", "[unit][strip]") {
