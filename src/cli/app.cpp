@@ -168,23 +168,34 @@ std::string narrowed(const std::string& help) {
   return out;
 }
 
-/// The whole program's help: each command with the first sentence of its description.
+/// Each command in one line, so that all of them stand on one screen.
+constexpr std::pair<std::string_view, std::string_view> k_overview[] = {
+    {"ask", "A cable in hand: question by question to the answer and the sheet"},
+    {"fit", "Which gland fits one measured cable, and why the others do not"},
+    {"sheet", "The termination sheet of one end, with every cut mark"},
+    {"cards", "Strip-length cards as PDF, for jobs or a whole schedule"},
+    {"schedule", "A gland for every end of a cable schedule, and what to order"},
+    {"kit", "The fewest different glands that serve a schedule"},
+    {"cable", "A cable's layers and diameters, from its construction"},
+    {"glands", "Your own gland list: begun (--new), checked, converted, drawn"},
+    {"earth", "Is the armour of a cable enough as its protective conductor?"},
+    {"readings", "What a set of readings says about a drum"},
+    {"made", "The register of measured and finished ends"},
+    {"profile", "What is remembered: gland lists, supplier, caliper, rules, slack"},
+    {"rules", "The published tables that are built in, each with its source"},
+};
+
+/// The whole program's help.
 std::string overview(const CLI::App& app) {
-  std::string text = app.get_description() + "\n\nUsage: cutback COMMAND [OPTIONS]\n\nCommands:\n";
+  std::string text = app.get_description() + "\n\nUsage: cutback COMMAND [OPTIONS]\nCommands:\n";
   for (const CLI::App* command : app.get_subcommands({})) {
-    const std::string words = command->get_description();
+    const auto* const row =
+        std::find_if(std::begin(k_overview), std::end(k_overview),
+                     [&](const auto& each) { return each.first == command->get_name(); });
+    if (row == std::end(k_overview)) throw InternalError("no line for " + command->get_name());
     std::string line = "  " + command->get_name();
-    line.resize(std::max<std::size_t>(line.size() + 1, 12), ' ');
-    for (const char c : words.substr(0, words.find_first_of(".:?") + 1)) {
-      line += c == '\n' ? ' ' : c;
-    }
-    if (line.back() == '.' || line.back() == ':') line.pop_back();
-    for (constexpr std::size_t k_columns = 80; line.size() >= k_columns;) {
-      const std::size_t cut = line.rfind(' ', k_columns - 1);
-      text += line.substr(0, cut) + "\n";
-      line = std::string(12, ' ') + line.substr(cut + 1);
-    }
-    text += line + "\n";
+    line.resize(12, ' ');
+    text += line.append(row->second) + "\n";
   }
   return text +
          "\n  -h, --help  Print this help, or that of a command\n  --version   Print the "
@@ -272,11 +283,13 @@ void build_command_line(CLI::App& app, Context& context) {
   app.name("cutback");
   app.description(
       "Which cable gland fits this wire-armoured cable, and where is each layer cut?\n"
-      "Begin with: cutback fit --help");
+      "Begin with: cutback ask, or cutback fit --help");
   app.set_version_flag("--version", "cutback " CUTBACK_VERSION, "Print the version");
   app.set_help_flag("-h,--help", "Print this help");
   app.set_help_all_flag("--help-all", "Print every option");
-  app.footer(k_footer);
+  app.footer(
+      "Certificates, makers' instructions, local codes and a competent person come\n"
+      "before anything that this program says.");
   app.allow_extras();
   add_ask(app, context);
   add_fit(app, context);
@@ -346,6 +359,13 @@ int run_checked(std::span<const char* const> given, Context& context, std::ostre
     return status;
   } catch (const CLI::ArgumentMismatch& error) {
     const std::string words = error.what();
+    // "--new: 1 required FILE missing"
+    if (const std::size_t at = words.find(" required "); at != std::string::npos) {
+      const std::vector<std::string_view> rest = split_words(std::string_view(words).substr(at));
+      throw InputError(make_fault(ErrorCode::bad_syntax, "a value must stand behind it",
+                                  words.substr(0, words.find(':')), "",
+                                  std::string(rest.size() > 1 ? rest[1] : ""), "see --help"));
+    }
     throw InputError(make_fault(ErrorCode::bad_syntax, "an option takes one value, once",
                                 words.substr(0, words.find(':')), "", "", "see --help"));
   } catch (const CLI::ParseError& error) {

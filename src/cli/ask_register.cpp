@@ -109,7 +109,8 @@ class Entry {
       if (answer == "<") return Heard::back;
       if (answer == "?") answer.clear();
       if (question.column == "part") {
-        if (answer == "y" && best() != nullptr) answer = best()->part;
+        const std::string small = small_letters(answer);
+        if ((small == "y" || small == "yes") && best() != nullptr) answer = best()->part;
         const std::string doubt = doubt_of(answer);
         if (!doubt.empty() && answer != doubted) {
           talk_.say("! " + answer + " " + doubt + ". Once more: it is written all the same");
@@ -176,7 +177,7 @@ io::MadeRow measured_row(const job::JobInput& input, const Runtime& runtime) {
 
 }  // namespace
 
-bool enter_into_register(const std::string& path, const job::JobInput& input,
+bool enter_into_register(const std::string& path, job::JobInput& input,
                          std::span<const fit::GlandFit> ranked, const gland::GlandList& list,
                          Talk& talk, const Runtime& runtime) {
   try {
@@ -195,7 +196,9 @@ bool enter_into_register(const std::string& path, const job::JobInput& input,
       case Entry::End::whole:
         break;
     }
-    if (const auto remark = io::append_made(path, entry.row())) talk.say("! " + *remark);
+    input.tag = entry.row().cell("tag");
+    input.end = entry.row().cell("end");
+    for (const std::string& remark : io::append_made(path, entry.row())) talk.say("! " + remark);
     talk.say("Written into " + path + ": cutback made " + path + " shows it.");
   } catch (const Error& error) {
     if (const auto fault = wrong_file("made", {{"register", path}})) {

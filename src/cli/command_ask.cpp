@@ -3,7 +3,6 @@
 #include <unistd.h>
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <csignal>
 #include <filesystem>
 #include <memory>
 
@@ -42,25 +41,6 @@ struct AskOptions {
   std::string file;
   std::string save;
   std::string prefer;
-};
-
-/// Ctrl-C was typed while nothing was read.
-volatile std::sig_atomic_t interrupted = 0;
-
-/// Ctrl-C while no editor holds the terminal: the line that is being read ends, or the next one.
-class StopsReading {
- public:
-  StopsReading() {
-    struct sigaction action {};
-    action.sa_handler = [](int) { interrupted = 1; };  // without SA_RESTART the read returns
-    ::sigaction(SIGINT, &action, &before_);
-  }
-  StopsReading(const StopsReading&) = delete;
-  StopsReading& operator=(const StopsReading&) = delete;
-  ~StopsReading() { ::sigaction(SIGINT, &before_, nullptr); }
-
- private:
-  struct sigaction before_ {};
 };
 
 /// Words of a command line as a shell takes them.
@@ -127,8 +107,11 @@ class Dialogue {
   }
 
   int run() {
-    const StopsReading stops;
     talk_.say("One question per line. ? not known, < back, Ctrl-C saves and stops.");
+    if (runtime_.list_paths().empty()) {
+      talk_.say(
+          "The glands are invented: cutback glands --new stock.csv asks for those that you have.");
+    }
     if (!options_.file.empty() && !ask::summary(state_).empty()) {
       talk_.say("");
       talk_.say("FROM " + options_.file);
@@ -143,6 +126,7 @@ class Dialogue {
       answer();
       switch (after()) {
         case Then::other_end:
+        case Then::summary:
           break;
         case Then::ended:  // at a terminal nobody said that it is done
           if (talk_.rows() > 0 && keep_.empty()) save(free_name(k_fallback));
@@ -154,10 +138,10 @@ class Dialogue {
   }
 
  private:
-  enum class Then { done, ended, other_end };
+  enum class Then { done, ended, other_end, summary };
   static constexpr const char* k_fallback = "cutback-ask.json";
   static constexpr const char* k_menu =
-      "Enter: done; s: sheet; o: other end; w FILE: save; m FILE: register";
+      "Enter: done; <: summary; s: sheet; o: other end; w FILE: save; m FILE: register";
 
   ask::Facts facts() const { return {standards_, list_.glands}; }
 
@@ -186,13 +170,6 @@ class Dialogue {
     static_cast<void>(fit::ask(job, standards_, ask::asking()));
   }
 
-  /// @return nothing where no more comes, or Ctrl-C was typed
-  std::optional<std::string> hear() {
-    if (interrupted != 0) return std::nullopt;
-    auto line = talk_.hear();
-    return interrupted != 0 ? std::nullopt : line;
-  }
-
   [[nodiscard]] bool has_sheath() const {
     return job::resolve(ask::job_of(state_), standards_, job::Unstated::measured)
         .cable.sheath_od.has_value();
@@ -204,7 +181,7 @@ class Dialogue {
       const auto prompt = ask::next(state_, facts());
       if (!prompt) return true;
       put(*prompt, refused);
-      const auto line = hear();
+      const auto line = talk_.hear();
       if (!line) return false;
       ask::Step step = ask::give(state_, facts(), *line);
       refused = step.refused;
@@ -263,6 +240,9 @@ class Dialogue {
     for (const std::string& path : runtime_.common.glands) {
       words.insert(words.end(), {"--glands", path});
     }
+    if (!runtime_.common.supplier.empty()) {
+      words.insert(words.end(), {"--supplier", runtime_.common.supplier});
+    }
     talk_.say("");
     talk_.say("The same again:");
     talk_.copy(shell_words(words));
@@ -300,14 +280,21 @@ class Dialogue {
     for (;;) {
       talk_.say("");
       talk_.say(k_menu);
-      const auto line = hear();
+      const auto line = talk_.hear();
       if (!line) return Then::ended;
-      const std::string_view word = trimmed(*line);
-      const std::string file(word.size() > 2 ? trimmed(word.substr(2)) : std::string_view{});
+      std::string word(trimmed(*line));
+      // The key is a letter in either case, by itself or with a name behind it.
+      if (word.size() == 1 || (word.size() > 1 && word[1] == ' ')) word[0] = small_letter(word[0]);
+      std::string file(word.size() > 2 ? trimmed(std::string_view(word).substr(2))
+                                       : std::string_view{});
+      if (word == "w") file = keep_.empty() ? free_name(k_fallback) : keep_;
       if (word.empty()) {
         if (talk_.rows() == 0 || !keep_.empty() || warned) return Then::done;
         talk_.say("! The job is in no file: w FILE saves it, Enter once more leaves it.");
         warned = true;
+      } else if (word == "<" || word == "back") {
+        state_.confirmed = false;
+        return Then::summary;
       } else if (word == "s" || word.starts_with("s ")) {
         if (!sheet(file)) return Then::ended;
       } else if (word == "o") {
@@ -316,27 +303,52 @@ class Dialogue {
         if (!keep_.empty()) keep_ = free_name(keep_);
         kept_.clear();
         return Then::other_end;
-      } else if (word.starts_with("w ")) {
-        const auto may = may_write(file, keep_);
+      } else if (word == "w" || word.starts_with("w ")) {
+        const auto may = may_write(file, keep_, "w");
         if (!may) return Then::ended;
         if (*may) save(file);
       } else if (word.starts_with("m ")) {
-        if (!enter_into_register(file, ask::job_of(state_), ranked_, list_, talk_, runtime_)) {
-          return Then::ended;
-        }
+        if (clashes(file, "m")) continue;
+        job::JobInput input = ask::job_of(state_);
+        const bool goes_on = enter_into_register(file, input, ranked_, list_, talk_, runtime_);
+        // The job is called as its row is, so that the two are found together.
+        state_.start.tag = input.tag;
+        state_.start.end = input.end;
+        keep();
+        if (!goes_on) return Then::ended;
       } else {
-        talk_.say("! Enter, s, o, or w or m with the name of a file");
+        talk_.say("! Enter, <, s, o, or w or m with the name of a file");
       }
     }
   }
 
+  /// Whether it would be written over something that is read or written here: said, where it would.
+  bool clashes(const std::string& path, const std::string& by) {
+    std::vector<NamedFile> files{{by, path, true}};
+    for (NamedFile each : runtime_.named) {
+      each.written = false;  // what is written elsewhere must stay as well
+      files.push_back(std::move(each));
+    }
+    for (const std::string& list : runtime_.list_paths()) {
+      files.push_back({"the gland list", list, false});
+    }
+    files.push_back({"the job that is kept", keep_, false});
+    const std::vector<Fault> faults = file_clashes(files);
+    if (!faults.empty()) talk_.say("! " + to_line(faults.front()));
+    return !faults.empty();
+  }
+
   /// Whether a file may be written. @param own  may be written over unasked
+  /// @param by  the key that names it
   /// @return nothing at the end of input
-  std::optional<bool> may_write(const std::string& path, const std::string& own) {
+  std::optional<bool> may_write(const std::string& path, const std::string& own,
+                                const std::string& by) {
     std::error_code error;
-    if (path == own || !std::filesystem::exists(path, error)) return true;
+    if (path == own) return true;
+    if (clashes(path, by)) return false;
+    if (!std::filesystem::exists(path, error)) return true;
     talk_.say("! " + path + " is there already. y: write over it; Enter: leave it");
-    const auto line = hear();
+    const auto line = talk_.hear();
     if (!line) return std::nullopt;
     return trimmed(*line) == "y";
   }
@@ -355,7 +367,7 @@ class Dialogue {
       if (field.key == "reach_mm" && !input.core_list.empty()) continue;
       while (!job::text_of(input, field)) {
         talk_.say(std::string(tail.asks) + ", in mm; Enter: " + (tail.none ? "none" : "not known"));
-        const auto line = hear();
+        const auto line = talk_.hear();
         if (!line) return false;
         std::string text = written::take(written::asked_of(field), *line, "").text;
         if (trimmed(text).empty() && !tail.none) break;
@@ -387,12 +399,20 @@ class Dialogue {
     if (!show_pages(made)) return false;
     if (made.fit && made.fit->gland->armour != cable::ArmourKind::none &&
         !made.fit->gland->armour_stop_mm) {
+      const std::vector<std::string> lists = runtime_.list_paths();
+      std::vector<std::string> words{"glands"};
+      words.push_back(lists.empty() ? "stock.csv" : lists.front());
+      words.insert(words.end(), {"--measure", made.fit->gland->part});
       talk_.say(
-          "Its armour stop is not in the list. Measured once on the gland in hand it is kept: "
-          "cutback glands FILE --measure " +
-          made.fit->gland->part);
+          "Its armour stop is not in the list. Measured once on the gland in hand it is kept: " +
+          shell_words(words));
     }
     return true;
+  }
+
+  /// Any other word was no name of a file: `?`, `no`, `help`.
+  static bool is_sheet_name(std::string_view word) {
+    return word.ends_with(".pdf") || word.ends_with(".txt");
   }
 
   /// Through a pipe all of it; at a terminal one screen after the other, until it is enough.
@@ -403,7 +423,8 @@ class Dialogue {
       talk_.show(text);
       return true;
     }
-    constexpr const char* k_more = "Enter: more; q: enough; or a file to write it to (.pdf: pages)";
+    constexpr const char* k_more =
+        "Enter: more; q: enough; or a file to write it to (.txt or .pdf)";
     const std::size_t room = talk_.rows() - talk_.lines_of(k_more) - 1;
     for (std::string_view rest = text; !rest.empty();) {
       std::size_t used = 0;
@@ -416,10 +437,13 @@ class Dialogue {
         rest.remove_prefix(std::min(line.size() + 1, rest.size()));
       }
       if (rest.empty()) break;
-      talk_.say(k_more);
-      const auto heard = hear();
-      if (!heard) return false;
-      const std::string word(trimmed(*heard));
+      std::string word;
+      do {
+        talk_.say(k_more);
+        const auto heard = talk_.hear();
+        if (!heard) return false;
+        word = trimmed(*heard);
+      } while (!word.empty() && word != "q" && !is_sheet_name(word));
       if (word == "q") break;
       if (!word.empty()) return write_sheet(made, word);
     }
@@ -429,11 +453,15 @@ class Dialogue {
   /// @return false at the end of input
   bool write_sheet(const sheet::Sheet& made, const std::string& path) {
     const bool pages = path.ends_with(".pdf");
+    if (!is_sheet_name(path)) {
+      talk_.say("! a sheet goes into a file whose name ends in .pdf or .txt");
+      return true;
+    }
     if (pages && runtime_.environment.extras == nullptr) {
       talk_.say("! Pages are not drawn from a pipe: cutback sheet JOB --pdf --output " + path);
       return true;
     }
-    const auto may = may_write(path, "");
+    const auto may = may_write(path, "", "s");
     if (!may || !*may) return may.has_value();
     job::JobInput input = sheet::with_gland(ask::job_of(state_), made);
     if (!input.evidence) input.evidence = measure::Evidence::measured;
@@ -480,7 +508,15 @@ class Dialogue {
     }
     keep_ = path;
     kept_ = std::move(text);
-    talk_.say("Saved in " + path + ": cutback ask " + path + ", or cutback sheet " + path);
+    const std::string on = shell_words({"ask", path});
+    const std::string sheet = shell_words({"sheet", path});
+    if (path.find(' ') == std::string::npos) {
+      talk_.say("Saved in " + path + ": " + on + ", or " + sheet);
+    } else {  // a name in quotes stays on one line
+      talk_.say("Saved in " + path + ":");
+      talk_.say("  " + on);
+      talk_.say("  " + sheet);
+    }
     return true;
   }
 

@@ -65,6 +65,7 @@ struct Typed {
   run::CardOrder order = run::CardOrder::given;
   run::CardBy by = run::CardBy::end;
   bool inches = false;
+  std::string decided;  ///< by a profile, in words
 };
 
 print::Paper paper_of(const CardsOptions& options, std::vector<Fault>& faults) {
@@ -105,7 +106,7 @@ Typed understand(const CardsOptions& options, const Runtime& runtime) {
   Typed typed;
   typed.format = understand(options.format, faults);
   Choices choices{.prefer = options.prefer, .units = options.units};
-  runtime.remember_for_schedule(choices, typed.format.format);
+  typed.decided = on_paper(runtime.remember_for_schedule(choices, typed.format.format));
   typed.prefer = parse_prefer(choices.prefer, faults);
   typed.inches = parse_units(choices.units, faults);
   typed.paper = paper_of(options, faults);
@@ -247,10 +248,8 @@ using Inputs = std::deque<std::deque<run::ScheduleInput>>;
 /// What the cards say that they are from: the file's name and a hash of what it holds.
 /// @param whole  its text, where it is no workbook
 std::string source_of(const std::string& path, const std::optional<io::WholeFile>& whole) {
-  const std::string hash = run::content_hash(whole ? whole->text() : io::WholeFile(path).text());
-  const std::size_t folder = path.rfind('/');
-  const std::string name = folder == std::string::npos ? path : path.substr(folder + 1);
-  return (path == "-" ? std::string("standard input") : name) + " " + hash;
+  if (whole) return run::source_name(path, whole->text());
+  return run::source_name(path, io::WholeFile(path).text());
 }
 
 void add_file(const std::string& path, const CardsOptions& options, Typed& typed,
@@ -331,6 +330,7 @@ int run_cards(const CardsOptions& options, Runtime& runtime) {
        .only = {options.only.begin(), options.only.end()},
        .order = typed.order,
        .by = typed.by,
+       .decided = typed.decided,
        .print =
            [&](print::Card card) {
              card.inches = typed.inches;

@@ -210,8 +210,7 @@ earth::EarthInput read_input(const EarthOptions& options, const Runtime& runtime
   const job::Job job = job::resolve(reader.input, standards, job::Unstated::measured);
   earth::EarthInput in = job::armour_earth_input(job, standards);
   if (area) in.armour = earth::ArmourArea{.area_mm2 = *area, .origin = "as given"};
-  if (wires)
-    in.armour = earth::counted_area(static_cast<int>(*wires), *cable::wire_size_mm(job.cable));
+  if (wires) in.armour = earth::counted_area(static_cast<int>(*wires), job.cable);
   if (insulation) in.insulation = insulation;
   if (line) in.line_material = *line;
   in.start_degc = start;

@@ -106,6 +106,11 @@ int run_convert(const GlandsOptions& options, const Runtime& runtime) {
   }
   for (const std::string& row : list.left_out) runtime.warn("left out: " + row);
   for (const std::string& row : list.unpriced) runtime.warn(row);
+  if (list.without_inner > 0) {
+    runtime.warn(std::to_string(list.without_inner) + " of " + std::to_string(list.glands) +
+                 " glands have no figures for a seal on the bedding, and count as glands without "
+                 "one: look whether that is so");
+  }
   runtime.emit_as_it_is(list.text);
   runtime.warn(std::to_string(list.glands) + (list.glands == 1 ? " gland" : " glands") +
                " taken, " + std::to_string(list.left_out.size()) +
@@ -179,8 +184,14 @@ const gland::Gland& find_part(const gland::GlandList& list, const std::string& p
 
 int run_measure(const GlandsOptions& options, const Runtime& runtime) {
   std::string path = options.path;
-  if (path.empty()) path = runtime.environment.glands.value_or("");
-  if (path.empty()) path = runtime.profile().glands.value_or("");
+  // Of several lists the one that has the gland; where none has, the first says so.
+  for (const std::string& list : path.empty() ? runtime.list_paths() : std::vector<std::string>{}) {
+    const gland::GlandList read = io::load_gland_list(list);
+    const bool has = std::any_of(read.glands.begin(), read.glands.end(),
+                                 [&](const auto& gland) { return gland.part == options.measure; });
+    if (has || path.empty()) path = list;
+    if (has) break;
+  }
   if (path.empty()) {
     throw InputError(make_fault(
         ErrorCode::missing, "the built-in list is invented: it keeps nothing of a gland in hand",
@@ -210,7 +221,8 @@ void check_one(const GlandsOptions& options) {
   const bool own_file = !options.new_list.empty() || !options.convert.empty();
   if (own_file && !options.path.empty()) {
     throw InputError(make_fault(ErrorCode::contradiction, "a second file", "command line",
-                                options.path, "", "leave it out"));
+                                options.path, "",
+                                "leave it out; a name with a space in it stands in quotes"));
   }
 }
 

@@ -2,8 +2,11 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <cmath>
+#include <iterator>
 #include <map>
 #include <memory>
+#include <set>
 
 #include "cli/date_option.hpp"
 #include "cli/exit_code.hpp"
@@ -11,11 +14,16 @@
 #include "cli/made_report.hpp"
 #include "cli/runtime.hpp"
 #include "cli/schedule_options.hpp"
+#include "cutback/compare.hpp"
 #include "cutback/error.hpp"
 #include "cutback/io/csv.hpp"
 #include "cutback/io/files.hpp"
+#include "cutback/io/gland_list.hpp"
 #include "cutback/io/made_file.hpp"
+#include "cutback/job/job.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/number.hpp"
+#include "cutback/text.hpp"
 #include "run/made_account.hpp"
 #include "run/natural_order.hpp"
 #include "run/place_asked.hpp"
@@ -123,14 +131,19 @@ std::map<End, io::MadeRow> last_rows(const io::MadeFile& file, const EndsOfRows&
 
 Plan plan_by_results(const std::string& path, const std::map<End, io::MadeRow>& rows) {
   Plan plan{.ends = read_results(path), .not_found = {}, .names = {}};
-  std::map<End, bool> known;
+  const auto bare = [](const End& end) {
+    return End{small_letters(end.first), small_letters(end.second)};
+  };
+  std::map<End, const io::MadeRow*> made;
+  for (const auto& [end, row] : rows) made[bare(end)] = &row;
+  std::set<End> known;
   for (Planned& each : plan.ends) {
-    known[each.end] = true;
-    const auto found = rows.find(each.end);
-    if (found != rows.end()) each.made = found->second.cell("part");
+    known.insert(bare(each.end));
+    const auto found = made.find(bare(each.end));
+    if (found != made.end()) each.made = found->second->cell("part");
   }
   for (const auto& [end, row] : rows) {
-    if (!known.contains(end)) {
+    if (!known.contains(bare(end))) {
       plan.not_found.push_back({row.line, name_of(end)});
     }
   }
@@ -193,9 +206,7 @@ Account account_of(const std::map<End, io::MadeRow>& rows, const std::optional<P
 
 /// A gland that stands in no list of the user's own was perhaps never bought, or is a slip.
 void warn_of_part(const std::string& part, const Runtime& runtime) {
-  const bool own = !runtime.common.glands.empty() || runtime.environment.glands ||
-                   runtime.profile().glands.has_value();
-  if (part.empty() || !own) return;
+  if (part.empty() || runtime.list_paths().empty()) return;
   const gland::GlandList list = runtime.glands(runtime.standards());
   std::vector<std::string_view> parts;
   for (const gland::Gland& gland : list.glands) parts.push_back(gland.part);
@@ -203,6 +214,76 @@ void warn_of_part(const std::string& part, const Runtime& runtime) {
   const std::string near = did_you_mean(part, parts);
   runtime.warn(part + " is not in " + list.name + "; the row stands as it was given" +
                (near.empty() ? "" : ": " + near));
+}
+
+/// What the test figures of a finished end must not be: insulation and its voltage by the table of
+/// circuits up to 500 V, the torque by the gland's own. A circuit of extra-low voltage (SELV, PELV)
+/// is tested at 250 V, and must come to half of the insulation.
+std::vector<std::string> tests_of(const io::MadeRow& row, const gland::GlandList& list,
+                                  const tables::Standards& standards) {
+  constexpr double k_low_v = 250.0;
+  constexpr double k_torque_apart = 0.2;  // of the gland's own: common practice, no source
+  std::vector<std::string> says;
+  const auto figure = [&](std::string_view column) {
+    std::string_view text = row.cell(column);
+    if (text.starts_with('>')) text = trimmed(text.substr(1));
+    return parse_number(text);
+  };
+  const tables::Table& table = standards.table("insulation_resistance");
+  const double test_v = table.number(0, "test_v");
+  const auto volts = figure("test_v");
+  const bool low = volts && at_most(*volts, k_low_v) && at_least(*volts, k_low_v);
+  if (volts && !low && !at_least(*volts, test_v)) {
+    says.push_back("tested at " + plain(*volts) + " V, must be " + plain(test_v) + " V or more");
+  }
+  const double least = table.number(0, "least_mohm") * (low ? 0.5 : 1.0);
+  const auto insulation = figure("insulation_mohm");
+  if (insulation && !at_least(*insulation, least)) {
+    says.push_back("insulation " + plain(*insulation) + " Mohm, must be at least " + plain(least) +
+                   " Mohm");
+  }
+  const auto torque = figure("torque_nm");
+  const auto gland = std::find_if(list.glands.begin(), list.glands.end(),
+                                  [&](const auto& each) { return each.part == row.cell("part"); });
+  if (torque && gland != list.glands.end() && gland->torque_nm &&
+      !at_most(std::abs(*torque - *gland->torque_nm), k_torque_apart * *gland->torque_nm)) {
+    says.push_back("torque " + plain(*torque) + " Nm, " + gland->part + " takes " +
+                   plain(*gland->torque_nm) + " Nm");
+  }
+  return says;
+}
+
+void put_tests(const Runtime& runtime, Account& account) {
+  if (account.finished.empty()) return;
+  const tables::Standards standards = runtime.standards();
+  gland::GlandList list;  // what is wrong with it is said where it decides
+  for (const std::string& path : runtime.list_paths()) {
+    gland::GlandList one = io::load_gland_list(path);
+    std::move(one.glands.begin(), one.glands.end(), std::back_inserter(list.glands));
+  }
+  for (const io::MadeRow& row : account.finished) {
+    auto says = tests_of(row, list, standards);
+    if (says.empty()) continue;
+    account.tests.push_back({{row.cell("tag"), row.cell("end")}, std::move(says)});
+  }
+}
+
+/// Readings of one end that cannot be true together are refused before they stand in the register.
+void check_readings(const io::MadeRow& row, const Runtime& runtime) {
+  job::JobInput in;
+  const auto put = [&](std::string_view column, std::optional<measure::Readings>& readings) {
+    if (!row.cell(column).empty()) readings = measure::Readings(row.cell(column), column);
+  };
+  put("sheath_od_mm", in.sheath_od_mm);
+  put("bedding_mm", in.bedding_mm);
+  put("armour_mm", in.armour_mm);
+  if (!in.sheath_od_mm && !in.bedding_mm && !in.armour_mm) return;
+  const tables::Standards standards = runtime.standards();
+  const job::Job job = job::resolve(in, standards, job::Unstated::measured);
+  if (job.cable.contradiction) {
+    runtime.warn("look: " + job.cable.contradiction->says +
+                 ". Repeat: " + job.cable.contradiction->repeat);
+  }
 }
 
 void append(const MadeOptions& options, const Runtime& runtime) {
@@ -218,8 +299,9 @@ void append(const MadeOptions& options, const Runtime& runtime) {
     }
   }
   if (!faults.empty()) throw InputError(std::move(faults));
+  check_readings(row, runtime);
   warn_of_part(row.cell("part"), runtime);
-  if (const auto remark = io::append_made(options.file, row)) runtime.warn(*remark);
+  for (const std::string& remark : io::append_made(options.file, row)) runtime.warn(remark);
   if (row.cell("made_at").substr(0, tomorrow(runtime).size()) > tomorrow(runtime)) {
     runtime.warn("made_at " + row.cell("made_at") + " is a day to come");
   }
@@ -236,10 +318,11 @@ int run_made(const MadeOptions& options, Runtime& runtime) {
   std::optional<Plan> plan;
   if (!options.results.empty()) plan = plan_by_results(options.results, last_rows(file));
   if (!options.format.files.empty()) plan = plan_by_schedule(options, file, runtime);
-  const Account account = account_of(last_rows(file, plan ? plan->names : EndsOfRows{}), plan);
+  Account account = account_of(last_rows(file, plan ? plan->names : EndsOfRows{}), plan);
+  put_tests(runtime, account);
   runtime.emit(runtime.common.json ? made_json(account, file) : made_text(account));
-  const bool done =
-      account.outstanding.empty() && account.other_gland.empty() && account.outside.empty();
+  const bool done = account.outstanding.empty() && account.other_gland.empty() &&
+                    account.outside.empty() && account.tests.empty();
   return done ? k_exit_fits : k_exit_no_fit;
 }
 

@@ -20,8 +20,10 @@ namespace cutback::cli {
 namespace {
 
 constexpr const char* k_description =
-    "What is remembered of gland list, caliper, rules, slack and adaptor: what is in\n"
-    "force, and from where. An option comes first, then the environment, then this.";
+    "What is remembered of gland lists, supplier, caliper, rules, slack and adaptor:\n"
+    "what is in force, and from where. An option comes first, then the environment,\n"
+    "then this. supplier=NAME names the list whose glands come first among those that\n"
+    "fit at one price; several lists are remembered as glands='a.csv;b.csv'.";
 
 constexpr const char* k_example =
     "Example: remember a gland list and a caliper that reads hundredths, then look:\n"
@@ -48,6 +50,8 @@ std::vector<InForce> in_force(const io::Profile& profile, const Runtime& runtime
       list.push_back({key, joined(runtime.common.glands, " "), "option"});
     } else if (key == "glands" && runtime.environment.glands) {
       list.push_back({key, *runtime.environment.glands, "environment"});
+    } else if (key == "supplier" && !runtime.common.supplier.empty()) {
+      list.push_back({key, runtime.common.supplier, "option"});
     } else if (remembered) {
       list.push_back({key, *remembered, "profile"});
     } else {
@@ -111,7 +115,13 @@ void set(io::Profile& profile, const std::string& word) {
   }
   const std::string key = word.substr(0, equals);
   std::string value = word.substr(equals + 1);
-  if (key == "glands") value = std::filesystem::absolute(value).lexically_normal().string();
+  if (key == "glands") {
+    std::vector<std::string> paths;
+    for (const std::string& path : io::lists_of({.glands = value})) {
+      paths.push_back(std::filesystem::absolute(path).lexically_normal().string());
+    }
+    value = joined(paths, ";");
+  }
   io::set_in_profile(profile, key, value, "--set");
 }
 
@@ -143,7 +153,9 @@ int run_profile(const ProfileOptions& options, Runtime& runtime) {
       throw InputError(make_fault(ErrorCode::missing, "there is no folder to remember in",
                                   "--profile", "", "a file", "set HOME or XDG_CONFIG_HOME"));
     }
-    if (profile.glands) static_cast<void>(io::WholeFile(*profile.glands));  // it can be read
+    for (const std::string& list : io::lists_of(profile)) {
+      static_cast<void>(io::WholeFile(list));  // it can be read
+    }
     std::filesystem::create_directories(std::filesystem::path(path).parent_path(), error);
     io::write_file(path, io::write_profile(profile));
     runtime.warn("remembered in " + path);

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <thread>
 
@@ -175,6 +176,11 @@ void note_rows(const run::ScheduleResult& result, const run::Schedule& schedule,
                ReaderNotes& notes) {
   report_skipped(schedule, result.skipped, notes);
   report_words(result.taken, notes);
+  for (std::size_t i = 0; i < result.places.size(); ++i) {
+    const auto& places = result.places[i];
+    if (places.count == 0) continue;
+    notes.add(run::told_plain_text(schedule.tables[i].name, places.first, places.count));
+  }
   for (const std::string& text : result.twice) notes.add(text);
   if (result.twice_count > result.twice.size()) {
     notes.add("and " + std::to_string(result.twice_count - result.twice.size()) +
@@ -189,6 +195,18 @@ void note_rows(const run::ScheduleResult& result, const run::Schedule& schedule,
   }
   if (!result.all_compared) {
     notes.add("too many rows to look for tags that stand twice in all of them");
+  }
+}
+
+/// Groups whose names differ by case or spaces alone are ordered apart, each with packs and spares
+/// of its own.
+void note_near_groups(const schedule::Tally& tally, ReaderNotes& notes) {
+  std::map<std::string, std::string> seen;
+  for (const auto& [group, counts] : tally.parts) {
+    const auto [at, fresh] = seen.try_emplace(schedule::plain_heading(group), group);
+    if (fresh) continue;
+    notes.add("--by: \"" + at->second + "\" and \"" + group +
+              "\" differ by case or spaces alone, and are ordered as two groups");
   }
 }
 
@@ -230,6 +248,7 @@ run::ScheduleResult decide_all(const run::Schedule& schedule, run::ScheduleRun r
   run::ScheduleResult result = run::run_schedule(files_of(schedule), run);
   progress.clear();
   note_rows(result, schedule, notes);
+  note_near_groups(result.tally, notes);
   if (run.json && !notes.lines().empty()) run.write(print::notes_json(notes.lines()));
   return result;
 }
@@ -383,7 +402,7 @@ int run_command(const ScheduleOptions& options, Runtime& runtime) {
   ReaderNotes notes(runtime);
   report_headings(opened, options.format, notes, runtime);
   const fit::Selector glands(list.glands, typed.prefer);
-  const bool place = asks_place(opened, inputs, open, notes);
+  const bool place = asks_place(opened, inputs, open, notes, true);
   check_groups(opened, typed.by);
   std::optional<run::MadeSchedule> made;
   if (!options.made.empty()) {

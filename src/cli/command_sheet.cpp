@@ -8,11 +8,13 @@
 #include "cli/job_options.hpp"
 #include "cli/runtime.hpp"
 #include "cutback/error.hpp"
+#include "cutback/io/files.hpp"
 #include "cutback/io/job_file.hpp"
 #include "cutback/job/job.hpp"
 #include "cutback/print/pages.hpp"
 #include "cutback/print/print.hpp"
 #include "cutback/sheet/sheet.hpp"
+#include "run/content_hash.hpp"
 #include "run/require_sheath.hpp"
 
 namespace cutback::cli {
@@ -92,8 +94,15 @@ job::Unstated unstated_of(const SheetOptions& options) {
 }
 
 /// The sheet in the form that is asked for.
+/// What the pages say that they are from; nothing where it cannot be read twice.
+std::string source_of(const std::string& path) {
+  if (path.empty() || path == "-") return {};
+  return run::source_name(path, io::WholeFile(path).text());
+}
+
 std::string result_of(const sheet::Sheet& sheet, const job::JobInput& input,
-                      const SheetOptions& options, bool inches, const Runtime& runtime) {
+                      const SheetOptions& options, bool inches,
+                      const std::vector<Assumption>& remembered, const Runtime& runtime) {
   if (options.pdf) {
     const print::Card card{.tag = sheet.job->tag,
                            .end = sheet.job->end,
@@ -101,7 +110,9 @@ std::string result_of(const sheet::Sheet& sheet, const job::JobInput& input,
                            .why = {},
                            .remedy = {},
                            .qr_text = code_text(input, sheet, unstated_of(options)),
-                           .inches = inches};
+                           .inches = inches,
+                           .decided = on_paper(remembered),
+                           .schedule = source_of(options.file)};
     return runtime.extras().sheet_pdf(
         card,
         {.program = runtime.program(), .dated = options.dated ? utc_date(runtime) : std::string()});
@@ -139,7 +150,7 @@ int run_sheet(const SheetOptions& options, Runtime& runtime) {
     runtime.emit_as_it_is(code_text(input, sheet, unstated) + "\n");
     return k_exit_fits;
   }
-  const std::string result = result_of(sheet, input, options, inches, runtime);
+  const std::string result = result_of(sheet, input, options, inches, remembered, runtime);
   if (options.pdf || options.svg) {
     runtime.emit_as_it_is(result);
     if (options.svg && runtime.tables.is_used()) runtime.warn(words_of(runtime.tables));

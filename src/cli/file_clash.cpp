@@ -10,18 +10,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// By links as well. Files that are not there yet are compared by their paths.
-bool same_file(const std::string& a, const std::string& b) {
-  std::error_code error;
-  if (fs::exists(a, error) || fs::exists(b, error)) {
-    return fs::equivalent(a, b, error) && fs::is_regular_file(a, error);
-  }
-  const auto place = [&](const std::string& path) {
-    return fs::weakly_canonical(fs::absolute(io::behind_links(path), error), error);
-  };
-  return place(a) == place(b) && !error;
-}
-
 /// Whether a file would be one of the tables in a folder.
 bool lies_among(const std::string& path, const std::string& folder) {
   std::error_code error;
@@ -47,6 +35,17 @@ Fault clash(const NamedFile& written, const NamedFile& other) {
 }
 
 }  // namespace
+
+bool same_file(const std::string& a, const std::string& b) {
+  std::error_code error;
+  if (fs::exists(a, error) || fs::exists(b, error)) {
+    return fs::equivalent(a, b, error) && fs::is_regular_file(a, error);
+  }
+  const auto place = [&](const std::string& path) {
+    return fs::weakly_canonical(fs::absolute(io::behind_links(path), error), error);
+  };
+  return place(a) == place(b) && !error;
+}
 
 std::vector<Fault> file_clashes(const std::vector<NamedFile>& files) {
   std::vector<Fault> faults;

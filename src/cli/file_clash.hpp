@@ -21,4 +21,7 @@ struct NamedFile {
 /// this name, by a link, or as standard input (`-`). Devices and pipes are no such files.
 [[nodiscard]] std::vector<Fault> file_clashes(const std::vector<NamedFile>& files);
 
+/// By links as well. Files that are not there yet are compared by their paths.
+[[nodiscard]] bool same_file(const std::string& a, const std::string& b);
+
 }  // namespace cutback::cli

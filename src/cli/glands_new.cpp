@@ -1,6 +1,7 @@
 #include "cli/glands_new.hpp"
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <map>
 #include <system_error>
@@ -79,14 +80,52 @@ void put_marking(Row& row, std::string_view text, Talk& talk) {
   put("gas_group", marking->gas_group);
   put("dust_group", marking->dust_group);
   if (!said.empty()) talk.say("  taken from the marking: " + said);
+  if (marking->mines) {
+    talk.say("  group I is for mines: it serves no place of gas group II or dust group III");
+  }
+  if (marking->conditions) {
+    std::string& words = row["description"];
+    words += (words.empty() ? "" : "; ") + std::string("X: special conditions of use");
+    talk.say("  X: its certificate has special conditions of use; the description says so");
+  }
 }
 
 /// What is asked, with what is not stated and an example.
 std::string words_of(const gland::Asked& asked) {
   std::string words(asked.asks);
-  if (!asked.needed) words += "; ? not stated";
+  if (gland::columns()[gland::column_place(asked.low)].unit == "mm") words += ", in mm";
+  words += ", such as " + std::string(asked.example);
+  if (asked.blank_is_none) return words + "; none: it has no such seal";
+  if (!asked.needed) words += "; Enter or ? not stated";
   if (!asked.cost.empty()) words += ": " + std::string(asked.cost);
-  return words + "  (" + std::string(asked.example) + ")";
+  return words;
+}
+
+enum class Said { value, none, not_known };
+
+/// Whether an answer is one of the words for nothing.
+Said said_of(const gland::Asked& asked, const std::string& answer) {
+  constexpr std::array<std::string_view, 5> k_none{"none", "no", "no seal", "no such seal", "nil"};
+  const std::string small = small_letters(answer);
+  if (small.empty() || small == "?" || small == "-") return Said::not_known;
+  if (asked.column == "armour") return Said::value;  // `none` is a kind of it
+  return std::find(k_none.begin(), k_none.end(), small) != k_none.end() ? Said::none : Said::value;
+}
+
+/// Why a question must not be left open.
+std::string must_be_told(const gland::Asked& asked) {
+  if (asked.needed) {
+    return "nothing was typed, and a list needs it: such as " + std::string(asked.example);
+  }
+  return "left open it would count as a gland without this seal: look it up, or type none; Ctrl-D "
+         "keeps the gland that is begun";
+}
+
+/// A marking engraved in capitals: DB is a type of protection, or the level Db.
+bool in_capitals_alone(const std::string& text) {
+  const bool small =
+      std::any_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+  return !small && text.starts_with("EX ");
 }
 
 /// One question until it has an answer that can stand.
@@ -99,11 +138,10 @@ Heard ask_one(const gland::Asked& asked, const std::vector<std::string>& parts, 
     if (!line) return Heard::over;
     const std::string answer(trimmed(*line));
     if (answer == "<") return Heard::back;
-    const bool none = answer.empty() || answer == "?" || answer == "none";
-    // `none` is a kind of armour.
-    if (none && !(answer == "none" && asked.column == "armour")) {
-      if (asked.needed) {
-        talk.say("! a list needs it");
+    const Said said = said_of(asked, answer);
+    if (said != Said::value) {
+      if (asked.needed || (asked.blank_is_none && said == Said::not_known)) {
+        talk.say("! " + must_be_told(asked));
         continue;
       }
       row[std::string(asked.low)] = "";
@@ -111,7 +149,7 @@ Heard ask_one(const gland::Asked& asked, const std::vector<std::string>& parts, 
       return Heard::value;
     }
     if (asked.column == "part" && std::find(parts.begin(), parts.end(), answer) != parts.end()) {
-      talk.say("! the list has this gland already");
+      talk.say("! the list has this gland already; its figures are changed in the file itself");
       continue;
     }
     Row tried = row;
@@ -119,7 +157,8 @@ Heard ask_one(const gland::Asked& asked, const std::vector<std::string>& parts, 
       const auto ends = gland::read_range(answer);
       const auto one = parse_number(answer);
       if (!ends && !(one && asked.column == "armour_mm")) {
-        talk.say("! not a range such as " + std::string(asked.example));
+        talk.say("! not a range such as " + std::string(asked.example) +
+                 (asked.blank_is_none ? ", and not none" : ""));
         continue;
       }
       tried[std::string(asked.low)] = plain(ends ? ends->low : *one, 6);
@@ -130,11 +169,27 @@ Heard ask_one(const gland::Asked& asked, const std::vector<std::string>& parts, 
       tried[std::string(asked.low)] = whole ? joined(marking->protection, " ") : answer;
     }
     const std::string fault = fault_of(tried, asked.low, asked.high);
+    if (!fault.empty() && in_capitals_alone(answer)) {
+      talk.say("! capitals alone can be read in two ways: write it as in Ex db eb IIC T6 Gb");
+      continue;
+    }
+    const std::vector<std::string_view> words = split_words(answer);
+    const bool marked =
+        asked.column == "protection" && std::find(words.begin(), words.end(), "Ex") != words.end();
+    if (!fault.empty() && marked) {
+      talk.say(
+          "! not one marking, such as Ex db eb IIC T6 Gb: where its types differ in group or "
+          "level, "
+          "make one row of each");
+      continue;
+    }
     if (fault.empty()) {
       if (!asked.is_range()) {
         const gland::Column& column = gland::columns()[gland::column_place(asked.low)];
         std::string& value = tried[std::string(asked.low)];
-        value = written::take(written::asked_of(column), value, "").text;
+        written::Taken taken = written::take(written::asked_of(column), value, "");
+        if (!taken.says.empty()) talk.say("  taken: " + taken.says);
+        value = std::move(taken.text);
       }
       row = std::move(tried);
       if (asked.column == "protection") put_marking(row, answer, talk);
@@ -250,13 +305,20 @@ int new_gland_list(const std::string& path, const Runtime& runtime) {
   std::vector<std::string> parts = parts_of(text, path);
   Talk talk(runtime);
   talk.say(
-      "One question per line, off the gland's packet or papers. ? not stated, < back; end of "
+      "One question per line, off the gland's packet or papers. < back; end of "
       "input (Ctrl-D) or Ctrl-C: done, and the gland that is begun is kept.");
-  if (there) talk.say(path + " has " + count_words(parts.size()) + "; the next goes behind them.");
+  if (there) talk.say(path + " has " + count_words(parts.size()) + "; the next is put behind.");
   for (;;) {
     talk.say("");
     talk.say("GLAND " + std::to_string(parts.size() + 1));
-    for (const auto& [column, value] : stated(row)) talk.say("  " + column + " " + value);
+    for (const gland::Asked& asked : gland::asked()) {
+      const auto low = row.find(asked.low);
+      if (low == row.end() || low->second.empty()) continue;
+      const auto high = row.find(asked.high);
+      const bool range = asked.is_range() && high != row.end();
+      talk.say("  " + std::string(asked.asks) + ": " + low->second +
+               (range ? " - " + high->second : ""));
+    }
     if (!ask_gland(parts, row, talk)) break;
     try {
       std::string longer = io::with_gland_added(text, path, stated(row));
@@ -280,6 +342,10 @@ int new_gland_list(const std::string& path, const Runtime& runtime) {
   talk.say("Written: " + path + ", " +
            (parts.empty() ? "a template to fill in" : count_words(parts.size())) +
            ". cutback glands " + path + " checks it.");
+  if (!parts.empty()) {
+    talk.say("cutback ask --glands " + path + " goes by it; cutback profile --set glands=" + path +
+             " makes it yours for good.");
+  }
   return k_exit_fits;
 }
 

@@ -95,6 +95,10 @@ std::vector<Fault> JobOptions::fill(job::JobInput& job, std::vector<std::string>
     }
   }
   add(written::put_told(told, job));
+  for (const auto& slot : slots_) {
+    if (!slot->given || slot->field->key != "protection") continue;
+    add(written::faults_of_plate(slot->text, slot->field->option, job));
+  }
   return faults;
 }
 

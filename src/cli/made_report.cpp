@@ -93,6 +93,14 @@ std::string made_text(const Account& account) {
     rows("MEASURED, NOT FINISHED", account.measured);
     for (const io::MadeRow& row : account.measured) text += "  " + shown_name(row) + "\n";
   }
+  if (!account.tests.empty()) {
+    part("TESTS TO LOOK AT", account.tests.size());
+    for (const Tested& each : account.tests) {
+      for (const std::string& says : each.says) {
+        text += lines_of("  " + shown_name(each.end) + ": ", says);
+      }
+    }
+  }
   if (!account.planned) return text;
   part("OUTSTANDING", account.outstanding.size());
   text += outstanding_text(account.outstanding);
@@ -136,6 +144,13 @@ std::string made_json(const Account& account, const io::MadeFile& file) {
   };
   result["finished"] = rows(account.finished);
   result["measured"] = rows(account.measured);
+  if (!account.tests.empty()) {
+    Json tests = Json::array();
+    for (const Tested& each : account.tests) {
+      tests.push_back({{"tag", each.end.first}, {"end", each.end.second}, {"says", each.says}});
+    }
+    result["tests"] = std::move(tests);
+  }
   if (account.planned) {
     const auto ends = [](const std::vector<Planned>& list, auto put) {
       Json array = Json::array();

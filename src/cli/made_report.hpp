@@ -22,6 +22,12 @@ struct Planned {
   std::vector<std::string> outside;  ///< readings that are not what they must be
 };
 
+/// A finished end whose test figures are not what they must be.
+struct Tested {
+  End end;
+  std::vector<std::string> says;
+};
+
 /// What the register comes to beside what is planned.
 struct Account {
   std::vector<io::MadeRow> finished;
@@ -31,6 +37,7 @@ struct Account {
   std::vector<Planned> other_gland;
   std::vector<Planned> outside;
   std::vector<run::NotFound> not_found;
+  std::vector<Tested> tests;  ///< to look at again, planned or not
 };
 
 /// Lines of 80 columns; what a file holds is shortened and harmless.

@@ -1,6 +1,7 @@
 #include "cli/read_line.hpp"
 
 #include <histedit.h>
+#include <clocale>
 #include <cstdio>
 #include <memory>
 
@@ -11,7 +12,7 @@ namespace {
 /// which finds it through the editor.
 class Editor {
  public:
-  Editor() : edit_(el_init("cutback", stdin, stdout, stderr), el_end) {
+  Editor() : edit_(started(), el_end) {
     if (edit_ == nullptr || history_ == nullptr) return;
     HistEvent event{};
     history(history_.get(), &event, H_SETSIZE, 100);
@@ -40,6 +41,12 @@ class Editor {
   }
 
  private:
+  /// The editor drops what is no character of the locale: what a program starts with has ASCII
+  /// alone.
+  static EditLine* started() {
+    std::setlocale(LC_CTYPE, "C.UTF-8");
+    return el_init("cutback", stdin, stdout, stderr);
+  }
   static char* prompt_of(EditLine* edit) {
     Editor* self = nullptr;
     el_get(edit, EL_CLIENTDATA, &self);

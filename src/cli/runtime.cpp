@@ -10,6 +10,7 @@
 #include "cutback/error.hpp"
 #include "cutback/fit/absurd.hpp"
 #include "cutback/fit/taken.hpp"
+#include "cutback/io/files.hpp"
 #include "cutback/io/gland_list.hpp"
 #include "cutback/io/standards.hpp"
 #include "cutback/job/field_text.hpp"
@@ -26,6 +27,14 @@ void check_not_written(const std::string& path, std::span<const NamedFile> named
   if (!faults.empty()) throw InputError(std::move(faults));
 }
 
+/// Whether a gland list is the one meant: by its path, its file's name, or that without `.csv`.
+bool is_supplier(const std::string& path, const std::string& name) {
+  const std::filesystem::path file(path);
+  const std::string wanted = small_letters(name);
+  return path == name || small_letters(file.filename().string()) == wanted ||
+         small_letters(file.stem().string()) == wanted;
+}
+
 /// What a remark quotes may be a pasted file: a line of it is cut where no remark is as long.
 std::string short_lines(std::string_view text) {
   constexpr std::size_t k_longest = 600;
@@ -38,6 +47,17 @@ std::string short_lines(std::string_view text) {
     if (size == text.size()) return out;
     out += '\n';
     text.remove_prefix(size + 1);
+  }
+}
+
+/// What lies on the shelf would count as often as its list is given.
+void check_given_once(const std::vector<std::string>& paths) {
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    for (std::size_t k = 0; k < i; ++k) {
+      if (!same_file(io::input_place(paths[k]), io::input_place(paths[i]))) continue;
+      throw InputError(make_fault(ErrorCode::duplicate, "a gland list is given twice", "--glands",
+                                  paths[i], "", "leave one out: its stock would count twice"));
+    }
   }
 }
 
@@ -58,28 +78,53 @@ gland::GlandList Runtime::glands(const tables::Standards& standards) const {
 GlandLists Runtime::gland_lists(const tables::Standards& standards) const {
   GlandLists lists;
   gland::GlandList& list = lists.all;
-  if (!common.glands.empty()) {
-    for (const std::string& path : common.glands) {
-      gland::GlandList one = io::load_gland_list(path);
-      list.name += (list.name.empty() ? "" : " and ") + one.name;
-      std::move(one.glands.begin(), one.glands.end(), std::back_inserter(list.glands));
-      std::move(one.warnings.begin(), one.warnings.end(), std::back_inserter(list.warnings));
-      lists.ends.emplace_back(list.glands.size(), one.name);
-    }
-  } else if (environment.glands) {
-    list = io::load_gland_list(*environment.glands);
-  } else if (const auto remembered = profile().glands) {
-    check_not_written(*remembered, named);
-    list = io::load_gland_list(*remembered);
-  } else {
+  check_given_once(common.glands);
+  const std::vector<std::string> paths = list_paths();
+  const bool remembered = common.glands.empty() && !environment.glands;
+  for (const std::string& path : paths) {
+    if (remembered) check_not_written(path, named);
+    gland::GlandList one = io::load_gland_list(path);
+    list.name += (list.name.empty() ? "" : " and ") + one.name;
+    std::move(one.glands.begin(), one.glands.end(), std::back_inserter(list.glands));
+    std::move(one.warnings.begin(), one.warnings.end(), std::back_inserter(list.warnings));
+    lists.ends.emplace_back(list.glands.size(), one.name);
+  }
+  if (paths.empty()) {
     list = io::demo_gland_list();
+    lists.ends.emplace_back(list.glands.size(), list.name);
     warn(
         "no gland list given: using the built-in demonstration list, whose glands are invented; "
         "give your own with --glands FILE");
   }
-  if (lists.ends.empty()) lists.ends.emplace_back(list.glands.size(), list.name);
+  prefer_supplier(paths, lists);
   warn_of(list, standards);
   return lists;
+}
+
+std::vector<std::string> Runtime::list_paths() const {
+  if (!common.glands.empty()) return common.glands;
+  if (environment.glands) return {*environment.glands};
+  return io::lists_of(profile());
+}
+
+void Runtime::prefer_supplier(const std::vector<std::string>& paths, GlandLists& lists) const {
+  const bool typed = !common.supplier.empty();
+  const std::string name = typed ? common.supplier : profile().supplier.value_or("");
+  if (name.empty() || (!typed && paths.size() < 2)) return;
+  bool found = false;
+  std::size_t first = 0;
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    const bool is_first = is_supplier(paths[i], name);
+    found = found || is_first;
+    for (; first < lists.ends[i].first; ++first) lists.all.glands[first].preferred = is_first;
+  }
+  if (found) return;
+  if (!typed) {
+    return warn("your profile puts " + name + " first, and none of these lists is named so");
+  }
+  throw InputError(make_fault(ErrorCode::unknown_name, "no gland list has this name", "--supplier",
+                              name, paths.empty() ? "" : joined(paths, " or "),
+                              "give the lists with --glands, each supplier's by itself"));
 }
 
 void Runtime::warn_of(const gland::GlandList& list, const tables::Standards& standards) const {
@@ -126,6 +171,14 @@ std::string that_suit(const std::string& adaptors, const std::optional<std::stri
 
 }  // namespace
 
+bool Runtime::decides_supplier(const io::Profile& remembered) const {
+  if (!common.supplier.empty() || !remembered.supplier) return false;
+  const std::vector<std::string> paths = list_paths();
+  return paths.size() > 1 && std::any_of(paths.begin(), paths.end(), [&](const auto& path) {
+           return is_supplier(path, *remembered.supplier);
+         });
+}
+
 std::vector<Assumption> Runtime::remember(job::JobInput& in, Choices& choices) const {
   const std::string path = profile_path();
   if (path.empty()) return {};
@@ -143,6 +196,7 @@ std::vector<Assumption> Runtime::remember(job::JobInput& in, Choices& choices) c
     word = *value;
     decide(key, word);
   };
+  if (decides_supplier(remembered)) decide("supplier", *remembered.supplier);
   choose("prefer", choices.prefer, remembered.prefer);
   choose("units", choices.units, remembered.units);
   for (const std::string_view key : io::profile_fields()) {
@@ -169,9 +223,10 @@ void Runtime::say_decided(const std::vector<Assumption>& decided) const {
   if (!line.empty()) warn("your profile decides: " + line);
 }
 
-void Runtime::remember_for_schedule(Choices& choices, schedule::Format& format) const {
+std::vector<Assumption> Runtime::remember_for_schedule(Choices& choices,
+                                                       schedule::Format& format) const {
   const std::string path = profile_path();
-  if (path.empty()) return;
+  if (path.empty()) return {};
   const io::Profile remembered = io::load_profile(path);
   std::vector<Assumption> decided;
   const auto decide = [&](std::string_view key, const std::string& value) {
@@ -180,6 +235,7 @@ void Runtime::remember_for_schedule(Choices& choices, schedule::Format& format) 
   if (common.glands.empty() && !environment.glands && remembered.glands) {
     decide("glands", *remembered.glands);
   }
+  if (decides_supplier(remembered)) decide("supplier", *remembered.supplier);
   if (choices.prefer.empty() && remembered.prefer) {
     choices.prefer = *remembered.prefer;
     decide("prefer", choices.prefer);
@@ -197,6 +253,21 @@ void Runtime::remember_for_schedule(Choices& choices, schedule::Format& format) 
     format.defaults.push_back({std::string(key), std::move(cell)});
   }
   say_decided(decided);
+  return decided;
+}
+
+std::string on_paper(const std::vector<Assumption>& decided) {
+  std::string text;
+  for (const Assumption& each : decided) {
+    // Where a list lies and which unit is shown as well move no mark.
+    if (each.fact == "glands" || each.fact == "units") continue;
+    std::string fact = each.fact;
+    const bool length = fact.ends_with("_mm");
+    if (length) fact.resize(fact.size() - 3);
+    std::replace(fact.begin(), fact.end(), '_', ' ');
+    text += (text.empty() ? "" : ", ") + fact + " " + each.taken + (length ? " mm" : "");
+  }
+  return text;
 }
 
 void Runtime::say_taken(const std::vector<std::string>& taken) const {
@@ -278,6 +349,12 @@ void add_common(CLI::App& command, CommonOptions& common, Reads reads) {
                     "CUTBACK_GLANDS, else an invented one")
         ->type_name("FILE")
         ->allow_extra_args(false)
+        ->group("Common");
+    command
+        .add_option(
+            "--supplier", common.supplier,
+            "Of several lists the one whose glands come first among equals: its file's name")
+        ->type_name("NAME")
         ->group("Common");
   }
   command.add_flag("--json", common.json, "Print the result as JSON")->group("Common");

@@ -54,6 +54,7 @@ struct Environment {
 /// Options that every command has.
 struct CommonOptions {
   std::vector<std::string> glands;
+  std::string supplier;
   std::string data;
   std::string profile;
   std::string output;
@@ -87,11 +88,14 @@ struct Runtime {
 
   /// The tables: --data, else CUTBACK_DATA, else the built-in ones.
   [[nodiscard]] tables::Standards standards() const;
-  /// The gland list: --glands, several as one, else CUTBACK_GLANDS, else the built-in one,
-  /// announced on err as invented. Its warnings go to err.
+  /// The gland list: --glands, several as one, else CUTBACK_GLANDS, else what the profile
+  /// remembers, else the built-in one, announced on err as invented. Its warnings go to err. The
+  /// glands of the supplier that comes first among equals are marked.
   [[nodiscard]] gland::GlandList glands(const tables::Standards& standards) const;
   /// The same where several lists may be given, which list each gland is of.
   [[nodiscard]] GlandLists gland_lists(const tables::Standards& standards) const;
+  /// The files of these lists; none where it is the built-in one.
+  [[nodiscard]] std::vector<std::string> list_paths() const;
   /// What is to be said of a list wherever it is used: its warnings, and figures that cannot be.
   void warn_of(const gland::GlandList& list, const tables::Standards& standards) const;
   /// What is remembered: of --profile, else of the environment's file where there is one.
@@ -103,7 +107,8 @@ struct Runtime {
   [[nodiscard]] std::vector<Assumption> remember(job::JobInput& in, Choices& choices) const;
   /// The same for a whole schedule: how it is read is remembered, and what its blank cells of
   /// caliper, rules and slack are taken for.
-  void remember_for_schedule(Choices& choices, schedule::Format& format) const;
+  /// @return what was decided so
+  std::vector<Assumption> remember_for_schedule(Choices& choices, schedule::Format& format) const;
   /// What a profile decided, in one line on err.
   void say_decided(const std::vector<Assumption>& decided) const;
   /// Words of the trade and what each was taken for, in one line on err.
@@ -128,6 +133,14 @@ struct Runtime {
   void finish() const;
   /// @throws InputError where pages would go to a terminal
   void require_no_terminal(const std::string& what) const;
+
+ private:
+  /// Marks the glands of the list that --supplier names, else the profile. @param paths  of the
+  /// lists
+  /// @throws InputError where --supplier names none of them
+  void prefer_supplier(const std::vector<std::string>& paths, GlandLists& lists) const;
+  /// Whether what is remembered says which of the lists comes first.
+  [[nodiscard]] bool decides_supplier(const io::Profile& remembered) const;
 };
 
 /// Makes sure that stdout has taken all. @throws FileError
@@ -160,5 +173,9 @@ struct Context {
 /// Adds --json, --output, --colour, --quiet, --data, and --glands where a command reads a list.
 enum class Reads { glands, no_glands };
 void add_common(CLI::App& command, CommonOptions& common, Reads reads);
+
+/// What a profile decided that can move a mark, in the words of a card: `slack 30 mm, rules
+/// strict`.
+[[nodiscard]] std::string on_paper(const std::vector<Assumption>& decided);
 
 }  // namespace cutback::cli

@@ -329,8 +329,26 @@ run::Schedule open_schedule(const std::deque<run::ScheduleInput>& inputs,
     for (const std::string& warning : typed.types.warnings) runtime.warn(warning);
   }
   opening.format.types = typed.types.types.get();
-  return run::open_schedule(inputs, opening);
+  run::Schedule schedule = run::open_schedule(inputs, opening);
+  schedule.places_of_types = typed.types.places;
+  return schedule;
 }
+
+namespace {
+
+/// Whether the same is to be said of the headings of two tables.
+bool is_told_alike(const schedule::Layout& a, const schedule::Layout& b) {
+  const auto without_place = [](const schedule::Layout& layout, const std::string& warning) {
+    return warning.starts_with(layout.where) ? warning.substr(layout.where.size()) : warning;
+  };
+  return a.matches == b.matches && !(a.matches.empty() && a.warnings.empty()) &&
+         std::equal(a.warnings.begin(), a.warnings.end(), b.warnings.begin(), b.warnings.end(),
+                    [&](const std::string& one, const std::string& other) {
+                      return without_place(a, one) == without_place(b, other);
+                    });
+}
+
+}  // namespace
 
 void ReaderNotes::say() {
   for (; said_ < lines_.size(); ++said_) runtime_.warn(lines_[said_]);
@@ -339,17 +357,32 @@ void ReaderNotes::say() {
 void report_headings(const run::Schedule& schedule, const FormatOptions& options,
                      ReaderNotes& notes, const Runtime& runtime) {
   const schedule::Layout* last = nullptr;
+  std::vector<std::string> alike;  // tables whose headings are those of the last that was told
+  const auto tell_alike = [&] {
+    if (!alike.empty()) {
+      notes.add(
+          alike.front() +
+          (alike.size() > 1 ? " and " + std::to_string(alike.size() - 1) + " more sheets" : "") +
+          ": headings as above");
+    }
+    alike.clear();
+  };
   for (const run::ScheduleTable& table : schedule.tables) {
     const schedule::Layout& layout = table.file->layout();
+    if (last != nullptr && table.notes.empty() && is_told_alike(*last, layout)) {
+      alike.push_back(layout.where);
+      continue;
+    }
+    tell_alike();
     for (const std::string& note : table.notes) notes.add(table.name + ": " + note);
     for (const std::string& warning : layout.warnings) notes.add(warning);
-    const bool same = last != nullptr && last->matches == layout.matches;
     if (!layout.matches.empty()) {
-      notes.add(layout.where + ": headings taken as the trade usually means them" +
-                (same ? ", as above" : ":\n" + matches_text(layout)));
+      notes.add(layout.where + ": headings taken as the trade usually means them:\n" +
+                matches_text(layout));
     }
     last = &layout;
   }
+  tell_alike();
   for (const std::string& sheet : schedule.not_read) notes.add("not read: " + sheet);
   notes.say();
   if (!options.save_columns.empty()) save_columns(schedule, options, runtime);
@@ -380,10 +413,10 @@ void report_words(const std::set<std::string>& taken, ReaderNotes& notes) {
 }
 
 bool asks_place(const run::Schedule& opened, const std::deque<run::ScheduleInput>& inputs,
-                const std::function<run::Schedule()>& again, ReaderNotes& notes) {
+                const std::function<run::Schedule()>& again, ReaderNotes& notes, bool rows_noted) {
   const bool can_again = can_open_again(inputs);
   const run::PlaceAsked place =
-      run::ask_place(opened, can_again ? again : std::function<run::Schedule()>());
+      run::ask_place(opened, can_again ? again : std::function<run::Schedule()>(), rows_noted);
   for (const std::string& because : place.because) notes.add(because);
   notes.say();
   if (!place.asked && !can_again) {

@@ -116,9 +116,11 @@ void report_skipped(const run::Schedule& schedule, std::span<const schedule::Ski
 void report_words(const std::set<std::string>& taken, ReaderNotes& notes);
 
 /// Whether every end is asked about its place, and why where no column says so.
+/// @param rows_noted  as of run::ask_place
 [[nodiscard]] bool asks_place(const run::Schedule& opened,
                               const std::deque<run::ScheduleInput>& inputs,
-                              const std::function<run::Schedule()>& again, ReaderNotes& notes);
+                              const std::function<run::Schedule()>& again, ReaderNotes& notes,
+                              bool rows_noted = false);
 
 /// The tables of a schedule, for whoever reads them one after the other.
 [[nodiscard]] std::vector<io::ScheduleFile*> files_of(const run::Schedule& schedule);

@@ -11,7 +11,24 @@ namespace {
 
 constexpr std::size_t k_columns = 80;
 
+/// A signal came, perhaps while nothing was read.
+volatile std::sig_atomic_t interrupted = 0;
+
 }  // namespace
+
+StopsReading::StopsReading() {
+  struct sigaction action {};
+  action.sa_handler = [](int) { interrupted = 1; };  // without SA_RESTART the read returns
+  for (std::size_t i = 0; i < k_signals.size(); ++i) {
+    ::sigaction(k_signals[i], &action, &before_[i]);
+  }
+}
+
+StopsReading::~StopsReading() {
+  for (std::size_t i = 0; i < k_signals.size(); ++i) {
+    ::sigaction(k_signals[i], &before_[i], nullptr);
+  }
+}
 
 Talk::Talk(const Runtime& runtime)
     : runtime_(runtime),
@@ -57,6 +74,12 @@ std::size_t Talk::lines_of(std::string_view text) const {
 }
 
 std::optional<std::string> Talk::hear() {
+  if (interrupted != 0) return std::nullopt;
+  auto line = read();
+  return interrupted != 0 ? std::nullopt : std::move(line);
+}
+
+std::optional<std::string> Talk::read() {
   out_ << std::flush;
   if (edited_) return runtime_.extras().read_line("> ");
   out_ << "> " << std::flush;

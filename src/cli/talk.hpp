@@ -1,6 +1,8 @@
 #pragma once
 // What a dialogue says, and what is typed: at a terminal with a line editor, else from a pipe.
 
+#include <array>
+#include <csignal>
 #include <cstddef>
 #include <optional>
 #include <ostream>
@@ -10,6 +12,20 @@
 #include "cli/runtime.hpp"
 
 namespace cutback::cli {
+
+/// Ctrl-C, a terminal that is closed and an end from outside: the line that is being read ends, or
+/// the next one, so that what was told can be kept.
+class StopsReading {
+ public:
+  StopsReading();
+  StopsReading(const StopsReading&) = delete;
+  StopsReading& operator=(const StopsReading&) = delete;
+  ~StopsReading();
+
+ private:
+  static constexpr std::array k_signals{SIGINT, SIGHUP, SIGTERM};
+  std::array<struct sigaction, k_signals.size()> before_{};
+};
 
 /// The two ways of a dialogue. Where the result itself goes to stdout, it is said on stderr.
 class Talk {
@@ -31,6 +47,9 @@ class Talk {
   [[nodiscard]] std::optional<std::string> hear();
 
  private:
+  [[nodiscard]] std::optional<std::string> read();
+
+  StopsReading stops_;
   const Runtime& runtime_;
   std::ostream& out_;
   std::size_t columns_;

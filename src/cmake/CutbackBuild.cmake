@@ -46,6 +46,12 @@ if(CUTBACK_FUZZ)  # coverage for libFuzzer in the library too
   target_link_options(cutback_sanitizers INTERFACE -fsanitize=fuzzer-no-link)
 endif()
 
+if(CUTBACK_COVERAGE)  # read by tests/coverage/coverage.py; the path holds for a cleared environment too
+  target_compile_options(cutback_sanitizers INTERFACE
+    "-fprofile-instr-generate=${PROJECT_BINARY_DIR}/profiles/%8m.profraw" -fcoverage-mapping)
+  target_link_options(cutback_sanitizers INTERFACE -fprofile-instr-generate)
+endif()
+
 # Headers that nearly every file includes, read once for a target: without optimisation compiling
 # takes less than half as long. Off by default: when it optimises, g++ 12 takes what stands in such
 # headers for code of the project, and warns of it.

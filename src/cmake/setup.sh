@@ -1,5 +1,5 @@
 # Sourced by examples/run.sh and tests/run.sh: installs what is missing and builds into build/.
-# Needs $root (the source folder). As root or with sudo; says what it does.
+# Needs $root (the source folder). As root, or as a user who may use sudo; says what it does.
 
 say() { printf '== %s\n' "$1"; }
 
@@ -15,12 +15,18 @@ install_missing() {
     return
   fi
   as_root=
-  [ "$(id -u)" = 0 ] || as_root=sudo
-  say "installing with apt-get:$missing"
-  export DEBIAN_FRONTEND=noninteractive
-  $as_root apt-get update -q >/dev/null
+  if [ "$(id -u)" != 0 ]; then
+    if ! command -v sudo >/dev/null; then
+      say "there is no sudo here: as root, once: apt-get install --no-install-recommends$missing"
+      exit 1
+    fi
+    as_root=sudo
+  fi
+  say "installing with apt-get, which takes some minutes:$missing"
+  $as_root apt-get update -q
+  # sudo keeps no variable: env sets it behind it.
   # shellcheck disable=SC2086
-  $as_root apt-get install -y -q --no-install-recommends $missing >/dev/null
+  $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends $missing
 }
 
 build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev libfmt-dev

@@ -174,6 +174,18 @@ bool CsvRows::read(RowBlock& block) {
   return !block.piece.empty();
 }
 
+namespace {
+
+/// ="0012": how a program keeps a spreadsheet from taking a text for a number.
+std::string_view unguarded(std::string_view text) {
+  constexpr std::size_t k_guard = 3;
+  if (text.size() < k_guard || !text.starts_with("=\"") || !text.ends_with('"')) return text;
+  const std::string_view inside = text.substr(2, text.size() - k_guard);
+  return inside.find('"') == std::string_view::npos ? inside : text;
+}
+
+}  // namespace
+
 void CsvRows::finish(RowBlock& block) const {
   if (block.piece.empty()) return;
   block.reader = std::make_unique<CsvReader>(block.piece, name_, block.line, separator_, checked_);
@@ -181,6 +193,11 @@ void CsvRows::finish(RowBlock& block) const {
   for (;; ++block.rows) {
     if (block.records.size() == block.rows) block.records.emplace_back();
     if (!block.reader->next(block.records[block.rows])) return;
+    CsvRecord& record = block.records[block.rows];
+    if (record.bare) continue;  // there are no quotes in it
+    for (std::string_view& field : record.fields) {
+      if (field.starts_with('=')) field = unguarded(field);
+    }
   }
 }
 

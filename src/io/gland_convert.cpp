@@ -14,6 +14,7 @@
 #include "cutback/nearest.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::io {
 namespace {
@@ -68,8 +69,8 @@ bool says_inches(std::string_view heading) {
 /// The column that a heading names by itself. What decides no fit is known whatever its case;
 /// "Material" may hold other words than ours.
 std::string own_name(std::string_view heading) {
-  constexpr std::array<std::string_view, 5> k_any_case{"part", "range", "description", "price",
-                                                       "stock"};
+  constexpr std::array<std::string_view, 6> k_any_case{"part",  "range", "description",
+                                                       "price", "stock", "pack"};
   const std::string name = small_letters(heading);
   const bool any_case = std::find(k_any_case.begin(), k_any_case.end(), name) != k_any_case.end();
   if (any_case) return name;
@@ -243,6 +244,18 @@ class Converter {
       values_[gland::column_place(column)] = std::move(text);
     };
     const RangeColumn* const range = range_named(source.column);
+    if (const auto marking = written::read_marking(given);
+        source.column == "protection" && marking && !marking->protection.empty()) {
+      put("protection", joined(marking->protection, " "));
+      const auto add = [&](std::string_view column, const std::string& text) {
+        if (values_[gland::column_place(column)].empty()) put(column, text);
+      };
+      add("level", joined(marking->level, " "));
+      add("gas_group", marking->gas_group);
+      add("dust_group", marking->dust_group);
+      if (marking->conditions) add("description", "X: special conditions of use");
+      return {};
+    }
     if (range == nullptr) {
       put(source.column, is_number(source.column) ? figure(source, given) : given);
       return {};
@@ -294,6 +307,11 @@ class Converter {
     if (why.empty()) {
       kept_.push_back(values_);
       ++out_.glands;
+      const auto value = [&](std::string_view column) -> const std::string& {
+        return values_[gland::column_place(column)];
+      };
+      const bool rings = value("armour") != "none" && value("sealing") != "barrier";
+      if (rings && value("inner_min_mm").empty()) ++out_.without_inner;
     } else {
       out_.left_out.push_back(place + ": " + why);
     }

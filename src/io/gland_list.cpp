@@ -352,7 +352,7 @@ std::optional<double> Reading::number(const Column& column, std::string_view cel
     std::replace(pointed.begin(), pointed.end(), ',', '.');
     const bool comma = pointed != cell && parse_number(pointed).has_value();
     refuse(ErrorCode::bad_number, "not a number",
-           comma ? "write a decimal point: " + pointed : "digits only, without a unit");
+           comma ? "write a decimal point: " + pointed : "a figure, with its unit or without");
     return std::nullopt;
   }
   if (*value < column.min || *value > column.max) {

@@ -176,6 +176,24 @@ void set_aside(const std::string& path, std::string_view torn) {
   file.write(before.size(), std::string(torn) + "\n");
 }
 
+std::string end_name(const MadeRow& row) { return row.cell("tag") + ", " + row.cell("end"); }
+
+/// The first spelling of each tag, and of each of its ends: case tells no two of them apart.
+class Spellings {
+ public:
+  /// Gives a row the spelling that was there before it; where there was none, its own counts.
+  void put(MadeRow& row) {
+    const std::string tag = small_letters(row.cell("tag"));
+    row.set("tag", tags_.try_emplace(tag, row.cell("tag")).first->second);
+    const std::pair end(tag, small_letters(row.cell("end")));
+    row.set("end", ends_.try_emplace(end, row.cell("end")).first->second);
+  }
+
+ private:
+  std::map<std::string, std::string> tags_;
+  std::map<std::pair<std::string, std::string>, std::string> ends_;
+};
+
 /// Reads rows and gathers what is wrong.
 class Reading {
  public:
@@ -193,6 +211,7 @@ class Reading {
     header(record);
     while (faults_.empty() && reader.next(record)) row(record);
     if (!faults_.empty()) throw InputError(std::move(faults_));
+    one_spelling();
     return std::move(file_);
   }
 
@@ -230,6 +249,23 @@ class Reading {
       faults_.push_back(std::move(fault));
     }
     file_.rows.push_back(std::move(row));
+  }
+
+  /// An end has the spelling of its first row: case does not tell two ends apart.
+  void one_spelling() {
+    Spellings spellings;
+    std::string said;
+    std::size_t count = 0;
+    for (MadeRow& row : file_.rows) {
+      const std::string name = end_name(row);
+      spellings.put(row);
+      if (end_name(row) == name || count++ > 0) continue;
+      said = "line " + std::to_string(row.line) + ": " + name + " for " + end_name(row);
+    }
+    if (count == 0) return;
+    file_.warnings.push_back(name_ + ": " + std::to_string(count) +
+                             (count == 1 ? " row names its end" : " rows name their end") +
+                             " in other letters than a row above (" + said + ")");
   }
 
   const std::string& name_;
@@ -279,7 +315,9 @@ std::vector<Fault> faults_of(const MadeRow& row) {
   }
   for (const Figure& figure : k_figures) {
     const std::string& text = row.cell(figure.column);
-    const auto value = parse_number(text);
+    // Above the end of its scale a tester shows >200.
+    const bool above = figure.column == "insulation_mohm" && text.starts_with('>');
+    const auto value = parse_number(above ? trimmed(std::string_view(text).substr(1)) : text);
     if (text.empty() || (value && *value >= 0.0)) continue;
     faults.push_back(make_fault(ErrorCode::bad_number, "not a figure of 0 or more", figure.column,
                                 text, "a figure in " + std::string(figure.unit)));
@@ -303,7 +341,6 @@ std::vector<std::string> take_units(MadeRow& row) {
 }
 
 std::optional<Fault> same_end_otherwise(const MadeFile& file, const MadeRow& row) {
-  const auto name_of = [](const MadeRow& of) { return of.cell("tag") + ", " + of.cell("end"); };
   const auto bare = [](const std::string& name) {
     std::string out;
     for (const char c : name) {
@@ -311,17 +348,17 @@ std::optional<Fault> same_end_otherwise(const MadeFile& file, const MadeRow& row
     }
     return out;
   };
-  const std::string name = name_of(row);
+  const std::string name = end_name(row);
   const MadeRow* other = nullptr;
   for (const MadeRow& each : file.rows) {
-    if (name_of(each) == name) return std::nullopt;
-    if (bare(name_of(each)) == bare(name)) other = &each;
+    if (small_letters(end_name(each)) == small_letters(name)) return std::nullopt;
+    if (bare(end_name(each)) == bare(name)) other = &each;
   }
   if (other == nullptr) return std::nullopt;
   return make_fault(ErrorCode::contradiction, "the register has this end, written otherwise",
-                    "tag, end", name, name_of(*other),
+                    "tag, end", name, end_name(*other),
                     "write it as it stands there, or give another end a name that differs by more "
-                    "than case, spaces and hyphens");
+                    "than spaces and hyphens");
 }
 
 MadeFile read_made(std::string_view text, const std::string& name) {
@@ -354,22 +391,30 @@ std::vector<measure::Drum> drums_of(const MadeFile& file) {
   return drums;
 }
 
-std::optional<std::string> append_made(const std::string& path, const MadeRow& row) {
+std::vector<std::string> append_made(const std::string& path, MadeRow row) {
   if (auto faults = faults_of(row); !faults.empty()) throw InputError(std::move(faults));
   Locked file(path);
   const std::string text = file.read();
   std::size_t whole = whole_size(text);
   std::string_view rest = std::string_view(text).substr(whole);
   std::string written;
-  std::optional<std::string> remark;
+  std::vector<std::string> remarks;
   if (!rest.empty() && is_whole_row(rest)) {
     whole = text.size();
     written = "\n";
   } else if (!rest.empty()) {
     set_aside(path, rest);
-    remark = path + ": a row that was not written to its end is put into " + path + ".torn";
+    remarks.push_back(path + ": a row that was not written to its end is put into " + path +
+                      ".torn");
   }
   const MadeFile before = read_made(std::string_view(text).substr(0, whole), path);
+  const std::string name = end_name(row);
+  Spellings spellings;
+  for (MadeRow each : before.rows) spellings.put(each);
+  spellings.put(row);
+  if (end_name(row) != name) {
+    remarks.push_back(name + " is taken for " + end_name(row) + ", as the register has it");
+  }
   if (auto fault = same_end_otherwise(before, row)) throw InputError(*std::move(fault));
   if (whole == 0) {
     written += header_line();
@@ -380,7 +425,7 @@ std::optional<std::string> append_made(const std::string& path, const MadeRow& r
         "begin a new file"));
   }
   file.write(whole, written + line_of(row));
-  return remark;
+  return remarks;
 }
 
 }  // namespace cutback::io

@@ -8,6 +8,7 @@
 #include "cutback/io/files.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/nearest.hpp"
+#include "cutback/text.hpp"
 #include "cutback/written/written.hpp"
 #include "io/json_strict.hpp"
 
@@ -16,26 +17,19 @@ namespace {
 
 using nlohmann::ordered_json;
 
-constexpr std::array<std::string_view, 13> k_keys{"glands",
-                                                  "prefer",
-                                                  "units",
-                                                  "step_mm",
-                                                  "mpe_mm",
-                                                  "zero_mm",
-                                                  "rules",
-                                                  "slack_mm",
-                                                  "adaptor",
-                                                  "adaptor_mm",
-                                                  "adaptor_thread_mm",
-                                                  "adaptor_bore_mm",
-                                                  "compound_pack_cm3"};
-constexpr std::size_t k_not_fields = 3;  // the first of them
+constexpr std::array<std::string_view, 14> k_keys{
+    "glands",          "supplier",         "prefer",     "units",
+    "step_mm",         "mpe_mm",           "zero_mm",    "rules",
+    "slack_mm",        "adaptor",          "adaptor_mm", "adaptor_thread_mm",
+    "adaptor_bore_mm", "compound_pack_cm3"};
+constexpr std::size_t k_not_fields = 4;  // the first of them
 constexpr std::array<std::string_view, 3> k_prefer{"price", "margin", "stock"};
 constexpr std::array<std::string_view, 2> k_units{"mm", "in"};
 
 /// The member of a key that is no field of an end; null for one that is.
 std::optional<std::string>* word_of(Profile& profile, std::string_view key) {
   if (key == "glands") return &profile.glands;
+  if (key == "supplier") return &profile.supplier;
   if (key == "prefer") return &profile.prefer;
   return key == "units" ? &profile.units : nullptr;
 }
@@ -54,6 +48,7 @@ std::span<const std::string_view> profile_fields() { return profile_keys().subsp
 
 std::optional<std::string> text_in_profile(const Profile& profile, std::string_view key) {
   if (key == "glands") return profile.glands;
+  if (key == "supplier") return profile.supplier;
   if (key == "prefer") return profile.prefer;
   if (key == "units") return profile.units;
   return job::text_of(profile.end, job::field_named(key));
@@ -111,6 +106,18 @@ Profile read_profile(std::string_view text, const std::string& name) {
 Profile load_profile(const std::string& path) {
   const WholeFile file(path);
   return read_profile(file.text(), path);
+}
+
+std::vector<std::string> lists_of(const Profile& profile) {
+  std::vector<std::string> paths;
+  for (std::string_view rest = profile.glands ? *profile.glands : std::string_view{};
+       !rest.empty();) {
+    const std::size_t end = std::min(rest.find(';'), rest.size());
+    const std::string_view path = trimmed(rest.substr(0, end));
+    if (!path.empty()) paths.emplace_back(path);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return paths;
 }
 
 std::string write_profile(const Profile& profile) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "cutback/schedule/row_place.hpp"
 #include "cutback/text.hpp"
 
 namespace cutback::io {
@@ -65,13 +66,12 @@ class HeadingSearch {
         ErrorCode::contradiction, "a heading has one unit, and the row of units below another",
         name_ + ", " + row_name(seen_[below].line), others.front(), "", "make them alike"));
   }
-  /// The texts above the headings: titles.
-  [[nodiscard]] std::vector<std::pair<std::size_t, std::string>> above() const {
-    std::vector<std::pair<std::size_t, std::string>> texts;
-    for (std::size_t i = 0; i < found_.first; ++i) {
-      for (const std::string& cell : seen_[i].cells) texts.emplace_back(seen_[i].line, cell);
-    }
-    return texts;
+  /// The rows above the headings: titles.
+  [[nodiscard]] std::vector<Seen> above() const {
+    std::vector<Seen> rows = above_;
+    rows.insert(rows.end(), seen_.begin(),
+                seen_.begin() + static_cast<std::ptrdiff_t>(found_.first));
+    return rows;
   }
   [[nodiscard]] std::size_t first_line() const { return seen_[found_.first].line; }
   [[nodiscard]] std::size_t last_line() const { return seen_[found_.first + found_.rows - 1].line; }
@@ -100,7 +100,14 @@ class HeadingSearch {
       for (std::size_t i = 0; i < block.rows; ++i) {
         const CsvRecord& record = block.records[i];
         check_width(record);
-        if (header_row_ && record.line < *header_row_) continue;
+        if (header_row_ && record.line < *header_row_) {
+          // It heads nothing, but may say something of all that is below.
+          const bool last = above_.size() >= k_rows_searched;
+          if (!last)
+            above_.push_back(
+                {record.line, {record.fields.begin(), record.fields.end()}, {}, false});
+          continue;
+        }
         if (seen_.size() >= k_rows_searched + k_sample) break;
         seen_.push_back({record.line, {record.fields.begin(), record.fields.end()}, {}, false});
         for (const CellMark& mark : record.marks) {
@@ -204,11 +211,27 @@ class HeadingSearch {
         std::to_string(record.fields.size()), "", "a row is one cable, a column one figure"));
   }
 
+  /// Whether headings stand in the first column, and each cable in a column of its own.
+  [[nodiscard]] bool is_turned() const {
+    constexpr std::size_t k_headings = 4;
+    std::vector<std::string> first;
+    for (const Seen& row : seen_) {
+      if (!row.cells.empty()) first.push_back(row.cells.front());
+    }
+    return schedule::known_headings(schedule::join_headings({&first, 1}), format_).count >=
+           k_headings;
+  }
+
   [[noreturn]] void not_found() const {
     if (header_row_) {
       throw InputError(make_fault(ErrorCode::missing,
                                   "no row begins on this " + std::string(source_.row_word()), name_,
                                   "--header-row " + std::to_string(*header_row_), "", ""));
+    }
+    if (is_turned()) {
+      throw InputError(make_fault(
+          ErrorCode::missing, "the headings stand below each other, in the first column", name_, "",
+          "a row of headings, and a row for each cable below it", "turn the table (transpose it)"));
     }
     // A wrong name in --column is often why.
     if (auto faults = schedule::unknown_columns(format_); !faults.empty()) {
@@ -225,6 +248,7 @@ class HeadingSearch {
   const std::string& name_;
   const schedule::Format& format_;
   std::optional<std::size_t> header_row_;
+  std::vector<Seen> above_;  ///< the row of headings that was said, as far as they are kept
   std::vector<Seen> seen_;
   std::vector<std::optional<std::size_t>> alone_;  ///< of the rows that were asked for
   Found found_;
@@ -321,13 +345,16 @@ ScheduleFile::ScheduleFile(RowSource& source, const std::string& name,
   HeadingSearch search(source, name, format, header_row);
   search.run(first_);
   last_heading_ = search.last_line();
+  const auto below = search.below();
   layout_ = schedule::make_layout(search.headings(), format,
-                                  name + ", " + row_name(search.first_line()), search.below());
-  for (const auto& [line, text] : search.above()) {
-    const std::string_view cells[] = {text};
-    if (!schedule::place_in_note(layout_, cells).empty()) {
-      places_above_.push_back({line, shortened(text)});
-    }
+                                  name + ", " + row_name(search.first_line()), below);
+  is_told_plain_ = schedule::all_told_plain(layout_, below);
+  schedule::NoteRows notes(layout_);
+  for (const Seen& row : search.above()) {
+    const std::vector<std::string_view> cells(row.cells.begin(), row.cells.end());
+    const schedule::PlaceSaid said = notes.next(cells);
+    if (!said.text.empty()) places_above_.push_back({row.line, shortened(said.text)});
+    if (title_.away.empty()) title_.away = shortened(schedule::title_of_deleted(layout_, cells));
   }
   bool any = false;
   looks_for_places_ = true;  // of rows that may not be read again
@@ -375,6 +402,7 @@ void ScheduleFile::keep_cables(RowBlock& block) const {
   std::size_t kept = 0;
   block.skipped.clear();
   block.places.clear();
+  block.titles.clear();
   for (std::size_t i = 0; i < block.rows; ++i) {
     CsvRecord& record = block.records[i];
     if (record.line <= last_heading_) continue;
@@ -385,6 +413,7 @@ void ScheduleFile::keep_cables(RowBlock& block) const {
           layout_.where, row_name(record.line), "one order of headings per sheet or file",
           "put the rows below it on a sheet or into a file of their own"));
     }
+    if (kind == RowKind::title) note_title(record, block);
     if (looks_for_places_) note_places(record, kind, block);
     if (kind != RowKind::cable) {
       block.skipped.push_back({record.line, kind, text_of(layout_, record)});
@@ -404,11 +433,18 @@ void ScheduleFile::keep_cables(RowBlock& block) const {
   block.rows = kept;
 }
 
+void ScheduleFile::note_title(const CsvRecord& record, RowBlock& block) const {
+  const schedule::PlaceSaid said = schedule::place_in_note(layout_, record.fields);
+  block.titles.push_back({record.line,
+                          {said.told ? shortened(said.text) : std::string(),
+                           shortened(schedule::title_of_deleted(layout_, record.fields))}});
+}
+
 /// A title, a note, or a name in the row that speaks of a hazardous place.
 void ScheduleFile::note_places(const CsvRecord& record, RowKind kind, RowBlock& block) const {
   const bool note = kind == RowKind::title || kind == RowKind::no_tag;
   if (!note && kind != RowKind::cable) return;
-  const std::string text = note ? schedule::place_in_note(layout_, record.fields)
+  const std::string text = note ? schedule::place_in_note(layout_, record.fields).text
                                 : schedule::place_in_row(layout_, record.fields);
   if (!text.empty()) block.places.push_back({record.line, shortened(text)});
 }

@@ -145,7 +145,18 @@ void write_order(Writer& out, const XlsxLooks& looks, const schedule::Takeoff& t
                 money_value(units, takeoff.decimals), looks.bold_money);
     out.next();
   };
-  sum("All that is to be ordered", 'I', *takeoff.total);
+  const auto unpriced = std::count_if(lines.begin(), lines.end(), [](const auto* line) {
+    return line->to_order > 0 && !line->total;
+  });
+  std::int64_t pieces = 0;
+  for (const schedule::TakeoffLine* const line : lines) {
+    if (!line->total) pieces += static_cast<std::int64_t>(line->to_order);
+  }
+  const std::string without = unpriced == 0
+                                  ? std::string()
+                                  : ", but for " + std::to_string(pieces) +
+                                        (pieces == 1 ? " piece" : " pieces") + " without a price";
+  sum("All that is to be ordered" + without, 'I', *takeoff.total);
   sum("Provisional besides: once it is measured", 'L', *takeoff.provisional_total);
 }
 

@@ -188,14 +188,13 @@ void XlsxSheetReader::end_cell() {
   }
   ends_.resize(first_cell_ + cell_.column, begin);  // cells that were left out are empty
   ends_.push_back(out.size());
-  if (cell_.style != nullptr && cell_.style->struck) {
-    mark(CellMark::Kind::struck);
-  } else if (cell_.type == XlsxCellType::shared || cell_.type == XlsxCellType::text) {
-    const XlsxStruck struck =
-        cell_.type == XlsxCellType::text ? text_.struck() : frame_.strings->struck(cell_.value);
-    if (struck == XlsxStruck::all) mark(CellMark::Kind::struck);
-    if (struck == XlsxStruck::part) mark(CellMark::Kind::struck_in_part);
-  }
+  const bool struck_cell = cell_.style != nullptr && cell_.style->struck;
+  XlsxFonts fonts{.struck = false, .plain = false, .of_cell = true};
+  if (cell_.type == XlsxCellType::text) fonts = text_.fonts();
+  if (cell_.type == XlsxCellType::shared) fonts = frame_.strings->fonts(cell_.value);
+  const XlsxStruck struck = fonts.in(struck_cell);
+  if (struck == XlsxStruck::all) mark(CellMark::Kind::struck);
+  if (struck == XlsxStruck::part) mark(CellMark::Kind::struck_in_part);
 }
 
 void XlsxSheetReader::mark(CellMark::Kind kind) {
@@ -258,15 +257,16 @@ void XlsxSheetReader::cover_with(const XlsxMerge& merge, std::vector<std::string
       return each.cell == merge.left && each.kind == CellMark::Kind::struck;
     });
   }
+  // Where the first cell is blank, what another one holds is not seen, but it is there.
+  if (merge.text.empty()) return;
   const std::size_t end = std::min(merge.right, merge.left + k_most_covered - 1) + 1;
   const std::size_t first = above ? merge.left : merge.left + 1;
-  if (cells.size() < end && !merge.text.empty()) cells.resize(end);
+  if (cells.size() < end) cells.resize(end);
   for (std::size_t i = first; i < std::min(end, cells.size()); ++i) {
     cells[i] = merge.text;  // what a covered cell holds itself is not seen
     marks_.erase(std::remove_if(marks_.begin(), marks_.end(),
                                 [&](const CellMark& each) { return each.cell == i; }),
                  marks_.end());
-    if (merge.text.empty()) continue;
     marks_.push_back(
         {static_cast<std::uint16_t>(i), above ? CellMark::Kind::above : CellMark::Kind::beside});
     if (merge.struck) marks_.push_back({static_cast<std::uint16_t>(i), CellMark::Kind::struck});

@@ -15,13 +15,15 @@ constexpr std::uint64_t k_most_bytes = std::uint64_t{512} << 20U;  // ends_ coun
 void XlsxText::start(std::string_view element, const XmlAttributes& attributes) {
   if (is_element(element, "t")) in_text_ = true;
   if (is_element(element, "rPh")) ++phonetic_;
-  if (is_element(element, "r")) run_struck_ = false;
+  if (is_element(element, "r")) own_font_ = run_struck_ = false;
+  if (is_element(element, "rPr")) own_font_ = true;
   if (is_element(element, "strike")) run_struck_ = !attributes.is_false("val");
 }
 
 void XlsxText::take(std::string_view piece) {
   const bool blank = piece.find_first_not_of(" \t\r\n") == std::string_view::npos;
-  if (!blank) (run_struck_ ? struck_ : plain_) += piece.size();
+  if (blank) return;
+  (!own_font_ ? fonts_.of_cell : run_struck_ ? fonts_.struck : fonts_.plain) = true;
 }
 
 void XlsxText::end(std::string_view element) {
@@ -67,9 +69,8 @@ class XlsxStrings::Handler final : public XmlHandler {
       strings_.text_.resize(begin);
       strings_.text_ += plain;
     }
-    if (text_.struck() != XlsxStruck::none) {
-      strings_.struck_.emplace(strings_.ends_.size(), text_.struck());
-    }
+    const XlsxFonts& fonts = text_.fonts();
+    if (fonts.struck || fonts.plain) strings_.fonts_.emplace(strings_.ends_.size(), fonts);
     strings_.ends_.push_back(static_cast<std::uint32_t>(strings_.text_.size()));
   }
 
@@ -84,12 +85,13 @@ XlsxStrings::XlsxStrings(XlsxPackage& package, const std::string& part) {
   read_xml_part(package, part, k_most_bytes, "sst", handler);
 }
 
-XlsxStruck XlsxStrings::struck(std::string_view number) const {
-  if (struck_.empty()) return XlsxStruck::none;
+XlsxFonts XlsxStrings::fonts(std::string_view number) const {
+  constexpr XlsxFonts k_cell{.struck = false, .plain = false, .of_cell = true};
+  if (fonts_.empty()) return k_cell;
   std::size_t index = 0;
   std::from_chars(number.data(), number.data() + number.size(), index);
-  const auto found = struck_.find(index);
-  return found == struck_.end() ? XlsxStruck::none : found->second;
+  const auto found = fonts_.find(index);
+  return found == fonts_.end() ? k_cell : found->second;
 }
 
 std::optional<std::string_view> XlsxStrings::find(std::string_view number) const {

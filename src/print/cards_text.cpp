@@ -36,7 +36,8 @@ std::string cards_summary(const CardsReport& report) {
                                      "long lists");
   }
   if (count.without_code > 0) {
-    text += wrapped("No code  ", counted(count.without_code, "job") + " too long for a code there");
+    text += wrapped("No code  ", counted(count.without_code, "card") +
+                                     ": the job is too long for one, or the room is needed");
   }
   if (count.without_glyph > 0) {
     text += wrapped("Letters  ", counted(count.without_glyph, "character") +

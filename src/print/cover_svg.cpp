@@ -2,8 +2,9 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/cover.hpp"
-#include "cutback/print/words.hpp"
+#include "cutback/xml.hpp"
 #include "print/cover_words.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -17,34 +18,11 @@ constexpr double k_width = 230.0;
 constexpr double k_height = 120.0;
 constexpr double k_below = 34.0;
 
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : clean(text)) {
-    switch (c) {
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '&':
-        out += "&amp;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
-}
-
 std::string number(double value) { return plain(value, 2); }
 
 std::string text_at(double x, double y, std::string_view words, const char* more = "") {
   return fmt::format("<text x=\"{}\" y=\"{}\"{}>{}</text>\n", number(x), number(y), more,
-                     escaped(words));
+                     xml_text(clean(words)));
 }
 
 std::string box(double x, double y, double width, double height, const char* fill) {

@@ -106,6 +106,7 @@ ordered_json gland_fit_json(const fit::GlandFit& fit) {
   item["margin_mm"] = json_number(fit.margin_mm);
   item["price"] = json_number(fit.gland->price);
   item["stock"] = fit.gland->stock ? ordered_json(*fit.gland->stock) : ordered_json(nullptr);
+  item["pack"] = fit.gland->pack ? ordered_json(*fit.gland->pack) : ordered_json(nullptr);
   ordered_json checks = ordered_json::array();
   for (const fit::Check& check : fit.checks) checks.push_back(check_json(check));
   item["checks"] = std::move(checks);

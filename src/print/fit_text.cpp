@@ -7,11 +7,11 @@
 #include "cutback/job/input.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
 #include "print/inches_text.hpp"
 #include "print/layout.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -66,8 +66,17 @@ std::string state_word(State state, const Style& style) {
 
 std::string price_words(const gland::Gland& gland) {
   std::string text;
-  if (gland.price) text = fixed(*gland.price, 2);
-  if (gland.stock) text += (text.empty() ? "" : ", ") + std::to_string(*gland.stock) + " in stock";
+  const auto add = [&](const std::string& words) { text += (text.empty() ? "" : ", ") + words; };
+  if (gland.price) add(fixed(*gland.price, 2));
+  if (gland.stock) add(std::to_string(*gland.stock) + " in stock");
+  return text;
+}
+
+/// How it is bought, where there is something to say of it.
+std::string bought_words(const gland::Gland& gland) {
+  std::string text;
+  if (gland.pack.value_or(1) > 1) text = "sold in packs of " + std::to_string(*gland.pack);
+  if (gland.preferred) text += (text.empty() ? "" : "; ") + std::string("of the preferred list");
   return text;
 }
 
@@ -270,12 +279,15 @@ std::string top(const fit::Question& question, std::span<const GlandFit> ranked,
   if (passes) {
     const std::string& description = ranked.front().gland->description;
     if (!description.empty()) text += one_line("", description, style);
+    const std::string bought = bought_words(*ranked.front().gland);
+    if (!bought.empty()) text += one_line("", bought, style);
     const std::string how = how_it_fits(ranked.front());
     if (!how.empty()) text += one_line("", how, style);
   }
   text += labelled("Cable", cable_words(job.cable), style);
   if (job.entry.thread || job.entry.to_suit)
-    text += one_line("Entry", entry_words(job.entry), style);
+    text += one_line(
+        "Entry", entry_words(job.entry, ranked.empty() ? nullptr : ranked.front().gland), style);
   if (const std::string place = place_words(job.area); !place.empty()) {
     text += one_line("Place", place, style);
     if (question.demand->sealing != area::SealingDemand::none) {

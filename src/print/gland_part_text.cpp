@@ -5,8 +5,8 @@
 #include "cutback/gland/columns.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/glands.hpp"
-#include "cutback/print/words.hpp"
 #include "print/layout.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {

@@ -1,11 +1,13 @@
 #include "print/inches_text.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
 #include "print/layout.hpp"
 #include "print/mark_words.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -42,7 +44,7 @@ class Rows {
 std::string table_of(const std::vector<InchRow>& rows, const Style& style) {
   if (rows.empty()) return {};
   const auto line = [](const InchRow& row) {
-    return line_of("  " + cell(row.what, 30) + right(row.mm, 12) + right(row.in, 14));
+    return line_of("  " + cell(row.what, 35) + right(row.mm, 12) + right(row.in, 14));
   };
   std::string text = heading("in inches", style) + line({"1 in = 25.4 mm", "mm", "in"});
   for (const InchRow& row : rows) text += line(row);
@@ -89,23 +91,31 @@ std::string inches_of(const fit::Question& question, const fit::GlandFit* best,
 std::vector<InchRow> inch_rows(const sheet::Sheet& sheet) {
   Rows rows;
   if (!sheet.has_marks()) return rows.take();
-  add_gate(rows, "sheath must read", sheet.gates.sheath, 1);
-  if (sheet.job->cable.armour != cable::ArmourKind::none) {
-    add_gate(rows, "bedding must read", sheet.gates.bedding, 1);
+  const bool armoured = sheet.job->cable.armour != cable::ArmourKind::none;
+  add_gate(rows, "sheath", sheet.gates.sheath, 1);
+  rows.add("sheath, readings apart at most", sheet.gates.sheath_apart_mm, 1, Rounding::down);
+  if (armoured) {
+    add_gate(rows, "bedding", sheet.gates.bedding, 1);
+    rows.add("bedding, readings apart at most", sheet.gates.bedding_apart_mm, 1, Rounding::down);
     for (const fit::WireGate& wire : sheet.gates.wire) {
-      add_gate(rows, "one wire must read", wire.gate, 2);
+      add_gate(rows, std::string(piece_words(sheet.job->cable.armour)), wire.gate, 2);
       rows.add("sheath less bedding at least", wire.least_between_mm, 1, Rounding::up);
       rows.add("sheath less bedding at most", wire.most_between_mm, 1, Rounding::down);
     }
+    rows.add("sheath less bedding, by eye under", depths_from_mm(sheet), 2, Rounding::up);
   }
   const strip::CutPlan& plan = *sheet.plan;
   const strip::Marks& marks = plan.marks;
-  rows.add("armour cut, from the end", marks.armour_cut_mm, 1);
-  rows.add("sheath cut, from the end", marks.sheath_cut_mm, 1);
-  rows.add("exposed armour, at least", marks.exposed_min_mm, 1);
-  rows.add("exposed armour, at most", marks.exposed_max_mm, 1);
-  rows.add("bedding cut, from the end", marks.bedding_cut_mm, 1);
-  rows.add("shoulder, from the end", marks.shoulder_mm, 1);
+  // Each with its number and from where it is measured, as on the front.
+  if (armoured) {
+    rows.add("1 armour cut, from the end", marks.armour_cut_mm, 1);
+    rows.add("2 sheath cut, behind 1, at least", marks.exposed_min_mm, 1);
+    rows.add("2 sheath cut, behind 1, at most", marks.exposed_max_mm, 1);
+    rows.add("3 bedding cut, from the end", marks.bedding_cut_mm, 1);
+  } else {
+    rows.add("1 sheath cut, from the end", marks.sheath_cut_mm, 1);
+  }
+  rows.add("S shoulder, from the end", marks.shoulder_mm, 1);
   // What is added to a length that waits to be measured, and what is made from mark 1 then.
   for (const MarkWords& mark : mark_words(sheet)) {
     const auto figure = parse_number(mark.figure);
@@ -115,15 +125,22 @@ std::vector<InchRow> inch_rows(const sheet::Sheet& sheet) {
              mark.figure, inches(*figure));
   }
   rows.add("saw to", plan.depths.saw_mm, 1, Rounding::down);
-  rows.add("saw, never beyond", plan.depths.saw_limit_mm, 1, Rounding::down);
+  if (plan.depths.saw_limit_mm != plan.depths.saw_mm) {
+    rows.add("saw, never beyond", plan.depths.saw_limit_mm, 1, Rounding::down);
+  }
   rows.add("score the sheath to", plan.depths.sheath_mm, 1, Rounding::down);
   rows.add("score the bedding to", plan.depths.bedding_mm, 1, Rounding::down);
-  for (const TailRow& row : tail_rows(plan.tails)) {
+  const std::vector<TailRow> tails = tail_rows(plan.tails);
+  const bool one_strip = std::all_of(tails.begin(), tails.end(), [&](const TailRow& row) {
+    return row.tail->strip_mm == tails.front().tail->strip_mm;
+  });
+  if (one_strip && !tails.empty()) rows.add("strip", tails.front().tail->strip_mm, 1);
+  for (const TailRow& row : tails) {
     const std::string name =
         (row.cores.find(" to ") == std::string::npos ? "core " : "cores ") + row.cores;
     rows.add(name + ", tail", row.tail->length_mm, 1);
-    rows.add(name + ", cut back", row.tail->cut_back_mm, 1);
-    rows.add(name + ", strip", row.tail->strip_mm, 1);
+    rows.add(name + ", tail less its strip", row.tail->less_strip_mm, 1);
+    if (!one_strip) rows.add(name + ", strip", row.tail->strip_mm, 1);
   }
   return rows.take();
 }

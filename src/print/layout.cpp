@@ -6,8 +6,8 @@
 #include "cutback/error.hpp"
 #include "cutback/glyph_width.hpp"
 #include "cutback/number.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {

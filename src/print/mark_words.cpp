@@ -18,6 +18,7 @@ using strip::Axis;
 
 constexpr std::string_view k_behind = "behind mark 1";
 constexpr std::string_view k_in_front = "in front of mark 1";
+constexpr std::string_view k_beyond = "beyond thread and locknut, gland offered up";
 
 /// What must be measured for the marks, in the order of their sums.
 struct OpenLengths {
@@ -81,13 +82,16 @@ Tip tip_of(const Sheet& sheet) {
   return tip;
 }
 
-/// A place along the axis, from the cable's end.
-void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axis_mm) {
+/// A place along the axis, from the cable's end. The first of the marks is a whole number where it
+/// is a sum, so that nobody adds up halves: the tails come out longer by it, never shorter.
+void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axis_mm,
+               bool first = false) {
   if (!axis_mm || !tip.length_mm) {
     mark.after = "print again when the wall is known";
     return;
   }
-  const double figure = *tip.length_mm - *axis_mm;
+  const double exact = *tip.length_mm - *axis_mm;
+  const double figure = first && !tip.before.empty() ? round_up(exact, 1.0) : exact;
   mark.before = tip.before;
   mark.figure = plain(std::abs(figure), 1);
   // "reach + strip - 16"
@@ -99,12 +103,18 @@ void put_place(MarkWords& mark, const Tip& tip, const std::optional<double>& axi
 }
 
 std::string saw_words(const strip::Depths& depths) {
-  if (!depths.saw_mm) return "saw half through";
+  if (!depths.saw_mm) return "by eye, half through each wire";
   std::string text = "saw " + fixed(*depths.saw_mm, 1);
   if (depths.saw_limit_mm && depths.saw_limit_mm != depths.saw_mm) {
     return text + ", never " + fixed(*depths.saw_limit_mm, 1);
   }
   return text + " at most";
+}
+
+/// Of a braid or a tape, which lies under the sheath: how deep the sheath is scored, and what then.
+std::string shears_words(const strip::Depths& depths) {
+  return "sheath " + (depths.sheath_mm ? fixed(*depths.sheath_mm, 1) : std::string("by eye")) +
+         ", shears";
 }
 
 std::string score_words(const std::optional<double>& depth_mm) {
@@ -131,6 +141,17 @@ MarkWords sheath_mark(const strip::CutPlan& plan, const Tip& tip) {
   return sheath;
 }
 
+/// How far the gland reaches into the enclosure depends on a wall that is measured at the end: what
+/// is cut behind it is marked on the gland in hand.
+bool is_by_the_wall(const Sheet& sheet) {
+  return !sheet.plan->axis.bedding_end_mm && !sheet.job->entry.wall_mm;
+}
+
+void put_beyond(const Sheet& sheet, MarkWords& mark) {
+  mark.figure = plain(sheet.fit->gland->bedding_past_mm, 1);
+  mark.after = k_beyond;
+}
+
 /// From the cable's end; from the tips, which are there by then, where that is a sum.
 MarkWords bedding_mark(const Sheet& sheet, const Tip& tip) {
   const Axis& axis = sheet.plan->axis;
@@ -143,6 +164,8 @@ MarkWords bedding_mark(const Sheet& sheet, const Tip& tip) {
   } else if (!axis.bedding_end_mm && sheet.fit->barrier) {
     bedding.after = "by the gland's leaflet";
     bedding.blank = true;
+  } else if (is_by_the_wall(sheet)) {
+    put_beyond(sheet, bedding);
   } else {
     put_place(bedding, tip, axis.bedding_end_mm);
   }
@@ -155,11 +178,10 @@ std::vector<MarkWords> armoured_marks(const Sheet& sheet, const Tip& tip) {
   MarkWords shoulder{.number = 'S', .layer = stop ? "check" : "hold", .is_cut = false};
   MarkWords armour{.number = '1', .layer = "armour"};
   // A braid or a tape lies under the sheath, which comes off before the shears reach it.
-  armour.depth = sheet.job->cable.armour == cable::ArmourKind::wire
-                     ? saw_words(plan.depths)
-                     : score_words(plan.depths.sheath_mm) + ", then shears";
+  armour.depth = sheet.job->cable.armour == cable::ArmourKind::wire ? saw_words(plan.depths)
+                                                                    : shears_words(plan.depths);
   if (stop) {
-    put_place(armour, tip, -*stop);
+    put_place(armour, tip, -*stop, true);
     if (!tip.before.empty() || !tip.length_mm) {
       shoulder.figure = plain(*stop, 1);
       shoulder.after = k_in_front;
@@ -170,8 +192,8 @@ std::vector<MarkWords> armoured_marks(const Sheet& sheet, const Tip& tip) {
             std::move(shoulder)};
   }
   put_place(shoulder, tip, 0.0);
-  shoulder.depth = "no cut";
-  armour.after = "where the clamp ends, gland at S";
+  shoulder.depth = "shoulder, no cut";
+  armour.after = "where the clamp ends, gland held at S";
   return {std::move(shoulder), std::move(armour), sheath_mark(plan, tip), bedding_mark(sheet, tip)};
 }
 
@@ -196,6 +218,7 @@ std::string MarkWords::brief() const {
   if (figure.empty()) return blank ? "by the leaflet" : std::string();
   if (after == k_behind) return figure + " behind 1";
   if (after == k_in_front) return figure + " in front of 1";
+  if (after == k_beyond) return "by the gland";
   return before + figure;
 }
 
@@ -203,7 +226,11 @@ std::vector<MarkWords> mark_words(const Sheet& sheet) {
   const Tip tip = tip_of(sheet);
   if (sheet.job->cable.armour != cable::ArmourKind::none) return armoured_marks(sheet, tip);
   MarkWords cut{.number = '1', .layer = "sheath"};
-  put_place(cut, tip, sheet.plan->axis.bedding_end_mm);
+  if (is_by_the_wall(sheet)) {
+    put_beyond(sheet, cut);
+  } else {
+    put_place(cut, tip, sheet.plan->axis.bedding_end_mm, true);
+  }
   cut.depth = score_words(sheet.plan->depths.sheath_mm);
   MarkWords shoulder{.number = 'S', .layer = "check", .is_cut = false};
   const std::optional<double>& sheath_mm = sheet.plan->axis.bedding_end_mm;
@@ -229,13 +256,19 @@ std::vector<OpenBlank> open_blanks(const Sheet& sheet) {
   if (open.reach) {
     blanks.push_back({"MEASURE THE ROUTE", "inside face to the furthest terminal", "reach", "mm"});
   }
-  if (open.strip) blanks.push_back({"STRIP LENGTH", "how deep its terminal is", "strip", "mm"});
+  if (open.strip) {
+    blanks.push_back({"STRIP LENGTH", "bare core in the deepest terminal", "strip", "mm"});
+  }
   if (open.wall)
     blanks.push_back(
         {"MEASURE THE WALL", "where the gland sits" + accepted(sheet, "wall_mm"), "wall", "mm"});
   for (const fit::Lack& lack : sheet.lacks) {
     if (!is_other(lack)) continue;
-    blanks.push_back({"LOOK AND WRITE IN", lack.fact + accepted(sheet, lack.key), "", ""});
+    // What would do is not always worked out: nobody may take any answer for a good one.
+    const std::string which = accepted(sheet, lack.key);
+    blanks.push_back({"LOOK AND WRITE IN",
+                      lack.fact + (which.empty() ? " (ask the office whether it will do)" : which),
+                      "", ""});
   }
   return blanks;
 }
@@ -252,7 +285,8 @@ std::string open_tail(const Sheet& sheet) {
 
 std::vector<TailRow> tail_rows(const std::vector<strip::Tail>& tails) {
   const auto alike = [](const strip::Tail& a, const strip::Tail& b) {
-    return a.length_mm == b.length_mm && a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm;
+    return a.length_mm == b.length_mm && a.less_strip_mm == b.less_strip_mm &&
+           a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm;
   };
   std::vector<TailRow> rows;
   for (std::size_t i = 0; i < tails.size();) {

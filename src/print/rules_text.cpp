@@ -3,8 +3,8 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/rules.hpp"
-#include "cutback/print/words.hpp"
 #include "print/layout.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {

@@ -6,9 +6,9 @@
 #include "cutback/money.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/schedule.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/schedule/layout.hpp"
 #include "print/layout.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {

@@ -32,6 +32,7 @@ ordered_json tails_json(const std::vector<strip::Tail>& tails) {
     ordered_json item;
     item["core"] = tail.core;
     item["length_mm"] = json_number(tail.length_mm);
+    item["less_strip_mm"] = json_number(tail.less_strip_mm);
     item["cut_back_mm"] = json_number(tail.cut_back_mm);
     item["strip_mm"] = json_number(tail.strip_mm);
     item["route"] = tail.route;

@@ -4,12 +4,12 @@
 #include "cutback/glyph_width.hpp"
 #include "cutback/number.hpp"
 #include "cutback/print/print.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/fit_parts.hpp"
 #include "print/inches_text.hpp"
 #include "print/layout.hpp"
 #include "print/mark_words.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -49,7 +49,7 @@ std::string head(const Sheet& sheet, const Style& style) {
     if (!gland.description.empty()) words += "; " + gland.description;
     text += labelled("Gland", words);
   }
-  text += labelled("Entry", entry_words(job.entry));
+  text += labelled("Entry", entry_words(job.entry, sheet.fit ? sheet.fit->gland : nullptr));
   const std::string place = place_words(job.area);
   if (!place.empty()) text += labelled("Place", place);
   return text + "Work dead. Certificate, instructions, local code, a competent person: first.\n";
@@ -77,16 +77,21 @@ std::string was_words(const std::optional<measure::Estimate>& estimate, int deci
 /// What the diameters must read, with blanks for the readings.
 std::string before_cutting(const Sheet& sheet, const Style& style) {
   const cable::Cable& cable = sheet.job->cable;
-  std::string text = heading("before cutting, on this cable, where the gland will sit", style);
+  const bool armoured = cable.armour != cable::ArmourKind::none;
+  std::string text = heading(armoured ? "before cutting: sheath where the gland will sit, the rest "
+                                        "bared at the end"
+                                      : "before cutting, where the gland will sit",
+                             style);
   for (const GateLine& line : gate_lines(sheet)) {
     const bool sheath = line.what == "sheath";
-    const bool wire = line.what == "one wire";
+    const bool wire = line.what == piece_words(cable.armour);
     const std::string was = sheath                   ? was_words(cable.sheath_od, 2)
                             : line.what == "bedding" ? was_words(cable.bedding, 2)
                             : wire                   ? was_words(cable.wire, 2)
                                                      : std::string();
     const char* const blanks = line.what.empty() ? "" : wire ? "_______" : "_______ _______";
-    text += line_of("  " + cell(line.what.empty() ? "  or" : line.what, 12) + "must read " +
+    const std::size_t wide = piece_words(cable.armour) == "one wire" ? 12 : 16;
+    text += line_of("  " + cell(line.what.empty() ? "  or" : line.what, wide) + "must read " +
                     cell(line.must, 18) + cell(blanks, 18) + was);
     if (!line.also.empty()) text += wrapped(std::string(14, ' '), line.also);
   }
@@ -126,17 +131,20 @@ std::string cut_row(const MarkWords& mark) {
       below = line_of(std::string(first.size(), ' ') + more);
     }
   }
-  if (columns_of(where) < k_where)
+  constexpr std::size_t k_line = 80;
+  const bool beside = first.size() + k_where + columns_of(mark.depth) <= k_line;
+  if (columns_of(where) < k_where && beside)
     return line_of(first + cell(where, k_where) + mark.depth) + below;
-  return wrapped(first, where) + line_of(std::string(first.size() + k_where, ' ') + mark.depth);
+  const std::size_t indent = first.size() + (beside ? k_where : 0);
+  return wrapped(first, where) + below + line_of(std::string(indent, ' ') + mark.depth);
 }
 
 /// Marks in working order, each with its depth.
 std::string cut_rows(const Sheet& sheet, const Style& style) {
   const std::string spread = depth_spread(sheet);
   std::string text =
-      heading("cuts", style) + line_of(std::string(14, ' ') + cell("where, mm", 46) + "depth, mm" +
-                                       (spread.empty() ? "" : " " + spread));
+      heading("cuts" + (spread.empty() ? "" : "; depths known to " + spread + " mm"), style) +
+      line_of(std::string(14, ' ') + cell("where, mm", 46) + "depth at most, mm");
   for (const MarkWords& mark : mark_words(sheet)) {
     const std::string check = mark.check();
     if (!check.empty()) {
@@ -172,17 +180,24 @@ std::string tail_rows(const strip::CutPlan& plan, bool armoured, const Style& st
   std::string text = heading("tails, core by core", style);
   text += "  " + cell("core", 8) + right("tail", 7) + right("cut back", 10) + right("strip", 7) +
           "   way to the terminal\n";
+  bool less_strip = false;
+  const auto length_of = [&](const strip::Tail& tail) -> std::string {
+    if (tail.length_mm) return plain(*tail.length_mm, 1);
+    if (!tail.less_strip_mm) return "?";
+    less_strip = true;
+    return plain(*tail.less_strip_mm, 1) + "+s";
+  };
   for (const strip::Tail& tail : plan.tails) {
     const std::string name = cell(tail.core, 8);
     // A long name has a line of its own.
     if (name.back() == '~') text += wrapped("  ", tail.core);
-    text += "  " + (name.back() == '~' ? std::string(8, ' ') : name) +
-            right(tail.length_mm ? plain(*tail.length_mm, 1) : "?", 7) +
+    text += "  " + (name.back() == '~' ? std::string(8, ' ') : name) + right(length_of(tail), 7) +
             right(plain(tail.cut_back_mm, 1), 10) +
             right(tail.strip_mm ? plain(*tail.strip_mm, 1) : "?", 7) + "   " + cell(tail.route, 42);
     trim_end(text);
     text += "\n";
   }
+  if (less_strip) text += "  s: the strip length, which is not given. Add it.\n";
   return text +
          (armoured
               ? "  mm. Tail: beyond the bedding. Cut back: taken off that core after dressing.\n"

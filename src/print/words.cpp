@@ -1,7 +1,9 @@
 #include "cutback/print/words.hpp"
 
 #include <fmt/format.h>
+#include <algorithm>
 
+#include "cutback/entry/joint_check.hpp"
 #include "cutback/error.hpp"
 #include "cutback/number.hpp"
 
@@ -63,9 +65,25 @@ std::string cable_words(const cable::Cable& cable) {
   return text + ", " + wire_text(cable);
 }
 
-std::string entry_words(const entry::Entry& entry) {
-  if (!entry.thread) return "not given: no thread is compared (--entry M20)";
-  std::string text = entry::to_text(*entry.thread);
+namespace {
+
+/// `clearance for M20, 20 to 20.5 mm`.
+std::string hole_to_make(const gland::Gland* gland) {
+  if (gland == nullptr) return "clearance for the gland's thread";
+  const entry::Thread& thread = gland->entry_thread;
+  std::string text = "clearance for " + entry::to_text(thread);
+  if (thread.kind == entry::ThreadKind::metric) {
+    text += ", " + plain(thread.size) + " to " + plain(thread.size + entry::k_clearance_mm) + " mm";
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string entry_words(const entry::Entry& entry, const gland::Gland* gland) {
+  if (!entry.thread && !entry.to_suit) return "not given: no thread is compared (--entry M20)";
+  std::string text =
+      entry.thread ? entry::to_text(*entry.thread) : "hole to be made: " + hole_to_make(gland);
   if (entry.hole)
     text += *entry.hole == entry::Hole::threaded ? ", threaded hole" : ", clearance hole";
   if (entry.wall_mm) text += ", wall " + plain(*entry.wall_mm) + " mm";
@@ -96,6 +114,25 @@ std::string place_words(const area::Area& area) {
   return asked;
 }
 
+std::string plate_words(const area::Area& area) {
+  std::string text;
+  const auto add = [&](const std::string& words) { text += (text.empty() ? "" : ", ") + words; };
+  if (area.zone && *area.zone != area::Zone::none)
+    add("zone " + std::string(to_string(*area.zone)));
+  std::string mark;
+  if (area.protection && *area.protection != area::Protection::none) {
+    mark = "Ex " + std::string(to_string(*area.protection));
+  }
+  for (const std::string& group :
+       {area.gas_group ? std::string(to_string(*area.gas_group)) : std::string(),
+        area.dust_group ? std::string(to_string(*area.dust_group)) : std::string()}) {
+    if (!group.empty()) mark += (mark.empty() ? "" : " ") + group;
+  }
+  if (!mark.empty()) add(mark);
+  if (!area.ip.empty()) add("IP" + area::to_text(area.ip));
+  return text;
+}
+
 bool lacks_marks(const sheet::Sheet& sheet) {
   if (!sheet.plan) return false;
   const strip::Marks& marks = sheet.plan->marks;
@@ -124,11 +161,26 @@ std::string gate_words(const fit::Gate& gate, int decimals) {
   return "any";
 }
 
-std::string depths_words(const sheet::Sheet& sheet) {
-  if (!sheet.depths_from_mm || sheet.gates.wire.empty()) return {};
+std::optional<double> depths_from_mm(const sheet::Sheet& sheet) {
+  if (!sheet.depths_from_mm || sheet.gates.wire.empty()) return std::nullopt;
   const auto& least_mm = sheet.gates.wire.front().least_between_mm;
-  if (least_mm && *sheet.depths_from_mm <= *least_mm) return {};
-  return "; depths from " + plain(*sheet.depths_from_mm, 2) + ", else by eye";
+  if (least_mm && *sheet.depths_from_mm <= *least_mm) return std::nullopt;
+  return sheet.depths_from_mm;
+}
+
+std::string_view piece_words(cable::ArmourKind armour) {
+  switch (armour) {
+    case cable::ArmourKind::braid:
+      return "wire of braid";
+    case cable::ArmourKind::tape:
+      return "tape thickness";
+    case cable::ArmourKind::strip:
+      return "strip thickness";
+    case cable::ArmourKind::wire:
+    case cable::ArmourKind::none:
+      break;
+  }
+  return "one wire";
 }
 
 std::vector<GateLine> gate_lines(const sheet::Sheet& sheet) {
@@ -142,16 +194,56 @@ std::vector<GateLine> gate_lines(const sheet::Sheet& sheet) {
   lines.push_back({"bedding", gate_words(gates.bedding, 1), apart(gates.bedding_apart_mm)});
   for (std::size_t i = 0; i < gates.wire.size(); ++i) {
     const fit::WireGate& wire = gates.wire[i];
-    GateLine line{i == 0 ? "one wire" : "", gate_words(wire.gate, 2), {}};
+    GateLine line{i == 0 ? std::string(piece_words(sheet.job->cable.armour)) : std::string(),
+                  gate_words(wire.gate, 2),
+                  {}};
     if (wire.least_between_mm) {
       line.also = "then sheath less bedding at least " + fixed(*wire.least_between_mm, 1) +
                   (wire.most_between_mm ? ", at most " + fixed(*wire.most_between_mm, 1) : "") +
                   " mm";
     }
-    if (i == 0) line.also += depths_words(sheet);
+    if (const auto from = depths_from_mm(sheet); from && i == 0) {
+      line.also += "; under " + plain(*from, 2) + " cut by eye, not to these depths";
+    }
     lines.push_back(std::move(line));
   }
   return lines;
+}
+
+std::string metals_words(const fit::GlandFit& fit) {
+  constexpr std::string_view k_caution = "caution: ";
+  const fit::Check* const metals = fit.find(fit::CheckName::metals);
+  if (metals == nullptr || metals->verdict != Verdict::fits) return {};
+  if (!metals->says.starts_with(k_caution)) return {};
+  const std::string says = metals->says.substr(k_caution.size());
+  return says.substr(0, says.find(',')) + ": see the sheet";
+}
+
+std::string missing_words(const std::vector<fit::Lack>& lacks) {
+  std::string text;
+  for (auto lack = lacks.begin(); lack != lacks.end(); ++lack) {
+    const bool again = std::any_of(lacks.begin(), lack, [&](const fit::Lack& before) {
+      return before.key == lack->key && !before.key.empty();
+    });
+    // "sheath measured, it may be outside" says that the sheath is missing.
+    const bool said = std::any_of(lacks.begin(), lacks.end(), [&](const fit::Lack& other) {
+      return other.fact.starts_with(lack->fact + " ");
+    });
+    if (again || said) continue;
+    text += text.empty() ? "" : "; ";
+    constexpr std::string_view k_by_book = " measured, it may be outside";
+    if (lack->key == "ip") {
+      text += "which IP the box needs, such as IP54";
+    } else if (lack->key == "washer_mm") {
+      text += "which sealing washer, if any";
+    } else if (lack->fact.ends_with(k_by_book)) {
+      text += lack->fact.substr(0, lack->fact.size() - k_by_book.size()) +
+              ", which by the book may not suit the gland";
+    } else {
+      text += lack->fact.substr(0, lack->fact.find(" ("));
+    }
+  }
+  return text;
 }
 
 std::string_view state_words(sheet::State state) {

@@ -1,5 +1,6 @@
 #include "run/card_end.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "cutback/fit/select.hpp"
@@ -16,6 +17,12 @@ InputError at_place(const InputError& error, const std::string& place) {
   std::vector<Fault> faults = error.faults();
   for (Fault& fault : faults) fault.where = place + fault.where;
   return InputError(std::move(faults));
+}
+
+std::string on_paper(const CardEnd& end) {
+  const std::size_t place = std::min(end.place.size(), end.why_none.size());
+  const std::size_t folder = end.why_none.substr(0, place).rfind('/');
+  return folder == std::string::npos ? end.why_none : end.why_none.substr(folder + 1);
 }
 
 std::string place_of(const Layout& layout, schedule::Cells cells, Side side) {
@@ -98,7 +105,8 @@ CardEnd decide_job(const std::string& path, const job::JobInput& input,
 }
 
 CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const ChosenEnd& chosen,
-                   std::string place, const schedule::Settings& settings) {
+                   std::string place, const OutsideRow& outside,
+                   const schedule::Settings& settings) {
   CardEnd end;
   end.tag = schedule::tag_of(layout, cells);
   end.end = end_words(layout, cells, side);
@@ -122,9 +130,9 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
     asked = schedule::decide_asked(end.input, settings, nullptr, notes, made);
     schedule::name_columns(layout, cells, side, asked.decision.faults);
   }
-  if (const auto count = schedule::count_of(layout, cells); count && !count->unclear.empty()) {
-    schedule::say_count_unclear({count->unclear}, asked.decision);
-  }
+  const EndDoubt doubt = RowDoubts(layout).of(
+      cells, side, schedule::count_of(layout, cells).value_or(schedule::RowCount{}), outside);
+  doubt.say(asked.decision);
   const schedule::Decision& decision = asked.decision;
   if (made != nullptr && made->is_finished()) {
     take_made(*made, decision, end);
@@ -132,15 +140,19 @@ CardEnd decide_row(const Layout& layout, schedule::Cells cells, Side side, const
   }
   if (made != nullptr) schedule::put_readings(*made, end.input);
   if (!decision.usable()) {
-    end.why_none = end.place + schedule::unusable_text(decision);
+    // On paper what is wrong, not what the reader of the file would have taken.
+    for (const Fault& fault : decision.faults) {
+      end.why_none += end.why_none.empty() ? end.place : std::string("; ");
+      end.why_none += fault.what + (fault.given.empty() ? "" : ": " + fault.given);
+    }
     return end;
   }
   if (!asked.job) {
     end.why_none = end.place + decision.reason;
     return end;
   }
-  if (const std::string text = schedule::place_told_otherwise(layout, cells, side); !text.empty()) {
-    end.why_none = end.place + "the place is told plain, and \"" + text +
+  if (!doubt.place.empty()) {
+    end.why_none = end.place + "the place is told plain, and \"" + doubt.place +
                    "\" speaks of a hazardous one: write the zone of this end";
     return end;
   }

@@ -14,6 +14,7 @@
 #include "cutback/schedule/layout.hpp"
 #include "cutback/sheet/sheet.hpp"
 #include "run/chosen_parts.hpp"
+#include "run/row_doubts.hpp"
 
 namespace cutback::run {
 
@@ -50,9 +51,14 @@ struct CardEnd {
 /// One end of a row of a schedule.
 /// @param place   of the row, for messages
 /// @param chosen  what the results of the schedule say of it
+/// @param outside  what stands outside of the row and speaks against it
 [[nodiscard]] CardEnd decide_row(const schedule::Layout& layout, schedule::Cells cells,
                                  schedule::Side side, const ChosenEnd& chosen, std::string place,
-                                 const schedule::Settings& settings);
+                                 const OutsideRow& outside, const schedule::Settings& settings);
+
+/// Why the end cannot be used, without the folder that its file lay in, which is nobody's business
+/// on paper.
+[[nodiscard]] std::string on_paper(const CardEnd& end);
 
 /// The error with its place before those of its faults.
 [[nodiscard]] InputError at_place(const InputError& error, const std::string& place);

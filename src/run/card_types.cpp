@@ -9,8 +9,8 @@
 #include "cutback/error.hpp"
 #include "cutback/fit/needs.hpp"
 #include "cutback/number.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/sheet/sheet.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::run {
 namespace {
@@ -35,6 +35,9 @@ std::string key_of(const sheet::Sheet& sheet) {
   const strip::Axis& axis = sheet.plan->axis;
   std::string key = sheet.fit->gland->part + ";" + std::string(to_string(sheet.state)) + ";" +
                     print::entry_words(job.entry) + ";";
+  // Of the place the list has what the ends differ in; what is cut by it differs by this alone.
+  const auto& protection = job.area.protection;
+  key += protection && area::type_of(*protection) == area::Type::d ? "d;" : ";";
   for (const entry::EntryPart& part :
        entry::parts_in_order(*sheet.fit->gland, job.entry, sheet.fit->adaptor.has_value())) {
     ((key += part.name) += part.place) += figure(part.thickness_mm);
@@ -49,7 +52,6 @@ std::string key_of(const sheet::Sheet& sheet) {
   for (const fit::WireGate& wire : sheet.gates.wire) {
     key += figure(wire.gate.low_mm) + figure(wire.gate.high_mm) + figure(wire.nominal_mm);
   }
-  for (const std::string& caution : sheet.own_cautions) key += caution;
   // What is read on every cable before it is cut has its gate, whether it was measured before or
   // not; what has a blank is printed.
   for (const print::OpenBlank& blank : print::open_blanks(sheet)) key += blank.words + ";";
@@ -132,15 +134,17 @@ CardEnd type_of(const CardEnd& end) {
 
 }  // namespace
 
-bool CardTypes::add(CardEnd end, const std::string& source) {
-  const print::ServedEnd name{.tag = print::tag_words(end.tag), .end = end.end};
+bool CardTypes::add(CardEnd end, const std::string& source, std::size_t which,
+                    const std::string& twice) {
+  const print::ServedEnd name{.tag = print::tag_words(end.tag),
+                              .end = end.end + (twice.empty() ? "" : " ! " + twice)};
   const auto with_reason = [&](std::string why) {
     print::ServedEnd listed = name;
     listed.why = std::move(why);
     return listed;
   };
   if (!end.why_none.empty() || end.choice.fit.verdict == Verdict::no_fit) {
-    none_.push_back(with_reason(end.why_none.empty() ? end.why : end.why_none));
+    none_.push_back(with_reason(end.why_none.empty() ? end.why : on_paper(end)));
     return false;
   }
   const bool fits = end.choice.fit.verdict == Verdict::fits;
@@ -148,16 +152,20 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
     CardEnd type = type_of(end);
     const sheet::Sheet sheet = sheet::make_sheet(type.question, type.choice, list_name_);
     if (!sheet.has_marks()) {
-      not_yet_.push_back(with_reason(sheet.lacks.empty()
-                                         ? sheet.fit->deciding().says
-                                         : "missing: " + fit::lacks_text(sheet.lacks)));
+      // The route was taken away for the type: what the end itself lacks is said.
+      const sheet::Sheet own = sheet::make_sheet(end.question, end.choice, list_name_);
+      not_yet_.push_back(with_reason(own.lacks.empty()
+                                         ? own.fit->deciding().says
+                                         : "missing: " + print::missing_words(own.lacks)));
       return fits;
     }
     // Before the type is there: an end whose lengths contradict each other has none.
     print::ServedEnd served = name;
+    bool cut = false;
     if (const auto reach = reach_of(end.job->tails)) {
       served.reach = plain(*reach, 1);
-      const sheet::Sheet own = sheet::make_sheet(end.question, std::move(end.choice), list_name_);
+      const sheet::Sheet own = sheet::make_sheet(end.question, end.choice, list_name_);
+      cut = own.state == sheet::State::cut;
       const strip::Marks& marks = own.plan->marks;
       const auto& first = marks.armour_cut_mm   ? marks.armour_cut_mm
                           : marks.sheath_cut_mm ? marks.sheath_cut_mm
@@ -165,7 +173,8 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
       const bool stripped = std::all_of(own.job->tails.cores.begin(), own.job->tails.cores.end(),
                                         [](const strip::Core& core) { return core.strip_mm; });
       if (first && stripped && own.has_marks()) {
-        served.first_mark = plain(*first, 1);
+        // As the sum on the card comes to.
+        served.first_mark = plain(round_up(*first, 1.0), 1);
         if (!marks.armour_cut_mm && marks.bedding_cut_mm) {
           served.second_mark = plain(*marks.bedding_cut_mm, 1);
         }
@@ -185,9 +194,29 @@ bool CardTypes::add(CardEnd end, const std::string& source) {
     }
     if (at == known_.end()) {
       at = known_.insert_or_assign(std::move(key), types_.size()).first;
-      types_.push_back({std::move(type), source, sheet.plan->depths, sheet.gates, {}});
+      types_.push_back({.end = std::move(type),
+                        .source = source,
+                        .depths = sheet.plan->depths,
+                        .gates = sheet.gates,
+                        .serves = {},
+                        .alone = std::move(end),
+                        .which = which});
+    } else {
+      types_[at->second].alone.reset();
     }
-    types_[at->second].serves.push_back(std::move(served));
+    Type& its = types_[at->second];
+    std::vector<std::string> own = sheet.own_cautions;
+    if (std::string metals = print::metals_words(*sheet.fit); !metals.empty()) {
+      own.insert(own.begin(), std::move(metals));
+    }
+    for (const std::string& caution : own) {
+      if (std::find(its.cautions.begin(), its.cautions.end(), caution) == its.cautions.end()) {
+        its.cautions.push_back(caution);
+      }
+    }
+    served.place = print::plate_words(sheet.job->area);
+    its.serves.push_back(std::move(served));
+    its.cut = its.cut && cut;
   } catch (const InputError& error) {
     none_.push_back(with_reason(to_line(error.faults().front())));
     return false;
@@ -199,12 +228,17 @@ std::size_t CardTypes::size() const {
   return types_.size() + (not_yet_.empty() ? 0 : 1) + (none_.empty() ? 0 : 1);
 }
 
-void CardTypes::print(const std::function<void(print::Card)>& hand_on) {
+void CardTypes::print(const std::function<void(print::Card)>& hand_on,
+                      const std::function<void(CardEnd, std::size_t which)>& hand_on_end) {
   struct Made {
     CardEnd end;
     sheet::Sheet sheet;
   };
   for (Type& type : types_) {
+    if (type.alone) {
+      hand_on_end(*std::exchange(type.alone, std::nullopt), type.which);
+      continue;
+    }
     auto made = std::make_shared<Made>();
     made->end = std::move(type.end);
     const job::Job& job = *made->end.job;
@@ -212,6 +246,17 @@ void CardTypes::print(const std::function<void(print::Card)>& hand_on) {
     sheet = sheet::make_sheet(made->end.question, made->end.choice, list_name_);
     sheet.plan->depths = type.depths;
     sheet.gates = type.gates;
+    sheet.own_cautions = type.cautions;
+    const std::string place = type.serves.front().place;
+    const bool one_place =
+        std::all_of(type.serves.begin(), type.serves.end(),
+                    [&](const print::ServedEnd& end) { return end.place == place; });
+    for (print::ServedEnd& end : type.serves) {
+      if (one_place) end.place.clear();
+      if (!one_place && end.place.empty()) end.place = "plain room";
+    }
+    // Their routes are known, and stand in the list.
+    if (type.cut) sheet.state = sheet::State::cut;
     print::Card card;
     const std::size_t count = type.serves.size();
     card.tag = cable_name(job);

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <functional>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,13 +21,18 @@ class CardTypes {
   explicit CardTypes(std::string list_name) : list_name_(std::move(list_name)) {}
 
   /// @param source  of the end, for the card
+  /// @param which   of the ends it is, for print()
+  /// @param twice   what must be found out first, where it is there more than once
   /// @return whether its gland fits
-  bool add(CardEnd end, const std::string& source);
+  bool add(CardEnd end, const std::string& source, std::size_t which, const std::string& twice);
   /// Cards that there will be.
   [[nodiscard]] std::size_t size() const;
   /// Hands on every card, in the order in which their types came up; last the ends for which there
   /// is none. To be called once.
-  void print(const std::function<void(print::Card)>& hand_on);
+  /// @param hand_on_end  takes an end that is alone of its type, and which it is: it has a card of
+  ///                     its own
+  void print(const std::function<void(print::Card)>& hand_on,
+             const std::function<void(CardEnd, std::size_t which)>& hand_on_end);
 
  private:
   struct Type {
@@ -35,6 +41,10 @@ class CardTypes {
     strip::Depths depths;  ///< the least of all of them
     fit::Gates gates;      ///< the narrowest
     std::vector<print::ServedEnd> serves;
+    std::vector<std::string> cautions;  ///< of any of them
+    bool cut = true;                    ///< each of them may be cut
+    std::optional<CardEnd> alone;       ///< the end itself, while there is no other one
+    std::size_t which = 0;
   };
   std::string list_name_;
   std::vector<Type> types_;

@@ -60,9 +60,10 @@ void CardsRun::find_twice() {
     if (rows.rows == 0 || rows.table != end.table || rows.line != end.line) ++rows.rows;
     rows.table = end.table;
     rows.line = end.line;
+    if (end.one_end) rows.most = 2;
     if (++seen_[name_of(end.tag, end.end)] != 2 || ++told > k_most) continue;
     settings_.warn("the end " + end.tag + (end.end.empty() ? "" : ", " + end.end) +
-                   " has more than one card; look which of them holds");
+                   " has more than one card; look which of them is right");
   }
 }
 
@@ -149,7 +150,9 @@ void CardsRun::print_places() {
       count_defaults(made[k]->end, some[k]);
       takeoff.add(made[k]->end, made[k]->sheet ? &*made[k]->sheet->fit : nullptr);
     }
-    settings_.print_place(takeoff.page(waiting_[first].key));
+    print::PlacePage page = takeoff.page(waiting_[first].key);
+    page.schedule = waiting_[first].source;
+    settings_.print_place(page);
     for (auto& one : made) hand_on(std::move(one));
     first = last;
   }
@@ -165,17 +168,29 @@ void CardsRun::print_types() {
       count_defaults(ends[k], some[k]);
       if (!ends[k].made.empty()) {
         ++made_;  // a card of a type is for ends that are still to be made
-      } else if (types.add(std::move(ends[k]), some[k].source)) {
+      } else if (types.add(std::move(ends[k]), some[k].source, i + k, twice_words(some[k]))) {
         ++proven_;
       }
     }
   }
   cards_ = types.size();
-  types.print([&](print::Card card) {
-    card.number = ++printed_;
-    card.of = cards_;
-    settings_.print(std::move(card));
-  });
+  types.print(
+      [&](print::Card card) {
+        if (card.sheet != nullptr) {
+          card.decided = settings_.decided;
+          if (card.sheet->state == sheet::State::cut) fitting_ += card.serves.size();
+        }
+        print(std::move(card));
+      },
+      [&](CardEnd end, std::size_t which) {
+        auto made = std::make_shared<Made>();
+        made->end = std::move(end);
+        make_sheet(*made, waiting_[which]);
+        if (made->sheet && made->sheet->state == sheet::State::cut) ++fitting_;
+        print::Card card = std::move(made->card);
+        card.keeps = std::move(made);
+        print(std::move(card));
+      });
 }
 
 /// Once for a row: a cell may serve two ends.
@@ -205,10 +220,29 @@ void CardsRun::hand_on(std::shared_ptr<Made> made) {
     first_other_cut_ = end.tag + (end.end.empty() ? "" : ", " + end.end) + ": " + made->other_cuts;
   }
   print::Card card = std::move(made->card);
+  card.keeps = std::move(made);
+  print(std::move(card));
+}
+
+void CardsRun::print(print::Card card) {
   card.number = ++printed_;
   card.of = cards_;
-  card.keeps = std::move(made);
   settings_.print(std::move(card));
+}
+
+/// What whoever holds the card of an end must find out, where there is more than one of it.
+std::string CardsRun::twice_words(const Waiting& from) const {
+  if (const auto seen = seen_.find(name_of(from.tag, from.end));
+      seen != seen_.end() && seen->second > 1) {
+    return "This end has " + std::to_string(seen->second) +
+           " cards: find out which of them is right";
+  }
+  if (const auto rows = rows_of_.find(from.tag);
+      rows != rows_of_.end() && rows->second.rows > rows->second.most) {
+    return "The tag stands on " + std::to_string(rows->second.rows) +
+           " rows: find out which cable this one is";
+  }
+  return {};
 }
 
 /// The card of an end that is decided; the sheet where it can be used.
@@ -218,14 +252,9 @@ void CardsRun::make_sheet(Made& made, const Waiting& from) const {
   card.tag = end.tag;
   card.end = end.end;
   card.schedule = from.source;
-  if (const auto seen = seen_.find(name_of(from.tag, from.end));
-      seen != seen_.end() && seen->second > 1) {
-    card.notes.push_back("This end has " + std::to_string(seen->second) +
-                         " cards: find out which of them holds before you cut.");
-  } else if (const auto rows = rows_of_.find(from.tag);
-             rows != rows_of_.end() && rows->second.rows > 1) {
-    card.notes.push_back("The tag stands on " + std::to_string(rows->second.rows) +
-                         " rows: find out which cable this one is before you cut.");
+  if (from.table != nullptr) card.decided = settings_.decided;
+  if (const std::string twice = twice_words(from); !twice.empty()) {
+    card.notes.push_back(twice + " before you cut.");
   }
   if (!end.made.empty()) {
     card.made = end.made;
@@ -242,16 +271,13 @@ void CardsRun::make_sheet(Made& made, const Waiting& from) const {
     }
   }
   if (!made.sheet) {
-    // On paper the folder that a file lay in is nobody's business.
-    const std::size_t place = std::min(end.place.size(), end.why_none.size());
-    const std::size_t folder = end.why_none.substr(0, place).rfind('/');
-    card.why = folder == std::string::npos ? end.why_none : end.why_none.substr(folder + 1);
+    card.why = on_paper(end);
     return;
   }
   made.other_cuts = compare_cuts(*made.sheet, end.stated_mm);
   if (!made.other_cuts.empty()) {
     card.notes.push_back("The results say otherwise: " + made.other_cuts +
-                         ". Ask which holds before you cut.");
+                         ". Ask which is right before you cut.");
   }
   card.sheet = &*made.sheet;
   card.why = std::move(end.why);
@@ -291,6 +317,7 @@ void CardsRun::add_job(const std::string& path, const job::JobInput& input,
 void CardsRun::add_schedule(Schedule schedule, const ScheduleAsking& asking, ChosenParts* chosen,
                             const std::string& source) {
   const Schedule& kept = schedules_.emplace_back(std::move(schedule));
+  above_ = {};
   for (const ScheduleTable& table : kept.tables) add_table(table, asking, chosen, source);
   if (chosen != nullptr) chosen->finish();
 }
@@ -299,12 +326,15 @@ void CardsRun::add_table(const ScheduleTable& table, const ScheduleAsking& askin
                          ChosenParts* chosen, const std::string& source) {
   io::RowBlock block;
   schedule::SkippedRows skipped;
+  above_.titles.begin(*table.file);
   while (table.file->read(block)) {
     table.file->finish(block);
+    above_.titles.begin(block);
     for (const schedule::SkippedRow& row : block.skipped) skipped.add(row);
     for (std::size_t i = 0; i < block.rows; ++i) {
       add_row(table, block.records[i], asking, chosen, source);
     }
+    above_.titles.end();
   }
   const std::string text = skipped.text(table.rows->row_word());
   if (!text.empty()) settings_.warn(table.name + ": skipped " + text);
@@ -320,6 +350,12 @@ void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
   const schedule::Layout& layout = table.file->layout();
   const std::string tag(schedule::tag_of(layout, record.fields));
   const bool is_wanted = wanted(tag);
+  const std::size_t hash = name_hash(layout, record.fields, above_.room);
+  const bool again =
+      row_above(above_.tags, layout, record.fields, hash, table.file->row_id(record.line))
+          .has_value();
+  const OutsideRow outside{.above = again ? "a row above" : "",
+                           .title = above_.titles.over(record.line)};
   const auto row =
       std::make_shared<const std::vector<std::string>>(record.fields.begin(), record.fields.end());
   for (const schedule::Side side : layout.ends()) {
@@ -328,14 +364,14 @@ void CardsRun::add_row(const ScheduleTable& table, const io::CsvRecord& record,
     if (!is_wanted) continue;
     waiting_.push_back(
         {tag, end_words(layout, record.fields, side), place_of(layout, record.fields, side), source,
-         [this, &table, asking, row, side, given, line = record.line] {
+         [this, &table, asking, row, side, given, outside, line = record.line] {
            const std::vector<std::string_view> views(row->begin(), row->end());
            const std::string place = table.name + ", " + std::string(table.rows->row_word()) + " " +
                                      std::to_string(line) + ": ";
-           return decide_row(table.file->layout(), views, side, given, place,
+           return decide_row(table.file->layout(), views, side, given, place, outside,
                              settings_.deciding(asking.place, asking.made));
          },
-         &table, static_cast<std::size_t>(record.line)});
+         &table, static_cast<std::size_t>(record.line), layout.ends().size() == 1});
   }
 }
 

@@ -23,6 +23,8 @@
 #include "run/card_end.hpp"
 #include "run/chosen_parts.hpp"
 #include "run/open_schedule.hpp"
+#include "run/row_doubts.hpp"
+#include "run/tag_register.hpp"
 
 namespace cutback::run {
 
@@ -48,6 +50,8 @@ struct CardsSettings {
   std::set<std::string> only;  ///< tags; empty: all
   CardOrder order = CardOrder::given;
   CardBy by = CardBy::end;
+  /// What a profile decided for blanks of a schedule, as its cards say it.
+  std::string decided;
   /// Takes cards in their order; each keeps what it borrows.
   std::function<void(print::Card)> print;
   std::function<void(const print::PlacePage&)> print_place;
@@ -121,6 +125,7 @@ class CardsRun {
     std::function<CardEnd()> decide;  ///< to be called once, on any thread
     const ScheduleTable* table = nullptr;
     std::size_t line = 0;
+    bool one_end = false;  ///< its row is of one end, and the cable's other one has a row too
     std::string key = {};  ///< of the order
   };
   /// An end with all that its card borrows; it stays where it is.
@@ -145,8 +150,11 @@ class CardsRun {
   /// And made into cards.
   [[nodiscard]] std::vector<std::shared_ptr<Made>> make(std::span<Waiting> some) const;
   void make_sheet(Made& made, const Waiting& from) const;
+  [[nodiscard]] std::string twice_words(const Waiting& from) const;
   void count_defaults(const CardEnd& end, const Waiting& from);
   void hand_on(std::shared_ptr<Made> made);
+  /// With its number.
+  void print(print::Card card);
   [[nodiscard]] std::string compare_cuts(const sheet::Sheet& sheet, const Cuts& stated) const;
 
   CardsSettings settings_;
@@ -158,10 +166,18 @@ class CardsRun {
   /// On how many rows of schedules a tag stands, and the last of them.
   struct RowsOf {
     std::size_t rows = 0;
+    std::size_t most = 1;  ///< that one cable has
     const ScheduleTable* table = nullptr;
     std::size_t line = 0;
   };
   std::unordered_map<std::string, RowsOf> rows_of_;
+  /// What stands above the row at hand in its schedule.
+  struct Above {
+    TagRegister tags;
+    TitleOver titles;
+    std::string room;  ///< of name_hash()
+  };
+  Above above_;
   std::size_t cards_ = 0;  ///< of which each says the number
   std::size_t printed_ = 0;
   std::size_t other_cuts_ = 0;  ///< ends whose cuts are not as stated

@@ -7,7 +7,7 @@
 #include "cutback/number.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
-#include "run/count_doubt.hpp"
+#include "run/row_doubts.hpp"
 #include "run/tag_register.hpp"
 
 namespace cutback::run {
@@ -52,13 +52,17 @@ void put_values(const Layout& layout, Cells cells, Side side, EndRecord& end) {
     const std::string_view key = source.field->key;
     // Columns of a schedule's own have no place in a job.
     const bool own = key == "cable_size" || key == "type";
-    if (!cell.is_cell() || !schedule::decides(*source.field)) continue;
+    // What it says stands in the fields of the job already.
+    if (!cell.is_cell() || !schedule::decides(*source.field) || key == "ambient_c") continue;
     if (own || !job::text_of(input, *source.field)) add(key, std::string(cell.text));
   }
   const std::size_t place = side == Side::from ? layout.from
                             : side == Side::to ? layout.to
                                                : Layout::k_none;
   add(side == Side::from ? "from" : "to", std::string(schedule::cell(cells, place)));
+  // What the take-off may be grouped by.
+  add("area_name", std::string(schedule::cell(cells, layout.area_name)));
+  add("drawing", std::string(schedule::cell(cells, layout.drawing)));
   if (layout.quantity != Layout::k_none || layout.quantity_default) {
     const auto count = schedule::count_of(layout, cells);
     add("quantity", count && count->unclear.empty()
@@ -73,14 +77,17 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
                            const schedule::Settings& settings, schedule::GroupBy by) {
   CollectedEnds all;
   TagRegister tags;
+  TitleOver titles;
   std::string room;
-  const std::string above = stands_above("a row above");
   for (io::ScheduleFile* const file : files) {
     const Layout& layout = file->layout();
     schedule::Decider decider(layout, settings);
+    const RowDoubts doubts(layout);
+    titles.begin(*file);
     io::RowBlock block;
     while (file->read(block)) {
       file->finish(block);
+      titles.begin(block);
       for (std::size_t i = 0; i < block.rows; ++i) {
         const io::CsvRecord& record = block.records[i];
         ++all.tally.rows;
@@ -90,7 +97,8 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
         const std::size_t hash = name_hash(layout, record.fields, room);
         const bool again =
             row_above(tags, layout, record.fields, hash, file->row_id(record.line)).has_value();
-        const auto doubt = count_doubt(layout, count, again ? &above : nullptr);
+        const OutsideRow outside{.above = again ? "a row above" : "",
+                                 .title = titles.over(record.line)};
         const std::string_view group = schedule::group_of_row(layout, record.fields, by);
         for (const Side side : layout.ends()) {
           EndRecord& end = all.ends.emplace_back();
@@ -103,14 +111,13 @@ CollectedEnds collect_ends(std::span<io::ScheduleFile* const> files,
           if (fault) faulty.faults.push_back(*fault);
           schedule::Decision decision =
               fault ? faulty : decider.decide({record.fields, record.bare}, side).decision;
-          if (doubt) schedule::say_count_unclear(*doubt, decision);
-          const std::string place = schedule::place_told_otherwise(layout, record.fields, side);
-          if (!place.empty()) schedule::say_place_in_doubt(place, decision);
+          doubts.of(record.fields, side, count, outside).say(decision);
           end.verdict = schedule::verdict_word(decision);
           if (decision.gland != nullptr) end.part = decision.gland->part;
           all.tally.add(decision, count.cables, group);
         }
       }
+      titles.end();
     }
   }
   return all;

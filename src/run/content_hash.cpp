@@ -14,4 +14,10 @@ std::string content_hash(std::string_view content) {
   return fmt::format("{:08x}", static_cast<std::uint32_t>(hash ^ (hash >> 32U)));
 }
 
+std::string source_name(const std::string& path, std::string_view content) {
+  const std::size_t folder = path.rfind('/');
+  const std::string name = folder == std::string::npos ? path : path.substr(folder + 1);
+  return (path == "-" ? std::string("standard input") : name) + " " + content_hash(content);
+}
+
 }  // namespace cutback::run

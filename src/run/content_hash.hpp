@@ -11,4 +11,7 @@ namespace cutback::run {
 /// @source FNV-1a, 64 bits folded to 32 (common practice)
 [[nodiscard]] std::string content_hash(std::string_view content);
 
+/// What paper says that it is from: the file's name without its folder, and the hash.
+[[nodiscard]] std::string source_name(const std::string& path, std::string_view content);
+
 }  // namespace cutback::run

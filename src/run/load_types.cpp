@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "cutback/error.hpp"
+#include "run/place_asked.hpp"
 
 namespace cutback::run {
 
@@ -25,11 +26,17 @@ LoadedTypes load_types(const std::string& path, const Opening& opening) {
   for (const ScheduleTable& table : opened.tables) {
     const schedule::Layout& layout = table.file->layout();
     loaded.warnings.insert(loaded.warnings.end(), layout.warnings.begin(), layout.warnings.end());
+    for (std::string& text : places_above(table)) loaded.places.push_back(std::move(text));
+    if (layout.hazard_unread) loaded.places.emplace_back("a column that is not read");
+    table.file->look_for_places();
     schedule::SkippedRows skipped;
     io::RowBlock block;
     while (table.file->read(block)) {
       table.file->finish(block);
       for (const schedule::SkippedRow& row : block.skipped) skipped.add(row);
+      for (const io::PlaceText& text : block.places) {
+        loaded.places.push_back(place_name(*table.file, text));
+      }
       for (std::size_t i = 0; i < block.rows; ++i) {
         const io::CsvRecord& record = block.records[i];
         const std::string place = path + ", " + table.file->row_name(record.line);

@@ -13,6 +13,7 @@ namespace cutback::run {
 struct LoadedTypes {
   std::unique_ptr<const schedule::CableTypes> types;  ///< not null
   std::vector<std::string> warnings;  ///< about headings, and rows that are no types
+  std::vector<std::string> places;    ///< texts that speak of hazardous places, with their rows
 };
 
 /// Reads all of it: CSV, or every visible sheet of a workbook that has the headings. Headings are

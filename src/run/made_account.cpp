@@ -6,9 +6,9 @@
 #include "cutback/error.hpp"
 #include "cutback/fit/gates.hpp"
 #include "cutback/number.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
+#include "cutback/print/words.hpp"
 #include "run/card_end.hpp"
 
 namespace cutback::run {
@@ -62,7 +62,8 @@ std::vector<std::string> outside_of(const job::JobInput& input, const MadeEnd& m
     for (const fit::WireGate& each : gates.wire) wire.push_back(each.gate);
     if (std::all_of(wire.begin(), wire.end(),
                     [](const fit::Gate& gate) { return gate.low_mm || gate.high_mm; })) {
-      compare("one wire", made.armour, zero_mm, wire, 2, part, outside);
+      compare(std::string(print::piece_words(job.cable.armour)).c_str(), made.armour, zero_mm, wire,
+              2, part, outside);
     }
   } catch (const InputError& error) {
     for (const Fault& fault : error.faults()) outside.push_back(to_line(fault));

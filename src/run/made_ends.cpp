@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "cutback/nearest.hpp"
+#include "cutback/text.hpp"
 #include "run/card_end.hpp"
 
 namespace cutback::run {
@@ -24,7 +25,8 @@ struct Planned {
 };
 using PlannedEnds = std::map<std::string, std::set<Planned>, std::less<>>;  ///< by tag
 
-PlannedEnds planned_of(const Schedule& schedule, const std::set<std::string, std::less<>>& tags,
+/// @param tags  of the register, in small letters
+PlannedEnds planned_of(const Schedule& schedule, const std::set<std::string>& tags,
                        std::vector<Nearest>& missing) {
   PlannedEnds planned;
   for (const ScheduleTable& table : schedule.tables) {
@@ -36,7 +38,7 @@ PlannedEnds planned_of(const Schedule& schedule, const std::set<std::string, std
         const auto& cells = block.records[i].fields;
         const std::string_view tag = schedule::tag_of(layout, cells);
         for (Nearest& each : missing) each.offer(tag);
-        if (!tags.contains(tag)) continue;
+        if (!tags.contains(small_letters(tag))) continue;
         for (const schedule::Side side : layout.ends()) {
           planned[std::string(tag)].insert({std::string(schedule::end_name(layout, cells, side)),
                                             place_of(layout, cells, side),
@@ -48,14 +50,29 @@ PlannedEnds planned_of(const Schedule& schedule, const std::set<std::string, std
   return planned;
 }
 
+bool same(std::string_view a, std::string_view b) { return small_letters(a) == small_letters(b); }
+
+/// The tag of the schedule that a row means: the one that is written so, else the only one that is
+/// in another case.
+PlannedEnds::const_iterator find_tag(const PlannedEnds& planned, std::string_view tag) {
+  if (const auto exact = planned.find(tag); exact != planned.end()) return exact;
+  auto found = planned.end();
+  for (auto at = planned.begin(); at != planned.end(); ++at) {
+    if (!same(at->first, tag)) continue;
+    if (found != planned.end()) return planned.end();
+    found = at;
+  }
+  return found;
+}
+
 /// The end that a row means; null where none is, or two are.
 const Planned* find_end(const std::set<Planned>& ends, std::string_view name) {
   const Planned* found = nullptr;
   for (const Planned& each : ends) {
-    if (each.end == name || each.words == name) return &each;
+    if (same(each.end, name) || same(each.words, name)) return &each;
   }
   for (const Planned& each : ends) {
-    if (each.place.empty() || each.place != name) continue;
+    if (each.place.empty() || !same(each.place, name)) continue;
     if (found != nullptr) return nullptr;
     found = &each;
   }
@@ -112,9 +129,9 @@ MadeJob made_of(const io::MadeFile& file, const std::string& name, const std::st
   Nearest nearest(tag);
   for (const io::MadeRow& row : file.rows) {
     nearest.offer(row.cell("tag"));
-    if (row.cell("tag") != tag) continue;
+    if (!same(row.cell("tag"), tag)) continue;
     job.lines.push_back(row.line);
-    const bool own = row.cell("end") == end;
+    const bool own = same(row.cell("end"), end);
     found = found || own;
     put_row(row, own ? here : others[row.cell("end")]);
   }
@@ -139,19 +156,23 @@ MadeSchedule match_made(const io::MadeFile& file, const std::string& name,
                         const Schedule& schedule) {
   // Of a long register nothing is guessed.
   constexpr std::size_t k_guessed = 16;
-  std::set<std::string, std::less<>> tags;
-  for (const io::MadeRow& row : file.rows) tags.insert(row.cell("tag"));
+  std::set<std::string> tags;
+  std::set<std::string> small;
+  for (const io::MadeRow& row : file.rows) {
+    tags.insert(row.cell("tag"));
+    small.insert(small_letters(row.cell("tag")));
+  }
   std::vector<Nearest> nearest;
   if (tags.size() <= k_guessed) {
     for (const std::string& tag : tags) nearest.emplace_back(tag);
   }
-  const PlannedEnds planned = planned_of(schedule, tags, nearest);
+  const PlannedEnds planned = planned_of(schedule, small, nearest);
   MadeSchedule made;
   std::map<std::pair<std::string, Planned>, MadeEnd> own;
   for (const io::MadeRow& row : file.rows) {
     const std::string& tag = row.cell("tag");
     const std::string& end = row.cell("end");
-    const auto known = planned.find(tag);
+    const auto known = find_tag(planned, tag);
     if (known == planned.end()) {
       std::string near;
       const auto at = std::distance(tags.begin(), tags.find(tag));
@@ -164,7 +185,7 @@ MadeSchedule match_made(const io::MadeFile& file, const std::string& name,
     }
     const Planned* const found = find_end(known->second, end);
     if (found != nullptr) {
-      put_row(row, own[{tag, *found}]);
+      put_row(row, own[{known->first, *found}]);
       made.ends_of_rows[row.line] = found->end;
       continue;
     }

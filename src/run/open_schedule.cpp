@@ -10,6 +10,7 @@
 #include "cutback/io/csv_rows.hpp"
 #include "cutback/io/table_kind.hpp"
 #include "cutback/text.hpp"
+#include "run/place_asked.hpp"
 
 namespace cutback::run {
 namespace {
@@ -97,6 +98,10 @@ class Opener {
                      names_.empty() ? "leave " + opening_.sheets_option + " out" : std::string()));
     }
     name_tables();
+    if (opening_.sheets.empty()) note_second_lists();
+    for (const ScheduleTable& table : schedule_.tables) {
+      if (table.file->is_told_plain()) table.file->set_title_place(title_of(table));
+    }
     return std::move(schedule_);
   }
 
@@ -123,6 +128,7 @@ class Opener {
     const auto book = opening_.open_workbook(io::input_place(path), opening_.format.decimal);
     std::optional<InputError> why;
     const std::vector<std::size_t> chosen = chosen_of(path, book->sheets());
+    take_others(*book, chosen);
     for (const std::size_t place : chosen) {
       const std::string& sheet = book->sheets()[place].name;
       const std::string name = chosen.size() > 1 ? path + ", sheet " + sheet : path;
@@ -139,10 +145,8 @@ class Opener {
           why = error;
         }
         schedule_.not_read.push_back("sheet " + sheet + ": " + fault.what);
-        // What holds nothing cannot be read for words either.
-        if (fault.what != "the sheet is empty") {
-          schedule_.others.push_back({"sheet " + sheet, book->open(place)});
-        }
+        // It may hold a text box and no cell.
+        schedule_.others.push_back({"sheet " + sheet, book->open(place)});
       }
     }
     if (schedule_.tables.size() > first_of_file_ || !opening_.sheets.empty()) return;
@@ -154,6 +158,16 @@ class Opener {
     throw InputError(make_fault(ErrorCode::missing,
                                 "the workbook has no sheet of cells that is not hidden", path, "",
                                 joined(names_, ", "), "name one with " + opening_.sheets_option));
+  }
+
+  /// A sheet that is not asked for may say of the whole site that it is hazardous.
+  void take_others(io::Workbook& book, const std::vector<std::size_t>& chosen) {
+    const std::vector<io::SheetName>& sheets = book.sheets();
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+      const bool is_chosen = std::find(chosen.begin(), chosen.end(), i) != chosen.end();
+      if (is_chosen || sheets[i].hidden || !sheets[i].has_cells) continue;
+      schedule_.others.push_back({"sheet " + sheets[i].name, book.open(i)});
+    }
   }
 
   std::vector<std::size_t> chosen_of(const std::string& path,
@@ -215,6 +229,24 @@ class Opener {
       if (!sheets_[i].empty()) source += (source.empty() ? "sheet " : ", sheet ") + sheets_[i];
       const std::string name = one_file && !sheets_[i].empty() ? sheets_[i] : source;
       tables[i].file->set_place(i, source + ", ", name);
+    }
+  }
+
+  /// A list of drums, routes or glands in the workbook of a list of cables: nothing in its rows
+  /// tells an end, and its cables are those of the other sheet.
+  void note_second_lists() {
+    auto& tables = schedule_.tables;
+    for (std::size_t i = 0; i < tables.size(); ++i) {
+      if (sheets_[i].empty() || tables[i].file->layout().two_ends) continue;
+      for (std::size_t k = 0; k < tables.size(); ++k) {
+        if (files_[k] != files_[i] || !tables[k].file->layout().two_ends) continue;
+        tables[i].file->set_beside(sheets_[k]);
+        tables[i].notes.push_back("sheet " + sheets_[k] +
+                                  " lists whole cables, and the rows here may be of them again, so "
+                                  "that each needs a person; name the sheets to be read with " +
+                                  opening_.sheets_option);
+        break;
+      }
     }
   }
 

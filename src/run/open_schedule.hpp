@@ -55,6 +55,8 @@ struct Schedule {
   std::vector<ScheduleTable> tables;  ///< one at least
   std::vector<std::string> not_read;  ///< sheets, each with the reason
   std::vector<OtherSheet> others;     ///< of these, those that are not hidden
+  /// What the file of types says of hazardous places.
+  std::vector<std::string> places_of_types;
 };
 
 /// Of a workbook all sheets that are not hidden and have the headings of a schedule, or those that

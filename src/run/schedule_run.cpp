@@ -1,6 +1,8 @@
 #include "run/schedule_run.hpp"
 
+#include <algorithm>
 #include <memory>
+#include <optional>
 #include <utility>
 
 #include "cutback/error.hpp"
@@ -8,8 +10,8 @@
 #include "cutback/print/schedule.hpp"
 #include "cutback/schedule/decider.hpp"
 #include "cutback/schedule/groups.hpp"
-#include "run/count_doubt.hpp"
 #include "run/place_asked.hpp"
+#include "run/row_doubts.hpp"
 #include "run/row_pipeline.hpp"
 #include "run/tag_register.hpp"
 
@@ -35,6 +37,12 @@ struct Chunk : RowChunk {
   std::vector<std::pair<std::string, std::string>> exceptions;  ///< group and line
 };
 
+/// A row of a chunk, by its place, against which something speaks that stands elsewhere.
+struct RowAgainst {
+  std::size_t row = 0;
+  OutsideRow outside;
+};
+
 /// One thread's work on chunks.
 class Worker {
  public:
@@ -46,9 +54,9 @@ class Worker {
     decide(chunk, {});
   }
 
-  /// Decides the chunk that was worked on last once more. @param again  rows whose tag stands
-  /// above: their places in the chunk, in order, and what is to be said of each
-  void decide(Chunk& chunk, std::span<const std::pair<std::size_t, std::string>> again) {
+  /// Decides the chunk that was worked on last once more.
+  /// @param against  in the order of the rows
+  void decide(Chunk& chunk, std::span<const RowAgainst> against) {
     of_chunk_ = {};
     chunk.text.clear();
     chunk.csv.clear();
@@ -56,9 +64,9 @@ class Worker {
     chunk.many.clear();
     chunk.exceptions.clear();
     for (std::size_t i = 0; i < chunk.block.rows; ++i) {
-      const bool is_again = !again.empty() && again.front().first == i;
-      row(chunk, chunk.block.records[i], is_again ? &again.front().second : nullptr);
-      if (is_again) again = again.subspan(1);
+      const bool is_against = !against.empty() && against.front().row == i;
+      row(chunk, chunk.block.records[i], is_against ? against.front().outside : OutsideRow{});
+      if (is_against) against = against.subspan(1);
     }
   }
 
@@ -69,7 +77,7 @@ class Worker {
   [[nodiscard]] const std::set<std::string>& taken() const { return decider_.taken(); }
 
  private:
-  void row(Chunk& chunk, const io::CsvRecord& record, const std::string* above) {
+  void row(Chunk& chunk, const io::CsvRecord& record, const OutsideRow& outside) {
     ++of_chunk_.rows;
     if (!layout_.two_ends) ++of_chunk_.one_end_rows;
     if (layout_.ends_not_told) ++of_chunk_.ends_not_told;
@@ -83,7 +91,6 @@ class Worker {
       chunk.many.push_back(file_.row_name(record.line) + ", " + std::string(tag) + ": " +
                            std::to_string(count.cables));
     }
-    const auto doubt = count_doubt(layout_, count, above);
     const std::string_view group = schedule::group_of_row(layout_, record.fields, run_.by);
     std::uint64_t defaults = fault ? 0 : quantity_default_of(layout_, record.fields);
     for (const Side side : layout_.ends()) {
@@ -107,14 +114,12 @@ class Worker {
           throw InternalError("an end was left out when the stock was shared out");
         }
         defaults |= decided.decision.defaults;
-        const std::string place =
-            tells_plain_ ? schedule::place_told_otherwise(layout_, record.fields, side) : "";
-        if (!doubt && place.empty()) {
+        const EndDoubt doubt = doubts_.of(record.fields, side, count, outside);
+        if (!doubt.any()) {
           put(chunk, name, group, decided);
         } else {
           Decided unclear{decided.decision, {}, {}};
-          if (doubt) schedule::say_count_unclear(*doubt, unclear.decision);
-          if (!place.empty()) schedule::say_place_in_doubt(place, unclear.decision);
+          doubt.say(unclear.decision);
           put(chunk, name, group, unclear);
         }
       }
@@ -150,7 +155,7 @@ class Worker {
   schedule::Decider decider_;
   schedule::Tally tally_;     ///< of the chunks before
   schedule::Tally of_chunk_;  ///< of the one at hand
-  const bool tells_plain_ = schedule::may_tell_plain(layout_);
+  const RowDoubts doubts_{layout_};
   std::string name_;
 };
 
@@ -163,6 +168,13 @@ class Collected {
   void begin(std::size_t file) {
     at_ = file;
     result_.skipped.emplace_back();
+    result_.places.emplace_back();
+    const auto& defaults = files_[file]->layout().defaults;
+    told_plain_ = std::any_of(defaults.begin(), defaults.end(), [](const schedule::Default& each) {
+      return each.column.field->key == "zone" && each.text == "none";
+    });
+    titles_.begin(*files_[file]);
+    doubts_.emplace(files_[file]->layout());
   }
 
   void put_out(Chunk& chunk, Worker& worker) {
@@ -172,8 +184,7 @@ class Collected {
     if (rows_ == 0 && chunk.taken && *chunk.taken > 0.0) {
       tags_.reserve(static_cast<std::size_t>(static_cast<double>(chunk.block.rows) / *chunk.taken));
     }
-    const auto again = find_twice(chunk);
-    if (!again.empty()) worker.decide(chunk, again);
+    if (const auto against = find_against(chunk); !against.empty()) worker.decide(chunk, against);
     run_.write(chunk.text);
     if (run_.write_csv) run_.write_csv(run_.json ? chunk.csv : chunk.text);
     for (const std::string& row : chunk.many) {
@@ -181,6 +192,9 @@ class Collected {
     }
     for (const auto& [group, line] : chunk.exceptions) run_.write_exception(group, line);
     for (const schedule::SkippedRow& row : chunk.block.skipped) result_.skipped.back().add(row);
+    if (told_plain_) {
+      for (const io::PlaceText& place : chunk.block.places) add_place(place);
+    }
     rows_ += chunk.block.rows;
     if (!run_.progress) return;
     auto taken = chunk.taken;
@@ -200,10 +214,17 @@ class Collected {
   }
 
  private:
-  /// The rows whose tag stands above, by their places in the chunk, and what is to be said of each.
-  std::vector<std::pair<std::size_t, std::string>> find_twice(const Chunk& chunk) {
+  void add_place(const io::PlaceText& place) {
+    ScheduleResult::Places& places = result_.places.back();
+    if (++places.count <= k_named_places) places.first.push_back(place_name(*files_[at_], place));
+  }
+
+  /// The rows whose tag stands above, and those that are told plain under the title of a hazardous
+  /// place.
+  std::vector<RowAgainst> find_against(const Chunk& chunk) {
     constexpr std::size_t k_ahead = 16;
-    std::vector<std::pair<std::size_t, std::string>> again;
+    std::vector<RowAgainst> against;
+    titles_.begin(chunk.block);
     const io::ScheduleFile& file = *files_[at_];
     const Layout& layout = file.layout();
     for (std::size_t i = 0; i < chunk.block.rows; ++i) {
@@ -212,8 +233,12 @@ class Collected {
       // Rows are counted from 1, so that the number is never 0.
       const auto before =
           row_above(tags_, layout, record.fields, chunk.tag_hashes[i], file.row_id(record.line));
+      const io::TitleSays& title = titles_.over(record.line);
+      const bool place = doubts_->is_place_against(title, record.fields);
+      const bool said = !title.away.empty() || !title.beside.empty();
+      if (!before && !place && !said) continue;
+      against.push_back({i, {.above = before ? row_name(*before) : "", .title = title}});
       if (!before) continue;
-      again.emplace_back(i, stands_above(row_name(*before)));
       if (++result_.twice_count > k_most_twice) continue;
       std::string name(schedule::tag_of(layout, record.fields));
       const std::string_view end = schedule::end_name(layout, record.fields, Side::both);
@@ -222,7 +247,8 @@ class Collected {
                               file.row_name(record.line) +
                               "; both are answered, the second counts as provisional");
     }
-    return again;
+    titles_.end();
+    return against;
   }
 
   [[nodiscard]] std::string row_name(std::size_t id) const {
@@ -236,6 +262,9 @@ class Collected {
   std::size_t rows_ = 0;
   ScheduleResult result_;
   TagRegister tags_;
+  TitleOver titles_;
+  bool told_plain_ = false;          ///< by a default, where a cell of the table at hand is blank
+  std::optional<RowDoubts> doubts_;  ///< of the table at hand
 };
 
 }  // namespace

@@ -43,7 +43,13 @@ struct ScheduleResult {
   std::vector<std::string> many;  ///< the first rows that stand for very many cables
   std::size_t many_count = 0;
   std::vector<schedule::SkippedRows> skipped;  ///< of each table
-  std::set<std::string> taken;                 ///< words of cells, and what they were taken for
+  /// Of each table the texts of rows that speak of a hazardous place, where they are looked for.
+  struct Places {
+    std::vector<std::string> first;
+    std::size_t count = 0;
+  };
+  std::vector<Places> places;
+  std::set<std::string> taken;  ///< words of cells, and what they were taken for
   bool all_compared = true;  ///< false where there were too many rows to look for tags given twice
 };
 

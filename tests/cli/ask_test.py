@@ -101,6 +101,30 @@ def no_file_is_written_over(folder):
         check('"20.1+20.3"' in file.read(), "the other end is not there")
 
 
+def back_from_the_answer(folder):
+    """The washer was wrong: back to the summary, its line alone, and the answer again."""
+    done = run(["ask", "--quiet"], folder, BOX + ["", "<", "2", "20.1", "20.3", "", "W pump db.json", ""])
+    check(done.stdout.count("SUMMARY") == 3 and "Sheath: 20.1+20.3 mm" in done.stdout, "the summary", done.stdout)
+    check(done.stdout.count("The same again") == 2, "the answer once more", done.stdout)
+    check("\n  cutback ask 'pump db.json'\n  cutback sheet 'pump db.json'\n" in done.stdout, "quoted", done.stdout)
+
+
+def nothing_that_is_read_is_written_over(folder):
+    with open(os.path.join(folder, "stock.csv"), "w") as file:
+        file.write("part,entry_thread,outer_min_mm,outer_max_mm,armour,armour_min_mm,armour_max_mm\n"
+                   "A,M20,11,16,wire,0.9,1.25\n")
+    with open(os.path.join(folder, "stock.csv")) as file:
+        list_before = file.read()
+    done = run(["ask", "--quiet", "--glands", "stock.csv", "--save", "end.json"], folder,
+               BOX + ["?"] * 20 + ["", "w ./stock.csv", "y", "s ./end.json", "", "", "", "y", ""])
+    with open(os.path.join(folder, "stock.csv")) as file:
+        check(file.read() == list_before, "the gland list is gone", done.stdout)
+    with open(os.path.join(folder, "end.json")) as file:
+        check('"14.9+15.1"' in file.read(), "the job is gone", done.stdout)
+    check("would replace a file that is read: w and --glands" in done.stdout, "refused", done.stdout)
+    check("whose name ends in .pdf or .txt" in done.stdout, "no sheet", done.stdout)
+
+
 def what_is_not_known(folder):
     done = run(["ask", "--quiet"], folder, PLACE + ["?", "?", ""] + ["?"] * 9 + [""])
     check("taken for 66/68" not in done.stdout and "IP66/68" not in done.stdout, "nobody asked for it", done.stdout)
@@ -110,7 +134,7 @@ def what_is_not_known(folder):
     check("no gland passes until it is known: ask for the area drawing" in done.stdout, "zone", done.stdout)
     answer, _ = answer_of(done.stdout)
     check(answer.startswith("NOT YET"), "nothing passes", answer)
-    done = run(["ask", "--quiet", "--save", "bare.json"], folder, ["?"] * 13 + [""])
+    done = run(["ask", "--quiet", "--save", "bare.json"], folder, ["?"] * 14 + [""])
     check(done.returncode == 1 and "without the sheath" in done.stdout and "Saved in bare.json" in done.stdout,
           "a job without a sheath is kept", done.stdout + done.stderr)
 
@@ -119,6 +143,10 @@ def into_the_register(folder):
     done = run(["ask", "--quiet"], folder,
                BOX + ["", "m made.csv", "P-9", "motor", "OUTER-16-M20", "B7", "strong", "25 Nm", "JB", ""])
     check("Written into made.csv" in done.stdout, "not written", done.stdout + done.stderr)
+    kept = run(["ask", "--quiet", "--save", "named.json"], folder, BOX + ["", "m named.csv", "P-1", "box", "y", "", "", "", ""])
+    with open(os.path.join(folder, "named.json")) as file:
+        text = file.read()
+    check('"tag": "P-1"' in text and '"end": "box"' in text, "the job is called as its row", kept.stdout + text)
     check("! " in done.stdout and '"25 Nm" for 25 N m' in done.stdout, "a word is no torque", done.stdout)
     done = run(["made", "made.csv", "--json"], folder)
     check('"part": "OUTER-16-M20"' in done.stdout and '"sheath_od_mm": "14.9+15.1"' in done.stdout and
@@ -139,8 +167,10 @@ def into_the_register(folder):
     # Back to the tag, and out.
     done = run(["ask", "--quiet"], folder, PLACE + REST + ["m made.csv", "P-7", "<", "P-8", "<", "<", ""])
     check("Nothing was written" in done.stdout, "left", done.stdout)
-    done = run(["ask", "--quiet"], folder, PLACE + REST + ["m made.csv", "p-9", "MOTOR", "panel", "", "", "", ""])
+    done = run(["ask", "--quiet"], folder, PLACE + REST + ["m made.csv", "P 9", "MOTOR", "panel", "", "", "", ""])
     check("written otherwise" in done.stdout, "the same end otherwise", done.stdout)
+    done = run(["ask", "--quiet"], folder, PLACE + REST + ["m made.csv", "p-9", "MOTOR", "", "", ""])
+    check("p-9, MOTOR is taken for P-9, motor" in done.stdout, "the same end in another case", done.stdout)
 
 
 class Terminal:
@@ -276,12 +306,28 @@ def ctrl_c_behind_the_answer(folder):
         term.close()
 
 
+def a_terminal_that_is_closed(folder):
+    term = Terminal(folder, 80)
+    try:
+        term.wait("What armour")
+        term.type("wire", "reading 1")
+        term.type("15.0", "so far 15.00")
+    finally:
+        term.close()
+    for _ in range(100):
+        if os.path.exists(os.path.join(folder, "cutback-ask.json")):
+            return
+        time.sleep(0.1)
+    sys.exit("what was told is lost with the terminal")
+
+
 def mistakes_and_back_at_a_terminal(folder):
     term = Terminal(folder, 80)
     try:
         term.wait("What armour")
         term.type("armoured", "two ways")
         term.type("wire", "reading 1")
+        term.type("14\u00bd", '"14\u00bd"')  # no sign is lost on the way
         term.tmux("send-keys", "-l", "14.8")
         term.tmux("send-keys", "BSpace")  # edited before it is sent
         term.tmux("send-keys", "-l", "9")
@@ -312,6 +358,8 @@ in_a_folder(same_answer_as_fit)
 in_a_folder(stops_and_goes_on)
 in_a_folder(a_file_taken_up_is_kept)
 in_a_folder(no_file_is_written_over)
+in_a_folder(back_from_the_answer)
+in_a_folder(nothing_that_is_read_is_written_over)
 in_a_folder(what_is_not_known)
 in_a_folder(into_the_register)
 if shutil.which("tmux") is None:
@@ -323,4 +371,5 @@ in_a_folder(the_answer_is_seen, 80)
 in_a_folder(the_answer_is_seen, 40)
 in_a_folder(a_line_asked_again)
 in_a_folder(ctrl_c_behind_the_answer)
+in_a_folder(a_terminal_that_is_closed)
 in_a_folder(mistakes_and_back_at_a_terminal)

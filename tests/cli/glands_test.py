@@ -15,7 +15,7 @@ program = os.path.abspath(sys.argv[1])
 environment = {k: v for k, v in os.environ.items() if k not in ("CUTBACK_GLANDS", "NO_COLOR", "TMUX")}
 environment.update(LC_ALL="C.UTF-8", TERM="xterm", XDG_CONFIG_HOME="/nonexistent")
 PACKET = ["A-20", "seals on both", "20mm", "15", "wire", "11-16", "8 to 12", "12.5", "0.9-1.25", "12", "?", "db eb",
-          "Gb", "IIC", "", "66 68", "-40", "80", "brass", "3.2", "25", "1.5", "4", "11.20", "4"]
+          "Gb", "IIC", "", "66 68", "-40", "80", "brass", "3.2", "25", "1.5", "4", "11.20", "4", "10"]
 PLACE = ["--od", "14.9+15.1", "--bedding", "9.9+10.1", "--wire", "0.9", "--cores", "3", "--csa", "2.5", "--entry", "M20",
          "--hole", "clearance", "--wall", "2.5", "--material", "steel"]
 
@@ -45,11 +45,13 @@ def a_template(folder):
 
 
 def off_the_packets(folder):
-    second = ["A-20", "A-25", "", "M25", "15", "none", "13", "13-18", "<", "14-18", "", "compression"]
+    second = ["A-20", "A-25", "", "M25", "15", "none", "13", "13-18", "<", "14-18", "?", "", "None", "compression"]
     done = run(["glands", "--new", "own.csv"], folder,
-               ["", "<"] + PACKET + ["B-25"] + second[2:] + [""] * 13)
+               ["", "<"] + PACKET + ["B-25"] + second[2:] + [""] * 14)
     check(done.returncode == 0 and "2 glands" in done.stdout, "two glands", done.stdout + done.stderr)
-    check("! a list needs it" in done.stdout and "! this is the first question" in done.stdout, "slips", done.stdout)
+    check("left open it would count as a gland without this seal" in done.stdout, "which seal", done.stdout)
+    check('taken: "20mm" for M20' in done.stdout, "what it is taken for", done.stdout)
+    check("and a list needs it" in done.stdout and "! this is the first question" in done.stdout, "slips", done.stdout)
     check("! not a range" in done.stdout, "13 is no range", done.stdout)
     done = run(["glands", "own.csv", "--part", "B-25"], folder)
     check(done.returncode == 0 and "14 to 18 mm" in done.stdout, "the corrected range", done.stdout + done.stderr)
@@ -73,8 +75,8 @@ def gone_on_with(folder):
     check(run(["glands", "van.csv"], folder).returncode == 0, "a list with a begun gland is a list")
     # What was told stands there; the inner seal is asked next, and < goes back to the outer one.
     done = run(["glands", "--new", "van.csv"], folder, ["<", "16-21", "12-17", "18", "0.9-1.25", "14", "compression",
-                                                        "Ex db eb IIC Gb", "", "66", "-20", "60"] + [""] * 7)
-    check("outer_min_mm 15" in done.stdout and "taken from the marking: level Gb, gas_group IIC" in done.stdout,
+                                                        "Ex db eb IIC Gb", "", "66", "-20", "60"] + [""] * 8)
+    check("Outer seal: sheath from - to: 15 - 21" in done.stdout and "taken from the marking: level Gb, gas_group IIC" in done.stdout,
           "what was told", done.stdout)
     text = path.read_text()
     check("2 glands." in done.stdout and "# begun" not in text, "whole now", done.stdout + text)
@@ -90,8 +92,8 @@ def gone_on_with(folder):
 
 
 def a_barrier_gland(folder):
-    told = ["X-20", "", "M20", "15", "wire", "11-16", "", "12.5", "0.9-1.25", "12", "barrier", "18", "25", "12", "16", "-5"]
-    done = run(["glands", "--new", "barrier.csv"], folder, told + [""] * 14)
+    told = ["X-20", "", "M20", "15", "wire", "11-16", "none", "12.5", "0.9-1.25", "12", "barrier", "18", "25", "12", "16", "-5"]
+    done = run(["glands", "--new", "barrier.csv"], folder, told + [""] * 15)
     check("Bore of its chamber" in done.stdout and "1 gland." in done.stdout, "its chamber", done.stdout)
     done = run(["glands", "barrier.csv", "--part", "X-20", "--json"], folder)
     check('"chamber_bore_mm": 18' in done.stdout and '"max_cores": 12' in done.stdout, "kept", done.stdout)

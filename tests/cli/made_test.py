@@ -98,7 +98,9 @@ def a_day_a_unit_a_name(path):
     later = made("--tag", "P-202", "--end", "from", "--made-at", "2030-01-01")
     check("is a day to come" in later.stderr, later.stderr)  # today is 1970-01-01 here
     same = made("--tag", "p-201", "--end", "FROM", "--part", "ARM")
-    check(same.returncode == 2 and "P-201, from" in same.stderr, same.stderr)
+    check(same.returncode == 0 and "p-201, FROM is taken for P-201, from" in same.stderr, same.stderr)
+    other = made("--tag", "P 201", "--end", "from", "--part", "ARM")
+    check(other.returncode == 2 and "P-201, from" in other.stderr, other.stderr)
     check(set(rows(path)) == {"P-201"}, "a refused row was written")
 
 

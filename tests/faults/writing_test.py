@@ -23,6 +23,7 @@ OLD = b"what was there before\n"
 KINDS = ["write", "fsync", "fchmod", "close", "link", "rename", "open", "fwrite", "fprintf", "fflush",
          "fclose"]
 ALL = sys.argv[4:] == ["all"]
+NOBODY = 65534
 MOST_PLACES = 300 if ALL else 6  # of one kind in one command
 
 
@@ -102,10 +103,13 @@ class Case:
     def contents(self):
         return {path.name: path.read_bytes() for path in self.folder.iterdir()}
 
-    def run(self, longest=None, **variables):
+    def run(self, longest=None, may_all=True, **variables):
         def limit():
             if longest is not None:
                 resource.setrlimit(resource.RLIMIT_FSIZE, (longest, longest))
+            if not may_all and os.geteuid() == 0:  # root may write to whatever is read-only
+                os.setgid(NOBODY)
+                os.setuid(NOBODY)
         environment = {"PATH": os.environ["PATH"], "LC_ALL": "C.UTF-8", "TZ": "UTC", **variables}
         if variables:
             environment["LD_PRELOAD"] = LIBRARY
@@ -188,6 +192,25 @@ class Writing(unittest.TestCase):
                                       check=False, timeout=60)
                 self.assertEqual(done.returncode, 3, done.stderr)
                 self.assertIn(b"stdout", done.stderr)
+
+    def test_what_may_not_be_written(self):
+        for name, case in self.cases:
+            if not case.files:
+                continue
+            # The folder of a file that is made next to the target, and the target itself.
+            for folder_mode, file_mode in ((0o555, 0o644), (0o777, 0o444)):
+                if file_mode == 0o444 and not case.before:
+                    continue
+                with self.subTest(command=name, folder=oct(folder_mode), file=oct(file_mode)):
+                    case.reset()
+                    self.folder.chmod(0o755)
+                    for file in case.folder.iterdir():
+                        file.chmod(file_mode)
+                    case.folder.chmod(folder_mode)
+                    result = case.run(may_all=False)
+                    case.folder.chmod(0o755)
+                    self.assertEqual(result[0], 3, result[2])
+                    self.check(case, result, False)
 
     def test_files_may_not_be_long(self):
         for name, case in self.cases:

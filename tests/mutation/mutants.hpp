@@ -3,6 +3,7 @@
 #pragma once
 #pragma GCC system_header
 #include <algorithm>
+#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 
@@ -15,19 +16,25 @@ inline const int chosen = [] {
 }();
 inline unsigned char reached[k_most];
 
-/// Writes the numbers of the mutants that were reached when the program ends.
-struct Writer {
-  ~Writer() {
-    const char* path = std::getenv("CUTBACK_REACHED");
-    std::FILE* file = path ? std::fopen(path, "w") : nullptr;
-    if (!file) return;
-    for (int i = 1; i < k_most; ++i) {
-      if (reached[i]) std::fprintf(file, "%d\n", i);
-    }
-    std::fclose(file);
+/// Writes a line for a test that is over, where CUTBACK_REACHED names a file: how long it took, the
+/// numbers of the mutants that it reached, its name.
+extern "C" [[gnu::used]] inline void cutback_mutants_test_is_over(const char* test) {
+  using Clock = std::chrono::steady_clock;
+  static std::FILE* const file = [] {
+    const char* const path = std::getenv("CUTBACK_REACHED");
+    return path ? std::fopen(path, "w") : nullptr;
+  }();
+  static Clock::time_point begin = Clock::now();
+  if (!file) return;
+  std::fprintf(file, "%.4f", std::chrono::duration<double>(Clock::now() - begin).count());
+  for (int i = 1; i < k_most; ++i) {
+    if (reached[i]) std::fprintf(file, " %d", i);
+    reached[i] = 0;
   }
-};
-inline Writer writer;
+  std::fprintf(file, "\t%s\n", test);
+  std::fflush(file);
+  begin = Clock::now();
+}
 
 inline bool on(int id) {
   reached[id] = 1;

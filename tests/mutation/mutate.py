@@ -12,7 +12,8 @@ number; CUTBACK_MUTANT chooses one when a test program starts, so that a mutant 
 that reach it and no build. The unit tests come first, then the published ones, then the properties:
 each only for what is left. Golden screens are never asked. What was found is remembered in
 WORK/build/mutants.json by the text of its function; a further run tries only what is new, has changed,
-or survived."""
+or survived. A mutant that changes nothing anybody can see stands in equivalent.json with the reason: it
+is tried like any other, and counted by itself where it survives."""
 
 import argparse
 import concurrent.futures
@@ -20,7 +21,6 @@ import hashlib
 import json
 import os
 import pathlib
-import random
 import re
 import subprocess
 import sys
@@ -42,23 +42,27 @@ ARITHMETIC = {"INT", "UINT", "LONG", "ULONG", "DOUBLE", "FLOAT", "LONGLONG", "UL
 TWINS = {"min": "max", "max": "min", "round_up": "round_down", "round_down": "round_up"}
 NEGATED = {"at_least", "at_most", "inside"}
 ON = "cutback_mutants::on({})"
+KINDS = b"1"  # raised when other places are found in the same text
 
 
 class Source:
     """A file of the core with the places in it that can be changed."""
 
-    def __init__(self, work, path, arguments):
-        self.path = path
-        self.bytes = (work / path).read_bytes()
+    def __init__(self, work, path):
+        self.path, self.file = path, work / path
+        self.bytes = self.file.read_bytes()
         self.places = []  # (begin, end, kind, parts, words)
-        index = clang.cindex.Index.create()
-        unit = index.parse(str(work / path), args=arguments)
-        bad = [str(each) for each in unit.diagnostics if each.severity >= 3]
-        if bad:
-            raise SystemExit(f"{path}: {bad[0]}")
-        for cursor in unit.cursor.get_children():
-            if cursor.location.file and cursor.location.file.name == str(work / path):
-                self.walk(cursor, None)
+        # To parse it takes long: what was found is kept by the text of the file.
+        self.kept = work / "build/places" / hashlib.sha256(KINDS + self.bytes).hexdigest()
+        self.is_read = self.kept.exists()
+        if self.is_read:
+            self.places = json.loads(self.kept.read_text())
+
+    def keep(self):
+        self.unique()
+        self.kept.parent.mkdir(exist_ok=True)
+        self.kept.write_text(json.dumps(self.places))
+        self.is_read = True
 
     def text(self, begin, end):
         return self.bytes[begin:end].decode()
@@ -74,6 +78,9 @@ class Source:
     def walk(self, cursor, parent):
         kind = cursor.kind
         begin, end = self.span(cursor)
+        # How much is reserved nobody sees.
+        if kind == CursorKind.CALL_EXPR and cursor.spelling == "reserve":
+            return
         # What the compiler evaluates cannot be chosen when a program starts.
         if kind in (CursorKind.VAR_DECL, CursorKind.FUNCTION_DECL, CursorKind.CXX_METHOD,
                     CursorKind.CONSTRUCTOR) and "constexpr" in self.text(begin, end).split("{")[0]:
@@ -161,6 +168,12 @@ class Source:
             end += 1
         return "\n".join(lines[begin:end + 1])
 
+    def change(self, place):
+        """What equivalent.json names it by."""
+        line = self.bytes.decode().split("\n")[place["line"] - 1].strip()
+        text = re.sub(r"\s+", " ", self.text(place["begin"], place["end"]))
+        return {"file": self.path, "line": line, "change": f"{text[:90]}: {place['words']}"}
+
     def key(self, place):
         around = self.function_around(place["line"])
         words = (self.path, around, self.text(place["begin"], place["end"]), place["kind"], place["words"],
@@ -218,17 +231,30 @@ def arguments_of(work):
             "-DJSON_USE_IMPLICIT_CONVERSIONS=0", "-DJSON_DIAGNOSTICS=1", '-DCUTBACK_VERSION="0"', "-w"]
 
 
-def read_source(work, path):
-    source = Source(work, path, arguments_of(work))
-    source.unique()
-    return source
-
-
+def read_all(work, sources):
+    """Finds the places of all sources, by the files that compile several of them at a time: the headers
+    are read once for each of those."""
+    wanted = {str(source.file): source for source in sources if not source.is_read}
+    for batch in [*sorted((work / "build/src/together/core").glob("*.cpp")), *map(pathlib.Path, list(wanted))]:
+        here = [source for name, source in wanted.items()
+                if not source.is_read and (f'"{name}"' in batch.read_text() or name == str(batch))]
+        if not here:
+            continue
+        unit = clang.cindex.Index.create().parse(str(batch), args=arguments_of(work))
+        bad = [str(each) for each in unit.diagnostics if each.severity >= 3]
+        if bad:
+            raise SystemExit(f"{batch}: {bad[0]}")
+        for cursor in unit.cursor.get_children():
+            source = wanted.get(cursor.location.file.name) if cursor.location.file else None
+            if source in here:
+                source.walk(cursor, None)
+        for source in here:
+            source.keep()
 
 
 class Run:
-    def __init__(self, work, build):
-        self.work, self.build = work, build
+    def __init__(self, work, build, programs):
+        self.work, self.build, self.programs = work, build, programs
         self.reaching = {}  # program -> number -> [(seconds, test)]
         self.seconds = {}
 
@@ -251,7 +277,7 @@ class Run:
         left_out = 0
         for _ in range(8):
             before = self.write(sources)
-            done = subprocess.run([*self.build, *PROGRAMS, "--", "-k", "0"], cwd=self.work, capture_output=True,
+            done = subprocess.run([*self.build, *self.programs, "--", "-k", "0"], cwd=self.work, capture_output=True,
                                   text=True, check=False)
             wrong = set(re.findall(r"^(?:[\w./]*/)?(src/core/[\w/.]+):(\d+):\d*:? +(?:fatal )?error", done.stdout + done.stderr, re.M))
             put_back(before)
@@ -267,28 +293,33 @@ class Run:
         raise SystemExit(f"does not compile: {sorted(wrong)[:5]}")
 
     def look(self, program, at_once):
-        """Which mutants each test reaches, and how long it takes without one."""
+        """Which mutants each test reaches, and how long it takes without one. What is worked out once
+        and kept counts for the first test of a share that asks for it."""
         listed = subprocess.run([str(self.work / "build/tests" / program), "--list-test-names-only"],
                                 capture_output=True, text=True, check=False).stdout
+        tests = list(filter(None, listed.splitlines()))
 
-        def look_at(test):
+        def look_at(share):
             with tempfile.NamedTemporaryFile("r") as out:
-                begin = time.monotonic()
-                if self.start(program, [test], 0, 3600, CUTBACK_REACHED=out.name) != 0:
-                    raise SystemExit(f"{program} fails without a mutant: {test}")
-                return time.monotonic() - begin, test, out.read().split()
+                if self.start(program, share, 0, 3600, CUTBACK_REACHED=out.name) != 0:
+                    raise SystemExit(f"{program} fails without a mutant")
+                return out.read().splitlines()
 
         self.reaching[program] = {}
         with concurrent.futures.ThreadPoolExecutor(at_once) as pool:
-            for seconds, test, numbers in pool.map(look_at, filter(None, listed.splitlines())):
-                self.seconds[program] = self.seconds.get(program, 0.0) + seconds
-                for number in numbers:
-                    self.reaching[program].setdefault(int(number), []).append((seconds, test))
+            lines = [line for lines in pool.map(look_at, (tests[i::at_once] for i in range(at_once))) for line in lines]
+        for line in lines:
+            reached, test = line.split("\t")
+            seconds, *numbers = reached.split(" ")
+            self.seconds[program] = self.seconds.get(program, 0.0) + float(seconds)
+            for number in numbers:
+                self.reaching[program].setdefault(int(number), []).append((float(seconds), test))
 
     def start(self, program, tests, number, most_seconds, **variables):
         environment = {**os.environ, "CUTBACK_MUTANT": str(number), "RC_PARAMS": "noshrink=1 seed=20261125", **variables}
         with tempfile.NamedTemporaryFile("w", suffix=".txt") as names:
-            names.write("\n".join(tests) + "\n")
+            # A comma ends a name, as it would on the command line.
+            names.writelines(re.sub(r'([\\,\[])', r"\\\1", test) + "\n" for test in tests)
             names.flush()
             chosen = ["-f", names.name] if tests else []
             try:
@@ -324,6 +355,7 @@ def main():
     parser.add_argument("--rooms", nargs="+", default=ROOMS)
     parser.add_argument("--sample", type=int, default=600)
     parser.add_argument("--seed", type=int, default=20261128)
+    parser.add_argument("--programs", nargs="+", default=PROGRAMS, choices=PROGRAMS)
     parser.add_argument("--at-once", type=int, default=2)
     parser.add_argument("--build", nargs="+", default=["cmake", "--build", "build", "--target"])
     parser.add_argument("--list", action="store_true", help="only count what could be tried")
@@ -331,21 +363,24 @@ def main():
     work = options.work.resolve()
     memory = work / "build/mutants.json"
     known = json.loads(memory.read_text()) if memory.exists() else {}
+    equivalent = json.loads((HERE / "equivalent.json").read_text())
 
     paths = [str(file.relative_to(work)) for room in options.rooms
              for file in sorted((work / "src/core" / room).glob("*.cpp"))]
-    sources = [read_source(work, path) for path in paths]
+    sources = [Source(work, path) for path in paths]
+    read_all(work, sources)
     places = [(source, place) for source in sources for place in source.places]
-    random.Random(options.seed).shuffle(places)
+    # By their text, so that a change elsewhere leaves the sample as it is.
+    places.sort(key=lambda each: hashlib.sha256(f"{options.seed} {each[0].key(each[1])}".encode()).digest())
     print(f"{len(places)} mutants in {len(sources)} files", flush=True)
     if options.list:
         return 0
     for number, (source, place) in enumerate(places[:options.sample], 1):
         place["number"] = number
-    run = Run(work, options.build)
+    run = Run(work, options.build, options.programs)
     left_out = run.compile(sources)
     print(f"compiled; {left_out} cannot be", flush=True)
-    for program in PROGRAMS:
+    for program in options.programs:
         run.look(program, options.at_once)
         print(f"{program}: {run.seconds.get(program, 0):.0f} s, reaches {len(run.reaching[program])}", flush=True)
 
@@ -354,10 +389,11 @@ def main():
         key = source.key(place)
         found = known.get(key, {}).get("found")
         if not found:
-            found = next((each for each in PROGRAMS if run.put(place["number"], each)), None)
-        return key, {"found": found, "place": f"{source.path}:{place['line']}", "kind": place["kind"],
-                     "text": re.sub(r"\s+", " ", source.text(place["begin"], place["end"]))[:90], "words": place["words"],
-                     "reached": any(place["number"] in run.reaching[p] for p in PROGRAMS)}
+            found = next((each for each in options.programs if run.put(place["number"], each)), None)
+        change = source.change(place)
+        return key, {"found": found, "place": f"{source.path}:{place['line']}", "kind": place["kind"], **change,
+                     "equivalent": any(change.items() <= each.items() for each in equivalent),
+                     "reached": any(place["number"] in run.reaching[p] for p in options.programs)}
 
     tried = {}
     chosen = [(source, place) for source, place in places[:options.sample] if place.get("number")]
@@ -366,12 +402,15 @@ def main():
             tried[key] = known[key] = result
             memory.write_text(json.dumps(known, indent=1))
             if not result["found"]:
-                how = "survived" if result["reached"] else "not reached"
-                print(f"{how}: {result['place']}: {result['text']}: {result['words']}", flush=True)
+                how = "equivalent" if result["equivalent"] else "survived" if result["reached"] else "not reached"
+                print(f"{how}: {result['place']}: {result['change']}", flush=True)
     found = [each for each in tried.values() if each["found"]]
-    for program in PROGRAMS:
+    for program in options.programs:
         print(f"killed by {program}: {sum(each['found'] == program for each in found)}")
-    print(f"{len(found)} of {len(tried)} killed: {100 * len(found) / max(1, len(tried)):.1f} %")
+    alike = sum(each["equivalent"] and not each["found"] for each in tried.values())
+    counted = len(tried) - alike
+    print(f"{len(tried)} tried, {alike} equivalent; of {counted} others {len(found)} killed: "
+          f"{100 * len(found) / max(1, counted):.1f} %")
     return 0
 
 

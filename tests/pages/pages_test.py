@@ -228,7 +228,8 @@ class Cards(Printing):
         """Ticks of true size run to the edge, on the front or on the back."""
         job = job_path("pump-motor")
         sheet = json.loads(cutback("sheet", job, "--json").stdout)
-        jobs = [job_path(name) for name in ("pump-motor", "flameproof-switch", "pump-motor", "dust-lamp")]
+        again = self.variant("scale_again", lambda job: job.update(tag="P-202"))
+        jobs = [job, job_path("flameproof-switch"), again, job_path("dust-lamp")]
         for paper, each, across, down in self.PAPERS:
             with self.subTest(paper=paper, each=each):
                 pdf, count = self.make("scale", *jobs, "--paper", paper, *each)
@@ -268,11 +269,11 @@ class Cards(Printing):
             with self.subTest(paper):
                 pdf, _ = self.make("type", job_path("pump-motor"), "--paper", paper)
                 words = words_of(pdf)
-                size = lambda text: max(word.size for word in words if word.text == text)
+                size = lambda text: max(word.size for word in words if word.text.lower() == text.lower())
                 for text, want in [("P-201", tag), ("motor", end), ("ARM-16-M20", gland), ("280", mark),
                                    ("236", mark), ("13.5", mark)]:
                     self.assertAlmostEqual(size(text), want, delta=0.3, msg=text)
-                for text in ["BEFORE", "16.5", "REAR", "armour", "from", "saw", "1.7", "214", "22",
+                for text in ["read,", "16.5", "REAR", "armour", "from", "saw", "1.7", "214", "22",
                              "torque", "insulation,", "checked", "M20,", "spanner"]:
                     self.assertGreaterEqual(size(text), hand - 0.3, text)
                 self.assertGreaterEqual(min(word.size for word in words), 6.9)
@@ -341,19 +342,23 @@ class Cards(Printing):
                     self.assertEqual(overlaps(pdf), [])
                     words = words_of(pdf)
                     self.assertGreaterEqual(min(word.size for word in words), 6.9)
-                    # 61 different tails do not go on two sides of the smallest paper, which is said.
-                    over = (name, paper) == ("61 cores", "a6")
-                    self.assertEqual(count["over_a_sheet"], over)
-                    if not over:
-                        self.assertLessEqual(pages_of(pdf), max(most, 2) if name == "61 cores" else most)
+                    self.assertEqual(count["over_a_sheet"], 0)
+                    self.assertLessEqual(pages_of(pdf), max(most, 2) if name == "61 cores" else most)
                     if sheet["state"] not in ("cut", "measure"):
                         continue
                     front = " ".join(text_of(pdf, "-raw", "-f", "1", "-l", "1").split())
                     if paper in ("a4", "letter"):
                         front = front.split("side 2")[0]
-                    self.check_words(["BEFORE CUTTING", "REAR PARTS", "CUT WHERE, mm", "WORK DEAD"], front)
+                    self.check_words(["AND READ, mm" if "BARE" in front else "BEFORE CUTTING", "REAR PARTS", "CUT WHERE, mm", "WORK DEAD"], front)
                     cuts = ["sheath"] if name == "unarmoured" else ["1 armour", "2 sheath", "3 bedding"]
                     self.check_words(cuts, front)
+                    # What to beware of is read before anything is cut, on whatever paper.
+                    cautions = {"barrier": ["Saw no deeper", "Flameproof:", "Open nothing that is live."],
+                                "braid": ["At mark 1 cut round the sheath, strip it to the end, then cut the armour."],
+                                "unarmoured": [], "90 mm": [], "61 cores": []}.get(name, ["Saw no deeper"])
+                    if paper != "a6":  # of which the last ones are on the back
+                        cautions += {"unarmoured": [], "90 mm": [], "barrier": []}.get(name, ["Eyes: cut wires spring."])
+                    self.check_words(cautions, front)
                     gate = 10 if paper == "a6" else 12
                     for word in words:
                         if word.text in ("REAR", "armour,", "torque", "checked", "spanner", "must", "score"):
@@ -361,7 +366,58 @@ class Cards(Printing):
                     for page in range(1, pages_of(pdf) + 1):
                         side = text_of(pdf, "-raw", "-f", str(page), "-l", str(page))
                         if "checked by" in side:
-                            self.assertRegex(side, "LENGTH|CUT WHERE|TRUE SIZE|SKETCH", page)
+                            self.assertRegex(side, "LENGTH|TAIL|CUT WHERE|TRUE SIZE|SKETCH", page)
+
+    def test_the_card_on_a_sheet_holds_its_marks(self):
+        """However much is missing, the rows of the marks stand above the fold, nothing over another."""
+        job = self.variant("much", lambda job: ([job["entry"].pop(key) for key in ("wall_mm", "hole", "material")],
+                                                job.update(tails={"slack_mm": 40})), "flameproof-switch")
+        pdf = place("much_sheet.pdf")
+        cutback("sheet", job, "--pdf", "--output", pdf)
+        self.assertEqual(overlaps(pdf), [])
+        front = " ".join(text_of(pdf, "-raw", "-f", "1", "-l", "1").split())
+        self.check_words(["3 bedding", "Certificate, instructions"], front)
+
+    def test_nothing_falls_off_a_card(self):
+        """Whatever is missing of an end, however long its name: every row of the marks with its depth,
+        the caution of every card and what is signed stand inside the card, nothing over another."""
+        missing = [("wall_mm",), ("hole",), ("material",), ("hole", "material"), ("wall_mm", "hole", "material")]
+        jobs = []
+        for base in ("pump-motor", "flameproof-switch", "dust-lamp"):
+            for i, keys in enumerate(missing):
+                for tails in (None, {"slack_mm": 40}):
+                    tag = f"{base[0].upper()}-{len(jobs)}" + ("-BEHIND-THE-PUMP-HOUSE" if i % 2 else "")
+                    jobs.append(self.variant(f"off_{len(jobs)}", lambda job: (
+                        [job["entry"].pop(key, None) for key in keys], job.update(tag=tag),
+                        tails and job.update(tails=tails)), base))
+        for paper, across, down in [("a5", 1, 1), ("a6", 1, 1), ("a4", 1, 2), ("letter", 1, 2)]:
+            with self.subTest(paper=paper):
+                pdf, count = self.make("off", *jobs, "--paper", paper)
+                self.assertEqual(overlaps(pdf), [])
+                width, height = map(float, re.search(r"Page size: +([\d.]+) x ([\d.]+)", call("pdfinfo", pdf).stdout.decode()).groups())
+                cards = {}
+                for word in words_of(pdf):
+                    if word.page <= count["contents_pages"]:
+                        continue
+                    row = int((word.y + word.bottom) / 2 / (height / down))
+                    self.assertTrue(word.right <= width and word.y >= row * height / down and
+                                    word.bottom <= (row + 1) * height / down, (word.page, word.text))
+                    cards.setdefault((word.page, row), []).append(word.text)
+                whole = {}
+                for words in cards.values():
+                    text = " ".join(words)
+                    number = re.search(r"card (\d+) of", text)
+                    if number:
+                        whole.setdefault(int(number.group(1)), []).append(text)
+                self.assertEqual(sorted(whole), list(range(1, len(jobs) + 1)))
+                for sides in whole.values():
+                    text = " ".join(sides)
+                    self.assertIn("Certificate, instructions", text)
+                    if "DO NOT CUT" in text:
+                        continue
+                    self.check_words(["WORK DEAD", "shroud if any", "torque", "made by", "checked by", "gland batch"], text)
+                    depths = len(re.findall(r"\b(saw \d|score \d|by eye, (?:lightly|half))", text))
+                    self.assertGreaterEqual(depths, 1 if re.search(r"\bD-\d", text) else 3, text)
 
     def test_a_card_in_inches(self):
         """Each length of the front stands in inches on the back, converted exactly."""
@@ -390,7 +446,7 @@ class Cards(Printing):
         for paper in ("a6", "letter"):
             pdf, _ = self.make("no_strip", job, "--paper", paper)
             words = " ".join(text_of(pdf, "-raw").split())
-            self.check_words(["strip + 248 =", "behind mark 1", "204 + strip"], words)
+            self.check_words(["strip + 248 =", "behind mark 1", "strip + 204"], words)
             self.assertNotIn("from the end", words)
 
     def test_blanks_say_what_they_take(self):
@@ -405,6 +461,78 @@ class Cards(Printing):
         self.assertEqual((state(most), state(most + 0.5)), ("cut", "none"))
         words = " ".join(text_of(self.make("material", without("material"))[0], "-raw").split())
         self.check_words(["metal: go on; plastic: stop and ask"], words)
+
+    def test_a_card_that_stops_can_be_checked(self):
+        """What the end was taken for, with room to read it again, and its entry; nothing to be measured
+        on the paper."""
+        job = self.variant("stops", lambda job: (job["cable"].update(sheath_od_mm="80+80", bedding_mm="66+66", armour_mm="3.15"),
+                                                 job["cable"].pop("csa_mm2"), job["cable"].pop("insulation"), job.pop("fault")))
+        for paper in ("a5", "a6"):
+            pdf, _ = self.make("stops", job, "--paper", paper)
+            words = " ".join(text_of(pdf, "-raw").split())
+            self.check_words(["READ AGAIN", "was 80.0", "was 66.0", "was 3.15", "M20, clearance hole", "read by"], words)
+            self.assertNotIn("50 mm", words)
+            self.assertNotIn("side 2", words)
+
+    def test_a_card_says_what_it_was_made_from(self):
+        """The readings and the route of the job, so that another cable or terminal is seen."""
+        tails = {"slack_mm": 40, "strip_mm": 10, "reach_mm": 180}
+        job = self.variant("from", lambda job: job.update(tails=tails))
+        for paper in ("a5", "a6", "letter"):
+            words = " ".join(text_of(self.make("from", job, "--paper", paper)[0], "-raw").replace("\u00a0", " ").split())
+            self.check_words(["was 15.2", "was 10.", "was 0.90", "route 180, slack 40: check"], words)
+
+    def test_the_rule_under_the_drawing(self):
+        """A line at each millimetre, a longer one at each tenth, true to a tenth of a millimetre."""
+        pdf, _ = self.make("rule", job_path("pump-motor"))
+        raster = Raster(pdf, 1)
+        for above, every in [(6, 10), (16, 100)]:  # pixels above the lower margin of 5 mm
+            row = raster.rows[raster.height - 50 - above]
+            middles = [x + length / 2 for x, length in raster.runs(row) if length <= 3]
+            apart = [b - a for a, b in zip(middles, middles[1:])]
+            steps = [gap for gap in apart if abs(gap - every) <= 1]
+            self.assertGreater(len(steps), 0.9 * len(apart))
+            self.assertGreater(len(steps), 1500 // every)
+            even = [x for x in middles if abs((x - middles[5] + every / 2) % every - every / 2) <= 1.5]
+            self.assertGreater(len(even), 0.95 * len(middles))
+
+    def test_the_first_mark_of_a_sum_is_whole(self):
+        """Nobody adds up halves; the tails come out longer by it."""
+        with open(os.path.join(SOURCE, "data", "demo", "glands.csv"), encoding="utf-8") as file:
+            rows = list(csv.DictReader(file))
+        glands = place("half.csv")
+        with open(glands, "w", encoding="utf-8", newline="") as file:
+            writer = csv.DictWriter(file, list(rows[0]))
+            writer.writeheader()
+            writer.writerows({**row, "armour_stop_mm": row["armour_stop_mm"] and str(float(row["armour_stop_mm"]) + 0.5)} for row in rows)
+        tails = {"slack_mm": 40, "strip_mm": 10}
+        known = self.variant("whole", lambda job: job.update(tails={**tails, "reach_mm": 180}))
+        mark = json.loads(cutback("sheet", known, "--json", "--glands", glands).stdout)["marks"]["armour_cut_mm"]
+        self.assertEqual(mark % 1, 0.5)
+        job = self.variant("whole", lambda job: job.update(tails=tails))
+        words = " ".join(text_of(self.make("whole", job, "--glands", glands)[0], "-raw").split())
+        self.check_words([f"reach + {plain(mark - 180 + 0.5)} ="], words)
+
+    def test_an_end_alone_of_its_type_has_its_own_card(self):
+        """Ends that may be cut share a card that says so, with their places; another wall is another card."""
+        tails = {"slack_mm": 40, "strip_mm": 10, "reach_mm": 180}
+        jobs = [self.variant(f"alone{tag}", lambda job: (job.update(tag=tag, end="box", tails=tails), change(job)))
+                for tag, change in [("T-1", lambda job: None), ("T-2", lambda job: None),
+                                    ("W-6", lambda job: job["entry"].update(wall_mm=6)),
+                                    ("Z-2", lambda job: job["area"].update(zone="2"))]]
+        pdf, count = self.make("alone", *jobs, "--by", "type")
+        self.assertEqual((count["cards"], count["ends"], count["fitting"]), (2, 4, 4))
+        pages = [" ".join(text_of(pdf, "-raw", "-f", str(i), "-l", str(i)).split()) for i in range(1, pages_of(pdf) + 1)]
+        of_type = [page for page in pages if "3 ends" in page]
+        places = [json.loads(cutback("sheet", job, "--json").stdout)["state"] for job in jobs]
+        self.assertEqual(places, ["cut"] * 4)
+        self.check_words(["CUT", "T-1 box, zone 1, Ex e IIB, IP66", "T-2 box, zone 1", "Z-2 box, zone 2", "where the list has a zone"],
+                         " ".join(of_type))
+        self.assertNotIn("MEASURE FIRST", " ".join(pages))
+        for tag in ("W-6",):
+            own = [page for page in pages if tag in page]
+            self.assertEqual(len(own), 1)
+            self.check_words([tag + " box", "from the end", "checked by"], own[0])
 
     def test_a_register_with_jobs(self):
         register = place("jobs_made.csv")
@@ -465,16 +593,19 @@ class Cards(Printing):
                     self.assertEqual(sheet["state"], "cut")
                     pdf, count = self.make(name, job, "--paper", paper)
                     front = " ".join(text_of(pdf, "-raw", "-f", "1", "-l", "1").split())
-                    self.check_words([f"{plain(sheet['marks']['bedding_cut_mm'])} from the end", "BEFORE CUTTING",
+                    if name == "long" and paper == "a6":  # names that fill the side: the marks begin the next one
+                        self.check_words(["GO ON WITH THE NEXT SIDE"], front)
+                        front += " ".join(text_of(pdf, "-raw", "-f", "2", "-l", "2").split())
+                    self.check_words([f"{plain(sheet['marks']['bedding_cut_mm'])} from the end", "AND READ, mm" if "BARE" in front else "BEFORE CUTTING",
                                       "REAR PARTS", "behind mark 1"], front)
                     whole = " ".join(text_of(pdf, "-raw").split())
                     self.check_words([plain(tail["length_mm"]) for tail in sheet["tails"]], whole)
                     self.assertEqual(overlaps(pdf), [])
-                    # Whoever signs sees what for: tails or cautions stand on that side too.
+                    # Whoever signs sees what for: tails or marks stand on that side too.
                     for page in range(1, pages_of(pdf) + 1):
                         words = text_of(pdf, "-raw", "-f", str(page), "-l", str(page))
                         if "checked by" in words:
-                            self.assertTrue("LENGTH" in words or "Eyes:" in words, page)
+                            self.assertRegex(words, "LENGTH|TAIL|CUT", page)
 
     def test_a_route_to_be_measured_is_a_sum(self):
         """The constants are the marks of the same end with its route, less that route."""
@@ -764,6 +895,27 @@ class Schedules(Printing):
         place = text_of(pdf, "-raw", "-f", str(first), "-l", str(first))
         self.check_words(["2 ends", "TAKE ALONG", "2 OUTER-16-M20", "2 locknut M20", "2 sealing washer M20"], place)
 
+    def test_a_place_shares_its_page(self):
+        """On paper of two cards a page the list of a place takes no page of its own."""
+        path = schedule("shares.csv", [{"tag": "P-1", "from": "A", "to": "B"}, {"tag": "P-2", "from": "B", "to": "A"}])
+        pdf, count = self.make("shares", path, "--sort", "end", "--paper", "a4")
+        self.assertEqual((count["place_pages"], count["pages"]), (2, 4))
+        front = count["contents_pages"]
+        for page, (name, tag) in zip((front + 1, front + 3), (("A", "P-1"), ("B", "P-1"))):
+            words = text_of(pdf, "-raw", "-f", str(page), "-l", str(page))
+            self.check_words([name, "TAKE ALONG", tag, "shares.csv"], words)
+        self.check_words(["fold"], text_of(self.make("folds", path, "--paper", "a4", "--per-page", "4")[0]))
+
+    def test_what_a_profile_decided_is_on_each_card(self):
+        profile = place("profile.json")
+        with open(profile, "w", encoding="utf-8") as file:
+            json.dump({"slack_mm": "30", "rules": "strict"}, file)
+        path = schedule("profile.csv", [{"tag": "P-1"}])
+        pdf, _ = self.make("profile", path, "--profile", profile)
+        words = " ".join(text_of(pdf, "-raw").split())
+        self.assertEqual(words.count("A profile decided: rules strict, slack 30 mm."), 2)
+        self.assertNotIn("profile decided", text_of(self.make("profile", path)[0]))
+
     def test_a_duplicate_is_said_on_both_cards(self):
         path = schedule("twice.csv", [{"tag": "P-1"}, {"tag": "P-2"}, {"tag": "P-1", "wall_mm": "3"}])
         pdf, count = self.make("twice", path)
@@ -882,14 +1034,19 @@ class Sheets(Printing):
                 whole += [check["says"] for check in sheet["checks"]]
                 whole += sheet["cautions"] + sheet["sources"] + sheet["remarks"]
                 # Where a line ends is no matter, and pdftotext joins words at their hyphens.
-                squeeze = lambda text: text.replace("+/-", "\u00b1").replace(" ", "").replace("-", "")
+                signs = [("+/-", "\u00b1"), ("mm2", "mm\u00b2"), ("cm3", "cm\u00b3"), (" degC", "\u00b0C"), (" ", ""), ("-", "")]
+                def squeeze(text):
+                    for typed, sign in signs:
+                        text = text.replace(typed, sign)
+                    return text
                 self.check_words([squeeze(text) for text in whole], squeeze(words))
                 # The card stands on the upper half; the paper is folded at its ticks.
                 raster = self.check_bars(pdf, 1)
                 fold = raster.part(10, raster.height // 2 - 42, raster.width - 20, 35)
                 self.assertGreaterEqual(fold.ticks(mark_distances(sheet)), 30)
                 front = " ".join(text_of(pdf, "-raw", "-f", "1", "-l", "1").split())
-                self.check_words(["BEFORE CUTTING", "Steps; a box is a hold point"], front)
+                self.check_words(["AND READ, mm" if "BARE" in front else "BEFORE CUTTING", "Steps; a box is a hold point"], front)
+                self.assertRegex(front, rf"Termination sheet, page 1 of \d . {name}\.json [0-9a-f]{{8}} ")
                 if sheet["inspection"]:
                     self.check_words(["OK n/a remark"], words)
                 self.assertNotIn("+/-", words)

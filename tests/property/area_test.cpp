@@ -66,7 +66,9 @@ Area any_area() {
     place.level = gas ? maybe<Level>({Level::Ga, Level::Gb, Level::Gc})
                       : maybe<Level>({Level::Da, Level::Db, Level::Dc});
   }
-  if (gas) place.gas_group = maybe<GasGroup>({GasGroup::IIA, GasGroup::IIB, GasGroup::IIC});
+  if (gas)
+    place.gas_group =
+        maybe<GasGroup>({GasGroup::IIA, GasGroup::IIB, GasGroup::IIB_H2, GasGroup::IIC});
   if (!gas)
     place.dust_group = maybe<DustGroup>({DustGroup::IIIA, DustGroup::IIIB, DustGroup::IIIC});
   if (*rc::gen::inRange(0, 4) > 0) place.ip = any_codes();

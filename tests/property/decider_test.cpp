@@ -206,10 +206,11 @@ TEST_CASE("decider: one text in columns of two fields is not one end", "[propert
   const schedule::Settings settings{.standards = &test::standards(), .glands = &selector};
   const schedule::Layout layout =
       schedule::make_layout(Words{"tag", "sheath_od_mm", "bedding_mm", "armour_mm", "entry", "hole",
-                                  "reach_mm", "from_wall_mm", "to_washer_mm"},
+                                  "reach_mm", "strip_mm", "from_wall_mm", "to_washer_mm"},
                             {}, "t.csv");
   schedule::Decider decider(layout, settings);
-  const Words cells{"C1", "15.2+15.2", "10.1+10.1", "0.9", "M20", "clearance", "200", "3", "3"};
+  const Words cells{"C1",        "15.2+15.2", "10.1+10.1", "0.9", "M20",
+                    "clearance", "200",       "10",        "3",   "3"};
   std::vector<std::optional<double>> cuts;
   for (const Side side : layout.ends()) {
     std::vector<Fault> faults;

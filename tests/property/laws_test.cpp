@@ -322,8 +322,19 @@ TEST_CASE("laws: readings inside all gates are proven", "[property][laws]") {
       RC_TAG(std::string(to_string(rule.name)));
       RC_ASSERT(fit::detail::finding_of(*against, at.cable()).verdict == against->verdict);
     }
-    RC_ASSERT(fit::check_gland(after->question, gland).find(fit::CheckName::build_up)->verdict ==
-              Verdict::fits);
+    const fit::GlandFit fit = fit::check_gland(after->question, gland);
+    RC_ASSERT(fit.find(fit::CheckName::build_up)->verdict == Verdict::fits);
+    // Enough armour for the fault as it was means enough of it inside the gates.
+    const auto armour = [](const End& end) {
+      for (const fit::detail::Rule& rule : fit::detail::rules()) {
+        if (rule.name == fit::CheckName::fault) return fit::detail::alone(rule, end.question);
+      }
+      return std::optional<Verdict>();
+    };
+    if (before->job.cable.bedding && armour(*before) == Verdict::fits &&
+        gates.bedding.holds(before->job.cable.bedding->value_mm)) {
+      RC_ASSERT(armour(*after) == Verdict::fits);
+    }
   }));
   CHECK(proven >= 50);
 }

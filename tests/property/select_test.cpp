@@ -187,7 +187,8 @@ TEST_CASE("search: the same as a look at every gland", "[property][fit]") {
   int with_a_gland = 0;
   int adapted = 0;
   CHECK(rc::check("search is fit_all", [&] {
-    const std::vector<Gland> glands = any_list();
+    std::vector<Gland> glands = any_list();
+    for (Gland& gland : glands) gland.preferred = chance(3);
     const auto prefer = any_preference();
     const fit::Selector selector(glands, prefer);
     for (int family = 0; family < 3; ++family) {

@@ -177,6 +177,28 @@ TEST_CASE("flameproof entry 2013: a sealing ring is allowed on a gland certified
   CHECK(verdict_of(place, solid_cable(3), gland, fit::CheckName::protection) == Verdict::no_fit);
 }
 
+TEST_CASE("flameproof entry: hydrogen beside group IIB takes the way of IIC", "[published][area]") {
+  // The chart of 2007 asks about IIC; hydrogen by itself is of that group (IEC 60079-20-1).
+  for (const char* zone : {"1", "2"}) {
+    for (const double volume : {10.0, 90000.0}) {
+      Area place;
+      place.rules = RuleSet::iec_60079_14_2007;
+      place.protection = area::Protection::d;
+      place.zone = value_of<area::Zone>(zone);
+      place.volume_cm3 = volume;
+      place.ignition_source = true;
+      const auto demand_of = [&](area::GasGroup group) {
+        place.gas_group = group;
+        return area::make_demand(place, solid_cable(3), standards());
+      };
+      const area::Demand acetylene = demand_of(area::GasGroup::IIC);
+      const area::Demand hydrogen = demand_of(area::GasGroup::IIB_H2);
+      CHECK(hydrogen.sealing == acetylene.sealing);
+      CHECK(hydrogen.sealing == SealingDemand::barrier);
+    }
+  }
+}
+
 TEST_CASE("flameproof entry 2013: group zone and volume play no part", "[published][area]") {
   for (const char* group : {"IIA", "IIB", "IIC"}) {
     for (const char* zone : {"1", "2"}) {
@@ -303,7 +325,7 @@ TEST_CASE("zone and level 2013 Table 1: each pair", "[published][area]") {
 TEST_CASE("gas groups: each pair of place and marking", "[published][area]") {
   // Y serves, n does not, ? is from memory.
   const std::map<std::string, std::string> rows = {
-      {"IIA", "YYY??"}, {"IIB", "nYY??"}, {"IIC", "nnY?n"}};
+      {"IIA", "YYY?Y"}, {"IIB", "nYY?Y"}, {"IIB+H2", "nnY?Y"}, {"IIC", "nnY?n"}};
   for (const auto& [place_group, cells] : rows) {
     const char* const marks[] = {"IIA", "IIB", "IIC", "II", "IIB+H2"};
     for (std::size_t i = 0; i < 5; ++i) {

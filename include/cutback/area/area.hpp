@@ -82,6 +82,10 @@ inline constexpr double k_ambient_max_degc = 40.0;
 inline constexpr double k_entry_degc = 70.0;
 inline constexpr double k_branching_degc = 80.0;
 
+/// What is stated of a place without a zone although it means something only where there is one:
+/// "enclosure d, group IIC"; empty where nothing is, or the place is another.
+[[nodiscard]] std::string said_beside_plain(const Area& area);
+
 /// What is taken for facts of the place that were not given; none where the place is not asked
 /// about. An ambient given on one side moves what is taken for the other, so that it is no
 /// contradiction.

@@ -69,16 +69,16 @@ inline constexpr std::array k_place_levels{Level::Ga, Level::Gb, Level::Gc,
   return level <= Level::Gc ? Hazard::gas : Hazard::dust;
 }
 
-/// What the gas of a place asks for.
-enum class GasGroup { IIA, IIB, IIC };
+/// What the gas of a place asks for. IIB+H2: gases of group IIB, and hydrogen.
+enum class GasGroup { IIA, IIB, IIB_H2, IIC };
 
-inline constexpr std::array<std::string_view, 3> k_gas_group_words{"IIA", "IIB", "IIC"};
+inline constexpr std::array<std::string_view, 4> k_gas_group_words{"IIA", "IIB", "IIB+H2", "IIC"};
 [[nodiscard]] constexpr std::string_view to_string(GasGroup group) {
   return k_gas_group_words[static_cast<std::size_t>(group)];
 }
 [[nodiscard]] constexpr auto all_values(GasGroup) {
   using enum GasGroup;
-  return std::array{IIA, IIB, IIC};
+  return std::array{IIA, IIB, IIB_H2, IIC};
 }
 [[nodiscard]] constexpr bool is_graded(GasGroup) { return true; }
 

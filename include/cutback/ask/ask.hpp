@@ -29,7 +29,8 @@ struct Facts {
 struct Answer {
   std::string key;
   std::string text;
-  std::string also = {};  ///< another field that the word told, as key=value
+  std::string also = {};      ///< another field that the word told, as key=value
+  std::string as_typed = {};  ///< of the type of protection: it may have been the whole plate
   friend bool operator==(const Answer&, const Answer&) = default;
 };
 

@@ -43,6 +43,11 @@ using tables::Standards;
                                                       const Construction* construction,
                                                       const Standards& standards);
 
+/// The least diameter [mm] that so many cores of this size can lie in, without a gap between them
+/// (arithmetic; the least insulation by IEC 60502-1, from memory: it withholds a pass and gives
+/// none). Nothing where cores or size are not known.
+[[nodiscard]] std::optional<double> least_round_cores_mm(const Cable& cable);
+
 /// Compares the readings with each other and, where it is known, with what the construction should
 /// measure. Values are compared, not intervals: a worse caliper makes no contradiction good. A
 /// figure from a datasheet may differ by its default allowance besides.

@@ -97,6 +97,7 @@ struct KValue {
   std::string source;
   tables::Status status = tables::Status::checked;
   std::optional<double> start_degc = {};  ///< temperature from which the rise is counted
+  std::optional<double> final_degc = {};  ///< and up to which
 };
 
 /// The tabulated k where there is one (BS 7671 tables 43.1, 54.2 to 54.5). Where a row gives only

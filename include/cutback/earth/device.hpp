@@ -40,8 +40,9 @@ struct TripBand {
 [[nodiscard]] std::string at_once_says(const Device& device, const tables::Standards& standards);
 
 /// Why the device cannot be taken to trip within the time that was given; empty where it can. Below
-/// the current from which it trips at once, no time under a second is that of its curve
-/// (IEC 60898-1, from memory: it withholds a pass and gives none).
+/// the current from which it trips at once it trips by its heat, and the standard lets that take a
+/// minute at 2.55 times its rating, and for ever at 1.13 times (IEC 60898-1, from memory: it
+/// withholds a pass and gives none).
 [[nodiscard]] std::string why_not_so_soon(const Device& device, double current_ka, double time_s,
                                           const tables::Standards& standards);
 

@@ -13,6 +13,10 @@
 
 namespace cutback::entry {
 
+/// How much wider than a metric or PG thread a clearance hole is made at most (common practice, no
+/// source).
+inline constexpr double k_clearance_mm = 0.5;
+
 /// What the joint must keep out. Borrowed.
 struct JointAsked {
   /// Every protection that place and enclosure ask for: the joint serves the worst of them too.

@@ -20,13 +20,16 @@ enum class Figure {
   washer,
   exposed_armour,
   bedding_past,
+  bedding_end,
+  sealing,
 };
 
 /// Whether the figure cannot be, so that nothing is known by it: a seal that takes more than 20 mm
 /// of difference, an inner seal wholly above the bore, a bore wider than the root of the gland's
 /// own entry thread, a clamp for wires above 4.2 mm, a thread under three pitches, a washer over
-/// 10 mm, exposed armour over 100 mm, bedding that goes 60 mm past its thread (common practice, no
-/// source; the root by ISO 68-1, ASME B1.20.1, DIN 40430).
+/// 10 mm, exposed armour over 100 mm, bedding that goes 60 mm past its thread, bedding that ends so
+/// far inside that most of the compound would lie beyond the thread, a chamber in a gland that is
+/// not for compound (common practice, no source; the root by ISO 68-1, ASME B1.20.1, DIN 40430).
 [[nodiscard]] bool is_absurd(Figure figure, const gland::Gland& gland,
                              const tables::Standards& standards);
 

@@ -52,8 +52,9 @@ struct Gates {
 /// The intersection of all ranges that each diameter is checked against (seals, bore, entry thread,
 /// adaptor, chamber), less the expanded uncertainty of two crossed readings, and of what the
 /// construction can be; rounded inwards to 0.1 mm (a wire to 0.01 mm). Two crossed readings of
-/// sheath and bedding and one of the wire inside their gates make every check of a diameter fit.
-/// Sources: those of the checks; U by JCGM 100:2008.
+/// sheath and bedding and one of the wire inside their gates make every check of a diameter fit,
+/// and the armour enough for the fault that is asked about, where it can be. Sources: those of the
+/// checks; U by JCGM 100:2008.
 [[nodiscard]] Gates gates_of(const Question& question, const gland::Gland& gland);
 
 }  // namespace cutback::fit

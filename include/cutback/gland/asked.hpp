@@ -22,6 +22,8 @@ struct Asked {
   bool of_armoured = false;    ///< not asked of a gland without armour
   bool of_barrier = false;     ///< asked of a gland alone that may seal by compound
   std::string_view cost = {};  ///< what it means that it is not stated; may be empty
+  /// A blank says that the gland has no such part, so that nobody may leave it open.
+  bool blank_is_none = false;
 
   [[nodiscard]] bool is_range() const { return low != high; }
 };

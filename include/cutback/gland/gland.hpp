@@ -73,6 +73,8 @@ struct Gland {
   std::optional<double> washer_mm;
   std::optional<double> locknut_mm;
   std::optional<int> stock;
+  std::optional<int> pack;  ///< it is sold in so many
+  bool preferred = false;   ///< of the list that comes first among equals; no column says it
 };
 
 /// Compression where the list does not state it.

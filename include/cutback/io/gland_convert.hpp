@@ -32,6 +32,9 @@ struct Converted {
   std::vector<std::string> taken;     ///< which heading is which column
   std::vector<std::string> unread;    ///< headings that are none
   std::vector<std::string> unpriced;  ///< glands whose price is no figure, in the list without one
+  /// Glands for armoured cable that seal by rings and have no figure for the one on the bedding:
+  /// they count as glands without it.
+  std::size_t without_inner = 0;
 };
 
 /// A value is taken as it stands, as the table of trade words reads it, or not at all: nothing is

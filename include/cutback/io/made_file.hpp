@@ -34,7 +34,7 @@ struct MadeRow {
 std::vector<std::string> take_units(MadeRow& row);
 
 struct MadeFile {
-  std::vector<MadeRow> rows;          ///< in file order
+  std::vector<MadeRow> rows;          ///< in file order; tags and ends in their first spelling
   std::vector<std::string> warnings;  ///< for instance a row at the end that was half written
 };
 
@@ -43,8 +43,8 @@ struct MadeFile {
 [[nodiscard]] MadeFile read_made(std::string_view text, const std::string& name);
 [[nodiscard]] MadeFile load_made(const std::string& path);
 
-/// An end of the file whose name is the row's but for case, spaces and hyphens, where none has just
-/// the row's: the fault names it. The row would count as another end.
+/// An end of the file whose name is the row's but for spaces and hyphens, where none has the row's
+/// in whichever case: the fault names it. The row would count as another end.
 [[nodiscard]] std::optional<Fault> same_end_otherwise(const MadeFile& file, const MadeRow& row);
 
 /// The sheath as it was read on each drum that is named, one place for each end: its last row.
@@ -53,10 +53,9 @@ struct MadeFile {
 /// Puts a row at the end of a register, which is made where it is not there. Writers wait for each
 /// other; the row is on the disk when this returns, and what a writer that was killed left of its
 /// row is taken away by the next.
-/// @return a remark where something was taken away
-/// @throws InputError where the row has faults, its end stands there under a name that is written
-/// otherwise, or the file is no register; FileError, and then the
-/// file is as before
-[[nodiscard]] std::optional<std::string> append_made(const std::string& path, const MadeRow& row);
+/// @return remarks: where something was taken away, and where the row's end has another case there
+/// @throws InputError where the row has faults, its end stands there under a name that differs by
+/// spaces or hyphens, or the file is no register; FileError, and then the file is as before
+[[nodiscard]] std::vector<std::string> append_made(const std::string& path, MadeRow row);
 
 }  // namespace cutback::io

@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "cutback/job/input.hpp"
 
@@ -12,11 +13,15 @@ namespace cutback::io {
 
 /// Every member that is absent was not remembered.
 struct Profile {
-  std::optional<std::string> glands;  ///< the gland list
-  std::optional<std::string> prefer;  ///< `price`, `margin` or `stock`
-  std::optional<std::string> units;   ///< `mm` or `in`
-  job::JobInput end;                  ///< of the fields in profile_fields() alone
+  std::optional<std::string> glands;    ///< the gland list; several with semicolons between them
+  std::optional<std::string> supplier;  ///< the list whose glands come first among equals
+  std::optional<std::string> prefer;    ///< `price`, `margin` or `stock`
+  std::optional<std::string> units;     ///< `mm` or `in`
+  job::JobInput end;                    ///< of the fields in profile_fields() alone
 };
+
+/// The paths of its gland lists.
+[[nodiscard]] std::vector<std::string> lists_of(const Profile& profile);
 
 /// Keys of the fields of an end that a profile may hold: the caliper, the rules, the slack of the
 /// tails, the adaptors in the van, a pack of compound. Nothing that belongs to one end, and nothing
@@ -41,7 +46,7 @@ void set_in_profile(Profile& profile, std::string_view key, std::string_view val
 [[nodiscard]] std::optional<std::string> text_in_profile(const Profile& profile,
                                                          std::string_view key);
 
-/// Every key: `glands`, `prefer`, `units` and profile_fields().
+/// Every key: `glands`, `supplier`, `prefer`, `units` and profile_fields().
 [[nodiscard]] std::span<const std::string_view> profile_keys();
 
 }  // namespace cutback::io

@@ -19,6 +19,18 @@ struct PlaceText {
   std::string text;
 };
 
+/// What a title says of all rows under it.
+struct TitleSays {
+  std::string place;  ///< it tells a hazardous place; empty where it does not
+  std::string away;   ///< it takes cables away: "DELETED CABLES"; the same
+  /// Not a title: a sheet that lists whole cables, which the rows may be of; the same.
+  std::string beside = {};
+};
+struct TitleRow {
+  std::size_t line = 0;
+  TitleSays says;
+};
+
 /// A text that stands beside the cells of a sheet.
 struct Aside {
   std::string where;  ///< "comment on D2", "text box", "page header"
@@ -42,6 +54,7 @@ struct RowBlock {
   bool is_ready = false;                      ///< nothing is left to be done with it
   std::vector<schedule::SkippedRow> skipped;  ///< rows of a schedule that are no ends
   std::vector<PlaceText> places;              ///< where it is looked for: ScheduleFile
+  std::vector<TitleRow> titles;               ///< all of them
 };
 
 /// Gives out a table's rows. Rows without a cell that says anything may be among them.

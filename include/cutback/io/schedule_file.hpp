@@ -6,6 +6,8 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "cutback/io/rows.hpp"
 #include "cutback/schedule/layout.hpp"
@@ -58,6 +60,15 @@ class ScheduleFile {
   /// Those above the headings.
   [[nodiscard]] const std::vector<PlaceText>& places_above() const { return places_above_; }
 
+  /// Whether its first rows tell their ends plain, and none of them tells another place.
+  [[nodiscard]] bool is_told_plain() const { return is_told_plain_; }
+  /// What stands over all rows.
+  [[nodiscard]] const TitleSays& title() const { return title_; }
+  /// Another sheet that lists whole cables, which the rows of this one may be of.
+  void set_beside(std::string sheet) { title_.beside = std::move(sheet); }
+  /// What tells a hazardous place there.
+  void set_title_place(std::string text) { title_.place = std::move(text); }
+
   /// Takes the next rows; one thread at a time. @return false at the end
   bool read(RowBlock& block);
   /// Makes them ready, on any thread: rows that are no cables are taken out, and stand in
@@ -68,6 +79,7 @@ class ScheduleFile {
  private:
   void keep_cables(RowBlock& block) const;
   [[nodiscard]] schedule::RowKind kind_of(CsvRecord& record) const;
+  void note_title(const CsvRecord& record, RowBlock& block) const;
   void note_places(const CsvRecord& record, schedule::RowKind kind, RowBlock& block) const;
 
   RowSource& source_;
@@ -78,6 +90,8 @@ class ScheduleFile {
   std::size_t last_heading_ = 0;  ///< the line of the last row of the headings
   bool looks_for_places_ = false;
   std::vector<PlaceText> places_above_;
+  bool is_told_plain_ = false;
+  TitleSays title_;
   std::deque<RowBlock> first_;  ///< what was read to find them, where the source cannot go back
 };
 

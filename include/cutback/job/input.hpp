@@ -40,7 +40,7 @@ struct JobInput {
 
   using YesNo = std::optional<bool>;
 
-  Text job, tag, end, gland;
+  Text job, tag, end, gland, asked;
   std::optional<area::RuleSet> rules;
   // cable
   std::optional<measure::Readings> sheath_od_mm, bedding_mm, armour_mm;

@@ -18,6 +18,15 @@
 
 namespace cutback::job {
 
+/// What is asked of an end although nothing is told of it: somebody was asked and did not know, or
+/// other ends of the same list tell it.
+struct Asked {
+  bool joint = false;
+  bool place = false;
+  bool earth = false;
+  bool fault = false;
+};
+
 struct Job {
   std::string name;
   std::string tag;
@@ -32,6 +41,7 @@ struct Job {
   std::vector<Assumption> assumed;       ///< of caliper, allowances and kind of armour
   std::optional<double> armour_stop_mm;  ///< measured on the gland in hand
   earth::EarthFault fault;
+  Asked asked;
   std::optional<double> compound_pack_cm3;      ///< what one pack of compound fills
   std::optional<cable::Insulation> insulation;  ///< as given: a construction fills one in
 };

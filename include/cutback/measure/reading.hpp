@@ -25,9 +25,9 @@ struct Readings {
 
   std::string text;
   std::vector<Place> places;  ///< never empty
-  /// Of readings that are all in inches: the smallest difference [mm] that the finest of them can
-  /// show, for an inch scale is read by fractions or by few decimals. Absent for others: figures in
-  /// mm are often written without their last noughts.
+  /// Of the readings in inches, where there are any: the smallest difference [mm] that the finest
+  /// of them can show, for an inch scale is read by fractions or by few decimals. Figures in mm are
+  /// often written without their last noughts, and say nothing.
   std::optional<double> scale_mm;
 };
 

@@ -28,6 +28,7 @@ struct ServedEnd {
   std::string first_mark;   ///< mm from the end, where the route is known
   std::string second_mark;  ///< the same, where two marks are sums
   std::string why;          ///< where nothing may be cut by the card
+  std::string place = {};   ///< as a plate has it, where the ends of the card lie in several
 };
 
 /// One card: an end with its sheet, or one that cannot be used and why.
@@ -40,18 +41,20 @@ struct Card {
   std::string why;        ///< in one sentence, where no gland fits or the end cannot be used
   std::string remedy;     ///< what would help, as the exceptions of a schedule say it
   std::string qr_text;    ///< the job; empty: none, as for an end that cannot be used
-  std::vector<std::string> notes = {};     ///< what whoever holds it must know: a duplicate tag
-  std::vector<ServedEnd> serves = {};      ///< of a type; then `end` says what the type is
-  std::size_t number = 0;                  ///< of the cards, from 1
-  std::size_t of = 0;                      ///< 0: not known, and not printed
-  bool inches = false;                     ///< its lengths stand in inches as well
-  std::string schedule = {};               ///< what it is from, with a hash of the content
+  std::vector<std::string> notes = {};  ///< what whoever holds it must know: a duplicate tag
+  std::vector<ServedEnd> serves = {};   ///< of a type; then `end` says what the type is
+  std::size_t number = 0;               ///< of the cards, from 1
+  std::size_t of = 0;                   ///< 0: not known, and not printed
+  bool inches = false;                  ///< its lengths stand in inches as well
+  std::string decided = {};             ///< what a profile decided: `slack 30 mm`; empty: nothing
+  std::string schedule = {};            ///< what it is from, with a hash of the content
   std::shared_ptr<const void> keeps = {};  ///< what it borrows, as long as it is not printed
 };
 
 /// What a place needs, on a page before its cards.
 struct PlacePage {
   std::string place;
+  std::string schedule = {};  ///< as on its cards
   std::size_t ends = 0;
   std::size_t without = 0;  ///< ends for which there is no gland, or that cannot be used
   struct Part {
@@ -68,13 +71,14 @@ struct CardCount {
   std::size_t over_a_sheet = 0;  ///< cards that take more than one sheet of paper
   std::size_t pages = 0;         ///< without the contents
   std::size_t contents_pages = 0;
-  std::size_t place_pages = 0;    ///< among `pages`
+  std::size_t place_pages = 0;    ///< with what a place needs, on the whole page or its upper half
   std::size_t without_gland = 0;  ///< no gland fits: the card says why
   std::size_t not_proven = 0;     ///< a gland, but nothing to be cut yet
   std::size_t without_marks = 0;  ///< a mark has no figure and must be taken from the gland
   std::size_t unusable = 0;       ///< what is known of the end cannot be used
   std::size_t made = 0;           ///< finished: nothing is cut by the card
-  std::size_t without_code = 0;   ///< the job is too long for a QR code of a size that can be read
+  std::size_t without_code = 0;   ///< the job is too long for a code that can be read, or its room
+                                  ///< is needed by what is cut by
   std::size_t without_glyph = 0;  ///< characters for which no font has a glyph
 };
 

@@ -1,6 +1,7 @@
 #pragma once
 // Words that text and pages share, not yet set in lines.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,12 +26,20 @@ namespace cutback::print {
 /// The diameters with their spread and evidence.
 [[nodiscard]] std::string cable_words(const cable::Cable& cable);
 /// Thread, hole, wall and the adaptors at hand.
-[[nodiscard]] std::string entry_words(const entry::Entry& entry);
+/// @param gland  for which a hole will be made, where the entry is made to suit; may be null
+[[nodiscard]] std::string entry_words(const entry::Entry& entry,
+                                      const gland::Gland* gland = nullptr);
 /// What is said of the place and the enclosure; empty in an ordinary place.
 [[nodiscard]] std::string place_words(const area::Area& area);
+/// What of the armour the caliper is put on: `one wire`, `strip thickness`.
+[[nodiscard]] std::string_view piece_words(cable::ArmourKind armour);
+
+/// The same in a few words, as a plate has it: `zone 1, Ex e IIB, IP66`.
+[[nodiscard]] std::string plate_words(const area::Area& area);
 /// What one diameter must read before anything is cut.
 struct GateLine {
-  std::string what;  ///< `sheath`, `bedding`, `one wire`; empty: another size of wire that would do
+  /// `sheath`, `bedding`, piece_words(); empty: another size of wire that would do
+  std::string what;
   std::string must;  ///< "11.5 to 16.5 mm"
   std::string also;  ///< what its readings, or sheath less bedding, must keep to besides
 };
@@ -39,9 +48,8 @@ struct GateLine {
 /// "11.5 to 16.5 mm", "at most 12.7 mm"; "any" for one without limits.
 [[nodiscard]] std::string gate_words(const fit::Gate& gate, int decimals);
 
-/// "; depths from 4.5, else by eye": behind what sheath less bedding must
-/// be; empty where that is enough.
-[[nodiscard]] std::string depths_words(const sheet::Sheet& sheet);
+/// What sheath less bedding must be for the plan's depths, where the gates do not see to it [mm].
+[[nodiscard]] std::optional<double> depths_from_mm(const sheet::Sheet& sheet);
 
 /// What must be measured or looked up at the end besides the diameters, each with a blank.
 struct OpenBlank {
@@ -51,6 +59,13 @@ struct OpenBlank {
   std::string unit;
 };
 [[nodiscard]] std::vector<OpenBlank> open_blanks(const sheet::Sheet& sheet);
+
+/// That the metals of gland and wall stand far apart; empty where they do not.
+[[nodiscard]] std::string metals_words(const fit::GlandFit& fit);
+
+/// Each missing fact by itself, once, without what may be typed for it; some of their names have
+/// commas.
+[[nodiscard]] std::string missing_words(const std::vector<fit::Lack>& lacks);
 
 /// CUT, MEASURE FIRST, NOT YET, NONE.
 [[nodiscard]] std::string_view state_words(sheet::State state);

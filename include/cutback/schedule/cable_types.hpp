@@ -41,8 +41,8 @@ class CableTypes {
   explicit CableTypes(std::string name) : name_(std::move(name)) {}
 
   /// Adds a row of the file.
-  /// @return what is wrong with it: a value that its column does not take, several readings of one
-  /// diameter, a name that another type has
+  /// @return what is wrong with it: a value that its column does not take, figures that are said to
+  /// be measured, several readings of one diameter, a name that another type has
   [[nodiscard]] std::vector<Fault> add(const Layout& layout, std::vector<std::string_view> cells,
                                        const std::string& place);
 

@@ -83,12 +83,16 @@ struct ScheduleWord {
     of_cores,
     code,
     count,
-    hazard,       ///< a place may be hazardous
+    hazard,       ///< a place is told hazardous
+    hazard_area,  ///< it may well be: a petrol store, without a word of its zone
     plain_place,  ///< a cell that says that a place is not
     is_not,       ///< in front of a word of hazard
     hazard_heading,
     no_hazard_heading,
-    of_sheet  ///< a label at the foot of a list, where tags stand above it
+    remark_heading,  ///< heads remarks on the row
+    asking_heading,  ///< heads what may ask more of a gland
+    other_gland,     ///< a remark that asks for another gland: barrier, submerged
+    of_sheet         ///< a label at the foot of a list, where tags stand above it
   };
   std::string word;  ///< in small letters, one space between two words
   Means means = Means::doubt;
@@ -96,6 +100,9 @@ struct ScheduleWord {
   /// a remark. Of hazard: in names of equipment too.
   /// Of hazard_heading: as a whole word.
   bool strict = false;
+  bool begins = false;  ///< of hazard: a longer word that begins so is one as well
+  /// Of hazard: in a name of equipment it may mean something else, and only asks about the place.
+  bool asks = false;
 };
 
 /// The tables schedule_headings, schedule_sides and schedule_words.
@@ -104,14 +111,24 @@ struct UsualHeadings {
   std::vector<SideWord> sides;
   std::vector<std::string> one_end;  ///< words of one end that do not say of which
   std::vector<ScheduleWord> words;
-  /// The first two letters of words, or a letter and no letter behind it; nearly no word of a
-  /// schedule begins so.
-  struct Starts {
-    std::array<bool, 1 + 26 * 27> there{};
+  /// The first words, or a later one, of some rows of schedule_words. Nearly no text of a schedule
+  /// has one of them, and is looked at any further.
+  class Starts {
+   public:
+    void add(const ScheduleWord& word);
     [[nodiscard]] bool any_in(std::string_view text) const;
+
+   private:
+    struct Start {
+      std::string letters;
+      bool word = false;  ///< a whole one
+    };
+    /// By their first two letters, or a letter and no letter behind it.
+    std::array<std::vector<Start>, 1 + 26 * 27> starts_;
   };
   Starts of_deleted;  ///< and of doubt
-  Starts of_hazard;
+  Starts of_hazard;   ///< and of areas that may be
+  Starts of_labels;   ///< of hazard_heading, and of zones
   [[nodiscard]] bool is_word(ScheduleWord::Means means, std::string_view word) const;
 
   /// Null where the trade has no such heading.

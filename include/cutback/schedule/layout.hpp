@@ -97,6 +97,12 @@ struct UnreadColumn {
   std::size_t cell = 0;
   std::string heading;
   bool is_status = false;  ///< headed so: a single letter may be a code
+  /// Headed as a remark on the row: a word in it may take the row out. Elsewhere it may be of
+  /// something else, a shroud that is not required.
+  bool is_of_row = true;
+  /// It may ask more of the gland than the columns that are read: a greatest diameter, a tolerance
+  /// in per cent, a degree of protection. A figure in it is named.
+  bool may_ask = false;
 };
 
 /// A column that says how many glands or ends a row has. They are counted by the ends of the row;
@@ -117,6 +123,9 @@ struct Layout {
   std::vector<UnreadColumn> unread;      ///< without those that the user wants ignored
   const UsualHeadings* usual = nullptr;  ///< borrowed; null: no word in a row is known
   std::vector<Default> defaults;
+  /// What every end is asked although its row does not tell it, as the field `asked` has it: some of
+  /// the first rows do.
+  std::string asked;
   std::optional<Default> quantity_default;
   const CableTypes* types = nullptr;  ///< borrowed; null where rows name none
   std::size_t type = k_none;          ///< the cell that names the row's
@@ -138,7 +147,8 @@ struct Layout {
   bool may_be_cables = false;
   char decimal = '.';
   std::optional<measure::Evidence> evidence;
-  std::vector<std::string> blanks;    ///< words that mean "not given", in small letters
+  /// Words that mean "not given", in small letters; with others only as they are written.
+  std::vector<std::string> blanks;
   std::uint32_t blank_lengths = 0;    ///< bit n: one of them has n bytes
   std::vector<OwnWord> words;         ///< the user's own, in small letters with one space between
   std::string where;                  ///< of the headings, for messages
@@ -149,6 +159,8 @@ struct Layout {
   std::vector<std::pair<std::string, std::string>> matches;
   std::vector<Mapped> mapping;  ///< all headings that are read: what --save-columns writes
   std::string tag_heading;      ///< as it stands in the file
+  /// The letters before the figure of most tags, in small letters: C where they are C1, C2, C3.
+  std::string run_letters;
   /// Of each column, the rows of its heading in small letters, and all of them as one.
   std::vector<std::vector<std::string>> headings;
 

@@ -53,16 +53,9 @@ struct RowLook {
 /// is one that tells a diameter and has no tag.
 [[nodiscard]] RowKind kind_of(const Layout& layout, const RowLook& row);
 
-/// The first text of a note or title that speaks of a hazardous place; empty where none does.
-[[nodiscard]] std::string place_in_note(const Layout& layout, Cells cells);
-/// The same of a cable's row: names of its ends and of its area, and columns that nobody reads.
-[[nodiscard]] std::string place_in_row(const Layout& layout, Cells cells);
-
-/// Whether a row may say, or a default say of it, that an end is in a plain place.
-[[nodiscard]] bool may_tell_plain(const Layout& layout);
-/// The text by which an end that is told plain (zone `none`) is in a hazardous place; empty where
-/// none does. @param side  the end
-[[nodiscard]] std::string place_told_otherwise(const Layout& layout, Cells cells, Side side);
+/// The text of a title that takes the cables under it away: "DELETED CABLES", "GLANDS BY VENDOR";
+/// empty where none does.
+[[nodiscard]] std::string_view title_of_deleted(const Layout& layout, Cells cells);
 
 /// A row that is no end, or one that is to be looked at.
 struct SkippedRow {

@@ -118,7 +118,7 @@ struct Takeoff {
 /// What a part that goes on beside the gland costs, and how it is sold.
 struct AccessoryPrice {
   std::string name;    ///< `locknut`, `sealing washer` ...; `shroud`: one for each gland; a gland's
-                       ///< part code: how the gland is sold
+                       ///< part code: how the gland is sold, before its list
   std::string thread;  ///< as Accessory has it; empty: of any thread
   std::string part;    ///< what it is ordered as; may be empty
   std::optional<double> price;

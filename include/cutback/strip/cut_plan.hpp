@@ -38,8 +38,10 @@ struct Marks {
 struct Tail {
   std::string core;
   double tip_mm = 0.0;              ///< from the shoulder, a whole millimetre
-  std::optional<double> length_mm;  ///< beyond the bedding
-  double cut_back_mm = 0.0;         ///< taken off after dressing
+  std::optional<double> length_mm;  ///< beyond the bedding; absent where a figure of it is
+  /// The same but for the strip length, where that alone is not known.
+  std::optional<double> less_strip_mm;
+  double cut_back_mm = 0.0;  ///< taken off after dressing
   std::optional<double> strip_mm;
   std::string route;  ///< how the length was found, for a pencil
 };

@@ -16,6 +16,7 @@ struct Cores {
   bool earth_unknown = false;
   /// Pairs, triples or quads that are twisted by themselves; `cores` counts all of their cores.
   bool groups = false;
+  std::string voltage;          ///< that it is made for, as it is written; empty where none is
   std::string insulation;       ///< a word of the field `insulation`; empty where none is written
   std::string armour;           ///< the same of `armour`
   std::string armour_material;  ///< the same of `armour_material`

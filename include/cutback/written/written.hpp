@@ -42,13 +42,14 @@ struct Unheld {
 };
 
 /// A marking as it is stamped, `Ex db eb IIC T6 Gb`: its parts, each empty where it does not stand
-/// there. What is in front of the letters Ex, the temperature class and an X at the end are passed
-/// over.
+/// there. What is in front of the letters Ex and the temperature class are passed over.
 struct Marking {
   std::vector<std::string> protection;
   std::vector<std::string> level;
   std::string gas_group;
   std::string dust_group;
+  bool mines = false;       ///< group I: for no place of group II or III by itself
+  bool conditions = false;  ///< X: special conditions of use stand on the certificate
 };
 /// @return nothing where a word of it is none of a marking, or there are two groups for one hazard
 [[nodiscard]] std::optional<Marking> read_marking(std::string_view text);
@@ -112,6 +113,14 @@ struct Told {
 /// Puts the second fields in where they are not given.
 /// @return a fault for each that is given otherwise
 [[nodiscard]] std::vector<Fault> put_told(std::span<const Told> told, job::JobInput& job);
+
+/// A whole marking off the plate of an enclosure, compared with the place: its group, and its level
+/// or category of equipment. An enclosure that is marked for less must not stand there (IEC
+/// 60079-14 5.3 and 5.4).
+/// @param where  option or key where the marking stood
+/// @return nothing where the text is no marking, or the place asks for nothing that it says
+[[nodiscard]] std::vector<Fault> faults_of_plate(std::string_view plate, std::string_view where,
+                                                 const job::JobInput& in);
 
 /// Area [mm2] of a wire of an American gauge: 0.005 in x 92^((36 - n) / 39) across, n = 0 for 1/0
 /// down to -3 for 4/0 (ASTM B258).

@@ -92,6 +92,18 @@ std::vector<Fault> contradictions(const Area& area) {
   return faults;
 }
 
+std::string said_beside_plain(const Area& area) {
+  if (area.zone != Zone::none) return {};
+  std::string text;
+  const auto add = [&](const std::string& words) { text += (text.empty() ? "" : ", ") + words; };
+  if (area.protection && *area.protection != Protection::none) {
+    add("enclosure " + word(*area.protection));
+  }
+  if (area.gas_group) add("group " + word(*area.gas_group));
+  if (area.dust_group) add("group " + word(*area.dust_group));
+  return text;
+}
+
 std::vector<Assumption> assumptions_of(const Area& area) {
   std::vector<Assumption> list;
   if (!is_asked(area)) return list;
@@ -113,8 +125,14 @@ std::vector<Assumption> assumptions_of(const Area& area) {
   }
   take(area.ambient_min_degc, "ambient_min_c", "", detail::ambient_min_degc(area), k_ambient);
   take(area.ambient_max_degc, "ambient_max_c", "", detail::ambient_max_degc(area), k_ambient);
-  take(area.entry_temp_degc, "entry_temp_c", "at most ", k_entry_degc, k_heat);
-  take(area.branch_temp_degc, "branch_temp_c", "at most ", k_branching_degc, k_heat);
+  const auto take_heat = [&](const std::optional<double>& given, const char* fact, double degc) {
+    // A hotter place says by itself what its points come to.
+    if (at_most(area.ambient_max_degc.value_or(degc), degc)) {
+      take(given, fact, "at most ", degc, k_heat);
+    }
+  };
+  take_heat(area.entry_temp_degc, "entry_temp_c", k_entry_degc);
+  take_heat(area.branch_temp_degc, "branch_temp_c", k_branching_degc);
   if (!area.cable_max_degc) {
     list.push_back({"cable_max_c", "what entry, branching and place come to",
                     "up to 70 and 80 degC nothing of a cable is asked (IEC 60079-0, 16.6)"});

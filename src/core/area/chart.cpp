@@ -88,7 +88,10 @@ Known chart_fact(Fact fact, const Table& table, std::size_t row, const EntryFact
       return {facts.area.ignition_source, "ignition_source"};
     case Fact::group_iic:
       known.field = "gas_group";
-      if (facts.area.gas_group) known.yes = *facts.area.gas_group == GasGroup::IIC;
+      if (facts.area.gas_group) known.yes = *facts.area.gas_group >= GasGroup::IIB_H2;
+      // Hydrogen by itself is of group IIC: the chart has no question for it, this is its stricter
+      // side.
+      if (facts.area.gas_group == GasGroup::IIB_H2) known.from = "given: hydrogen is as IIC here";
       return known;
     case Fact::zone_1:
       known.field = "zone";

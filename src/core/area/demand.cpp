@@ -285,15 +285,21 @@ MarkDemand<Protection> protection_demand(const PlaceFacts& place) {
   for (const PairRow& pair : pairs) {
     if (pair.pair == Pair::no) demand.otherwise = matrix.text(pair.row, "note");
   }
+  bool too_low = false;
   for (const Protection mark : k_part_protections) {
     for (const PairRow& pair : pairs) {
       if (pair.pair == Pair::no || pair.gland.value_or(type_of(mark)) != type_of(mark)) continue;
       if (letter_too_low(place, needed, mark)) {
-        demand.otherwise = "no such type has " + level_words(place, needed);
+        too_low = true;
         continue;
       }
       demand.serves.push_back(protection_mark(place, matrix, pair, mark));
     }
+  }
+  if (too_low && (demand.serves.empty() || demand.otherwise.empty())) {
+    demand.otherwise =
+        (demand.serves.empty() ? "no such type has " : "it has no marking of that type with ") +
+        level_words(place, needed);
   }
   return demand;
 }
@@ -421,15 +427,20 @@ void judge_cable(const Area& area, const Table& table, bool asked, TemperatureDe
                              Point{"branching", area.branch_temp_degc, "branch_temp_c"}}) {
     const double limit = table.number(table.row("point", point.name), "above_degc");
     const std::string name = std::string(point.name) + " point";
-    if (point.degc && area.cable_max_degc) {
-      if (!at_most(*point.degc, *area.cable_max_degc)) {
-        say(Verdict::no_fit, name + " at " + plain(*point.degc) + " degC" + stands);
+    std::optional<double> degc = point.degc;
+    // No point of an enclosure is cooler than the place it stands in.
+    if (area.ambient_max_degc && !at_most(*area.ambient_max_degc, degc.value_or(limit))) {
+      degc = area.ambient_max_degc;
+    }
+    if (degc && area.cable_max_degc) {
+      if (!at_most(*degc, *area.cable_max_degc)) {
+        say(Verdict::no_fit, name + " at " + plain(*degc) + " degC" + stands);
       }
-    } else if (point.degc) {
+    } else if (degc) {
       // Up to the limit nothing needs to be marked, and nothing more is asked.
-      if (at_most(*point.degc, limit)) continue;
-      say(Verdict::not_known, name + " at " + plain(*point.degc) + " degC is above " +
-                                  plain(limit) + " degC: give what the cable stands (cable_max_c)");
+      if (at_most(*degc, limit)) continue;
+      say(Verdict::not_known, name + " at " + plain(*degc) + " degC is above " + plain(limit) +
+                                  " degC: give what the cable stands (cable_max_c)");
       demand.lacks.push_back({"what the cable stands", "cable_max_c", fit::Lack::Where::elsewhere});
     } else if (asked && area.cable_max_degc && !at_least(*area.cable_max_degc, limit)) {
       say(Verdict::not_known, "the " + name + " may come to " + plain(limit) + " degC" + stands +
@@ -459,7 +470,7 @@ std::optional<TemperatureDemand> temperature_demand(const PlaceFacts& place) {
     demand.max_degc =
         std::max(*area.entry_temp_degc, demand.max_degc.value_or(*area.entry_temp_degc));
   } else if (asked) {
-    demand.entry_up_to_degc = k_entry_degc;
+    demand.entry_up_to_degc = std::max(k_entry_degc, area.ambient_max_degc.value_or(k_entry_degc));
   }
   demand.source = source_of(table, table.status);
   judge_cable(area, table, asked, demand);

@@ -186,11 +186,17 @@ std::string running_of(const JobInput& in, std::string_view key, const Facts& fa
          " mm, which is not round: take another, or an empty line goes on";
 }
 
+/// @return null where the key has none
+const detail::Row* row_for(std::string_view key, const JobInput& in) {
+  if (key == "armour_mm") return &detail::piece_row(in.armour.value_or(cable::ArmourKind::wire));
+  return detail::row_of(key);
+}
+
 Prompt prompt_of(const std::string& key, const JobInput& in, const Facts& facts) {
   Prompt prompt;
   prompt.key = key;
   const Field& field = job::field_named(key);
-  if (const detail::Row* const row = detail::row_of(key)) {
+  if (const detail::Row* const row = row_for(key, in)) {
     prompt.asks = row->asks;
     prompt.form = row->example;
     prompt.usual = row->usual;
@@ -252,15 +258,21 @@ std::string_view sign_of(std::string_view line) {
   return small == "back" ? "<" : line;
 }
 
-constexpr const char* k_ways_on = "? not known, < back, Ctrl-C saves and stops";
+constexpr const char* k_ways_on = "or ? not known, < back, Ctrl-C saves and stops";
 
 Step refused(const State& state, const InputError& error) {
   Step step{state, {}, true};
   for (Fault fault : error.faults()) {
     fault.where.clear();  // the question is at hand
+    for (const Field& field : job::fields()) {
+      // Nobody who is asked in words has seen the keys.
+      if (fault.what.starts_with(std::string(field.key) + " is not ")) {
+        fault.what.replace(0, field.key.size(), "the answer");
+      }
+    }
     step.says.push_back(to_line(fault));
   }
-  step.says.emplace_back(k_ways_on);
+  if (!step.says.empty()) step.says.back() += std::string("; ") + k_ways_on;
   return step;
 }
 
@@ -325,6 +337,14 @@ std::string joined_reading(const JobInput& in, std::string_view key, const std::
   return before ? before->text + "+" + text : text;
 }
 
+/// The type of protection as it was typed, perhaps the whole marking.
+std::string plate_of(const State& state) {
+  for (const Answer& answer : state.answers) {
+    if (answer.key == "protection") return answer.as_typed;
+  }
+  return {};
+}
+
 Step take_answer(const State& state, const Facts& facts, const std::string& key,
                  std::string_view line) {
   const Field& field = job::field_named(key);
@@ -345,8 +365,13 @@ Step take_answer(const State& state, const Facts& facts, const std::string& key,
   if (!taken.also.empty() && faults.empty()) {
     faults = written::put_told(std::array{written::Told{taken.also, "", std::string(line)}}, trial);
   }
+  // What the plate says of group and level is compared whenever the place or the plate is told.
+  std::string plate = plate_of(state);
+  if (key == "protection") plate = line;
+  if (faults.empty()) faults = written::faults_of_plate(plate, "", trial);
   if (!faults.empty()) throw InputError(std::move(faults));
   Answer answer{key, std::string(trimmed(taken.text))};
+  if (key == "protection") answer.as_typed = line;
   const std::string also(taken.also);
   if (!also.empty() && !job::text_of(before, job::field_named(also.substr(0, also.find('='))))) {
     answer.also = also;
@@ -398,6 +423,17 @@ job::JobInput job_of(const State& state) {
     static_cast<void>(job::set_from_text(in, job::field_named(answer.also.substr(0, equals)),
                                          answer.also.substr(equals + 1), answer.key));
   }
+  // Whoever was asked and does not know has not said that nobody asks.
+  const bool began_so = in.asked && in.asked->find("fault") != std::string::npos;
+  in.asked.reset();
+  std::string asked;
+  const auto add = [&](const char* topic) { (asked += asked.empty() ? "" : " ") += topic; };
+  if (!in.zone && !in.level) add("place");
+  const auto fault = std::find_if(state.answers.rbegin(), state.answers.rend(),
+                                  [](const Answer& answer) { return answer.key == "current_ka"; });
+  const bool not_told = fault == state.answers.rend() ? began_so : fault->text == k_not_known;
+  if (not_told && !in.current_ka) add("fault");
+  if (!asked.empty()) in.asked = asked;
   return in;
 }
 
@@ -427,12 +463,17 @@ Step give(const State& state, const Facts& facts, std::string_view raw) {
   if (prompt.key.empty()) return at_summary(state, line);
   if (line.empty() && !prompt.now.empty()) return kept(state);
   if (line.empty() && !prompt.may_skip) {
-    return refused(state, k_ways_on);
+    const std::vector<std::string_view> words = job::words_of(job::field_named(prompt.key));
+    const bool is_word = std::find(words.begin(), words.end(), prompt.usual) != words.end();
+    return refused(state, "nothing was typed: type the answer" +
+                              (is_word ? ", such as " + prompt.usual : "") + ", " + k_ways_on);
   }
   for (const std::string_view word : {"help", "h", "q", "quit", "exit"}) {
     if (line != word) continue;
     const std::vector<std::string_view> own = job::words_of(job::field_named(prompt.key));
-    if (std::find(own.begin(), own.end(), line) == own.end()) return refused(state, k_ways_on);
+    if (std::find(own.begin(), own.end(), line) == own.end()) {
+      return refused(state, "type the answer, " + std::string(k_ways_on));
+    }
   }
   try {
     Step step{state, {}, false};
@@ -458,9 +499,11 @@ std::vector<Told> summary(const State& state) {
       told.push_back({std::string(key), std::string(name), *std::move(text)});
     }
   };
-  for (const detail::Row& row : detail::rows()) add(row.key, row.name);
+  for (const detail::Row& row : detail::rows()) add(row.key, row_for(row.key, in)->name);
   for (const Field& field : job::fields()) {
-    if (detail::row_of(field.key) == nullptr && !field.option.empty()) add(field.key, field.help);
+    if (detail::row_of(field.key) == nullptr && !field.option.empty() && field.key != "asked") {
+      add(field.key, field.help);
+    }
   }
   return told;
 }

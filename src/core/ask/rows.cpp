@@ -22,6 +22,9 @@ constexpr std::string_view k_on_bedding = R"(        wires lifted   jaws
 constexpr std::string_view k_on_wire = R"(   ]o[  one wire, cut off and clean:
         no zinc crust, no burr)";
 
+constexpr std::string_view k_on_strip = R"(   ]=[  one piece, cut off and flat:
+        across its thickness, no burr)";
+
 constexpr std::string_view k_round_the_cores = "only a gland that seals round the cores passes";
 
 constexpr std::array k_rows{
@@ -73,7 +76,8 @@ constexpr std::array k_rows{
         "d, e, nR, t ..., or the whole marking off its plate", "",
         "no gland passes: its marking cannot be compared"},
     Row{"gas_group", "Gas group", "What gas group does the place ask for?",
-        "IIA, IIB or IIC; it stands on the area drawing", "", "no gland passes until it is known"},
+        "IIA, IIB, IIB+H2 or IIC; it stands on the area drawing", "",
+        "no gland passes until it is known"},
     Row{"dust_group", "Dust group", "What dust group does the place ask for?",
         "IIIA, IIIB or IIIC; it stands on the area drawing", "",
         "no gland passes until it is known"},
@@ -106,7 +110,7 @@ constexpr std::array k_rows{
         "What earth-fault current does the designer state?",
         "1.8 kA; an empty line: nobody asks",
         "",
-        "the answer says nothing of the fault",
+        "no gland passes until it is known",
         {},
         true,
         true},
@@ -117,6 +121,43 @@ constexpr std::array k_rows{
 }  // namespace
 
 std::span<const Row> rows() { return k_rows; }
+
+const Row& piece_row(cable::ArmourKind armour) {
+  constexpr std::string_view k_cost = "no armour clamp is proven to grip";
+  static constexpr Row k_braid{"armour_mm",
+                               "One wire",
+                               "Braid: across one single wire of it",
+                               "0.30 mm, or 0.012in",
+                               "0.2 to 0.4 mm",
+                               k_cost,
+                               k_on_wire};
+  static constexpr Row k_tape{"armour_mm",
+                              "One tape",
+                              "Armour: how thick is one tape?",
+                              "0.50 mm, or 0.020in",
+                              "0.2 to 0.8 mm",
+                              k_cost,
+                              k_on_strip};
+  static constexpr Row k_strip{"armour_mm",
+                               "One strip",
+                               "Armour: how thick is one strip?",
+                               "1.00 mm, or 0.039in",
+                               "0.8 to 1.4 mm",
+                               k_cost,
+                               k_on_strip};
+  switch (armour) {
+    case cable::ArmourKind::braid:
+      return k_braid;
+    case cable::ArmourKind::tape:
+      return k_tape;
+    case cable::ArmourKind::strip:
+      return k_strip;
+    case cable::ArmourKind::wire:
+    case cable::ArmourKind::none:
+      break;
+  }
+  return *row_of("armour_mm");
+}
 
 const Row* row_of(std::string_view key) {
   for (const Row& row : k_rows) {

@@ -4,6 +4,8 @@
 #include <span>
 #include <string_view>
 
+#include "cutback/cable/armour.hpp"
+
 namespace cutback::ask::detail {
 
 struct Row {
@@ -20,6 +22,9 @@ struct Row {
 
 /// In the order in which they are asked. A fact that is lacked and has no row comes after them.
 [[nodiscard]] std::span<const Row> rows();
+
+/// That of `armour_mm` in the words of the armour at hand.
+[[nodiscard]] const Row& piece_row(cable::ArmourKind armour);
 
 /// @return null where the key has none
 [[nodiscard]] const Row* row_of(std::string_view key);

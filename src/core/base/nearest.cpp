@@ -33,6 +33,16 @@ bool begins_with(std::string_view text, std::string_view begin) {
                     [](char a, char b) { return small_letter(a) == small_letter(b); });
 }
 
+/// Whether one word is the other with un-, non- or not in front: its opposite, not a slip.
+bool denies(std::string_view given, std::string_view candidate) {
+  const std::string small = small_letters(given);
+  const std::string word = small_letters(candidate);
+  for (const std::string_view before : {"un", "non", "non-", "not ", "not-"}) {
+    if (small == std::string(before) + word || word == std::string(before) + small) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 Nearest::Nearest(std::string given)
@@ -63,6 +73,7 @@ std::string did_you_mean(std::string_view given, std::span<const std::string_vie
   for (const std::string_view candidate : candidates) {
     // It asks for less than any other word: nobody may arrive at it by a slip.
     if (candidate == "none" || (graded && edit_distance(given, candidate) > 0)) continue;
+    if (denies(given, candidate)) continue;
     nearest.offer(candidate);
   }
   std::string words = nearest.best();

@@ -1,7 +1,9 @@
 #include "cutback/cable/plausibility.hpp"
 
 #include <fmt/format.h>
+#include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "core/cable/lookup.hpp"
 #include "cutback/cable/fictitious.hpp"
@@ -84,6 +86,26 @@ void check_inches(const Cable& cable, std::vector<Remark>& remarks) {
                      "bedding", "arithmetic", true});
 }
 
+/// A cable that is stated to be circular, and readings that say otherwise.
+void check_circular(const Cable& cable, std::vector<Remark>& remarks) {
+  constexpr double k_round_ratio = 0.05;
+  if (!cable.circular.value_or(false)) return;
+  const auto check = [&](const char* what, const std::optional<Estimate>& of) {
+    if (!of || of->readings_mm.empty()) return;
+    const auto [least, most] = std::minmax_element(of->readings_mm.begin(), of->readings_mm.end());
+    if (at_most(*most - *least, k_round_ratio * of->value_mm)) return;
+    remarks.push_back(
+        {fmt::format("the cable is stated to be circular, and the {} reads {} to {} mm", what,
+                     fixed(*least, 1), fixed(*most, 1)),
+         fmt::format("{}, twice at right angles at one place, or do not state that the "
+                     "cable is circular",
+                     what),
+         "5 %: common practice, no source", true});
+  };
+  check("bedding", cable.bedding);
+  check("sheath", cable.sheath_od);
+}
+
 /// @param book_mm  by how much a cable as made may differ from its datasheet
 void check_against(std::string_view what, const std::optional<Estimate>& reading, double value_mm,
                    double expanded_mm, double book_mm, std::vector<Remark>& remarks) {
@@ -96,6 +118,32 @@ void check_against(std::string_view what, const std::optional<Estimate>& reading
                                  text_of(value_mm, expanded_mm)),
                      fmt::format("{}, and check cores, size and pattern", what), k_model_source,
                      true});
+}
+
+/// The least that a core takes up [mm2], whatever its shape: a conductor with the least insulation
+/// of a power cable round it.
+double least_core_mm2(double csa_mm2) {
+  // A size stands for a resistance, so that there may be less metal (IEC 60228).
+  constexpr double k_least_metal = 0.9;
+  constexpr double k_power_csa_mm2 = 1.5;
+  // IEC 60502-1, from memory: 0.7 mm nominal, at a point a tenth and 0.1 mm less.
+  const double insulation_mm = at_least(csa_mm2, k_power_csa_mm2) ? 0.5 : 0.0;
+  const double conductor_mm2 = k_least_metal * csa_mm2;
+  return conductor_mm2 + insulation_mm * 2.0 * std::sqrt(std::numbers::pi * conductor_mm2) +
+         std::numbers::pi * insulation_mm * insulation_mm;
+}
+
+/// Cores of which no table tells the diameter, against the room that there is for them.
+void check_cores(const Cable& cable, std::vector<Remark>& remarks) {
+  const auto least = least_round_cores_mm(cable);
+  const auto& round = cable.bedding ? cable.bedding : cable.sheath_od;
+  if (!least || !round || at_most(*least, round->high_mm())) return;
+  const char* const what = cable.bedding ? "bedding" : "sheath";
+  remarks.push_back(
+      {fmt::format("{} {} of {} mm2 go into no {} under {} mm, and it reads {} mm", *cable.cores,
+                   *cable.cores == 1 ? "core" : "cores", plain(*cable.csa_mm2, 2), what,
+                   fixed(round_down(*least, 0.1), 1), fixed(round->value_mm, 1)),
+       fmt::format("{}, and check cores and size", what), "arithmetic", true});
 }
 
 void check_wire(const Cable& cable, const Construction* construction,
@@ -136,6 +184,11 @@ Estimate joined(double value_mm, double sheath_mm, const Estimate& diameter, con
 }  // namespace
 
 double least_at_a_point_mm(double nominal_mm) { return nominal_mm - (0.2 * nominal_mm + 0.2); }
+
+std::optional<double> least_round_cores_mm(const Cable& cable) {
+  if (!cable.cores || !cable.csa_mm2) return std::nullopt;
+  return std::sqrt(4.0 / std::numbers::pi * *cable.cores * least_core_mm2(*cable.csa_mm2));
+}
 
 double most_likely_mm(double nominal_mm) { return 2.0 * nominal_mm; }
 
@@ -192,7 +245,10 @@ std::vector<Remark> implausible_readings(const Cable& cable, const Construction*
                   construction->expanded_mm, k_od_allow_mm, remarks);
     check_against("bedding", cable.bedding, construction->bedding_diameter_mm,
                   construction->bedding_expanded_mm, k_bedding_allow_mm, remarks);
+  } else {
+    check_cores(cable, remarks);
   }
+  check_circular(cable, remarks);
   check_wire(cable, construction, remarks);
   return remarks;
 }

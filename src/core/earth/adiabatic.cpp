@@ -110,9 +110,12 @@ std::optional<KValue> k_value(const tables::Standards& standards, Use use, Mater
   const tables::Table& table = standards.table("k_values");
   const auto row = find_row(table, use, material, insulation, area_mm2);
   if (!row) return std::nullopt;
-  const auto start_degc = is_number(table, *row, "start_degc")
-                              ? std::optional(table.number(*row, "start_degc"))
-                              : std::nullopt;
+  const auto degc = [&](const char* column) {
+    return is_number(table, *row, column) ? std::optional(table.number(*row, column))
+                                          : std::nullopt;
+  };
+  const auto start_degc = degc("start_degc");
+  const auto final_degc = degc("final_degc");
   const auto words = [&](double k) {
     return fmt::format("k {} for {} {} with {} insulation", plain(k), to_string(material),
                        describe(use), to_string(insulation));
@@ -125,14 +128,18 @@ std::optional<KValue> k_value(const tables::Standards& standards, Use use, Mater
                                  : " (worked out from the constants of IEC 60364-5-54 Annex A)";
     const std::string printed = table.text(*row, "table");
     const bool british = printed.front() >= '0' && printed.front() <= '9';
-    return KValue{k, words(k), (british ? "BS 7671 table " : "") + printed + note, status,
-                  start_degc};
+    return KValue{k,      words(k),   (british ? "BS 7671 table " : "") + printed + note,
+                  status, start_degc, final_degc};
   }
   const double start = table.number(*row, "start_degc");
   const double end = table.number(*row, "final_degc");
   const double k = round_down(k_from_constants(metal(standards, material), start, end), 1.0);
-  return KValue{k, fmt::format("{}, {} to {} degC", words(k), plain(start), plain(end)),
-                "IEC 60364-5-54 Annex A, rounded down", tables::Status::derived, start_degc};
+  return KValue{k,
+                fmt::format("{}, {} to {} degC", words(k), plain(start), plain(end)),
+                "IEC 60364-5-54 Annex A, rounded down",
+                tables::Status::derived,
+                start_degc,
+                final_degc};
 }
 
 double adiabatic_area_mm2(double energy_a2s, double k) { return std::sqrt(energy_a2s) / k; }

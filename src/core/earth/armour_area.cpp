@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
 #include <numbers>
 
 #include "cutback/cable/geometry.hpp"
@@ -27,11 +27,7 @@ bool is_given(const std::optional<measure::Estimate>& estimate) {
 std::optional<Size> wire_of(const cable::Cable& cable,
                             const std::optional<cable::Construction>& construction) {
   if (is_given(cable.wire)) {
-    if (cable.wire_nominal) {
-      const double nominal_mm = cable.wire_nominal->nominal_mm;
-      return Size{nominal_mm, nominal_mm, true};
-    }
-    return Size{cable.wire->value_mm, cable.wire->low_mm(), true};
+    return Size{*cable::wire_size_mm(cable), least_wire_mm(cable), true};
   }
   if (!construction || !construction->layers.armour_mm) return std::nullopt;
   return Size{*construction->layers.armour_mm, *construction->layers.armour_mm, false};
@@ -58,8 +54,18 @@ double count_error(double wire_mm) {
 
 }  // namespace
 
-ArmourArea counted_area(int wires, double wire_mm) {
-  if (wires < 1 || !std::isfinite(wire_mm) || wire_mm <= 0.0) {
+double least_wire_mm(const cable::Cable& cable) {
+  const measure::Estimate& wire = *cable.wire;
+  if (!cable.wire_nominal) return wire.low_mm();
+  const double nominal_mm = cable.wire_nominal->nominal_mm;
+  if (wire.evidence != measure::Evidence::measured) return nominal_mm;
+  return std::min(nominal_mm, wire.value_mm);
+}
+
+ArmourArea counted_area(int wires, const cable::Cable& cable) {
+  const double wire_mm = *cable::wire_size_mm(cable);
+  const double least_mm = least_wire_mm(cable);
+  if (wires < 1 || least_mm <= 0.0) {
     throw InputError(Fault{.code = ErrorCode::out_of_range,
                            .what = "no armour",
                            .where = "wires and their diameter",
@@ -67,9 +73,24 @@ ArmourArea counted_area(int wires, double wire_mm) {
                            .allowed = "both above 0",
                            .hint = {}});
   }
+  if (is_given(cable.bedding)) {
+    // Side by side their axes lie on a circle round the bedding.
+    const double round_mm = std::numbers::pi * (cable.bedding->high_mm() + least_mm);
+    const int most = static_cast<int>(round_mm / least_mm);
+    if (wires > most) {
+      throw InputError(Fault{.code = ErrorCode::contradiction,
+                             .what = "more wires than go round the bedding",
+                             .where = "wires",
+                             .given = fmt::format("{} of {} mm on {} mm", wires, plain(wire_mm),
+                                                  plain(cable.bedding->value_mm, 2)),
+                             .allowed = fmt::format("at most {}", most),
+                             .hint = "count again, and measure the bedding again"});
+    }
+  }
+  const double thin = least_mm / wire_mm;
   return {.area_mm2 = wires * std::numbers::pi * wire_mm * wire_mm / 4.0,
           .origin = fmt::format("{} wires of {} mm", wires, plain(wire_mm)),
-          .error_ratio = 0.0,
+          .error_ratio = 1.0 - thin * thin,
           .wire_mm = wire_mm};
 }
 

@@ -66,11 +66,24 @@ void check_input(const EarthInput& in) {
 void find_armour_k(const EarthInput& in, const tables::Standards& standards, EarthResult& out) {
   if (in.start_degc) {
     const Metal constants = metal(standards, in.armour_material);
-    const double k = k_from_constants(constants, *in.start_degc, *in.final_degc);
+    double final_degc = *in.final_degc;
+    std::string words;
+    // A stated insulation stands no more than its table says.
+    if (in.insulation && !in.insulation_is_taken) {
+      const double area_mm2 = in.armour ? in.armour->area_mm2 : 1.0;
+      const auto most =
+          k_value(standards, Use::armour, in.armour_material, *in.insulation, area_mm2);
+      if (most && most->final_degc && !at_most(final_degc, *most->final_degc)) {
+        final_degc = *most->final_degc;
+        words = fmt::format(": {} insulation stands no {} degC", to_string(*in.insulation),
+                            plain(*in.final_degc));
+      }
+    }
+    const double k = k_from_constants(constants, *in.start_degc, final_degc);
     out.k = KValue{
         k,
-        fmt::format("k {} for {} armour, {} to {} degC", fixed(k, 2), to_string(in.armour_material),
-                    plain(*in.start_degc), plain(*in.final_degc)),
+        fmt::format("k {} for {} armour, {} to {} degC{}", fixed(k, 2),
+                    to_string(in.armour_material), plain(*in.start_degc), plain(final_degc), words),
         "IEC 60364-5-54 Annex A", tables::Status::derived, in.start_degc};
   } else if (in.insulation) {
     const double area_mm2 = in.armour ? in.armour->area_mm2 : 1.0;
@@ -148,6 +161,18 @@ std::optional<Energy> energy_of(const EarthFault& fault) {
     energy = Energy{*fault.let_through_a2s, fmt::format("sqrt({})", plain(*fault.let_through_a2s))};
   }
   return energy;
+}
+
+/// Resistance [ohm] of the line conductor at 20 degC, at most; nothing where size or metal are not
+/// those of the table, or its length is not known.
+std::optional<double> cold_line_ohm(const EarthInput& in, const tables::Standards& standards) {
+  if (!in.line_mm2 || !in.length_m || in.line_material != Material::copper) return std::nullopt;
+  const tables::Table& table = standards.table("conductors");
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    if (std::abs(table.number(i, "csa_mm2") - *in.line_mm2) > 1e-9) continue;
+    return table.number(i, "r20_ohm_per_km") * *in.length_m / k_m_per_km;
+  }
+  return std::nullopt;
 }
 
 /// Why the equation alone does not decide, or nothing.
@@ -253,16 +278,10 @@ void find_capacity(const EarthInput& in, EarthResult& out) {
 /// size, metal or insulation are not those of the table.
 std::optional<double> line_ohm(const EarthInput& in, const tables::Standards& standards,
                                const EarthResult& out) {
-  const bool known =
-      in.line_mm2 && out.line_k && out.line_k->start_degc && in.line_material == Material::copper;
-  if (!known) return std::nullopt;
-  const tables::Table& table = standards.table("conductors");
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    if (std::abs(table.number(i, "csa_mm2") - *in.line_mm2) > 1e-9) continue;
-    const double cold = table.number(i, "r20_ohm_per_km") * *in.length_m / k_m_per_km;
-    return at_temperature(cold, metal(standards, Material::copper), *out.line_k->start_degc);
-  }
-  return std::nullopt;
+  if (!out.line_k || !out.line_k->start_degc) return std::nullopt;
+  const auto cold = cold_line_ohm(in, standards);
+  if (!cold) return std::nullopt;
+  return at_temperature(*cold, metal(standards, Material::copper), *out.line_k->start_degc);
 }
 
 /// What the armour, and the line with it, are in a loop.

@@ -12,9 +12,9 @@ namespace {
 constexpr double k_least_rating_a = 0.5;
 constexpr double k_largest_rating_a = 125.0;  // IEC 60898-1, scope
 constexpr double k_amperes_per_ka = 1000.0;
-/// What trips by its heat alone takes longer (IEC 60898-1, from memory: at 2.55 times its rating a
-/// second at least). It withholds a pass and gives none.
-constexpr double k_soonest_by_heat_s = 1.0;
+/// Up to so many times its rating it need not trip at all (IEC 60898-1, from memory: the
+/// conventional non-tripping current). It withholds a pass and gives none.
+constexpr double k_never_by_heat = 1.13;
 
 }  // namespace
 
@@ -47,12 +47,22 @@ std::string at_once_says(const Device& device, const tables::Standards& standard
 std::string why_not_so_soon(const Device& device, double current_ka, double time_s,
                             const tables::Standards& standards) {
   const double current_a = current_ka * k_amperes_per_ka;
-  const bool at_once = at_most(trip_band(device, standards).always_from_a, current_a);
-  if (at_once || at_least(time_s, k_soonest_by_heat_s)) return {};
+  const std::string fault = plain(current_a, 0) + " A";
+  const TripBand band = trip_band(device, standards);
+  if (at_most(band.always_from_a, current_a)) {
+    if (at_least(time_s, band.within_s)) return {};
+    return fmt::format(
+        "at {} it trips within {} s, and {} s is sooner: give {} s, or the energy "
+        "that it lets through",
+        fault, plain(band.within_s), plain(time_s), plain(band.within_s));
+  }
+  if (at_most(current_a, k_never_by_heat * device.rating_a)) {
+    return fmt::format("at {} it need not trip at all", fault);
+  }
   return fmt::format(
-      "at {} A it need not trip at once, and {} s is no time of its heat: give the longest time "
-      "of its curve",
-      plain(current_a, 0), plain(time_s));
+      "at {} it need not trip at once, and its heat may take longer than {} s: give the longest "
+      "time of its own curve, and leave the device out",
+      fault, plain(time_s));
 }
 
 std::string device_says(const Device& device, std::optional<double> current_ka,

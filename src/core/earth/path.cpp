@@ -94,7 +94,7 @@ void judge_way(const entry::Entry& entry, Check& check) {
 
 /// Steel round one core of an a.c. circuit, in any form, heats up.
 void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
-                       const gland::Gland& gland, Check& check) {
+                       const gland::Gland& gland, bool adaptor, Check& check) {
   const bool armoured = cable.armour != cable::ArmourKind::none;
   const auto say = [&](Verdict verdict, const std::string& says) {
     add(check, verdict, says, k_single_source);
@@ -123,6 +123,12 @@ void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
     miss(check, "the gland list does not state material", k_single_source,
          {"gland's material", "material", k_elsewhere});
   }
+  if (adaptor && entry.adaptor_material && is_magnetic(*entry.adaptor_material)) {
+    say(steel, "an adaptor of " + *entry.adaptor_material + rule);
+  } else if (adaptor && !entry.adaptor_material && !armoured) {
+    miss(check, "what the adaptor is made of is not given", k_single_source,
+         {"adaptor's material", "adaptor_material", k_at_the_end});
+  }
   if (!entry.material && !armoured) {
     miss(check, "what the wall is made of is not given", k_single_source,
          {"wall's material", "material", k_at_the_end});
@@ -134,11 +140,13 @@ void judge_single_core(const cable::Cable& cable, const entry::Entry& entry,
 }
 
 /// An unarmoured cable of which nobody says how many cores it has: only steel makes it matter.
-void judge_unknown_cores(const entry::Entry& entry, const gland::Gland& gland, Check& check) {
+void judge_unknown_cores(const entry::Entry& entry, const gland::Gland& gland, bool adaptor,
+                         Check& check) {
   const auto may_be_steel = [](const std::optional<std::string>& material) {
     return !material || is_magnetic(*material);
   };
-  if (!may_be_steel(entry.material) && !may_be_steel(gland.material)) {
+  if (!may_be_steel(entry.material) && !may_be_steel(gland.material) &&
+      !(adaptor && may_be_steel(entry.adaptor_material))) {
     add(check, Verdict::fits, "no steel round the cores", k_single_source);
     return;
   }
@@ -173,8 +181,8 @@ std::optional<Check> check_path(const cable::Cable& cable, const entry::Entry& e
   Check check;
   check.name = fit::CheckName::earth;
   check.verdict = Verdict::fits;
-  if (single) judge_single_core(cable, entry, gland, check);
-  if (!path && !single) judge_unknown_cores(entry, gland, check);
+  if (single) judge_single_core(cable, entry, gland, adaptor, check);
+  if (!path && !single) judge_unknown_cores(entry, gland, adaptor, check);
   if (path) {
     judge_metal("gland", gland.material, "the gland list does not state material",
                 {"gland's material", "material", k_elsewhere}, check);

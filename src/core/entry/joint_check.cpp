@@ -17,8 +17,6 @@ namespace {
 constexpr double k_self_sealing_wall_mm = 6.0;
 constexpr area::IpCode k_self_sealing_ip{.solids = 5, .water = 4};
 constexpr area::IpCode k_open{.solids = 0, .water = 0};
-// How much wider than the thread a clearance hole is made at most.
-constexpr double k_clearance_mm = 0.5;
 constexpr const char* k_washer_source = "a washer seals the hole: common practice, no source";
 constexpr double k_mm_per_inch = 25.4;
 

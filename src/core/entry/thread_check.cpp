@@ -214,8 +214,9 @@ void check_ordinary(ThreadFit& out, const Figures& f, const Table& rules) {
   }
   out.check.verdict = engagement.full_turns >= k_least_turns ? Verdict::not_known : Verdict::no_fit;
   if (out.check.verdict == Verdict::not_known) {
-    lack(out, fmt::format("whether {} full turns hold, {} are usual", engagement.full_turns,
-                          plain(k_ordinary_turns)));
+    lack(out,
+         fmt::format("whether {} full turn{}, {} are usual", engagement.full_turns,
+                     engagement.full_turns == 1 ? " holds" : "s hold", plain(k_ordinary_turns)));
   }
   out.check.says +=
       fmt::format("; fewer than {}: {}", plain(k_ordinary_turns), remedy(out, engagement));
@@ -237,6 +238,14 @@ void note_flameproof(ThreadFit& out, const Figures& f, double deepest_chamfer_mm
     out.notes.push_back(fmt::format(
         "the chamfer of a flameproof entry hole may be {} mm deep at most (IEC 60079-1)",
         plain(deepest_chamfer_mm)));
+    if (out.check.verdict != Verdict::no_fit) {
+      out.check.verdict = Verdict::not_known;
+      out.check.says +=
+          fmt::format("; a chamfer of {} mm is deeper than {} mm: its certificate decides",
+                      plain(*f.chamfer_mm), plain(deepest_chamfer_mm));
+      lack(out,
+           fmt::format("the enclosure's certificate on a chamfer of {} mm", plain(*f.chamfer_mm)));
+    }
   }
   if (!at_most(f.thread.pitch_mm, k_special_pitch_mm)) {
     out.notes.push_back(

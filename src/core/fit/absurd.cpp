@@ -24,7 +24,8 @@ constexpr double k_most_past_mm = 60.0;
 
 constexpr std::array k_figures{Figure::outer_seal,     Figure::inner_seal,    Figure::bore,
                                Figure::clamp,          Figure::thread_length, Figure::washer,
-                               Figure::exposed_armour, Figure::bedding_past};
+                               Figure::exposed_armour, Figure::bedding_past,  Figure::bedding_end,
+                               Figure::sealing};
 
 bool is_wide(const Range& range) {
   return range.low_mm && range.high_mm && *range.high_mm - *range.low_mm > k_widest_seal_mm;
@@ -37,6 +38,12 @@ bool is_above_bore(const Gland& gland) {
 
 bool is_above(const std::optional<double>& figure, double most) {
   return figure && !at_most(*figure, most);
+}
+
+/// The middle of the compound of a barrier gland, from the shoulder [mm]: its chamber begins where
+/// the bedding ends.
+double compound_middle_mm(const Gland& gland) {
+  return *gland.bedding_end_mm + gland.chamber_length_mm.value_or(0.0) / 2.0;
 }
 
 double least_thread_mm(const Gland& gland) { return k_least_turns * gland.entry_thread.pitch_mm; }
@@ -71,6 +78,14 @@ bool is_absurd(Figure figure, const Gland& gland, const tables::Standards& stand
       return is_above(gland.exposed_armour_mm, k_most_exposed_mm);
     case Figure::bedding_past:
       return gland.bedding_past_mm > k_most_past_mm;
+    case Figure::bedding_end:
+      return gland.bedding_end_mm && gland.entry_length_mm &&
+             gland.sealing != gland::Sealing::compression &&
+             !at_most(compound_middle_mm(gland), *gland.entry_length_mm);
+    case Figure::sealing:
+      return gland.sealing == gland::Sealing::compression &&
+             (gland.chamber_bore_mm || gland.chamber_length_mm || gland.max_bundle_mm ||
+              gland.bedding_end_mm);
   }
   return false;
 }
@@ -104,6 +119,12 @@ std::string why_absurd(Figure figure, const Gland& gland, const tables::Standard
     case Figure::bedding_past:
       return "bedding " + plain(gland.bedding_past_mm) + " mm past the thread: no more than " +
              plain(k_most_past_mm) + " mm";
+    case Figure::bedding_end:
+      return "bedding ends at " + plain(*gland.bedding_end_mm) +
+             " mm from the shoulder: most of the compound would lie beyond the thread of " +
+             plain(*gland.entry_length_mm) + " mm; outside of the enclosure it is minus";
+    case Figure::sealing:
+      return "figures of a chamber for compound, and its sealing is not barrier or either";
   }
   return {};
 }

@@ -37,7 +37,7 @@ const Check& GlandFit::deciding() const {
 Question ask(const job::Job& job, const tables::Standards& standards, const Asking& asking) {
   return {&job, &standards,
           std::make_shared<const area::Demand>(
-              area::make_demand(job.area, job.cable, standards, asking.place)),
+              area::make_demand(job.area, job.cable, standards, asking.place || job.asked.place)),
           asking};
 }
 

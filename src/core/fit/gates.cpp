@@ -6,6 +6,7 @@
 #include "core/fit/rules.hpp"
 #include "cutback/cable/plausibility.hpp"
 #include "cutback/compare.hpp"
+#include "cutback/fit/questions.hpp"
 #include "cutback/measure/estimate.hpp"
 #include "cutback/number.hpp"
 
@@ -95,6 +96,12 @@ void narrow(Gate& gate, double built_mm, double expanded_mm) {
   gate.low_mm = std::max(gate.low_mm.value_or(0.0), round_up(built_mm - expanded_mm, k_step_mm));
   const double most = round_down(built_mm + expanded_mm, k_step_mm);
   gate.high_mm = std::min(gate.high_mm.value_or(most), most);
+}
+
+/// Cores that no construction is known of go in all the same.
+void keep_cores_in(const Question& question, Gate& gate) {
+  const auto least = cable::least_round_cores_mm(question.job->cable);
+  if (least) gate.low_mm = std::max(gate.low_mm.value_or(0.0), round_up(*least, k_step_mm));
 }
 
 /// What a wire of one standard size must read so that it is taken for it, whatever its error.
@@ -194,6 +201,63 @@ std::optional<double> apart_mm(const Gate& gate) {
   return most;
 }
 
+/// The armour against the fault, were the cable read like this.
+class FaultTrial {
+ public:
+  explicit FaultTrial(const Question& question) : job_(*question.job), question_(question) {
+    question_.job = &job_;
+    for (const detail::Rule& rule : detail::rules()) {
+      if (rule.name == CheckName::fault) rule_ = &rule;
+    }
+  }
+  [[nodiscard]] bool is_enough(double bedding_mm, double wire_mm) {
+    job_.cable.bedding = read(question_, bedding_mm, measure::Section::oval);
+    job_.cable.wire = read(question_, wire_mm, measure::Section::round);
+    job_.cable.wire_nominal =
+        cable::standard_size(question_.standards->wire_bands, *job_.cable.wire);
+    return detail::alone(*rule_, question_) == Verdict::fits;
+  }
+
+ private:
+  job::Job job_;
+  Question question_;
+  const detail::Rule* rule_ = nullptr;
+};
+
+/// A cable inside its gates has armour enough for the fault: fewer wires go round a smaller
+/// bedding. Where no reading has enough, the gates say nothing of it: the verdict does.
+void narrow_by_fault(const Question& question, Gates& gates) {
+  if (!is_asked(Topic::fault, question) || question.job->cable.armour != ArmourKind::wire) return;
+  const Gate& bedding = gates.bedding;
+  if (!bedding.high_mm || bedding.empty() || *bedding.high_mm < k_step_mm) return;
+  FaultTrial trial(question);
+  double least_mm = std::max(k_step_mm, bedding.low_mm.value_or(k_step_mm));
+  for (WireGate& wire : gates.wire) {
+    if (wire.gate.low_mm.value_or(0.0) <= 0.0) continue;
+    if (!trial.is_enough(*bedding.high_mm, *wire.gate.low_mm)) {
+      // A thinner wire than its size has counts as it was read.
+      if (!wire.nominal_mm || !trial.is_enough(*bedding.high_mm, *wire.nominal_mm)) continue;
+      wire.gate.low_mm = *wire.nominal_mm;
+    }
+    const auto steps = [&](double low_mm) {
+      return static_cast<int>(std::floor((*bedding.high_mm - low_mm) / k_step_mm + 1e-9));
+    };
+    // From the upper end down, so that every bedding above the least is enough too.
+    int good = 0;
+    const int most = steps(least_mm);
+    while (good < most &&
+           trial.is_enough(*bedding.high_mm - (good + 1) * k_step_mm, *wire.gate.low_mm)) {
+      ++good;
+    }
+    if (good < most || !trial.is_enough(least_mm, *wire.gate.low_mm)) {
+      least_mm = std::max(least_mm, *bedding.high_mm - good * k_step_mm);
+    }
+  }
+  if (least_mm > bedding.low_mm.value_or(k_step_mm)) {
+    gates.bedding.low_mm = round_up(least_mm, k_step_mm);
+  }
+}
+
 }  // namespace
 
 bool Gates::possible() const {
@@ -210,12 +274,16 @@ Gates gates_of(const Question& question, const gland::Gland& gland) {
   const auto& built = question.job->construction;
   Gates gates{.sheath = gate_of(question, ranges.sheath)};
   if (built) narrow(gates.sheath, built->sheath_od_mm, built->expanded_mm);
+  const bool armoured = question.job->cable.armour != ArmourKind::none;
+  if (!built && !armoured) keep_cores_in(question, gates.sheath);
   gates.sheath_apart_mm = apart_mm(gates.sheath);
-  if (question.job->cable.armour == ArmourKind::none) return gates;
+  if (!armoured) return gates;
   gates.bedding = gate_of(question, ranges.bedding);
   if (built) narrow(gates.bedding, built->bedding_diameter_mm, built->bedding_expanded_mm);
-  gates.bedding_apart_mm = apart_mm(gates.bedding);
+  if (!built) keep_cores_in(question, gates.bedding);
   gates.wire = wire_gates(question, ranges.wire, gates.sheath);
+  narrow_by_fault(question, gates);
+  gates.bedding_apart_mm = apart_mm(gates.bedding);
   return gates;
 }
 

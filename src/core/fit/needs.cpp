@@ -16,8 +16,11 @@ bool lacks_the_adaptor_alone(const GlandFit& fit) {
   return std::all_of(fit.checks.begin(), fit.checks.end(), [](const Check& check) {
     if (check.verdict == Verdict::fits) return true;
     return check.verdict == Verdict::not_known && !check.lacks.empty() &&
-           std::all_of(check.lacks.begin(), check.lacks.end(),
-                       [](const Lack& lack) { return lack.key.starts_with("adaptor"); });
+           std::all_of(check.lacks.begin(), check.lacks.end(), [](const Lack& lack) {
+             // Its washer and locknut in the wall come with it.
+             return lack.key.starts_with("adaptor") || lack.key == "washer_mm" ||
+                    lack.key == "locknut_mm";
+           });
   });
 }
 

@@ -11,7 +11,8 @@ namespace cutback::fit::detail {
 inline constexpr double k_no_margin_mm = -std::numeric_limits<double>::infinity();
 
 /// What decides between glands of the same verdict, smaller first; a gland that does not state it
-/// comes last.
+/// comes last. Of glands that state the same the preferred come first, but not before a larger
+/// margin where the margin decides.
 [[nodiscard]] double preference(const gland::Gland& gland, Prefer prefer);
 
 /// What a gland's place in the order depends on.

@@ -21,8 +21,8 @@ bool speaks_of_joint(const entry::Entry& entry) {
 }
 
 bool joint_is_asked(const Question& question) {
-  return question.asking.purpose == Purpose::sheet || speaks_of_joint(question.job->entry) ||
-         detail::is_flameproof(question);
+  return question.asking.purpose == Purpose::sheet || question.job->asked.joint ||
+         speaks_of_joint(question.job->entry) || detail::is_flameproof(question);
 }
 
 bool entry_is_asked(const Question& question) {
@@ -32,15 +32,15 @@ bool entry_is_asked(const Question& question) {
 }
 
 bool place_is_asked(const Question& question) {
-  return question.asking.place || area::is_asked(question.job->area);
+  return question.asking.place || question.job->asked.place || area::is_asked(question.job->area);
 }
 
 /// An armoured single core asks for it too, unless it is on d.c.: steel round it, the wall's as
 /// well, decides.
 bool earth_is_asked(const Question& question) {
   const cable::Cable& cable = question.job->cable;
-  const bool wall =
-      question.asking.purpose == Purpose::sheet || question.job->entry.material.has_value();
+  const bool wall = question.asking.purpose == Purpose::sheet || question.job->asked.earth ||
+                    question.job->entry.material.has_value();
   const bool single = cable.cores == 1;
   if (cable.armour == cable::ArmourKind::none) return earth::may_be_single(cable) && wall;
   return wall || (single && cable.supply != cable::Supply::dc);
@@ -48,7 +48,7 @@ bool earth_is_asked(const Question& question) {
 
 bool fault_is_asked(const Question& question) {
   return question.job->cable.armour != cable::ArmourKind::none &&
-         earth::is_asked(question.job->fault);
+         (question.job->asked.fault || earth::is_asked(question.job->fault));
 }
 
 bool measured(const std::optional<measure::Estimate>& diameter) {

@@ -96,7 +96,8 @@ std::optional<Check> check_entry_of_cores(const Case& at, GlandFit& fit) {
 // ---- thread ---------------------------------------------------------------------------------
 
 std::optional<Check> check_thread(const Case& at, GlandFit& fit) {
-  for (const Figure figure : {Figure::thread_length, Figure::washer, Figure::bedding_past}) {
+  for (const Figure figure : {Figure::thread_length, Figure::washer, Figure::bedding_past,
+                              Figure::bedding_end, Figure::sealing}) {
     if (is_absurd(figure, at.gland, *at.question.standards)) {
       return check_absurd(CheckName::thread, figure, at);
     }

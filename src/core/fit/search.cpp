@@ -148,10 +148,13 @@ void DiameterSearch::add_within(double miss_mm) {
   }
 }
 
-void DiameterSearch::narrow(const SparseSet& in, SparseSet& out) const {
+/// @param worst_preference  words that begin with a place that is preferred less are left out
+void DiameterSearch::narrow(const SparseSet& in, SparseSet& out, double worst_preference) const {
   out.clear();
   for (std::size_t i = 0; i < in.words(); ++i) {
     const std::uint32_t word = in.word(i);
+    // The places of a word are in order of preference, and its first is never empty.
+    if (index_.preference[word * k_word] > worst_preference) continue;
     std::uint64_t bits = in.bits(i);
     for (const Limit& limit : limits_) {
       std::uint64_t passing = limit.passing[word];
@@ -201,12 +204,12 @@ void DiameterSearch::glands_through_adaptor(SparseSet& found) {
   narrow(through.open, found);
 }
 
-void DiameterSearch::touching(SparseSet& found) {
+void DiameterSearch::touching(double worst_preference, SparseSet& found) {
   found.clear();
   if (of_end_ < Verdict::fits) return;
   limits_.clear();
   add_limits(open_.comparing(), Verdict::fits, Width::touch);
-  narrow(open_.at_least(Verdict::fits), found);
+  narrow(open_.at_least(Verdict::fits), found, worst_preference);
 }
 
 // ---- one gland, and the best of many --------------------------------------------------------

@@ -2,6 +2,7 @@
 // The diameters of one end put to the glands that its question leaves open.
 
 #include <array>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -36,8 +37,9 @@ class DiameterSearch {
   void glands(Verdict least, SparseSet& found);
   /// Those that fit but for their thread, and go in behind an adaptor that is still to be had.
   void glands_through_adaptor(SparseSet& found);
-  /// Glands that fit for some true diameters within the spread.
-  void touching(SparseSet& found);
+  /// Glands that fit for some true diameters within the spread, and of those that are preferred
+  /// less than this any or none.
+  void touching(double worst_preference, SparseSet& found);
 
   /// The place of the first of a set of glands that have the same verdict; not empty.
   [[nodiscard]] std::size_t first_of(const SparseSet& set) const;
@@ -84,7 +86,8 @@ class DiameterSearch {
   void add_unlimited(const RuleSets& rule);
   void add_limits(const std::vector<const RuleSets*>& rules, Verdict least, Width width);
   void add_within(double miss_mm);
-  void narrow(const SparseSet& in, SparseSet& out) const;
+  void narrow(const SparseSet& in, SparseSet& out,
+              double worst_preference = std::numeric_limits<double>::infinity()) const;
   void keep_least_failures(SparseSet& set) const;
   bool keep_least_miss(SparseSet& set);
 

@@ -97,7 +97,7 @@ Wavering Search::State::wavering(const Found& found) {
   const double worst_preference = chosen != nullptr ? detail::preference(*chosen, index_.prefer)
                                                     : std::numeric_limits<double>::infinity();
   DiameterSearch search = this->search();
-  search.touching(found_);
+  search.touching(worst_preference, found_);
   const auto before = [&](std::size_t a, std::size_t b) {
     if (index_.preference[a] != index_.preference[b]) {
       return index_.preference[a] < index_.preference[b];

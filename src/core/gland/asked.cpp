@@ -30,22 +30,28 @@ constexpr Asked of_place(std::string_view column, std::string_view asks, std::st
   return asked;
 }
 
+constexpr Asked inner_seal() {
+  Asked asked{"inner_mm", "inner_min_mm", "inner_max_mm", "Inner seal: bedding from - to", "8-12"};
+  asked.blank_is_none = true;
+  return asked;
+}
+
 constexpr std::string_view k_no_hazard = "no hazardous place passes";
 constexpr std::string_view k_no_place = "no place passes, not even a plain room";
 
 // clang-format off
 constexpr Asked k_asked[] = {
-    one("part", "Its part code, as it is ordered", "a code", true),
+    one("part", "Its part code, as it is ordered", "AB-20", true),
     one("description", "In a few words, for a person", "seals on sheath and bedding"),
     one("entry_thread", "Entry thread", "M20, NPT 1/2", true),
     one("entry_length_mm", "Length of the entry thread", "15"),
     one("armour", "Armour that it clamps: wire braid tape strip none", "wire", true),
     {"outer_mm", "outer_min_mm", "outer_max_mm", "Outer seal: sheath from - to", "11-16", true, false},
-    {"inner_mm", "inner_min_mm", "inner_max_mm", "Inner seal: bedding from - to; none: no such seal", "8-12", false, false},
+    inner_seal(),
     one("bore_mm", "What passes the armour cone", "12.5", false, true),
     {"armour_mm", "armour_min_mm", "armour_max_mm", "Clamp: wire from - to", "0.9-1.25", true, true},
     one("exposed_armour_mm", "Bare armour in front of the sheath", "12", false, true),
-    one("sealing", "compression, barrier (compound round the cores) or either", "compression"),
+    one("sealing", "What seals inside it: compression (rings), barrier (compound round the cores) or either", "compression"),
     of_barrier("chamber_bore_mm", "Bore of its chamber", "18"),
     of_barrier("chamber_length_mm", "Depth of the compound", "25"),
     of_barrier("max_cores", "Most cores that it takes", "12"),
@@ -65,6 +71,7 @@ constexpr Asked k_asked[] = {
     one("locknut_mm", "Locknut that comes with it, thickness", "4"),
     one("price", "Price of one", "11.20"),
     one("stock", "How many are at hand", "4"),
+    one("pack", "How many are in a pack, where it is sold in packs", "10"),
 };
 // clang-format on
 
@@ -146,7 +153,7 @@ std::string template_text() {
     if (each.is_range()) text += " and " + std::string(each.high);
     text += ": " + std::string(each.asks) + ", such as " + std::string(each.example) + "; " +
             allowed_text(columns()[column_place(each.low)]) + (each.needed ? "; needed" : "") +
-            "\n";
+            (each.blank_is_none ? "; blank: it has none" : "") + "\n";
   }
   return text;
 }

@@ -43,12 +43,12 @@ constexpr Column k_columns[] = {
     {"exposed_plus_mm",   number,  &Gland::exposed_plus_mm, k_none, 0, 50, "mm"},
     {"armour_stop_mm",    number,  &Gland::armour_stop_mm, k_none, 0, k_largest_mm, "mm"},
     {"bedding_past_mm",   number,  &Gland::bedding_past_mm, Reads{Check::thread}, 0, 200, "mm"},
-    {"bedding_end_mm",    number,  &Gland::bedding_end_mm, k_none, -200, 200, "mm"},
-    {"sealing",           word,    cutback::word<&Gland::sealing>(), Reads{Check::inner_seal, Check::bore, Check::entry, Check::sealing}},
-    {"chamber_bore_mm",   number,  &Gland::chamber_bore_mm, Reads{Check::sealing}, 0.1, k_largest_mm, "mm"},
-    {"chamber_length_mm", number,  &Gland::chamber_length_mm, k_none, 0.1, k_largest_mm, "mm"},
+    {"bedding_end_mm",    number,  &Gland::bedding_end_mm, Reads{Check::thread}, -200, 200, "mm"},
+    {"sealing",           word,    cutback::word<&Gland::sealing>(), Reads{Check::inner_seal, Check::bore, Check::entry, Check::sealing, Check::thread}},
+    {"chamber_bore_mm",   number,  &Gland::chamber_bore_mm, Reads{Check::sealing, Check::thread}, 0.1, k_largest_mm, "mm"},
+    {"chamber_length_mm", number,  &Gland::chamber_length_mm, Reads{Check::thread}, 0.1, k_largest_mm, "mm"},
     {"max_cores",         whole,   &Gland::max_cores, Reads{Check::sealing}, 1, 1000},
-    {"max_bundle_mm",     number,  &Gland::max_bundle_mm, Reads{Check::sealing}, 0.1, k_largest_mm, "mm"},
+    {"max_bundle_mm",     number,  &Gland::max_bundle_mm, Reads{Check::sealing, Check::thread}, 0.1, k_largest_mm, "mm"},
     {"protection",        words,   cutback::word<&Gland::protection, area::k_part_protections>(), Reads{Check::protection}},
     {"level",             words,   cutback::word<&Gland::level>(), Reads{Check::level}},
     {"gas_group",         word,    cutback::word<&Gland::gas_group>(), Reads{Check::group}},
@@ -64,6 +64,7 @@ constexpr Column k_columns[] = {
     {"locknut_mm",        number,  &Gland::locknut_mm, Reads{Check::thread}, 0, 100, "mm"},
     {"price",             number,  &Gland::price, k_none, 0, 1e7},
     {"stock",             whole,   &Gland::stock, k_none, 0, 1e7},
+    {"pack",              whole,   &Gland::pack, k_none, 1, 1e6},
 };
 // clang-format on
 

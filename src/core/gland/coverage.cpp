@@ -96,7 +96,7 @@ struct Question {
 };
 
 /// Columns whose absence leaves a check or a cut without a figure.
-constexpr std::array<Question, 12> k_questions{{
+constexpr std::array<Question, 16> k_questions{{
     {"entry_length_mm", any, [](const Gland& g) { return g.entry_length_mm.has_value(); }},
     {"bore_mm", armoured, [](const Gland& g) { return g.bore_mm.has_value(); }},
     {"exposed_armour_mm", armoured, [](const Gland& g) { return g.exposed_armour_mm.has_value(); }},
@@ -105,7 +105,11 @@ constexpr std::array<Question, 12> k_questions{{
     {"max_cores", takes_barrier, [](const Gland& g) { return g.max_cores.has_value(); }},
     {"max_bundle_mm", takes_barrier, [](const Gland& g) { return g.max_bundle_mm.has_value(); }},
     {"protection", any, [](const Gland& g) { return !g.protection.empty(); }},
+    {"level", any, [](const Gland& g) { return !g.level.empty(); }},
+    {"gas_group", any, [](const Gland& g) { return g.gas_group.has_value(); }},
     {"ip", any, [](const Gland& g) { return !g.ip.empty(); }},
+    {"temp_min_c", any, [](const Gland& g) { return g.temp_min_degc.has_value(); }},
+    {"temp_max_c", any, [](const Gland& g) { return g.temp_max_degc.has_value(); }},
     {"fault_ka", armoured, [](const Gland& g) { return g.fault_ka.has_value(); }},
     {"price", any, [](const Gland& g) { return g.price.has_value(); }},
     {"stock", any, [](const Gland& g) { return g.stock.has_value(); }},

@@ -13,7 +13,7 @@ namespace {
 std::string number_hint(std::string_view text) {
   if (text.find(',') != std::string_view::npos) return "write the decimal mark as a point";
   if (text.find_first_of("abcdefghijklmnopqrstuvwxyz%") != std::string_view::npos) {
-    return "give the figure alone, without its unit";
+    return "give a figure such as 2.5";
   }
   return {};
 }

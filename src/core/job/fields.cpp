@@ -32,6 +32,12 @@ constexpr Feeds k_entry{Into::rest, {entry, thread, joint, metals, earth}};
 constexpr Feeds k_place{Into::rest,
                         {inner_seal, bore, entry, thread, joint, protection, level, group, ingress,
                          temperature, sealing, metals}};
+constexpr Feeds k_shape{Into::rest,
+                        {inner_seal, bore, build_up, entry, thread, joint, protection, level, group,
+                         ingress, temperature, sealing, metals}};
+constexpr Feeds k_asked{Into::rest,
+                        {inner_seal, bore, entry, thread, joint, protection, level, group, ingress,
+                         temperature, sealing, metals, earth, fault}};
 constexpr Feeds k_ingress{Into::rest, {thread, joint, ingress}};
 constexpr Feeds k_temperature{Into::rest, {temperature}};
 constexpr Feeds k_fault{Into::rest, {fault}};
@@ -45,6 +51,8 @@ constexpr std::array k_fields{
           "Which end: motor, panel ...", k_name},
     Field{"", "gland", "", FieldKind::text, &In::gland, 0, 0, "text",
           "Gland to make off, by its part code; of jobs alone", k_name},
+    Field{"", "asked", "--asked", FieldKind::text, &In::asked, 0, 0, "text",
+          "What is asked although nothing is told of it: joint, place, earth, fault", k_asked},
     Field{"", "rules", "--rules", FieldKind::words, word<&In::rules>(), 0, 0, "",
           "Rule set for hazardous areas (default strict); the edition of 2024 is not modelled",
           k_place},
@@ -59,7 +67,7 @@ constexpr std::array k_fields{
           "Kind of armour (default wire)", k_armour},
     Field{"cable", "evidence", "--evidence", FieldKind::words, word<&In::evidence>(), 0, 0, "",
           "Where the diameters come from", k_figures},
-    Field{"cable", "step_mm", "--step", FieldKind::number, &In::step_mm, 0, 1, "mm",
+    Field{"cable", "step_mm", "--step", FieldKind::number, &In::step_mm, 0.001, 1, "mm",
           "Step of the caliper (default 0.05)", k_figures},
     Field{"cable", "mpe_mm", "--mpe", FieldKind::number, &In::mpe_mm, 0, 5, "mm",
           "Permissible error of the caliper (default by its step)", k_figures},
@@ -90,7 +98,7 @@ constexpr std::array k_fields{
     Field{"cable", "length_m", "--length", FieldKind::number, &In::length_m, 0, 100000, "m",
           "Length of the cable", k_place},
     Field{"cable", "circular", "--circular", FieldKind::yes_no, word<&In::circular>(), 0, 0, "",
-          "Whether the cable is circular", k_place},
+          "Whether the cable is circular", k_shape},
     Field{"cable", "compact", "--compact", FieldKind::yes_no, word<&In::compact>(), 0, 0, "",
           "Whether it is compact, its interstices filled", k_place},
     Field{"cable", "bedding_made", "--bedding-made", FieldKind::words, word<&In::bedding_made>(), 0,

@@ -4,6 +4,7 @@
 #include "cutback/error.hpp"
 #include "cutback/job/construction.hpp"
 #include "cutback/number.hpp"
+#include "cutback/text.hpp"
 
 namespace cutback::job {
 namespace {
@@ -137,6 +138,33 @@ earth::EarthInput armour_earth_input(const Job& job, const tables::Standards& st
   return in;
 }
 
+namespace {
+
+Asked asked_of(const std::optional<std::string>& text, Faults& faults) {
+  Asked asked;
+  std::string_view rest = text ? std::string_view(*text) : std::string_view();
+  while (!(rest = trimmed(rest)).empty()) {
+    const std::size_t end = std::min(rest.find_first_of(" ,"), rest.size());
+    const std::string_view word = rest.substr(0, end);
+    rest = rest.substr(std::min(end + 1, rest.size()));
+    if (word == "joint") {
+      asked.joint = true;
+    } else if (word == "place") {
+      asked.place = true;
+    } else if (word == "earth") {
+      asked.earth = true;
+    } else if (word == "fault") {
+      asked.fault = true;
+    } else if (!word.empty()) {
+      faults.add(ErrorCode::bad_value, "this is nothing that is asked of an end", "asked",
+                 std::string(word), "joint, place, earth, fault", "");
+    }
+  }
+  return asked;
+}
+
+}  // namespace
+
 Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unstated, Job& job) {
   Faults faults;
   Frame frame;
@@ -155,6 +183,7 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
       if (each.fact == "mpe_mm") each = {"mpe_mm", plain(job.caliper.step_mm) + " mm", note};
     }
   }
+  job.asked = asked_of(in.asked, faults);
   job.entry = detail::resolve_entry(in, faults);
   job.area = detail::resolve_area(in, faults);
   faults.add(put_tails(in, job));
@@ -174,6 +203,9 @@ Frame make_frame(JobInput in, const tables::Standards& standards, Unstated unsta
     frame.notes.emplace_back(
         "a fault is given, but no armour carries it: it is not checked; the protective conductor "
         "lies in the cable or beside it");
+  }
+  if (std::string said = area::said_beside_plain(job.area); !said.empty()) {
+    frame.notes.push_back("the place is stated plain (zone none): " + said + " is not looked at");
   }
   job.insulation = in.insulation;
   frame.in = std::move(in);

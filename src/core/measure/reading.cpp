@@ -172,12 +172,12 @@ std::vector<Place> parse_places(std::string_view text, std::string_view where) {
 Readings::Readings(std::string_view notation, std::string_view where)
     : text(trimmed(notation, k_spaces)), places(parse_places(notation, where)) {
   if (text.find("in") == std::string::npos) return;
+  // A reading in mm beside them makes those in inches no finer.
   double finest_mm = k_coarsest_scale_mm;
   for (const std::string_view place : split(text, ',')) {
     for (const std::string_view reading : split(place, '+')) {
       const auto written = inches(reading);
-      if (!written) return;  // a scale in mm is at hand as well
-      finest_mm = std::min(finest_mm, written->step * k_mm_per_inch);
+      if (written) finest_mm = std::min(finest_mm, written->step * k_mm_per_inch);
     }
   }
   scale_mm = finest_mm;

@@ -53,6 +53,11 @@ std::vector<Fault> CableTypes::add(const Layout& layout, std::vector<std::string
                                 "type " + type.name, (*readings)->text, "one figure",
                                 "several readings are those of one cable: write them in its row"));
   }
+  if (input.evidence == measure::Evidence::measured) {
+    faults.push_back(make_fault(ErrorCode::contradiction, "a type is not measured",
+                                "type " + type.name, "evidence measured", "datasheet, estimated",
+                                "write what was measured in the row of its cable"));
+  }
   if (type.name.empty()) {
     faults.push_back(make_fault(ErrorCode::missing, "the type has no name", "", "", ""));
   }

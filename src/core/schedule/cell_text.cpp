@@ -20,6 +20,16 @@ bool has(std::string_view text, std::string_view part) {
 
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
+/// 2023-02-01, as a cell is read that a spreadsheet took for a date.
+bool is_date(std::string_view text) {
+  constexpr std::string_view k_form = "0000-00-00";
+  if (text.size() < k_form.size()) return false;
+  for (std::size_t i = 0; i < k_form.size(); ++i) {
+    if (k_form[i] == '0' ? !is_digit(text[i]) : text[i] != k_form[i]) return false;
+  }
+  return true;
+}
+
 /// Two figures with a dash, dots or "to" between them.
 bool is_range(std::string_view text) {
   constexpr std::string_view k_en_dash = "\xE2\x80\x93";
@@ -219,6 +229,10 @@ std::optional<Fault> to_plain_text(const Column& column, std::string_view raw, c
       return fault_of(ErrorCode::bad_value, "the cell, or part of it, is struck through", field, "",
                       "write what holds, and strike the whole row out where nothing does");
     }
+    if (raw == "#not-calculated") {
+      return fault_of(ErrorCode::bad_value, "the cell holds a formula without its value", field, "",
+                      "open the workbook in a spreadsheet and save it once");
+    }
     return fault_of(ErrorCode::bad_value, "the cell holds a spreadsheet's error, not a value",
                     field, raw, "mend the formula and save again");
   }
@@ -240,6 +254,10 @@ std::optional<Fault> to_plain_text(const Column& column, std::string_view raw, c
   bool inches = false;
   bool mm = false;
   const std::string bare = figure ? std::string(raw) : bare_text(raw);
+  if (is_date(raw)) {
+    return fault_of(ErrorCode::bad_number, "the cell holds a date, not a figure", field, raw,
+                    "write the figure that the spreadsheet took for a date");
+  }
   if (is_range(bare)) {
     return fault_of(ErrorCode::bad_number, "the cell holds a range, not one figure", field, raw,
                     "give the nominal figure, and half of the range as its allowance");

@@ -172,7 +172,12 @@ std::optional<CellSays> of_entry(const Column& column, std::string_view whole,
   }
   // Box makers have conduit and pipe threads of these sizes as well.
   const std::string small = small_letters(text);
-  const bool inches = small.ends_with('"') || small.ends_with("in") || small.ends_with("inch");
+  // Without its sign as well: no metric entry is so small. It may be a number of entries, too.
+  const auto figure = parse_number(text);
+  const bool bare = text.find_first_not_of("0123456789/ -.") == std::string_view::npos &&
+                    (text.find('/') != std::string_view::npos || (figure && *figure < 8.0));
+  const bool inches =
+      bare || small.ends_with('"') || small.ends_with("in") || small.ends_with("inch");
   if (inches && !text.empty() && is_digit(text.front()) &&
       small_letters(column.heading).find("npt") == std::string::npos) {
     const std::string size(text.substr(0, text.find_first_not_of("0123456789/ .")));

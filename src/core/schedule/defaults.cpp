@@ -15,8 +15,8 @@ constexpr const char* k_option = "--default";
 
 /// Whether every row would get the same name, or cells that belong to several columns.
 bool is_refused(const Meaning& meaning) {
-  constexpr std::array<std::string_view, 5> k_refused{"tag", "end", "cable_size", "area_name",
-                                                      "drawing"};
+  constexpr std::array<std::string_view, 6> k_refused{"tag",       "end",       "cable_size",
+                                                      "ambient_c", "area_name", "drawing"};
   if (meaning.field == nullptr) return true;
   return std::find(k_refused.begin(), k_refused.end(), meaning.field->key) != k_refused.end();
 }

@@ -28,6 +28,11 @@ bool may_say_more(const job::Field& field, std::string_view cell) {
   return std::find(words.begin(), words.end(), cell) == words.end();
 }
 
+char asked_key(const job::Asked& asked) {
+  return static_cast<char>('0' + static_cast<int>(asked.joint) + 2 * static_cast<int>(asked.place) +
+                           4 * static_cast<int>(asked.earth) + 8 * static_cast<int>(asked.fault));
+}
+
 }  // namespace
 
 Families::Families(const Layout& layout, const Settings& settings, const KeyCells& sources,
@@ -82,11 +87,12 @@ Family& Families::of(const End& end) {
     key = typed_key_;
   }
   const auto known = families_.find(key);
-  if (known != families_.end()) return known->second;
+  if (known != families_.end()) return *known->second;
   if (families_.size() >= k_families) families_.clear();
-  Family& family = families_[std::string(key)];
-  make(end, family);
-  return family;
+  auto& family = families_[std::string(key)];
+  family = std::make_unique<Family>();
+  make(end, *family);
+  return *family;
 }
 
 /// What the place asks, which many families share.
@@ -128,6 +134,7 @@ void Families::make(const End& end, Family& family) {
     // One list of glands may serve askings of several kinds.
     asks.back() += static_cast<char>('0' + static_cast<int>(settings_.asking.purpose) * 2 +
                                      static_cast<int>(settings_.asking.place));
+    asks.back() += asked_key(family.job.asked);
   }
   family.search.emplace(*settings_.glands, family.question, asks);
   family.usable = true;

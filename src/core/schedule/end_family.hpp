@@ -79,7 +79,8 @@ class Families {
   std::vector<std::size_t> of_check_;  ///< its text, in the order of the table of checks
   std::size_t of_figures_ = 0;
   std::size_t of_demand_ = 0;
-  std::unordered_map<std::string, Family, KeyHash, std::equal_to<>> families_;
+  /// Each behind a pointer: who looks one up walks over keys alone.
+  std::unordered_map<std::string, std::unique_ptr<Family>, KeyHash, std::equal_to<>> families_;
   std::unordered_map<std::string, std::shared_ptr<const area::Demand>> demands_;
   std::string key_;
   std::string typed_key_;

@@ -55,6 +55,14 @@ std::string heading_of(const Layout& layout, std::size_t cell, const char* own) 
 
 std::optional<Fault> fault_of_row(const Layout& layout, Cells cells) {
   const std::string_view tag = tag_of(layout, cells);
+  if (tag.starts_with("#struck-through")) {
+    return Fault{.code = ErrorCode::bad_value,
+                 .what = "the tag, or part of it, is struck through",
+                 .where = {},
+                 .given = {},
+                 .allowed = {},
+                 .hint = "write the tag that holds, and strike the whole row out where none does"};
+  }
   if (is_sheet_error(tag)) {
     return Fault{.code = ErrorCode::bad_value,
                  .what = "the tag is a spreadsheet's error",

@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "core/schedule/spaces.hpp"
 #include "cutback/error.hpp"
 #include "cutback/text.hpp"
 #include "cutback/written/written.hpp"
@@ -16,11 +17,12 @@ std::string_view unit_of(std::string_view text, bool bare) {
   return written::unit_named(text, bare);
 }
 
-/// Spaces that are more than one byte in UTF-8, and what shows nothing.
-constexpr std::array<std::string_view, 6> k_wide_spaces{
-    "\xC2\xA0", "\xE2\x80\xAF", "\xE2\x80\x89", "\xE2\x80\x83", "\xE2\x80\x82", "\xE3\x80\x80"};
+/// What shows nothing.
 constexpr std::array<std::string_view, 4> k_nothing{"\xE2\x80\x8B", "\xEF\xBB\xBF", "\xC2\xAD",
                                                     "\xE2\x80\x8E"};
+
+/// The signs of multiplication: Cores x Size.
+constexpr std::array<std::string_view, 2> k_crosses{"\xC3\x97", "\xE2\x9C\x95"};
 
 /// Signs for a diameter, and the one that stands for all of them.
 constexpr std::array<std::string_view, 5> k_diameters{"\xC3\x98", "\xC3\xB8", "\xE2\x8C\x80",
@@ -55,6 +57,10 @@ std::string smoothed(std::string_view text) {
       continue;
     }
     if (take(text, k_nothing)) continue;
+    if (take(text, k_crosses)) {
+      put('x');
+      continue;
+    }
     if (take(text, k_diameters)) {
       for (const char c : k_diameter) put(c);
       continue;
@@ -154,9 +160,21 @@ std::size_t start_number(std::string_view text) {
   return 1 + place(0) * (k_letters + 1) + place(1);
 }
 
+/// Whether a text begins with these small letters; a word, where no letter or digit follows them.
+/// A wide space may follow: what does is not looked at here.
+bool may_begin_with(std::string_view text, std::string_view letters, bool word) {
+  if (text.size() < letters.size()) return false;
+  for (std::size_t i = 0; i < letters.size(); ++i) {
+    if (small_letter(text[i]) != letters[i]) return false;
+  }
+  if (!word || text.size() == letters.size()) return true;
+  const char next = small_letter(text[letters.size()]);
+  return !is_digit(next) && (next < 'a' || next > 'z');
+}
+
 ScheduleWord::Means means_of(std::string_view name) {
   using Means = ScheduleWord::Means;
-  constexpr std::array<std::pair<std::string_view, Means>, 14> k_names{
+  constexpr std::array<std::pair<std::string_view, Means>, 18> k_names{
       {{"deleted", Means::deleted},
        {"doubt", Means::doubt},
        {"again", Means::again},
@@ -166,10 +184,14 @@ ScheduleWord::Means means_of(std::string_view name) {
        {"code", Means::code},
        {"count", Means::count},
        {"hazard", Means::hazard},
+       {"hazard area", Means::hazard_area},
        {"plain place", Means::plain_place},
        {"not", Means::is_not},
        {"hazard heading", Means::hazard_heading},
        {"no hazard heading", Means::no_hazard_heading},
+       {"remark heading", Means::remark_heading},
+       {"asking heading", Means::asking_heading},
+       {"other gland", Means::other_gland},
        {"of sheet", Means::of_sheet}}};
   const auto found = std::find_if(k_names.begin(), k_names.end(),
                                   [&](const auto& each) { return each.first == name; });
@@ -285,13 +307,32 @@ bool UsualHeadings::is_word(ScheduleWord::Means means, std::string_view word) co
   });
 }
 
+void UsualHeadings::Starts::add(const ScheduleWord& word) {
+  // Figures begin too many words: of "2g ex" the second is looked for.
+  std::string_view rest = word.word;
+  while (is_digit(rest.front()) && rest.find(' ') != std::string_view::npos) {
+    rest.remove_prefix(rest.find(' ') + 1);
+  }
+  Start start{std::string(rest.substr(0, rest.find(' '))), !word.begins};
+  auto& starts = starts_[start_number(start.letters)];
+  const auto is_same = [&](const Start& each) {
+    return each.letters == start.letters && each.word == start.word;
+  };
+  if (std::none_of(starts.begin(), starts.end(), is_same)) starts.push_back(std::move(start));
+}
+
 bool UsualHeadings::Starts::any_in(std::string_view text) const {
-  if (there[0]) return true;
+  if (!starts_.front().empty()) return true;
   bool before = false;
-  for (std::size_t i = 0; i + 1 < text.size(); ++i) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
     const char c = small_letter(text[i]);
     const bool letter = c >= 'a' && c <= 'z';
-    if (letter && !before && there[start_number(text.substr(i))]) return true;
+    if (letter && !before) {
+      const std::string_view rest = text.substr(i);
+      for (const Start& start : starts_[start_number(rest)]) {
+        if (may_begin_with(rest, start.letters, start.word)) return true;
+      }
+    }
     before = letter;
   }
   return false;
@@ -329,16 +370,31 @@ UsualHeadings usual_headings(const tables::Standards& standards) {
   const tables::Table& words = standards.table("schedule_words");
   for (std::size_t i = 0; i < words.rows.size(); ++i) {
     const std::string where = words.text(i, "where");
-    usual.words.push_back({.word = words.text(i, "word"),
-                           .means = means_of(words.text(i, "means")),
-                           .strict = !where.empty()});
-    const ScheduleWord& word = usual.words.back();
+    ScheduleWord& word = usual.words.emplace_back();
+    word.word = words.text(i, "word");
+    word.means = means_of(words.text(i, "means"));
+    word.begins = where == "beginning";
+    word.asks = where == "question";
     using Means = ScheduleWord::Means;
-    if (word.means == Means::deleted) usual.words.back().strict = where == "alone";
-    if (word.means == Means::deleted || word.means == Means::doubt) {
-      usual.of_deleted.there[start_number(word.word)] = true;
+    word.strict = word.means == Means::deleted ? where == "alone" : !where.empty() && !word.asks;
+    if (word.means == Means::deleted || word.means == Means::doubt ||
+        word.means == Means::other_gland) {
+      usual.of_deleted.add(word);
     }
-    if (word.means == Means::hazard) usual.of_hazard.there[start_number(word.word)] = true;
+    if (word.means == Means::hazard || word.means == Means::hazard_area) {
+      usual.of_hazard.add(word);
+    }
+    if (word.means == Means::hazard_heading) {
+      ScheduleWord label = word;
+      label.begins = !word.strict;
+      usual.of_labels.add(label);
+    }
+  }
+  for (const char* const zone : {"zon", "zn", "div"}) {
+    ScheduleWord label;
+    label.word = zone;
+    label.begins = true;
+    usual.of_labels.add(label);
   }
   return usual;
 }

@@ -8,6 +8,16 @@ std::span<const job::Field> own_fields() {
   using job::FieldKind;
   using Into = job::Feeds::Into;
   static constexpr std::array k_fields{
+      job::Field{"area",
+                 "ambient_c",
+                 "",
+                 FieldKind::text,
+                 &job::JobInput::job,
+                 0,
+                 0,
+                 "the least and the greatest, such as -20/+50, or one of them",
+                 "Ambient temperature in one cell, in deg C",
+                 {Into::rest, fit::Reads::all()}},
       job::Field{"cable",
                  "cable_size",
                  "",

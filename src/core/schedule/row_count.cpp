@@ -20,6 +20,9 @@ std::optional<std::uint64_t> stated(const Layout& layout, std::string_view text)
   return count_in(layout.usual, points);
 }
 
+/// More cables of one tag nobody has laid side by side. Common practice, no source.
+constexpr std::uint64_t k_most_likely = 100;
+
 using Words = std::vector<std::string_view>;
 
 Words words_of(std::string_view text) {
@@ -139,7 +142,8 @@ std::optional<RowCount> count_of(const Layout& layout, Cells cells) {
     count.cables = *number;
   }
   const std::string_view tag = cell(cells, layout.tag);
-  const TagNames names = names_in_tag(tag, cell(cells, layout.from), cell(cells, layout.to));
+  const TagNames names =
+      names_in_tag(tag, cell(cells, layout.from), cell(cells, layout.to), layout.run_letters);
   if (!unit.empty()) {
     // It says nothing that a tag could contradict.
   } else if (names.several() && (!told || count.cables == names.cables)) {
@@ -158,6 +162,9 @@ std::optional<RowCount> count_of(const Layout& layout, Cells cells) {
   });
   if (!told && asked && !count.by_tag && count.unclear.empty()) {
     count.unclear = "the quantity is \"" + std::string(text) + "\", and is counted as one";
+  }
+  if (count.unclear.empty() && !count.by_tag && count.cables > k_most_likely) {
+    count.unclear = std::to_string(count.cables) + " cables of one tag may be a length";
   }
   look_at_counts(layout, cells, count);
   look_at_places(layout, cells, count);
@@ -198,6 +205,25 @@ bool is_length(const Layout& layout, std::size_t place) {
   });
 }
 
+/// The letters that two of three tags at least have before their figure; empty where they have not.
+std::string most_run_letters(const Layout& layout, Sample sample) {
+  std::map<std::string, std::size_t> counts;
+  std::size_t all = 0;
+  for (const auto& row : sample) {
+    if (layout.tag >= row.size()) continue;
+    const std::string_view tag = trimmed(row[layout.tag]);
+    if (layout.is_not_given(tag) || std::none_of(tag.begin(), tag.end(), is_digit)) continue;
+    ++all;
+    const std::string letters = letters_of_run(tag);
+    if (!letters.empty()) ++counts[letters];
+  }
+  const auto most =
+      std::max_element(counts.begin(), counts.end(),
+                       [](const auto& a, const auto& b) { return a.second < b.second; });
+  const bool enough = most != counts.end() && most->second > 1 && 3 * most->second >= 2 * all;
+  return enough ? most->first : std::string();
+}
+
 /// Whether most tags of some rows stand there twice: each of those rows is one end.
 bool are_paired(const Layout& layout, Sample sample) {
   std::map<std::string, std::size_t> tags;
@@ -212,6 +238,28 @@ bool are_paired(const Layout& layout, Sample sample) {
 }
 
 }  // namespace
+
+void note_asked(Layout& layout, Sample sample) {
+  struct Topic {
+    std::string_view word;
+    std::array<std::string_view, 4> keys;
+  };
+  constexpr std::array k_topics{Topic{"joint", {"hole", "wall_mm", "hole_dia_mm", ""}},
+                                Topic{"earth", {"material", "", "", ""}},
+                                Topic{"fault", {"current_ka", "time_s", "loop_ohm", "device"}}};
+  for (const Topic& topic : k_topics) {
+    const bool told =
+        std::any_of(layout.columns.begin(), layout.columns.end(), [&](const Column& column) {
+          return std::find(topic.keys.begin(), topic.keys.end(), column.field->key) !=
+                     topic.keys.end() &&
+                 std::any_of(sample.begin(), sample.end(), [&](const auto& row) {
+                   return column.cell < row.size() &&
+                          !layout.is_not_given(trimmed(row[column.cell]));
+                 });
+        });
+    if (told) (layout.asked += layout.asked.empty() ? "" : " ") += topic.word;
+  }
+}
 
 void note_counts(Layout& layout, Sample sample) {
   if (!layout.own_results.empty()) {
@@ -232,6 +280,7 @@ void note_counts(Layout& layout, Sample sample) {
     say_of(column.heading, "taken for what the quantity is of; --ignore it where it is not",
            layout);
   }
+  layout.run_letters = most_run_letters(layout, sample);
   if (!layout.ends_not_told) return;
   // Two headings that nobody reads may be those of the two ends, in words that are not known.
   layout.may_be_cables = !are_paired(layout, sample) &&

@@ -11,4 +11,8 @@ namespace cutback::schedule {
 /// @param layout  is finished but for this
 void note_counts(Layout& layout, Sample sample);
 
+/// Whatever some of the first rows tell of the joint, the earth or a fault is asked of every end: a
+/// blank cell in a column that others fill is a fact that is missing.
+void note_asked(Layout& layout, Sample sample);
+
 }  // namespace cutback::schedule

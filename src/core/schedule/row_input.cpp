@@ -4,6 +4,7 @@
 
 #include "core/schedule/cell_text.hpp"
 #include "core/schedule/cell_words.hpp"
+#include "core/schedule/spaces.hpp"
 #include "cutback/compare.hpp"
 #include "cutback/job/field_text.hpp"
 #include "cutback/job/job.hpp"
@@ -11,6 +12,7 @@
 #include "cutback/schedule/layout.hpp"
 #include "cutback/text.hpp"
 #include "cutback/written/cores.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::schedule {
 namespace {
@@ -27,6 +29,9 @@ std::vector<Fault> set_once(job::JobInput& input, const job::Field& field, std::
                      "two cells of the row say " + std::string(field.key) + " differently", where,
                      text, *before, "make them alike, or leave one out")};
 }
+
+std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std::string& where,
+                             job::JobInput& input, RowNotes& notes);
 
 /// A cell with cores and size, and what else stands there.
 std::vector<Fault> set_written(const Layout& layout, const Given& cell, const std::string& where,
@@ -64,6 +69,14 @@ std::vector<Fault> set_written(const Layout& layout, const Given& cell, const st
   put("armour", cores.armour);
   put("armour_material", cores.armour_material);
   if (cores.groups || cores.earth_unknown) notes.no_estimate = true;
+  if (!cores.voltage.empty()) {
+    Column voltage = *cell.column;
+    voltage.field = &job::field_named("voltage");
+    for (Fault& fault :
+         set_value(layout, {.text = cores.voltage, .column = &voltage}, where, input, notes)) {
+      faults.push_back(std::move(fault));
+    }
+  }
   return faults;
 }
 
@@ -87,9 +100,6 @@ std::vector<Fault> set_words(const CellSays& says, const std::string& where, job
   if (!says.taken.empty()) notes.taken.push_back(says.taken);
   return faults;
 }
-
-std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std::string& where,
-                             job::JobInput& input, RowNotes& notes);
 
 /// A type that no file explains: XLPE/SWA/PVC says its layers; of any other nothing is estimated.
 std::vector<Fault> set_layers(const Given& cell, job::JobInput& input, RowNotes& notes) {
@@ -134,9 +144,6 @@ const job::Field* allowance_of(const job::Field& field) {
   return field.key == "armour_mm" ? &job::field_named("armour_allow_mm") : nullptr;
 }
 
-/// Spaces that do not break, as web pages and word processors leave them.
-constexpr std::array<std::string_view, 3> k_wide_spaces{"\xC2\xA0", "\xE2\x80\xAF", "\xE2\x80\x89"};
-
 bool has_wide_space(std::string_view text) {
   return std::any_of(k_wide_spaces.begin(), k_wide_spaces.end(), [&](std::string_view space) {
     return text.find(space) != std::string_view::npos;
@@ -151,6 +158,117 @@ std::string plain_spaces(std::string_view text) {
     }
   }
   return std::string(trimmed(out));
+}
+
+/// The figures of -20/+50, -20 to 50 or 40 deg C; nothing for anything else.
+std::optional<std::vector<double>> temperatures(std::string_view raw, char decimal) {
+  std::string text = small_letters(raw);
+  if (decimal == ',') std::replace(text.begin(), text.end(), ',', '.');
+  const auto replace = [&](std::string_view what, std::string_view by) {
+    for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at)) {
+      text.replace(at, what.size(), by);
+      at += by.size();
+    }
+  };
+  replace("\xE2\x88\x92", "-");  // a minus sign
+  for (const std::string_view unit : {"\xC2\xB0"
+                                      "c",
+                                      "deg c", "degc", "\xC2\xB0", "c"}) {
+    replace(unit, " ");
+  }
+  for (const std::string_view between : {"\xE2\x80\xA6", "\xE2\x80\x93", "...", "..", "to", "/"}) {
+    replace(between, " ");
+  }
+  std::vector<double> figures;
+  for (std::string_view word : split_words(text)) {
+    // 20-50: no sign stands behind a figure.
+    const std::size_t dash = word.find('-', 1);
+    for (const std::string_view part :
+         {word.substr(0, dash),
+          dash == std::string_view::npos ? std::string_view() : word.substr(dash + 1)}) {
+      if (part.empty() || part == "-") continue;
+      const auto figure = parse_number(part.starts_with('+') ? part.substr(1) : part);
+      if (!figure) return std::nullopt;
+      figures.push_back(*figure);
+    }
+  }
+  if (figures.empty() || figures.size() > 2) return std::nullopt;
+  return figures;
+}
+
+/// One temperature is the greatest where it is above freezing, else the least: common practice, no
+/// source. Either asks more of a gland than none.
+std::vector<Fault> set_ambient(const Layout& layout, const Given& cell, const std::string& where,
+                               job::JobInput& input, RowNotes& notes) {
+  const auto figures = temperatures(cell.text, layout.decimal);
+  if (!figures) {
+    return {make_fault(ErrorCode::bad_value, "this is no range of temperatures", where, cell.text,
+                       "-20/+50, -20 to 50, or one temperature in deg C",
+                       "or give them in columns of their own, ambient_min_c and ambient_max_c")};
+  }
+  std::vector<Fault> faults;
+  const auto put = [&](std::string_view key, double figure) {
+    for (Fault& fault : set_once(input, job::field_named(key), plain(figure, 9), where)) {
+      faults.push_back(std::move(fault));
+    }
+  };
+  if (figures->size() == 1) {
+    const double figure = figures->front();
+    const char* const key = figure > 0.0 ? "ambient_max_c" : "ambient_min_c";
+    put(key, figure);
+    notes.taken.push_back("\"" + std::string(cell.text) + "\" for " + key + " " + plain(figure, 9));
+    return faults;
+  }
+  put("ambient_min_c", std::min(figures->front(), figures->back()));
+  put("ambient_max_c", std::max(figures->front(), figures->back()));
+  return faults;
+}
+
+/// No rating that a built-in construction has: that of the system, or of another cable.
+std::vector<Fault> set_other_voltage(const Given& cell, job::JobInput& input, RowNotes& notes) {
+  std::string_view text = cell.text;
+  const std::string small = small_letters(text);
+  for (const std::string_view sign : {"u0/u", "uo/u"}) {
+    if (!small.starts_with(sign)) continue;
+    text = trimmed(text.substr(sign.size()), " :=()\t");
+    const auto& voltage = job::field_named("voltage");
+    const auto taken = written::take(written::asked_of(voltage), text, "");
+    if (set_once(input, voltage, taken.text, "").empty()) {
+      notes.taken.push_back("\"" + std::string(cell.text) + "\" for voltage " + taken.text);
+      return {};
+    }
+  }
+  // 450/750 V is the rating of another cable; 400/230 V, with the greater first, a system's.
+  const std::size_t stroke = text.find('/');
+  const auto first = parse_number(trimmed(text.substr(0, stroke)));
+  const std::string_view rest =
+      stroke == std::string_view::npos ? std::string_view() : trimmed(text.substr(stroke + 1));
+  const auto second = parse_number(rest.substr(0, rest.find_first_not_of("0123456789.")));
+  const bool rating = stroke != std::string_view::npos && !(first && second && *first > *second);
+  const bool kilovolts = heading_form(cell.column->heading).unit == "kV";
+  if (!rating && !is_beyond_low_voltage(text, kilovolts)) {
+    notes.taken.push_back("\"" + std::string(cell.text) +
+                          "\" for the voltage of a system up to 1 kV");
+    return {};
+  }
+  notes.no_estimate = true;
+  notes.taken.push_back("\"" + std::string(cell.text) +
+                        "\" for a voltage of which nothing is estimated");
+  return {};
+}
+
+/// About 100 m, 100-120: no gland hangs on it, and where a fault is asked the length is not known.
+std::vector<Fault> say_no_length(const Given& cell, RowNotes& notes) {
+  notes.taken.push_back("\"" + std::string(cell.text) + "\" for no certain length");
+  return {};
+}
+
+/// That there is none.
+bool says_none(std::string_view text) {
+  constexpr std::array<std::string_view, 6> k_words{"no",           "none",     "nil",
+                                                    "not required", "not reqd", "not needed"};
+  const std::string small = small_letters(text);
+  return std::find(k_words.begin(), k_words.end(), small) != k_words.end();
 }
 
 /// A mark that means the value of the row above.
@@ -224,12 +342,15 @@ std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std:
       return faults;
     }
   }
+  const bool is_length = field.key == "length_m" && cell.is_cell();
   if (field.key == "cable_size") return set_size(layout, cell, where, input, notes);
   if (field.key == "system_voltage") {
     const bool kilovolts = heading_form(cell.column->heading).unit == "kV";
     if (is_beyond_low_voltage(cell.text, kilovolts)) notes.no_estimate = true;
     return {};
   }
+  if (field.key == "ambient_c") return set_ambient(layout, cell, where, input, notes);
+  if (field.key == "adaptor" && says_none(cell.text)) return {};
   if (has_words(field)) {
     try {
       if (const auto says = words_of_cell(layout, *cell.column, cell.text, where)) {
@@ -244,6 +365,7 @@ std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std:
     // 4C, 3c+e; and 4C x 16mm2 in a column of sizes.
     const bool counts = field.key == "cores" || field.key == "csa_mm2";
     if (counts && cell.text.front() != '=') return set_written(layout, cell, where, input, notes);
+    if (is_length) return say_no_length(cell, notes);
     fault->where = where;
     return {std::move(*fault)};
   }
@@ -251,12 +373,9 @@ std::vector<Fault> set_value(const Layout& layout, const Given& cell, const std:
   auto faults = set_once(input, field, plain_text, where);
   if (!faults.empty() && field.key == "voltage" &&
       faults.front().code != ErrorCode::contradiction) {
-    // No rating that a built-in construction has: that of the system, or of another cable.
-    notes.no_estimate = true;
-    notes.taken.push_back("\"" + std::string(cell.text) +
-                          "\" for a voltage of which nothing is estimated");
-    return {};
+    return set_other_voltage(cell, input, notes);
   }
+  if (!faults.empty() && is_length) return say_no_length(cell, notes);
   return faults;
 }
 
@@ -347,7 +466,7 @@ void put_evidence(const RowType& row, RowNotes& notes, job::JobInput& input) {
     input.evidence = type.evidence;
     return;
   }
-  if (input.evidence != Evidence::measured || type.evidence == Evidence::measured) return;
+  if (input.evidence != Evidence::measured) return;
   // By their notation: several readings are measured, one figure is a datasheet's.
   input.evidence.reset();
   notes.remarks.push_back("some figures are those of the type " + type.name +
@@ -359,6 +478,7 @@ void put_evidence(const RowType& row, RowNotes& notes, job::JobInput& input) {
 void finish_input(const Layout& layout, const RowType& type, RowNotes& notes,
                   job::JobInput& input) {
   if (!input.evidence) input.evidence = layout.evidence;
+  if (!layout.asked.empty()) input.asked = layout.asked;
   if (type.type != nullptr) put_evidence(type, notes, input);
   if (!notes.no_estimate) return;
   input.csa_mm2.reset();

@@ -34,6 +34,12 @@ class OwnCells {
              cell(row_.cells, each.cell) == cell(row_.cells, place);
     });
   }
+  /// Whether one of its cells stands in a column that is read.
+  [[nodiscard]] bool any_read() const {
+    return has(layout_.tag) || has(layout_.from) || has(layout_.to) || has(layout_.quantity) ||
+           std::any_of(layout_.columns.begin(), layout_.columns.end(),
+                       [&](const Column& column) { return has(column.cell); });
+  }
   /// Whether something of a cable stands in the row itself: not its names, and nothing that a
   /// subtotal has too.
   [[nodiscard]] bool tell_a_cable() const {
@@ -72,15 +78,20 @@ bool may_be_sum(std::string_view tag) {
            });
   };
   return begins("tot") || begins("sub") || begins("gra") || begins("sum") || begins("car") ||
-         begins("bro");
+         begins("bro") || begins("zwi") || begins("ges") || begins("som");
 }
 
 /// Words for a sum, which stand where tags do.
 bool is_sum(std::string_view tag) {
   if (!may_be_sum(tag)) return false;
   const std::string text = small(tag);
-  for (const std::string_view word : {"total", "subtotal", "sub total", "grand total", "sum"}) {
+  for (const std::string_view word :
+       {"total", "totals", "subtotal", "sub total", "grand total", "gesamt", "zwischensumme"}) {
     if (text == word || (text.starts_with(word) && text[word.size()] == ' ')) return true;
+  }
+  // SUM-101 is a tag.
+  for (const std::string_view word : {"sum", "summe", "gesamtsumme", "somme"}) {
+    if (text == word) return true;
   }
   return text.starts_with("carried forward") || text.starts_with("brought forward");
 }
@@ -214,7 +225,11 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
   if (says_nothing) return RowKind::blank;
   if (row.hidden) return RowKind::hidden;
   if (is_struck(layout, row, own)) return RowKind::struck;
-  if (own.places().empty()) return RowKind::goes_on;
+  // The cores of a cable, each in a row beside its merged cells.
+  const bool tag_above =
+      std::any_of(row.covered.begin(), row.covered.end(),
+                  [&](const Covered& each) { return each.above && each.cell == layout.tag; });
+  if (own.places().empty() || (tag_above && !own.any_read())) return RowKind::goes_on;
   if (const RowKind kind = headings_kind(layout, row.cells); kind == RowKind::other_headings) {
     return kind;
   }
@@ -226,9 +241,13 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
       const std::string_view text = cell(row.cells, own.places().front());
       return std::any_of(text.begin(), text.end(), is_letter) ? RowKind::title : RowKind::no_tag;
     }
-    return own.tell_a_cable() ? RowKind::cable : RowKind::no_tag;
+    const bool sum = std::any_of(own.places().begin(), own.places().end(),
+                                 [&](std::size_t place) { return is_sum(cell(row.cells, place)); });
+    return own.tell_a_cable() && !sum ? RowKind::cable : RowKind::no_tag;
   }
   if (const RowKind kind = headings_kind(layout, row.cells); kind != RowKind::cable) return kind;
+  // What stands under a column of figures is summed as well, and no sum has ends.
+  if (is_sum(tag) && !own.has(layout.from) && !own.has(layout.to)) return RowKind::no_tag;
   if (!own.tell_a_cable()) {
     if (is_sum(tag)) return RowKind::no_tag;
     // A note at the foot of the list: its number, and its words beside it.
@@ -238,27 +257,6 @@ RowKind kind_of(const Layout& layout, const RowLook& row) {
     if (alone && own.has(layout.tag) && may_be_title(tag)) return RowKind::title;
   }
   return RowKind::cable;
-}
-
-std::string place_in_note(const Layout& layout, Cells cells) {
-  if (layout.usual == nullptr) return {};
-  for (const std::string_view text : cells) {
-    if (tells_hazard(*layout.usual, text, false)) return std::string(trimmed(text));
-  }
-  return {};
-}
-
-std::string place_in_row(const Layout& layout, Cells cells) {
-  if (layout.usual == nullptr) return {};
-  for (const std::size_t place : {layout.from, layout.to, layout.area_name, layout.tag}) {
-    const std::string_view text = cell(cells, place);
-    if (tells_hazard(*layout.usual, text, true)) return std::string(text);
-  }
-  for (const UnreadColumn& unread : layout.unread) {
-    const std::string_view text = cell(cells, unread.cell);
-    if (tells_hazard(*layout.usual, text, false)) return std::string(text);
-  }
-  return {};
 }
 
 namespace {
@@ -273,37 +271,14 @@ bool is_date(std::string_view text) {
   return true;
 }
 
-/// Whether a cell, or a default where it is blank, says that the end is in a plain place.
-bool told_plain(const Layout& layout, Cells cells, Side side) {
-  for (const Source& source : layout.sources(side)) {
-    if (source.field->key != "zone") continue;
-    const Given zone = given(layout, source, cells);
-    return !zone.is_blank() && is_plain_place(*layout.usual, zone.text);
-  }
-  return false;
-}
-
 }  // namespace
 
-bool may_tell_plain(const Layout& layout) {
-  const auto is_zone = [](const Column& column) { return column.field->key == "zone"; };
-  return layout.usual != nullptr &&
-         (std::any_of(layout.columns.begin(), layout.columns.end(), is_zone) ||
-          std::any_of(layout.defaults.begin(), layout.defaults.end(),
-                      [&](const Default& each) { return is_zone(each.column); }));
-}
-
-std::string place_told_otherwise(const Layout& layout, Cells cells, Side side) {
-  if (layout.usual == nullptr || !told_plain(layout, cells, side)) return {};
-  std::string text = place_in_row(layout, cells);
-  if (text.empty()) return text;
-  // A name at one end says nothing of the other.
-  const bool both = side == Side::both || cell(cells, layout.from) == cell(cells, layout.to);
-  if (!both && text == cell(cells, side == Side::to ? layout.from : layout.to)) {
-    const std::string_view own = cell(cells, side == Side::to ? layout.to : layout.from);
-    text = tells_hazard(*layout.usual, own, true) ? own : std::string_view();
+std::string_view title_of_deleted(const Layout& layout, Cells cells) {
+  if (layout.usual == nullptr) return {};
+  for (const std::string_view text : cells) {
+    if (takes_away(*layout.usual, text)) return trimmed(text);
   }
-  return text;
+  return {};
 }
 
 std::vector<SkippedRow> look_at_words(const Layout& layout, Cells cells) {
@@ -346,13 +321,14 @@ void SkippedRows::put(RowKind kind, std::string_view row_word, std::string& text
        {"blank", "blank"},
        {"title", "titles"},
        {"without a tag", "without a tag"},
-       {"row of headings again", "rows of headings again"},
+       {"row of headings or units", "rows of headings or units"},
        {"with nothing of its own", "with nothing of their own"},
        {"hidden", "hidden"},
        {"struck through", "struck through"},
        {"deleted or not used", "deleted or not used"},
        {"row of other headings", "rows of other headings"},
-       {"may be deleted or supplied by others", "may be deleted or supplied by others"},
+       {"may be deleted, supplied by others or need another gland",
+        "may be deleted, supplied by others or need another gland"},
        {"with a tag that names several cables", "with a tag that names several cables"},
        {"of an unknown number of cables", "of an unknown number of cables"},
        {"with a date for a tag", "with a date for a tag"}}};

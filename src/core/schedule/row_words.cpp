@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/schedule/spaces.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
 
@@ -11,16 +12,30 @@ namespace {
 
 using Means = ScheduleWord::Means;
 
-/// Its words in small letters with one space between two, without any signs.
+/// Its words in small letters with one space between two, without any signs; 01 is 1.
 std::string words_in(std::string_view text) {
   std::string out;
-  bool space = false;
-  for (const char each : text) {
-    const char c = small_letter(each);
-    if (!is_digit(c) && !(c >= 'a' && c <= 'z') && static_cast<unsigned char>(c) < 0x80) {
+  bool space = true;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    char c = small_letter(text[i]);
+    const std::size_t wide = wide_space_size(text.substr(i));
+    // Figures as wide as a letter of the East: their last byte is 0x90 for 0.
+    constexpr std::string_view k_wide_figure = "\xEF\xBC";
+    if (text.substr(i).starts_with(k_wide_figure) && i + 2 < text.size()) {
+      const auto last = static_cast<unsigned char>(text[i + 2]);
+      if (last >= 0x90 && last <= 0x99) {
+        c = static_cast<char>('0' + (last - 0x90));
+        i += 2;
+      }
+    }
+    const bool sign =
+        !is_digit(c) && !(c >= 'a' && c <= 'z') && static_cast<unsigned char>(c) < 0x80;
+    if (sign || wide > 0) {
       space = true;
+      i += wide > 0 ? wide - 1 : 0;
       continue;
     }
+    if (space && c == '0' && i + 1 < text.size() && is_digit(text[i + 1])) continue;
     if (space && !out.empty()) out += ' ';
     space = false;
     out += c;
@@ -44,6 +59,16 @@ std::size_t place_of(std::string_view text, std::string_view words) {
   for (std::size_t at = text.find(words); at != std::string_view::npos;
        at = text.find(words, at + 1)) {
     if ((at == 0 || text[at - 1] == ' ') && begins(text.substr(at), words)) return at;
+  }
+  return std::string_view::npos;
+}
+
+/// The same of words that may go on: explosi is there in "explosion-proof".
+std::size_t place_of(std::string_view text, const ScheduleWord& word) {
+  if (!word.begins) return place_of(text, word.word);
+  for (std::size_t at = text.find(word.word); at != std::string_view::npos;
+       at = text.find(word.word, at + 1)) {
+    if (at == 0 || text[at - 1] == ' ') return at;
   }
   return std::string_view::npos;
 }
@@ -90,6 +115,9 @@ RowWord word_of_remark(const UsualHeadings& usual, std::string_view text) {
       const bool there =
           word.strict ? place_of(all, word.word) != std::string::npos : begins(rest, word.word);
       if (there) found = std::max(found, RowWord::may_be_deleted);
+    }
+    if (word.means == Means::other_gland && place_of(all, word.word) != std::string::npos) {
+      found = std::max(found, RowWord::may_be_deleted);
     }
     if (word.means != Means::deleted) continue;
     if (begins(rest, word.word)) {
@@ -140,17 +168,23 @@ bool is_plain_place(const UsualHeadings& usual, std::string_view text) {
   return all.empty() ? text == "-" : usual.is_word(Means::plain_place, all);
 }
 
-bool tells_hazard(const UsualHeadings& usual, std::string_view text, bool equipment) {
-  if (!usual.of_hazard.any_in(text)) return false;
+Hazard hazard_in(const UsualHeadings& usual, std::string_view text, bool equipment) {
+  if (!usual.of_hazard.any_in(text)) return Hazard::none;
   const std::string all = words_in(text);
-  return std::any_of(usual.words.begin(), usual.words.end(), [&](const ScheduleWord& word) {
-    if (word.means != Means::hazard || (equipment && !word.strict)) return false;
-    const std::size_t at = place_of(all, word.word);
-    if (at == std::string::npos) return false;
+  Hazard found = Hazard::none;
+  for (const ScheduleWord& word : usual.words) {
+    const bool told = word.means == Means::hazard;
+    if (!told && word.means != Means::hazard_area) continue;
+    if (equipment && !word.strict && !word.asks) continue;
+    const std::size_t at = place_of(all, word);
+    if (at == std::string::npos) continue;
     const std::string_view before = trimmed(std::string_view(all).substr(0, at));
     const std::string_view word_before = before.substr(before.rfind(' ') + 1);
-    return !usual.is_word(Means::is_not, word_before);
-  });
+    if (usual.is_word(Means::is_not, word_before)) continue;
+    if (told && !(equipment && word.asks)) return Hazard::told;
+    found = Hazard::by_area;
+  }
+  return found;
 }
 
 namespace {
@@ -177,6 +211,71 @@ bool heads_hazard(const UsualHeadings& usual, std::string_view heading) {
   });
 }
 
+bool value_tells_hazard(const UsualHeadings& usual, std::string_view heading,
+                        std::string_view text) {
+  if (text.empty() || is_plain_place(usual, text)) return false;
+  const std::string all = " " + words_in(heading) + " ";
+  const auto has = [&](std::string_view word) { return all.find(word) != std::string::npos; };
+  const bool zone = has(" zon") || has(" zn ");
+  const bool division = has(" div ") || has(" division ");
+  const std::string figure = (zone ? "zone " : division ? "div " : "") + std::string(text);
+  if (hazard_in(usual, figure, false) == Hazard::told) return true;
+  // "Y", "A", "II" under Zone; "HA" under Area; "2G" under Category.
+  constexpr std::size_t k_code = 3;
+  if (zone && text.size() <= k_code && !heads_no_hazard(usual, heading)) return true;
+  const std::string small = small_letters(text);
+  if (has(" area ") && small == "ha") return true;
+  const bool category =
+      small.size() == 2 && is_digit(small[0]) && (small[1] == 'g' || small[1] == 'd');
+  if (category && has(" cat")) return true;
+  return heads_hazard(usual, heading);
+}
+
+bool heads_remark(const UsualHeadings& usual, std::string_view heading) {
+  const std::string all = words_in(heading);
+  bool any = all.empty();
+  for (std::string_view rest = all; !rest.empty();) {
+    const std::string_view word = first_word(rest);
+    const bool remark = usual.is_word(Means::remark_heading, word);
+    any = any || remark;
+    if (!remark && !usual.is_word(Means::leads, word) && !usual.is_word(Means::count, word)) {
+      return false;
+    }
+    rest = behind(rest, word);
+  }
+  return any;
+}
+
+bool heads_more(const UsualHeadings& usual, std::string_view heading) {
+  const std::string all = " " + words_in(heading) + " ";
+  return std::any_of(usual.words.begin(), usual.words.end(), [&](const ScheduleWord& word) {
+    return word.means == Means::asking_heading && is_headed(word, all);
+  });
+}
+
+bool takes_away(const UsualHeadings& usual, std::string_view title) {
+  constexpr std::size_t k_most_words = 6;  // longer is a sentence about something
+  if (!usual.of_deleted.any_in(title)) return false;
+  const std::string all = words_in(title);
+  if (std::count(all.begin(), all.end(), ' ') >= static_cast<std::ptrdiff_t>(k_most_words)) {
+    return false;
+  }
+  const auto is_of_cables = [&](std::string_view rest) {
+    return rest.empty() || usual.is_word(Means::count, first_word(rest)) ||
+           usual.is_word(Means::leads, first_word(rest));
+  };
+  return std::any_of(usual.words.begin(), usual.words.end(), [&](const ScheduleWord& word) {
+    const bool deleted = word.means == Means::deleted;
+    if (!deleted && word.means != Means::doubt) return false;
+    const std::size_t at = place_of(all, word.word);
+    if (at == std::string::npos) return false;
+    const std::string_view rest = behind(std::string_view(all).substr(at), word.word);
+    // "SPARE CABLES", "EXISTING CABLES (no work)"; not "EXISTING SUBSTATION".
+    if (deleted == word.strict) return at == 0 && is_of_cables(rest);
+    return true;
+  });
+}
+
 bool is_of_sheet(const UsualHeadings& usual, std::string_view text) {
   return usual.is_word(Means::of_sheet, words_in(text));
 }
@@ -194,7 +293,10 @@ RowSays says_of_row(const Layout& layout, Cells cells) {
   look(layout.from, word_of_place);
   look(layout.to, word_of_place);
   for (const UnreadColumn& unread : layout.unread) {
-    look(unread.cell, word_of_remark);
+    look(unread.cell, [&](const UsualHeadings& usual, std::string_view text) {
+      const RowWord word = word_of_remark(usual, text);
+      return unread.is_of_row ? word : std::min(word, RowWord::may_be_deleted);
+    });
     if (!unread.is_status) continue;
     look(unread.cell, [](const UsualHeadings& usual, std::string_view text) {
       return usual.is_word(Means::code, words_in(text)) ? RowWord::may_be_deleted : RowWord::none;
@@ -214,8 +316,8 @@ std::optional<std::uint64_t> count_in(const UsualHeadings* usual, std::string_vi
     const std::size_t end = std::min(rest.find_first_not_of("0123456789"), rest.size());
     const std::string_view word = trimmed(rest.substr(end));
     // Another figure or sign among them is something else: 2+1, 2.5, -2.
-    const bool clean = text.find_first_of("+./,;:*-") == std::string_view::npos ||
-                       (text.find_first_of("+/,;:*-") == std::string_view::npos &&
+    const bool clean = text.find_first_of("+./,;:*-%") == std::string_view::npos ||
+                       (text.find_first_of("+/,;:*-%") == std::string_view::npos &&
                         text.find('.') + 1 == text.size());
     if (end > 0 && clean && (word.empty() || usual->is_word(Means::count, word))) {
       number = parse_number(rest.substr(0, end));

@@ -138,6 +138,28 @@ bool holds_count(std::string_view text) {
   return false;
 }
 
+/// "C23 (1-3)", "C24(R,Y,B)", "C32 [2 runs]", "C11 C12": several by what stands in brackets, or two
+/// names of one kind with a space between them.
+bool may_list(std::string_view text) {
+  const std::size_t open = text.find_first_of("([");
+  if (open != std::string_view::npos) {
+    const std::size_t close = std::min(text.find_first_of(")]", open), text.size());
+    const std::string_view inside = trimmed(text.substr(open + 1, close - open - 1));
+    if (inside.find(" run") != std::string_view::npos) return true;
+    const std::size_t sign = inside.find_first_of(",-");
+    const bool short_ones = sign != std::string_view::npos && sign > 0 && sign <= 2 &&
+                            inside.size() - sign > 1 && inside.size() - sign <= 6;
+    return short_ones && is_digit(inside.front()) == is_digit(inside.back());
+  }
+  const std::size_t space = text.find(' ');
+  if (space == std::string_view::npos) return false;
+  const auto a = name_of(text.substr(0, space));
+  const auto b = name_of(trimmed(text.substr(space + 1)));
+  bool full = false;
+  return a && b && !a->before.empty() && is_letter(a->before.front()) &&
+         step(*a, *b, full).has_value() && full;
+}
+
 /// "C1-A/B": names that differ in a letter behind a sign.
 bool are_letters(const std::vector<std::string>& names) {
   const std::string& first = names.front();
@@ -169,6 +191,21 @@ bool is_joined_run(std::string_view text) {
   return a && b && step(*a, *b, full).value_or(0) > 0 && full;
 }
 
+/// "C10-12", where other cables are called C9 and C13.
+bool is_short_run(std::string_view text, std::string_view run_letters) {
+  const std::size_t dash = text.find('-');
+  if (run_letters.empty() || dash == std::string_view::npos) return false;
+  const auto a = name_of(text.substr(0, dash));
+  const std::string_view behind = text.substr(dash + 1);
+  const auto b = name_of(behind);
+  if (!a || !b || a->before != run_letters || !a->number || !b->number) return false;
+  if (!b->before.empty() || a->letter != b->letter) return false;
+  // C101-05 is C101 to C105.
+  const std::string own = std::to_string(*a->number);
+  const std::size_t digits = std::min(behind.size() - (b->letter != 0 ? 1U : 0U), own.size());
+  return *b->number > static_cast<std::uint64_t>(*parse_number(own.substr(own.size() - digits)));
+}
+
 bool are_ends(std::string_view a, std::string_view b, std::string_view from, std::string_view to) {
   const std::string one = small_letters(trimmed(from));
   const std::string other = small_letters(trimmed(to));
@@ -197,7 +234,16 @@ TagNames of_list(const std::vector<Name>& names, bool strokes) {
 
 }  // namespace
 
-TagNames names_in_tag(std::string_view tag, std::string_view from, std::string_view to) {
+std::string letters_of_run(std::string_view tag) {
+  const std::string text = small_letters(tag);
+  const auto name = name_of(text);
+  if (!name || !name->number) return {};
+  const bool letters = std::all_of(name->before.begin(), name->before.end(), is_letter);
+  return letters ? name->before : std::string();
+}
+
+TagNames names_in_tag(std::string_view tag, std::string_view from, std::string_view to,
+                      std::string_view run_letters) {
   // Nearly every tag is one word without such a sign.
   const bool plain = std::all_of(tag.begin(), tag.end(), [](char c) {
     return is_digit(c) || (c >= 'A' && c <= 'Z') || c == '-' || c == '_';
@@ -208,15 +254,17 @@ TagNames names_in_tag(std::string_view tag, std::string_view from, std::string_v
     const std::size_t dash = text.find('-');
     const bool one = are_ends(std::string_view(text).substr(0, dash),
                               std::string_view(text).substr(dash + 1), from, to);
-    return {1, is_joined_run(text) && !one};
+    return {1, (is_joined_run(text) || is_short_run(text, run_letters)) && !one};
   }
   const Pieces pieces = split(text);
-  if (pieces.joints.empty()) return {1, holds_count(text)};
+  if (pieces.joints.empty()) {
+    return {1, holds_count(text) || may_list(text) || is_short_run(text, run_letters)};
+  }
   if (pieces.names.size() == 2 && are_ends(pieces.names[0], pieces.names[1], from, to)) return {};
   std::vector<Name> names;
   for (const std::string& piece : pieces.names) {
     auto name = name_of(piece);
-    if (!name) return {1, holds_count(text) || are_letters(pieces.names)};
+    if (!name) return {1, holds_count(text) || may_list(text) || are_letters(pieces.names)};
     names.push_back(std::move(*name));
   }
   const auto is_range = [](Joint joint) { return joint == Joint::range || joint == Joint::dash; };

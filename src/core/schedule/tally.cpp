@@ -87,7 +87,7 @@ const AccessoryPrice* find_price(const TakeoffTerms& terms, std::string_view nam
 }
 
 void take_terms(const AccessoryPrice& terms, TakeoffLine& line) {
-  line.pack = terms.pack;
+  if (terms.pack) line.pack = terms.pack;
   line.min_order = terms.min_order;
 }
 
@@ -224,6 +224,7 @@ class TakeoffMaker {
     line.part = gland.part;
     line.description = gland.description;
     if (gland.stock) line.stock = static_cast<std::uint64_t>(*gland.stock);
+    if (gland.pack) line.pack = static_cast<std::uint64_t>(*gland.pack);
     if (terms_.supplier) line.supplier = terms_.supplier(gland);
     if (const auto* const sold = find_price(terms_, gland.part, "")) take_terms(*sold, line);
     finish(&gland, count, gland.price, line);

@@ -1,6 +1,7 @@
 #include "core/sheet/accepts.hpp"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <string>
 
@@ -18,8 +19,10 @@ constexpr int k_wall_steps = 200;       // up to 100 mm, beyond any wall
 /// Puts a gland to the question with one of its facts filled in.
 class Trial {
  public:
-  Trial(const fit::Question& question, const gland::Gland& gland)
-      : question_(question), gland_(gland) {}
+  /// @param lacks  what the page has blanks for; all borrowed
+  Trial(const fit::Question& question, const gland::Gland& gland,
+        const std::vector<fit::Lack>& lacks)
+      : question_(question), gland_(gland), lacks_(lacks) {}
 
   template <typename Set>
   [[nodiscard]] bool is_good(Set set) const {
@@ -28,7 +31,12 @@ class Trial {
     set(job);
     const fit::Question asked = fit::ask(job, *question_.standards, question_.asking);
     const fit::GlandFit fit = fit::check_gland(asked, gland_);
-    return fit.verdict != Verdict::no_fit && is_only_unread(fit);
+    return fit.verdict != Verdict::no_fit && is_only_unread(fit) && lacks_nothing_new(fit);
+  }
+  /// Whether the page has a blank for it.
+  [[nodiscard]] bool lacks(std::string_view key) const {
+    return std::any_of(lacks_.begin(), lacks_.end(),
+                       [&](const fit::Lack& lack) { return lack.key == key; });
   }
   [[nodiscard]] bool knows_hole() const {
     return hole_ || entry::hole_of(question_.job->entry).has_value();
@@ -41,8 +49,17 @@ class Trial {
   }
 
  private:
+  /// What fits with a wall of 8 mm only if the hole has no chamfer does not fit with 8 mm on a page
+  /// that has no blank for the chamfer.
+  [[nodiscard]] bool lacks_nothing_new(const fit::GlandFit& fit) const {
+    const std::vector<fit::Lack> left = fit::lacks_of(fit);
+    return std::all_of(left.begin(), left.end(),
+                       [&](const fit::Lack& lack) { return lacks(lack.key); });
+  }
+
   const fit::Question& question_;
   const gland::Gland& gland_;
+  const std::vector<fit::Lack>& lacks_;
   std::optional<entry::Hole> hole_;
 };
 
@@ -102,11 +119,42 @@ std::string holes(const Trial& trial) {
                 {"threaded", good(entry::Hole::threaded)});
 }
 
+/// What a wall may be made of; where hole or wall are blank as well, with some hole and some wall.
 std::string materials(const Trial& trial) {
-  const auto good = [&](const char* material) {
-    return trial.is_good([&](job::Job& job) { job.entry.material = material; });
+  const auto some = [&](const char* material) {
+    const auto with = [&](const Trial& hole) {
+      constexpr std::array k_walls_mm{1.0, 2.0, 3.0, 5.0, 8.0, 12.0, 20.0};
+      return hole.is_good([&](job::Job& job) { job.entry.material = material; }) &&
+             (!trial.lacks("wall_mm") ||
+              std::any_of(k_walls_mm.begin(), k_walls_mm.end(), [&](double wall_mm) {
+                return hole.is_good([&](job::Job& job) {
+                  job.entry.material = material;
+                  job.entry.wall_mm = wall_mm;
+                });
+              }));
+    };
+    return trial.knows_hole()
+               ? with(trial)
+               : with(trial.in(entry::Hole::clearance)) || with(trial.in(entry::Hole::threaded));
   };
-  return either({"metal", good("steel")}, {"plastic", good("polymer")});
+  std::string good;
+  std::string bad;
+  // Steel stands for what is magnetic: round a single core of a.c. only other metal will do.
+  const bool steel = some("steel");
+  const bool other = some("aluminium");
+  const auto put = [&](bool is_good, const char* name) {
+    std::string& list = is_good ? good : bad;
+    list += (list.empty() ? "" : ", ") + std::string(name);
+  };
+  if (steel == other) {
+    put(steel, "metal");
+  } else {
+    put(other, "metal that is not magnetic");
+    put(steel, "steel or cast iron");
+  }
+  put(some("polymer"), "plastic");
+  if (bad.empty()) return {};
+  return good.empty() ? k_stop : good + ": go on; " + bad + ": " + k_stop;
 }
 
 /// One core asks what is round it; a chamber takes no more than so many.
@@ -137,7 +185,7 @@ bool is_only_unread(const fit::GlandFit& fit) {
 
 std::vector<Accepted> accepts_of(const fit::Question& question, const gland::Gland& gland,
                                  const std::vector<fit::Lack>& lacks) {
-  const Trial trial(question, gland);
+  const Trial trial(question, gland, lacks);
   std::vector<Accepted> list;
   const auto add = [&](std::string_view key, std::string (*words)(const Trial&)) {
     const bool lacked = std::any_of(lacks.begin(), lacks.end(),

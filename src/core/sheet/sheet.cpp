@@ -103,6 +103,12 @@ void put_state(Sheet& sheet) {
   add_lacks(sheet.lacks, fit::not_measured(sheet.job->cable));
   if (sheet.plan) add_lacks(sheet.lacks, sheet.plan->lacks);
   const bool unread = detail::is_only_unread(fit);
+  // With a conductor size the number of cores says which cable it is: the page would be another.
+  for (fit::Lack& lack : sheet.lacks) {
+    if (lack.key == "cores" && sheet.job->cable.csa_mm2) {
+      lack.where = fit::Lack::Where::elsewhere;
+    }
+  }
   const bool all_read_here =
       std::all_of(sheet.lacks.begin(), sheet.lacks.end(),
                   [](const fit::Lack& lack) { return lack.where == fit::Lack::Where::at_the_end; });

@@ -160,6 +160,11 @@ std::optional<Route> own_route(const Core& core, const std::optional<double>& ra
   return std::nullopt;
 }
 
+bool lacks_strip(const Tails& tails) {
+  return std::any_of(tails.cores.begin(), tails.cores.end(),
+                     [](const Core& core) { return !core.strip_mm && !core.spare; });
+}
+
 std::vector<Tail> tails_of(const Tails& tails, const Axis& axis, CutPlan& plan) {
   std::vector<std::string>& missing = plan.missing;
   std::vector<std::optional<Route>> routes;
@@ -170,43 +175,47 @@ std::vector<Tail> tails_of(const Tails& tails, const Axis& axis, CutPlan& plan) 
   }
   std::vector<Tail> result;
   if (furthest < 0.0) return result;
-  bool strip_missing = false;
   for (std::size_t i = 0; i < tails.cores.size(); ++i) {
     const Core& core = tails.cores[i];
     if (!routes[i] && !core.spare) {
       missing.push_back("core " + core.name +
-                        " has no route: it is treated as a spare that reaches "
-                        "the furthest terminal");
+                        " has no route: it is drawn as a spare that reaches the furthest terminal");
+      plan.lacks.push_back({"route of core " + core.name, "reach_mm", fit::Lack::Where::elsewhere});
     }
     const Route route =
         routes[i].value_or(Route{furthest, "as the furthest, " + plain(furthest, 1)});
-    strip_missing = strip_missing || (!core.strip_mm && !core.spare);
     const double tip = round_up(
         *axis.inside_face_mm + route.length_mm + core.strip_mm.value_or(0.0) + tails.slack_mm,
         k_whole_mm);
     result.push_back(
         {.core = core.name, .tip_mm = tip, .strip_mm = core.strip_mm, .route = route.says});
   }
-  if (strip_missing) {
-    plan.lacks.push_back({"strip length", "strip_mm", fit::Lack::Where::at_the_end});
+  if (lacks_strip(tails)) {
+    // A page has one blank for the strip length of all.
+    const bool some = std::any_of(tails.cores.begin(), tails.cores.end(),
+                                  [](const Core& core) { return core.strip_mm.has_value(); });
+    plan.lacks.push_back({some ? "strip length of every core" : "strip length", "strip_mm",
+                          some ? fit::Lack::Where::elsewhere : fit::Lack::Where::at_the_end});
     missing.push_back(
         "strip_mm is not given for every core: nothing is added for the terminal there");
   }
   return result;
 }
 
-void finish_tails(std::vector<Tail>& tails, Axis& axis) {
+void finish_tails(const std::vector<Core>& cores, std::vector<Tail>& tails, Axis& axis) {
   if (tails.empty()) return;
   axis.tip_mm = std::max_element(tails.begin(), tails.end(), [](const Tail& a, const Tail& b) {
                   return a.tip_mm < b.tip_mm;
                 })->tip_mm;
-  for (Tail& tail : tails) {
+  for (std::size_t i = 0; i < tails.size(); ++i) {
+    Tail& tail = tails[i];
     tail.cut_back_mm = *axis.tip_mm - tail.tip_mm;
     if (!axis.bedding_end_mm) continue;
-    tail.length_mm = tail.tip_mm - *axis.bedding_end_mm;
-    if (at_most(*tail.length_mm, tail.strip_mm.value_or(0.0))) {
+    const double length_mm = tail.tip_mm - *axis.bedding_end_mm;
+    (tail.strip_mm || cores[i].spare ? tail.length_mm : tail.less_strip_mm) = length_mm;
+    if (at_most(length_mm, tail.strip_mm.value_or(0.0))) {
       throw tails_error("the tail is not longer than its strip length", "core " + tail.core,
-                        "tail " + plain(*tail.length_mm) + " mm beyond the bedding, strip " +
+                        "tail " + plain(length_mm) + " mm beyond the bedding, strip " +
                             plain(tail.strip_mm.value_or(0.0)) + " mm",
                         "give a longer route or more slack");
     }
@@ -257,9 +266,12 @@ CutPlan plan_cuts(const job::Job& job, const gland::Gland& gland, const Terminat
         "give --reach, or tails in the job file");
   } else if (axis.inside_face_mm) {
     plan.tails = tails_of(job.tails, axis, plan);
-    finish_tails(plan.tails, plan.axis);
+    finish_tails(job.tails.cores, plan.tails, plan.axis);
   }
-  plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(axis) : marks_of(axis);
+  // Without a strip length nobody knows where the end of the longest core is.
+  Axis known = axis;
+  if (lacks_strip(job.tails)) known.tip_mm.reset();
+  plan.marks = job.cable.armour == ArmourKind::none ? unarmoured_marks_of(known) : marks_of(known);
   plan.depths = depths_of(job.cable, {.sheath_mm = oversheath_thickness_mm(job),
                                       .bedding_mm = how.bedding_thickness_mm});
   return plan;

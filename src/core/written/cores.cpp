@@ -45,6 +45,7 @@ class Layers {
       throw Refusal{first_ + " alone may be the insulation or the sheath"};
     }
     cores.insulation = first_;
+    cores.voltage = voltage_;
     const std::vector<std::string_view> armour = split_words(armour_);
     if (armour.size() == 2) {
       cores.armour = std::string(armour[0]);
@@ -73,6 +74,10 @@ class Layers {
         before_armour_ = plastics_ > 0;
         return;
       }
+      case Mark::voltage:
+        if (!voltage_.empty()) throw Refusal{"two voltages stand in it"};
+        voltage_ = word.word;
+        return;
       case Mark::metal:
       case Mark::filler:
         return;
@@ -89,6 +94,7 @@ class Layers {
   std::vector<CellWord> figures_;
   std::string first_;  ///< plastic
   std::string armour_;
+  std::string voltage_;
   int plastics_ = 0;
   bool sheathed_ = false;
   bool before_armour_ = false;

@@ -2,8 +2,10 @@
 
 #include <array>
 
+#include "cutback/job/field_text.hpp"
 #include "cutback/number.hpp"
 #include "cutback/text.hpp"
+#include "cutback/written/written.hpp"
 
 namespace cutback::written {
 namespace {
@@ -126,6 +128,44 @@ const Known* known_at(std::string_view text) {
   return longest;
 }
 
+/// The length of an American size at the beginning of a text: 10 awg, 4/0awg, 250 kcmil; 0 where
+/// none is there.
+std::size_t american_size(std::string_view text) {
+  std::size_t end = std::min(text.find_first_not_of("0123456789"), text.size());
+  if (end == 0) return 0;
+  if (text.substr(end).starts_with("/0")) end += 2;
+  end = std::min(text.find_first_not_of(' ', end), text.size());
+  for (const std::string_view unit : {"awg", "kcmil", "mcm"}) {
+    if (!text.substr(end).starts_with(unit)) continue;
+    const std::string_view rest = text.substr(end + unit.size());
+    if (!rest.empty() && is_letter(rest.front()) && rest.front() != 'x') return 0;
+    return end + unit.size();
+  }
+  return 0;
+}
+
+/// The length of a voltage at the beginning of a text: 600/1000v, 0.6/1 kv; 0 where none is there.
+std::size_t voltage_size(std::string_view text) {
+  std::size_t end = 0;
+  const auto skip = [&](std::string_view signs) {
+    while (end < text.size() && signs.find(text[end]) != std::string_view::npos) ++end;
+  };
+  constexpr std::size_t k_most_figures = 3;  // 1.8/3 (3.6)kV has three
+  for (std::size_t i = 0; i < k_most_figures; ++i) {
+    if (end >= text.size() || !is_digit(text[end])) return 0;
+    skip("0123456789.,");
+    skip(" )");
+    if (end >= text.size() || (text[end] != '/' && text[end] != '(')) break;
+    ++end;
+    skip(" ");
+  }
+  if (text.substr(end).starts_with('k')) ++end;
+  if (!text.substr(end).starts_with('v')) return 0;
+  ++end;
+  const bool goes_on = end < text.size() && (is_letter(text[end]) || is_digit(text[end]));
+  return goes_on ? 0 : end;
+}
+
 }  // namespace
 
 std::optional<std::vector<CellWord>> cores_words(std::string_view raw, char decimal,
@@ -135,6 +175,25 @@ std::optional<std::vector<CellWord>> cores_words(std::string_view raw, char deci
   std::vector<CellWord> words;
   while (!(text = trimmed(text)).empty()) {
     const char c = text.front();
+    if (const std::size_t size = voltage_size(text); size > 0) {
+      words.push_back({Mark::voltage, 0.0, std::string(text.substr(0, size))});
+      text.remove_prefix(size);
+      continue;
+    }
+    if (const std::size_t size = american_size(text); size > 0) {
+      const auto taken =
+          take(asked_of(job::field_named("csa_mm2")), text.substr(0, size), std::string());
+      if (const auto area_mm2 = parse_number(taken.text)) {
+        words.push_back({Mark::number, *area_mm2, std::string(text.substr(0, size))});
+        words.push_back({Mark::size_unit, 0.0, "mm2"});
+        text.remove_prefix(size);
+        continue;
+      }
+    }
+    if (c == '#' && text.size() > 1 && is_digit(text[1])) {  // #10 AWG
+      text.remove_prefix(1);
+      continue;
+    }
     if (is_digit(c)) {
       std::size_t end = 0;
       while (end < text.size() &&
@@ -167,6 +226,9 @@ std::optional<std::vector<CellWord>> cores_words(std::string_view raw, char deci
     } else if (c == '+' || c == '&') {
       words.push_back({Mark::plus, 0.0, "+"});
       text.remove_prefix(1);
+    } else if (c == '/' && !words.empty() && words.back().mark == Mark::number &&
+               text.substr(1).starts_with('c') && (text.size() == 2 || !is_letter(text[2]))) {
+      text.remove_prefix(1);  // 4/C 16
     } else if (c == '/') {
       words.push_back({Mark::stroke, 0.0, "/"});
       text.remove_prefix(1);
@@ -177,10 +239,7 @@ std::optional<std::vector<CellWord>> cores_words(std::string_view raw, char deci
       text.remove_prefix(1);
     } else {
       std::size_t end = 1;
-      while (end < text.size() && is_letter(text[end]) == is_letter(c) && text[end] != ' ' &&
-             !is_digit(text[end])) {
-        ++end;
-      }
+      while (end < text.size() && (is_letter(text[end]) || is_digit(text[end]))) ++end;
       unknown = std::string(text.substr(0, end));
       return std::nullopt;
     }

@@ -24,8 +24,9 @@ enum class Mark {
   sheath,      ///< of a sheath alone
   armour,
   unarmoured,
-  metal,  ///< of the conductors
-  filler  ///< words that say nothing here: of, cable, nos
+  voltage,  ///< that the cable is made for: 600/1000v
+  metal,    ///< of the conductors
+  filler    ///< words that say nothing here: of, cable, nos
 };
 
 struct CellWord {

@@ -2,8 +2,8 @@
 //
 // Every row has a test made from it. Sources: trade terms are common practice, no source; lengths
 // by the international inch (25.4 mm exactly); markings Ex and EEx by IEC 60079-0 and the European
-// standards before it; IIB+H2 asks for more than IIB, so that for a place it is taken as IIC;
-// hydrogen and acetylene are of group IIC (IEC 60079-20-1, from memory: no group asks for more).
+// standards before it; hydrogen and acetylene are of group IIC (IEC 60079-20-1, from memory: no
+// group asks for more).
 
 #include <array>
 
@@ -55,6 +55,7 @@ constexpr std::array k_words{
     Word{"voltage", "0.6/1kv", "0.6/1"},
     Word{"voltage", "0.6/1.0kv", "0.6/1"},
     Word{"voltage", "1kv", "0.6/1"},
+    Word{"voltage", "1000v", "0.6/1"},
     Word{"voltage", "1900/3300", "1.9/3.3"},
     Word{"voltage", "1900/3300v", "1.9/3.3"},
     Word{"voltage", "1.9/3.3kv", "1.9/3.3"},
@@ -63,6 +64,10 @@ constexpr std::array k_words{
     Word{"evidence", "book", "datasheet"},
     Word{"evidence", "catalogue", "datasheet"},
     Word{"evidence", "estimate", "estimated"},
+    Word{"evidence", "calculated", "estimated"},
+    Word{"evidence", "assumed", "estimated"},
+    Word{"evidence", "vendordata", "datasheet"},
+    Word{"evidence", "sitemeasured", "measured"},
     Word{"cores", "#c", "#"},
     Word{"cores", "#core", "#"},
     Word{"cores", "#cores", "#"},
@@ -74,6 +79,19 @@ constexpr std::array k_words{
     Word{"hole", "knockout", "clearance"},
     Word{"hole", "clearancehole", "clearance"},
     Word{"hole", "tappedhole", "threaded"},
+    Word{"hole", "unthreaded", "clearance"},
+    Word{"hole", "untapped", "clearance"},
+    Word{"hole", "plainhole", "clearance"},
+    Word{"hole", "throughhole", "clearance"},
+    Word{"hole", "punched", "clearance"},
+    Word{"hole", "ko", "clearance"},
+    Word{"hole", "locknut", "clearance"},
+    Word{"washer_mm", "none", "0"},
+    Word{"washer_mm", "no", "0"},
+    Word{"tag_mm", "none", "0"},
+    Word{"tag_mm", "no", "0"},
+    Word{"chamfer_mm", "none", "0"},
+    Word{"chamfer_mm", "no", "0"},
     Word{"entry", "#mm", "M#"},
     Word{"entry", "#\"", "NPT #"},
     Word{"entry", "#in", "NPT #"},
@@ -153,7 +171,6 @@ constexpr std::array k_words{
     Word{"gas_group", "2a", "IIA"},
     Word{"gas_group", "2b", "IIB"},
     Word{"gas_group", "2c", "IIC"},
-    Word{"gas_group", "iib+h2", "IIC"},
     Word{"gas_group", "hydrogen", "IIC"},
     Word{"gas_group", "h2", "IIC"},
     Word{"gas_group", "acetylene", "IIC"},
@@ -175,6 +192,14 @@ constexpr std::array k_words{
 
     Word{"supply", "alternating", "ac"},
     Word{"supply", "direct", "dc"},
+    Word{"bedding_made", "solid", "extruded"},
+    Word{"bedding_made", "tape", "lapped"},
+    Word{"bedding_made", "woundtape", "lapped"},
+    Word{"fillers", "plastic", "non-hygroscopic"},
+    Word{"fillers", "rubber", "non-hygroscopic"},
+    Word{"fillers", "paper", "hygroscopic"},
+    Word{"fillers", "textile", "hygroscopic"},
+    Word{"fillers", "jute", "hygroscopic"},
     Word{"circular", "y", "yes"},
     Word{"circular", "n", "no"},
     Word{"circular", "round", "yes"},

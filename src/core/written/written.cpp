@@ -131,9 +131,9 @@ std::optional<std::string> of_marking(const Asked& asked, std::string_view text,
 
 /// `zone 1 IIB T4`, as a drawing has it: the zone, and the group as a second field.
 std::optional<Taken> zone_and_group(const Asked& asked, std::string_view text) {
-  constexpr std::array<std::string_view, 6> k_also{"gas_group=IIA",   "gas_group=IIB",
-                                                   "gas_group=IIC",   "dust_group=IIIA",
-                                                   "dust_group=IIIB", "dust_group=IIIC"};
+  constexpr std::array<std::string_view, 7> k_also{
+      "gas_group=IIA",   "gas_group=IIB",   "gas_group=IIB+H2", "gas_group=IIC",
+      "dust_group=IIIA", "dust_group=IIIB", "dust_group=IIIC"};
   std::vector<std::string_view> parts = split_words(text);
   if (asked.key != "zone" || parts.size() < 2) return std::nullopt;
   if (normal(parts.front()) == "zone") parts.erase(parts.begin());
@@ -165,6 +165,10 @@ Taken several_words(const Asked& asked, std::string_view text, std::string_view 
   for (const std::string_view part : split_words(spaced)) {
     const std::string plain_part = normal(part);
     if (asked.key == "protection" && (plain_part == "ex" || plain_part == "eex")) continue;
+    // Group I and its levels Ma and Mb are no types of protection i, ma and mb.
+    if (asked.key == "protection" && (part == "I" || part == "Ma" || part == "Mb")) {
+      return {std::string(text), {}};
+    }
     const Taken taken = one_word(asked, part, where);
     if (!own_word(asked, taken.text)) return {std::string(text), {}};
     out += (out.empty() ? "" : " ") + taken.text;
@@ -385,7 +389,11 @@ std::optional<Marking> read_marking(std::string_view text) {
       marking.gas_group = part;
     } else if (word_of(area::k_dust_group_words, part) && marking.dust_group.empty()) {
       marking.dust_group = part;
-    } else if (!is_class(part) && part != "X" && part != "Ex") {
+    } else if (part == "I") {
+      marking.mines = true;
+    } else if (part == "X") {
+      marking.conditions = true;
+    } else if (!is_class(part) && part != "Ex") {
       return std::nullopt;
     }
   }
@@ -497,6 +505,100 @@ std::vector<Fault> put_told(std::span<const Told> told, job::JobInput& job) {
                                       value + ", and it is given as " + *given,
                                   each.where, each.given, "", "give the one that is true"));
     }
+  }
+  return faults;
+}
+
+namespace {
+
+/// The levels of the categories in front of the letters Ex: 3 G stands for Gc.
+std::vector<area::Level> levels_of_categories(std::string_view plate) {
+  using enum area::Level;
+  constexpr std::array k_gas{Ga, Gb, Gc};
+  constexpr std::array k_dust{Da, Db, Dc};
+  std::vector<area::Level> levels;
+  std::size_t category = 0;
+  for (const std::string_view part : split_words(plate)) {
+    if (normal(part) == "ex" || normal(part) == "eex") break;
+    std::string_view rest = part;
+    if (rest.front() >= '1' && rest.front() <= '3') {
+      category = static_cast<std::size_t>(rest.front() - '0');
+      rest.remove_prefix(1);
+    }
+    const bool hazards = rest.find_first_not_of("GD") == std::string_view::npos;
+    if (category == 0 || !hazards) continue;
+    if (rest.find('G') != std::string_view::npos) levels.push_back(k_gas[category - 1]);
+    if (rest.find('D') != std::string_view::npos) levels.push_back(k_dust[category - 1]);
+  }
+  return levels;
+}
+
+/// What the place asks its equipment for; nothing where it says neither level nor zone.
+std::optional<area::Level> level_needed(const job::JobInput& in) {
+  using enum area::Level;
+  if (in.level || !in.zone) return in.level;
+  switch (*in.zone) {
+    case area::Zone::zone_0:
+      return Ga;
+    case area::Zone::zone_1:
+      return Gb;
+    case area::Zone::zone_2:
+      return Gc;
+    case area::Zone::zone_20:
+      return Da;
+    case area::Zone::zone_21:
+      return Db;
+    case area::Zone::zone_22:
+      return Dc;
+    case area::Zone::none:
+      break;
+  }
+  return std::nullopt;
+}
+
+/// The best of the levels for the hazard of one; nothing where none is for it.
+std::optional<area::Level> best_for(area::Level needed, std::span<const area::Level> levels) {
+  std::optional<area::Level> best;
+  for (const area::Level level : levels) {
+    if (area::hazard_of(level) != area::hazard_of(needed)) continue;
+    best = std::min(best.value_or(level), level);  // Ga, the highest, is the first
+  }
+  return best;
+}
+
+}  // namespace
+
+std::vector<Fault> faults_of_plate(std::string_view plate, std::string_view where,
+                                   const job::JobInput& in) {
+  std::vector<Fault> faults;
+  const auto marking = read_marking(plate);
+  if (!marking) return faults;
+  const auto add = [&](std::string_view plate_has, std::string_view needed) {
+    faults.push_back(make_fault(ErrorCode::contradiction,
+                                "the plate says " + std::string(plate_has) +
+                                    ", and the place asks for " + std::string(needed) +
+                                    ": this enclosure does not serve it",
+                                where, plate, "", "look at plate and place again"));
+  };
+  const bool hazardous = (in.zone && *in.zone != area::Zone::none) || in.gas_group || in.dust_group;
+  if (marking->mines && marking->gas_group.empty() && marking->dust_group.empty() && hazardous) {
+    add("group I, mines", "group II or III");
+  }
+  const auto gas = value_of<area::GasMark>(marking->gas_group);
+  if (gas && in.gas_group && *gas != area::GasMark::II) {
+    const auto needed = value_of<area::GasMark>(to_string(*in.gas_group));
+    if (*gas < *needed) add(marking->gas_group, to_string(*in.gas_group));
+  }
+  const auto dust = value_of<area::DustGroup>(marking->dust_group);
+  if (dust && in.dust_group && *dust < *in.dust_group) {
+    add(marking->dust_group, to_string(*in.dust_group));
+  }
+  std::vector<area::Level> levels = levels_of_categories(plate);
+  for (const std::string& word : marking->level) levels.push_back(*value_of<area::Level>(word));
+  const auto needed = level_needed(in);
+  const auto best = needed ? best_for(*needed, levels) : std::nullopt;
+  if (best && *best > *needed) {
+    add("level " + std::string(to_string(*best)), "level " + std::string(to_string(*needed)));
   }
   return faults;
 }

@@ -65,7 +65,7 @@ struct Setter {
 
   double operator()(const Table& table) const {
     double at = y;
-    if (!table.head.empty()) {
+    if (!table.head.empty() && !table.goes_on) {
       at += row(table, table.head, at, 0.82, Table::k_no_column);
       pen.line(x, at, x + width, at, k_hair_mm, 0.4);
       at += body * 0.12;
@@ -73,7 +73,7 @@ struct Setter {
     for (const std::vector<std::string>& cells : table.rows) {
       at += row(table, cells, at, 1.0, table.bold_column);
     }
-    return at - y + body * 0.15;
+    return at - y + (table.goes_on ? 0.0 : body * 0.15);
   }
 
   double operator()(const WriteIn& write_in) const {
@@ -148,6 +148,24 @@ struct Setter {
 };
 
 }  // namespace
+
+double put_again(const Pen& pen, const Heading& heading, const Block& block, double x, double y,
+                 double width, double body_mm) {
+  if (const auto* const table = std::get_if<Table>(&block); table != nullptr && table->goes_on) {
+    Table head = *table;
+    head.rows.clear();
+    head.goes_on = false;
+    return put(pen, head, x, y, width, body_mm);
+  }
+  const Font small{.size_mm = body_mm * 0.82, .bold = true};
+  // "Initial inspection, grade detailed (IEC 60079-17)": its first words name it.
+  const std::string name = heading.words.substr(0, heading.words.find(','));
+  const double high = pen.text(x, y, name + ", continued", small, width * 0.7);
+  if (std::holds_alternative<Inspected>(block)) {
+    put(pen, Inspected{.words = {}, .head = true}, x, y, width, body_mm);
+  }
+  return high + body_mm * 0.3;
+}
 
 double put(const Pen& pen, const Block& block, double x, double y, double width, double body_mm) {
   return std::visit(Setter{pen, x, y, width, body_mm}, block);

@@ -44,6 +44,8 @@ struct Table {
   std::vector<std::vector<std::string>> rows;
   std::size_t bold_column = k_no_column;  ///< the figures that are looked for
   std::size_t indent_from = k_no_column;  ///< from this column on a gap is left
+  bool goes_on = false;  ///< of a table that began before: its head is printed again where a column
+                         ///< of the page begins with it
   static constexpr std::size_t k_no_column = static_cast<std::size_t>(-1);
 };
 
@@ -68,6 +70,13 @@ using Block = std::variant<Heading, Paragraph, Item, Table, WriteIn, Inspected>;
 /// page. @param body_mm  size of the body's type
 /// @return its height with the space below it
 double put(const Pen& pen, const Block& block, double x, double y, double width, double body_mm);
+
+/// Above a column that begins in the middle of a section: its heading once more, or the names of
+/// what stands in columns, in one line.
+/// @param block  that the column begins with
+/// @return its height
+double put_again(const Pen& pen, const Heading& heading, const Block& block, double x, double y,
+                 double width, double body_mm);
 
 /// Whether a page may end behind this block: not behind a heading, of whatever kind.
 [[nodiscard]] bool may_end_page(const Block& block);

@@ -10,14 +10,21 @@ namespace cutback::print {
 namespace {
 
 constexpr double k_between_columns_mm = 5.0;
+constexpr double k_between_brief_mm = 2.4;
 /// The least width for marks beside their tails, in sizes of the hand's type.
 constexpr double k_marks_wide = 27.0;
 
 class Layouter {
  public:
+  /// @param split  the marks begin a side of their own, as the front does not hold them
   Layouter(const Pen& pen, const Card& card, const CardText& text, const CardType& type,
-           const CardRoom& room, bool coded)
-      : measure_{pen, type, room.width}, card_(card), text_(text), type_(type), room_(room) {
+           const CardRoom& room, bool coded, bool split = false)
+      : measure_{pen, type, room.width},
+        card_(card),
+        text_(text),
+        type_(type),
+        room_(room),
+        split_(split) {
     layout_.type = type;
     layout_.code_mm = coded ? code_width(text, type) : 0.0;
     layout_.code_side = type.code_on_back ? 1 : 0;
@@ -30,6 +37,8 @@ class Layouter {
 
   /// Whether everything that is cut by stands on the front.
   [[nodiscard]] bool holds() const { return holds_; }
+  /// Whether the drawing to lay the cable along found no place.
+  [[nodiscard]] bool lacks_ruler() const { return ruler_ && !drawn_; }
 
   CardLayout run() {
     put_code_caption();
@@ -38,18 +47,36 @@ class Layouter {
     add(put_notes);
     if (text_.is_stop) {
       add(put_why);
+      add(put_gates);
+      add(put_as_made);
       add(put_rule);
       holds_ = left() >= 0.0;
       made_ = warned_ = true;
+      layout_.front_mm = y_;
       add_serves_that_fit();
       fill_backs();
       return std::move(layout_);
     }
     add(put_gates);
-    add(put_rear);
-    add(put_blanks);
+    if (split_) {
+      layout_.split = true;
+      const bool blanks_here = left() >= height(put_blanks) + height(put_go_on);
+      if (blanks_here) add(put_blanks);
+      add(put_go_on);
+      holds_ = left() >= 0.0;
+      begin_side();
+      if (!blanks_here) {
+        add(put_blanks);
+        const double marks = put_marks(measure_, text_, 0.0, 0.0, 0.0);
+        if (left() < height(put_rear) + marks + height(put_rule)) begin_side();
+      }
+      add(put_rear);
+    } else {
+      add(put_rear);
+      add(put_blanks);
+    }
     add_marks();
-    holds_ = left() >= height(put_rule);
+    holds_ = holds_ && left() >= height(put_rule);
     fill_front();
     fill_backs();
     return std::move(layout_);
@@ -102,8 +129,8 @@ class Layouter {
     const double one_line = measure_.pen.height("x", Font{.size_mm = type_.hand}, room_.width);
     const bool breaks = high > put_marks(measure_, text_, 0.0, 0.0, 0.0) + 1.5 * one_line;
     const double head = put_tails_head({measure_.pen, measure_.type, tails}, text_, 0.0, 0.0);
-    const double long_one =
-        head + put_tails(measure_, text_, 0, text_.tails.size(), 0.0, 0.0) + 0.6;
+    const double rows = head + put_tails(measure_, text_, 0, text_.tails.size(), 0.0, 0.0) + 0.6;
+    const double long_one = rows + put_route({measure_.pen, measure_.type, tails}, text_, 0.0, 0.0);
     const bool fits = tails > 0.0 && !breaks && room_.width - beside >= k_marks_wide * type_.hand &&
                       long_one < high + tails_height(text_.tails.size());
     if (!fits) {
@@ -115,11 +142,12 @@ class Layouter {
     }
     tails_put_ = text_.tails.size();
     put(std::max(high, long_one),
-        [&text = text_, beside, tails, head](const CardPen& card, double x, double y) {
+        [&text = text_, beside, tails, head, rows](const CardPen& card, double x, double y) {
           put_marks(card, text, x, y, beside);
           const double left = x + card.width - tails;
           put_tails_head({card.pen, card.type, tails}, text, left, y);
           put_tails(card, text, 0, text.tails.size(), left, y + head);
+          put_route({card.pen, card.type, tails}, text, left, y + rows);
         });
   }
 
@@ -159,37 +187,27 @@ class Layouter {
       spare -= high;
       return true;
     };
-    // A ruler is cut by; a sketch shows no figure that the marks lack, and goes where there is room
-    // for it, or nowhere.
-    ruler_ = text_.has_drawing && is_true_size(*card_.sheet, room_.width);
-    bool draws = ruler_ && take(drawing);
+    // Cautions are read before anything is cut, and give way to nothing.
+    warns_ = text_.cautions.size();
+    while (warns_ > 0 && !take(rule_height(warns_) - rule)) --warns_;
+    warned_ = warns_ == text_.cautions.size();
+    // Who signs does it on the side with the marks and the tails. The drawing shows no figure that
+    // the marks lack: it has what is left.
     const bool tails = tails_left() > 0 && take(tails_height(tails_left()));
     const bool serves = !text_.serves.empty() && take(serves_height(text_.serves.size()));
-    // Who signs does it on the side with the marks: the ruler can lie on the back.
-    const bool cut_here = tails || tails_left() == 0;
-    if (cut_here && draws && made > spare && made <= spare + drawing) {
-      draws = false;
-      spare += drawing;
-    }
-    const bool makes = cut_here && made > 0.0 && take(made);
+    const bool makes = (tails || tails_left() == 0) && made > 0.0 && take(made);
+    ruler_ = text_.has_drawing && is_true_size(*card_.sheet, room_.width);
+    const bool backs = is_small() || (tails_left() > 0 && !tails) || (made > 0.0 && !makes);
+    const bool draws = text_.has_drawing && !(ruler_ && backs) && take(drawing);
     const bool checks = take(height(put_check));
-    // As many cautions as there is room for; where as made is on the back they are there, so that
-    // nobody signs below nothing.
-    std::size_t warns = 0;
-    if (makes || made == 0.0) {
-      warned_ = true;
-      warns = text_.cautions.size();
-      while (warns > 0 && !take(rule_height(warns) - rule)) --warns;
-    }
-    if (text_.has_drawing && !ruler_) draws = take(drawing);
     if (checks) add(put_check);
     if (tails) add_tails(tails_left());
     if (serves) add_serves(text_.serves.size());
     if (makes) add_as_made();
-    put(rule_height(warns), [&text = text_, warns](const CardPen& card, double x, double y) {
-      put_rule_and_cautions(card, text, warns, x, y);
-    });
-    warned_ = warned_ || text_.cautions.empty();
+    put(rule_height(warns_),
+        [&text = text_, warns = warns_](const CardPen& card, double x, double y) {
+          put_rule_and_cautions(card, text, warns, x, y);
+        });
     made_ = makes || made == 0.0;
     if (draws) put_drawing();
   }
@@ -198,18 +216,21 @@ class Layouter {
     return put_rule_and_cautions(measure_, text_, cautions, 0.0, 0.0);
   }
 
+  /// A further side, under the names of the card.
+  void begin_side() {
+    layout_.sides.emplace_back();
+    y_ = 0.0;
+    put_code_caption();
+    const std::string words = "side " + std::to_string(layout_.sides.size());
+    put(put_head_again({measure_.pen, measure_.type, width()}, text_, words, 0.0, 0.0),
+        [&text = text_, words](const CardPen& card, double x, double y) {
+          put_head_again(card, text, words, x, y);
+        });
+  }
+
   void fill_backs() {
-    std::size_t side = 1;
     while (!is_done()) {
-      layout_.sides.emplace_back();
-      y_ = 0.0;
-      ++side;
-      put_code_caption();
-      const std::string words = "side " + std::to_string(side);
-      put(put_head_again({measure_.pen, measure_.type, width()}, text_, words, 0.0, 0.0),
-          [&text = text_, words](const CardPen& card, double x, double y) {
-            put_head_again(card, text, words, x, y);
-          });
+      begin_side();
       const double top = y_;
       const bool again = fill_back();
       if (!again && y_ <= top) return;  // cannot be: every part fits an empty side
@@ -224,7 +245,7 @@ class Layouter {
       while (rows > 1 && tails_height(rows) > left()) --rows;
       // Some go with as made to the next side: nobody signs below nothing.
       const double signing =
-          (made_ ? 0.0 : height(put_as_made)) + (warned_ ? 0.0 : height(put_cautions));
+          (made_ ? 0.0 : height(put_as_made)) + (warned_ ? 0.0 : cautions_height());
       const std::size_t held = 2 * tail_columns();
       if (rows == tails_left() && rows > 2 * held && tails_height(rows) + signing > left()) {
         rows -= held;
@@ -235,7 +256,7 @@ class Layouter {
     add_serves_that_fit();
     if (serves_left() > 0) return true;
     const double made = made_ ? 0.0 : height(put_as_made);
-    const double cautions = warned_ ? 0.0 : height(put_cautions);
+    const double cautions = warned_ ? 0.0 : cautions_height();
     if (made + cautions > left() && y_ > begun) return true;
     if (!made_) add_as_made();
     if (!warned_) add_cautions();
@@ -247,46 +268,64 @@ class Layouter {
     return y_ > begun;
   }
 
+  /// A drawing alone is worth no side, but for the back that a card of the small paper has anyway.
   [[nodiscard]] bool is_done() const {
-    return tails_left() == 0 && serves_left() == 0 && made_ && warned_ && (drawn_ || !ruler_) &&
+    const bool draws = ruler_ && !drawn_ && is_small() && layout_.sides.size() < 2;
+    return tails_left() == 0 && serves_left() == 0 && made_ && warned_ && !draws &&
            inches_left() == 0;
   }
+  [[nodiscard]] bool is_small() const { return type_.code_on_back; }
 
   void add_as_made() {
     add(put_as_made);
     made_ = true;
   }
+  /// Those for which the front had no room.
   void add_cautions() {
-    add(put_cautions);
+    put(cautions_height(),
+        [&text = text_, first = warns_](const CardPen& card, double x, double y) {
+          put_cautions(card, text, first, x, y);
+        });
     warned_ = true;
   }
+  [[nodiscard]] double cautions_height() const {
+    return put_cautions({measure_.pen, measure_.type, width()}, text_, warns_, 0.0, 0.0);
+  }
 
+  [[nodiscard]] double between_mm() const {
+    return type_.brief_tails ? k_between_brief_mm : k_between_columns_mm;
+  }
   [[nodiscard]] std::size_t tails_left() const { return text_.tails.size() - tails_put_; }
   [[nodiscard]] std::size_t tail_columns() const {
     const double one = tails_width(measure_, text_);
-    const double columns = (width() + k_between_columns_mm) / (one + k_between_columns_mm);
+    const double columns = (width() + between_mm()) / (one + between_mm());
     return std::max<std::size_t>(1, static_cast<std::size_t>(columns));
   }
   [[nodiscard]] double tails_height(std::size_t count) const {
     const std::size_t columns = tail_columns();
-    return put_tails_head({measure_.pen, measure_.type, width()}, text_, 0.0, 0.0) +
-           put_tails(measure_, text_, 0, (count + columns - 1) / columns, 0.0, 0.0) + 1.0;
+    const CardPen card{measure_.pen, measure_.type, width()};
+    return put_tails_head(card, text_, 0.0, 0.0) +
+           put_tails(measure_, text_, 0, (count + columns - 1) / columns, 0.0, 0.0) +
+           (tails_put_ == 0 ? put_route(card, text_, 0.0, 0.0) : 0.0) + 1.0;
   }
 
   /// In columns of equal length.
   void add_tails(std::size_t count) {
     const std::size_t columns = tail_columns();
     const std::size_t rows = (count + columns - 1) / columns;
-    const double wide = tails_width(measure_, text_) + k_between_columns_mm;
+    const double between = between_mm();
+    const double wide = tails_width(measure_, text_) + between;
     const std::size_t first = tails_put_;
+    const double high = tails_height(count);
     tails_put_ += count;
-    put(tails_height(count), [&text = text_, first, count, rows, wide, high = tails_height(count)](
-                                 const CardPen& card, double x, double y) {
-      const double top = y + put_tails_head(card, text, x, y);
+    put(high, [&text = text_, first, count, rows, wide, between, high](const CardPen& card,
+                                                                       double x, double y) {
+      double top = y + put_tails_head(card, text, x, y);
+      if (first == 0) top += put_route(card, text, x, top);
       for (std::size_t i = 0; i * rows < count; ++i) {
         if (i > 0) {
-          const double between = x + static_cast<double>(i) * wide - k_between_columns_mm / 2.0;
-          card.pen.line(between, top, between, y + high - 1.0, 0.15);
+          const double line = x + static_cast<double>(i) * wide - between / 2.0;
+          card.pen.line(line, top, line, y + high - 1.0, 0.15);
         }
         put_tails(card, text, first + i * rows, first + std::min(count, (i + 1) * rows),
                   x + static_cast<double>(i) * wide, top);
@@ -326,7 +365,7 @@ class Layouter {
     const double room = left() - put_inches(measure_, text_, 0, 0, 0.0, 0.0);
     const auto rows = static_cast<std::size_t>(std::max(0.0, room) / inches_row(measure_));
     const std::size_t first = converted_;
-    const std::size_t count = std::min(inches_left(), 2 * rows);
+    const std::size_t count = std::min(inches_left(), inches_columns(measure_, text_) * rows);
     if (count < std::min(k_least, inches_left())) return;
     converted_ += count;
     put(put_inches(measure_, text_, first, count, 0.0, 0.0),
@@ -347,9 +386,11 @@ class Layouter {
   std::size_t converted_ = 0;  ///< rows of inches that were put
   bool made_ = false;
   bool warned_ = false;
+  std::size_t warns_ = 0;  ///< cautions on the front
   bool drawn_ = false;
   bool ruler_ = false;  ///< the drawing is cut by
   bool holds_ = true;
+  bool split_;
   double beside_ = 0.0;   ///< the code takes so much of the width
   double down_to_ = 0.0;  ///< from the upper edge to here
 };
@@ -361,6 +402,9 @@ void note_letters(const Pen& measure, CardText& text) {
   for (const std::string& name : {text.tag, text.end, text.gland}) {
     without += measure.without_glyph(name);
   }
+  for (const ServedEnd& end : text.serves) {
+    without += measure.without_glyph(end.tag) + measure.without_glyph(end.end);
+  }
   if (without == 0) return;
   text.notes.emplace_back(
       "Letters of these names have no font here and stand as boxes: compare them with the "
@@ -370,8 +414,13 @@ void note_letters(const Pen& measure, CardText& text) {
 CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& text,
                         const CardType& type, const CardRoom& room) {
   CardLayout layout;
+  CardType smaller = type;
+  // Only names that are long give way further than that.
+  constexpr std::size_t k_long = 60;
+  const bool is_long = text.tag.size() + text.end.size() > k_long;
   for (const double names : {1.0, 0.75, 0.5}) {
-    CardType smaller = type;
+    if (names < 0.75 && !is_long) break;
+    smaller = type;
     for (double* const size : {&smaller.tag, &smaller.end, &smaller.gland}) {
       *size = std::max(type.hand, *size * names);
     }
@@ -380,11 +429,28 @@ CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& te
     if (!layouter.holds()) continue;
     // Of the small paper a card has both sides.
     const std::size_t most = type.code_on_back ? 2 : 1;
-    if (layout.sides.size() > most && layout.code_mm > 0.0) {
-      CardLayout without = Layouter(measure, card, text, smaller, room, false).run();
-      if (without.sides.size() <= most) return without;
+    if ((layout.sides.size() > most || layouter.lacks_ruler()) && layout.code_mm > 0.0) {
+      Layouter uncoded(measure, card, text, smaller, room, false);
+      CardLayout without = uncoded.run();
+      const bool helps = without.sides.size() < layout.sides.size() ||
+                         (without.sides.size() == layout.sides.size() && !uncoded.lacks_ruler());
+      if (helps) layout = std::move(without);
     }
-    return layout;
+    if (layout.sides.size() <= 2 || text.tails.empty()) return layout;
+    // One end, one sheet of paper.
+    smaller.brief_tails = true;
+    CardLayout brief = Layouter(measure, card, text, smaller, room, false).run();
+    return brief.sides.size() < layout.sides.size() ? brief : layout;
+  }
+  // So many blanks that the marks go on the next side, all of them: none is lost.
+  for (const double names : {0.75, 0.5}) {
+    smaller = type;
+    for (double* const size : {&smaller.tag, &smaller.end, &smaller.gland}) {
+      *size = std::max(type.hand, *size * names);
+    }
+    Layouter layouter(measure, card, text, smaller, room, false, true);
+    layout = layouter.run();
+    if (layouter.holds()) break;
   }
   return layout;
 }

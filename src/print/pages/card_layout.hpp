@@ -27,8 +27,10 @@ struct CardLayout {
     double width = 0.0;  ///< less where the code stands beside it
   };
   std::vector<std::vector<Placed>> sides;
-  CardType type;         ///< the sizes that it was laid out with
-  double code_mm = 0.0;  ///< with the white around it, at the upper right of a side; 0: none
+  CardType type;          ///< the sizes that it was laid out with
+  bool split = false;     ///< the front does not hold the marks, which begin the next side
+  double front_mm = 0.0;  ///< height of the front where nothing may be cut: the rest of it is white
+  double code_mm = 0.0;   ///< with the white around it, at the upper right of a side; 0: none
   std::size_t code_side = 0;
 };
 
@@ -37,9 +39,10 @@ void note_letters(const Pen& measure, CardText& text);
 
 /// Type has its size and is never made larger or smaller to fill a side; names alone are set
 /// smaller where they are so long that a mark would not be on the front. The front has all that is
-/// cut by; what goes on the back first are cautions and as made, which stay together, then the
-/// tails, and last the drawing. A code is left out where the front would hold all but for it: one
-/// end has one side of paper where that can be.
+/// cut by, and the cautions before anything else; what goes on the back first is the drawing, then
+/// as made, then the tails. A drawing alone makes no back. A code is left out where the front would
+/// hold all but for it, and of tails that would take a second sheet of paper what is cut back: one
+/// end has one side of paper where that can be, and one sheet.
 [[nodiscard]] CardLayout lay_out_card(const Pen& measure, const Card& card, const CardText& text,
                                       const CardType& type, const CardRoom& room);
 

@@ -136,7 +136,11 @@ double put_head(const CardPen& card, const CardText& text, double x, double y) {
 
   double at = y + put_tag(card, text.tag, text.end, type.end, x, y, wide);
   at = std::max(at, y + flag);
-  if (!text.gland.empty()) {
+  if (text.gland.empty()) {
+    for (const std::string& fact : text.facts) {
+      at += pen.text(x, at, fact, font_of(type.hand), card.width);
+    }
+  } else {
     const double room = right - x;
     const Fitted gland = fitted(pen, text.gland, sizes_from(type.gland, type.hand), true, room, 1);
     pen.text(x, at, text.gland, gland.font, room);
@@ -229,10 +233,16 @@ double put_ticks(const CardPen& card, const CardText& text, double x, double y) 
     if (!tick.loud.empty()) left += pen.on_line(left, base, tick.loud, loud) + 1.2;
     left += pen.on_line(left, base, tick.words, words) + k_apart_mm;
   }
-  std::string head = "BEFORE CUTTING each must read, mm";
-  if (left + pen.width(head, loud) > x + card.width) head = "BEFORE CUTTING, mm";
-  go_on(pen.width(head, loud));
-  pen.on_line(std::max(left, x), at + pen.ascent(loud), head, loud);
+  if (text.gates_head.empty()) return at + line - y;
+  // The shorter words where they save a line.
+  const std::string* head = &text.gates_head.front();
+  for (const std::string& shorter : text.gates_head) {
+    if (left + pen.width(shorter, loud) > x + card.width) continue;
+    head = &shorter;
+    break;
+  }
+  go_on(pen.width(*head, loud));
+  pen.on_line(std::max(left, x), at + pen.ascent(loud), *head, loud);
   return at + line - y;
 }
 
@@ -264,16 +274,25 @@ double put_gates(const CardPen& card, const CardText& text, double x, double y) 
     const double inside = left + k_pad_mm;
     const double ascent = pen.ascent(what);
     const double named = inside + pen.on_line(inside, at + 0.4 + ascent, gate.what, what);
-    if (!gate.how.empty()) {
-      const std::string how = ", " + gate.how;
-      const double wide = left + box - 1.0 - named;
+    const double right = left + box - 1.0;
+    const auto put_small = [&](double from, double base, const std::string& words) {
       Font large = font_of(card.type.hand);
-      if (pen.width(how, large) > wide) large.size_mm = card.type.caution;
-      pen.on_line(named, at + 0.4 + ascent, how, large);
-    }
+      if (from + pen.width(words, large) > right) large.size_mm = card.type.caution;
+      while (large.size_mm > card.type.small && from + pen.width(words, large) > right) {
+        large.size_mm *= 0.97;
+      }
+      pen.on_line(from, base, words, large);
+    };
     double base = at + 0.4 + line + ascent;
     const double figures = pen.on_line(inside, base, gate.must, must);
     double from = inside + figures + 1.5;
+    std::string how = gate.how.empty() ? "" : ", " + gate.how;
+    if (!gate.was.empty() && own_line) {
+      put_small(from, base, "(" + gate.was + ")");
+    } else if (!gate.was.empty()) {
+      how = ", " + gate.was + how;
+    }
+    if (!how.empty()) put_small(named, at + 0.4 + ascent, how);
     if (own_line) {
       base += write;
       from = inside;
@@ -291,9 +310,12 @@ double put_gates(const CardPen& card, const CardText& text, double x, double y) 
   if (!text.between.empty()) {
     constexpr double k_write_mm = 14.0;
     const double base = at + pen.ascent(words);
-    from += pen.on_line(x, base, text.between, words) + 1.0;
-    put_blank(pen, from, from + k_write_mm, base, "", words);
-    from += k_write_mm + 2.5;
+    from += pen.on_line(x, base, text.between, words) + 1.5;
+    if (text.between_blank) {
+      put_blank(pen, from, from + k_write_mm, base, "", words);
+      from += k_write_mm;
+    }
+    from += 2.5;
   }
   if (!text.gate_notes.empty()) {
     const double one_line = pen.height("x", words, card.width);
@@ -308,11 +330,15 @@ double put_gates(const CardPen& card, const CardText& text, double x, double y) 
   return at + 0.6 - y;
 }
 
-double put_rear(const CardPen& card, const CardText& text, double x, double y) {
-  if (text.rear.empty()) return 0.0;
+namespace {
+
+/// A black band with a box to be ticked.
+double put_band(const CardPen& card, const CardText& text, double x, double y) {
   const Pen& pen = card.pen;
   Font font = font_of(card.type.bar, true);
   const double box = card.type.bar * 0.85;
+  // One line where the hand's type makes it one.
+  if (pen.width(text.rear, font) > card.width - box - 4.5) font.size_mm = card.type.hand;
   const double left = box + 3.5;
   const double words = pen.height(text.rear, font, card.width - left - 1.0);
   const double high = words + 1.4;
@@ -321,6 +347,12 @@ double put_rear(const CardPen& card, const CardText& text, double x, double y) {
   font.grey = 1.0;
   pen.text(x + left, y + 0.7, text.rear, font, card.width - left - 1.0);
   return high + 1.0;
+}
+
+}  // namespace
+
+double put_rear(const CardPen& card, const CardText& text, double x, double y) {
+  return text.rear.empty() || text.rear_after > 0 ? 0.0 : put_band(card, text, x, y);
 }
 
 double put_blanks(const CardPen& card, const CardText& text, double x, double y) {
@@ -349,6 +381,11 @@ double put_blanks(const CardPen& card, const CardText& text, double x, double y)
     at += line;
   }
   return at - y;
+}
+
+double put_go_on(const CardPen& card, const CardText& text, double x, double y) {
+  if (text.marks.empty()) return 0.0;
+  return card.pen.text(x, y, "GO ON WITH THE NEXT SIDE", font_of(card.type.bar, true), card.width);
 }
 
 double put_marks(const CardPen& card, const CardText& text, double x, double y, double beside) {
@@ -381,8 +418,12 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
   Font head_right = head;
   head_right.align = Align::right;
   pen.label(x + width, y, depth_head, head_right);
+  std::size_t count = 0;
   for (const MarkWords& mark : text.marks) {
     if (!mark.is_cut && mark.layer == "check") continue;
+    if (text.rear_after > 0 && count++ == text.rear_after) {
+      at += 0.6 + put_band({pen, type, width}, text, x, at + 0.6);
+    }
     // Each depth ends at the right, so that a short one leaves its row more room.
     const double depth_at = x + width - std::min(depth_wide, pen.width(mark.depth, bold));
     const double place_wide = depth_at - place_at - 2.0;
@@ -392,16 +433,22 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
     const double before = mark.before.empty() ? 0.0 : pen.width(mark.before, words) + 1.0;
     const double number = mark.figure.empty() ? 0.0 : pen.width(mark.figure, figure) + 1.5;
     constexpr double k_blank_mm = 20.0;
-    const double blank = mark.blank ? k_blank_mm : 0.0;
+    constexpr double k_least_blank_mm = 13.0;
     const double after = pen.width(mark.after, words);
-    const bool on_one = before + number + after + blank <= place_wide;
+    const double spare = place_wide - before - number - after;
+    const double blank = mark.blank ? std::clamp(spare, k_least_blank_mm, k_blank_mm) : 0.0;
+    const bool on_one = blank <= spare;
     std::string after_words = mark.after;
     if (on_one && !mark.from_end.empty()) {
       // A bare figure in brackets could be taken for anything: with its words or not at all.
       const std::string more = " (" + mark.from_end + " from the end)";
       if (number + pen.width(mark.after + more, words) <= place_wide) after_words += more;
     }
-    const double after_room = on_one ? place_wide : std::max(10.0, place_wide - blank);
+    // A blank stands behind its words, which are short where it is a sum's.
+    const double after_room =
+        on_one
+            ? place_wide
+            : std::max(10.0, std::min(place_wide - blank, mark.blank ? after + 0.5 : place_wide));
     const double after_high = on_one ? 0.0 : pen.height(mark.after, words, after_room);
     // Figures have nothing below the line that they stand on.
     double high =
@@ -431,7 +478,8 @@ double put_marks(const CardPen& card, const CardText& text, double x, double y, 
       const double top = mark.figure.empty() ? first - pen.ascent(words) : at + figure_line;
       pen.text(place_at, top, mark.after, words, after_room);
       if (mark.blank) {
-        put_blank(pen, place_at + after_room + 1.0, depth_at - 1.0,
+        const double begin = place_at + after_room + 1.0;
+        put_blank(pen, begin, std::min(begin + 1.5 * k_blank_mm, depth_at - 1.0),
                   top + after_high - words_line + pen.ascent(words), "", words);
       }
     }
@@ -467,27 +515,37 @@ struct TailColumns {
 
 constexpr std::array<const char*, 4> k_tail_heads{"CORE", "CUT BACK", "STRIP", "LENGTH"};
 
+/// Above the lengths, which stand in narrow columns where there are many.
+const char* length_head(const CardPen& card) {
+  return card.type.brief_tails ? "TAIL" : k_tail_heads[3];
+}
+
+bool has_cut_backs(const CardPen& card, const CardText& text) {
+  return text.cut_backs && !card.type.brief_tails;
+}
+
 TailColumns tail_columns(const CardPen& card, const CardText& text) {
   const Pen& pen = card.pen;
   const Font font = font_of(card.type.gate);
   const Font bold = font_of(card.type.gate, true);
   const Font head = font_of(card.type.small, true);
   TailColumns columns;
+  const bool cut_backs = has_cut_backs(card, text);
   columns.core = pen.width(k_tail_heads[0], head);
-  columns.cut_back = text.cut_backs ? pen.width(k_tail_heads[1], head) : 0.0;
+  columns.cut_back = cut_backs ? pen.width(k_tail_heads[1], head) : 0.0;
   columns.strip = text.strips ? std::max(pen.width(k_tail_heads[2], head), 9.0) : 0.0;
-  columns.length = pen.width(k_tail_heads[3], head);
+  columns.length = pen.width(length_head(card), head);
   const double most_core = card.width * 0.4;
   for (const CardText::Tail& tail : text.tails) {
     columns.core = std::max(columns.core, std::min(most_core, pen.width(tail.core, bold)));
-    if (text.cut_backs) {
+    if (cut_backs) {
       columns.cut_back = std::max(columns.cut_back, pen.width(tail.cut_back, font));
     }
     if (text.strips) columns.strip = std::max(columns.strip, pen.width(tail.strip, font));
     columns.length = std::max(columns.length, pen.width(tail.length, bold));
   }
   constexpr double k_apart_mm = 2.2;
-  if (text.cut_backs) columns.cut_back += k_apart_mm;
+  if (cut_backs) columns.cut_back += k_apart_mm;
   if (text.strips) columns.strip += k_apart_mm;
   columns.length += k_apart_mm;
   return columns;
@@ -505,7 +563,7 @@ double tail_names(const CardPen& card) {
 
 double tails_width(const CardPen& card, const CardText& text) {
   constexpr double k_least_mm = 34.0;
-  return std::max(tail_columns(card, text).all(), k_least_mm);
+  return std::max(tail_columns(card, text).all(), card.type.brief_tails ? 0.0 : k_least_mm);
 }
 
 double put_tails_head(const CardPen& card, const CardText& text, double x, double y) {
@@ -525,8 +583,8 @@ double put_tails(const CardPen& card, const CardText& text, std::size_t first, s
                         x + columns.core + columns.cut_back + columns.strip, x + columns.all()};
   pen.label(x, at, k_tail_heads[0], head);
   for (std::size_t i = 0; i < ends.size(); ++i) {
-    if ((i == 0 && !text.cut_backs) || (i == 1 && !text.strips)) continue;
-    pen.label(ends[i], at, k_tail_heads[i + 1], head_right);
+    if ((i == 0 && !has_cut_backs(card, text)) || (i == 1 && !text.strips)) continue;
+    pen.label(ends[i], at, i == 2 ? length_head(card) : k_tail_heads[i + 1], head_right);
   }
   at += tail_names(card);
   Font core = font_of(card.type.gate, true);
@@ -542,7 +600,7 @@ double put_tails(const CardPen& card, const CardText& text, std::size_t first, s
       named.size_mm *= 0.92;
     }
     pen.text(x, at, tail.core, named, columns.core + 0.5);
-    if (text.cut_backs) pen.label(ends[0], at, tail.cut_back, cell);
+    if (has_cut_backs(card, text)) pen.label(ends[0], at, tail.cut_back, cell);
     if (!text.strips) {
       // Not known of any: the length says so.
     } else if (tail.strip.empty()) {
@@ -555,6 +613,11 @@ double put_tails(const CardPen& card, const CardText& text, std::size_t first, s
     at += tail_row(card);
   }
   return at - y;
+}
+
+double put_route(const CardPen& card, const CardText& text, double x, double y) {
+  if (text.route.empty()) return 0.0;
+  return card.pen.text(x, y, text.route, font_of(card.type.hand), card.width) + 0.3;
 }
 
 namespace {
@@ -582,16 +645,17 @@ ServesColumns serves_columns(const CardPen& card, const CardText& text) {
     rest -= list.why;
   } else {
     list.columns.push_back({"REACH", figure, &ServedEnd::reach});
+    if (text.lists_strip) list.columns.push_back({"STRIP", figure * 0.7, nullptr});
     list.columns.push_back({"MARK 1", figure, &ServedEnd::first_mark, true});
     if (text.two_sums) {
-      list.columns.front().head = "REACH";
       list.columns.back().head = "MARK S";
       list.columns.push_back({"MARK 3", figure, &ServedEnd::second_mark, true});
     }
     for (const CardText::Gate& gate : text.gates) {
-      list.columns.push_back({gate.what == "one wire" ? "WIRE"
-                              : gate.what == "sheath" ? "SHEATH"
-                                                      : "BEDDING",
+      list.columns.push_back({gate.what == "sheath"     ? "SHEATH"
+                              : gate.what == "bedding"  ? "BEDDING"
+                              : gate.what == "one wire" ? "WIRE"
+                                                        : "ARMOUR",
                               figure, nullptr});
     }
     list.columns.push_back({"BY", figure, nullptr});
@@ -674,41 +738,61 @@ double put_serves(const CardPen& card, const CardText& text, std::size_t first, 
   return at + 0.6 - y;
 }
 
+namespace {
+
+constexpr double k_between_inches_mm = 8.0;
+
+/// A figure in mm or inches and the space before it.
+double inches_figure(const CardPen& card) {
+  return card.pen.width("00.0000", font_of(card.type.hand, true)) + 1.5;
+}
+
+}  // namespace
+
 double inches_row(const CardPen& card) {
   return card.pen.height("x", font_of(card.type.hand), 100.0) + 0.3;
+}
+
+std::size_t inches_columns(const CardPen& card, const CardText& text) {
+  // Names may be set a little smaller, and are never cut.
+  constexpr double k_least_size = 0.8;
+  const Font least = font_of(card.type.hand * k_least_size);
+  const double room = (card.width - k_between_inches_mm) / 2.0 - 2.0 * inches_figure(card);
+  const bool fits = std::all_of(text.inches.begin(), text.inches.end(), [&](const InchRow& row) {
+    return card.pen.width(row.what, least) <= room;
+  });
+  return fits ? 2 : 1;
 }
 
 double put_inches(const CardPen& card, const CardText& text, std::size_t first, std::size_t count,
                   double x, double y) {
   const Pen& pen = card.pen;
   const std::size_t last = std::min(text.inches.size(), first + count);
-  const std::size_t rows = (last - first + 1) / 2;
+  const std::size_t columns = inches_columns(card, text);
+  const std::size_t rows = (last - first + columns - 1) / columns;
   const Font head = font_of(card.type.small, true);
-  Font what = font_of(card.type.hand);
-  what.most_lines = 1;
   Font mm = font_of(card.type.hand);
   mm.align = Align::right;
   Font in = font_of(card.type.hand, true);
   in.align = Align::right;
   Font head_right = head;
   head_right.align = Align::right;
-  constexpr double k_between_mm = 8.0;
-  const double wide = (card.width - k_between_mm) / 2.0;
-  const double figure = pen.width("00.0000", in) + 1.5;
+  const double wide = columns == 1 ? card.width : (card.width - k_between_inches_mm) / 2.0;
+  const double figure = inches_figure(card);
   const double top = y + pen.height("x", head, 100.0) + 0.3;
-  for (std::size_t i = 0; i * rows < last - first && i < 2; ++i) {
-    const double left = x + static_cast<double>(i) * (wide + k_between_mm);
+  for (std::size_t i = 0; i * rows < last - first && i < columns; ++i) {
+    const double left = x + static_cast<double>(i) * (wide + k_between_inches_mm);
     pen.label(left, y, "IN INCHES, 1 in = 25.4 mm", head);
     pen.label(left + wide - figure, y, "mm", head_right);
     pen.label(left + wide, y, "in", head_right);
     double at = top;
     for (std::size_t k = first + i * rows; k < std::min(last, first + (i + 1) * rows); ++k) {
       const InchRow& row = text.inches[k];
-      Font named = what;
+      Font named = font_of(card.type.hand);
       while (named.size_mm > card.type.small && pen.width(row.what, named) > wide - 2.0 * figure) {
         named.size_mm *= 0.95;
       }
-      pen.text(left, at, row.what, named, wide - 2.0 * figure);
+      pen.label(left, at, row.what, named);
       pen.label(left + wide - figure, at, row.mm, mm);
       pen.label(left + wide, at, row.in, in);
       at += inches_row(card);
@@ -722,9 +806,9 @@ double put_as_made(const CardPen& card, const CardText& text, double x, double y
   const Pen& pen = card.pen;
   const Font font = font_of(card.type.hand);
   const double line = std::max(5.8, card.type.hand * 1.4);  // for a pencil and a cold hand
-  constexpr double k_figure_mm = 11.0;
-  constexpr double k_name_mm = 30.0;
-  constexpr double k_apart_mm = 3.0;
+  constexpr double k_figure_mm = 10.0;
+  constexpr double k_name_mm = 27.0;
+  constexpr double k_apart_mm = 2.0;
   // As many on a line as have room for what is written in.
   std::vector<std::pair<std::size_t, std::size_t>> rows;
   std::vector<double> needs;
@@ -768,9 +852,13 @@ double put_rule(const CardPen& card, const CardText& text, double x, double y) {
   return card.pen.text(x, y, text.rule, font_of(card.type.caution), card.width) + 0.3;
 }
 
-double put_cautions(const CardPen& card, const CardText& text, double x, double y) {
-  if (text.cautions.empty()) return 0.0;
-  const std::string words = joined(text.cautions, " ");
+double put_cautions(const CardPen& card, const CardText& text, std::size_t first, double x,
+                    double y) {
+  if (first >= text.cautions.size()) return 0.0;
+  std::string words;
+  for (std::size_t i = first; i < text.cautions.size(); ++i) {
+    words += (words.empty() ? "" : " ") + text.cautions[i];
+  }
   return card.pen.text(x, y, words, font_of(card.type.caution), card.width) + 0.3;
 }
 

@@ -36,6 +36,8 @@ double put_notes(const CardPen& card, const CardText& text, double x, double y);
 double put_gates(const CardPen& card, const CardText& text, double x, double y);
 double put_rear(const CardPen& card, const CardText& text, double x, double y);
 double put_blanks(const CardPen& card, const CardText& text, double x, double y);
+/// That what is cut by begins the next side.
+double put_go_on(const CardPen& card, const CardText& text, double x, double y);
 /// @param beside  width that the tails take beside them
 double put_marks(const CardPen& card, const CardText& text, double x, double y, double beside);
 
@@ -50,6 +52,9 @@ double put_tails_head(const CardPen& card, const CardText& text, double x, doubl
 double put_tails(const CardPen& card, const CardText& text, std::size_t first, std::size_t last,
                  double x, double y);
 
+/// The route that the marks suppose, below the tails.
+double put_route(const CardPen& card, const CardText& text, double x, double y);
+
 /// How many of the ends that a type serves go into a height, from `first` on.
 [[nodiscard]] std::size_t serves_in(const CardPen& card, const CardText& text, std::size_t first,
                                     double height);
@@ -59,13 +64,17 @@ double put_serves(const CardPen& card, const CardText& text, std::size_t first, 
 
 /// One row of lengths in inches is so high.
 [[nodiscard]] double inches_row(const CardPen& card);
-/// Lengths in inches, in two columns under their head.
+/// In how many columns they stand: one where a name is too long for half the width.
+[[nodiscard]] std::size_t inches_columns(const CardPen& card, const CardText& text);
+/// Lengths in inches, in columns under their head.
 double put_inches(const CardPen& card, const CardText& text, std::size_t first, std::size_t count,
                   double x, double y);
 
 double put_as_made(const CardPen& card, const CardText& text, double x, double y);
 double put_rule(const CardPen& card, const CardText& text, double x, double y);
-double put_cautions(const CardPen& card, const CardText& text, double x, double y);
+/// The cautions from `first` on.
+double put_cautions(const CardPen& card, const CardText& text, std::size_t first, double x,
+                    double y);
 /// The rule and the first `most` of the cautions in one paragraph.
 double put_rule_and_cautions(const CardPen& card, const CardText& text, std::size_t most, double x,
                              double y);

@@ -8,13 +8,13 @@
 
 #include "cutback/in_parallel.hpp"
 #include "cutback/print/pages.hpp"
-#include "cutback/print/words.hpp"
 #include "print/pages/card_layout.hpp"
 #include "print/pages/card_text.hpp"
 #include "print/pages/card_type.hpp"
 #include "print/pages/page_frame.hpp"
 #include "print/pages/pdf_file.hpp"
 #include "print/pages/surface.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -155,23 +155,36 @@ class PdfCards : public CardPrinter {
     if (waiting_.size() == k_cards_at_once) put_waiting();
   }
 
-  /// On a page of its own, so that it can be pinned up at the place.
+  /// On a new page, so that it can be pinned up at the place: on the upper half of it where that
+  /// holds it, so that a place of few ends takes no page more.
   void add_place(const PlacePage& place) override {
     put_waiting();
     end_page();
     const std::string name = place.place.empty() ? "No place given" : place.place;
     bookmarks_.push_back({name, cards_.count(), false});
+    const auto drawn = [this, place, name](std::size_t first, double height, std::size_t number) {
+      const std::string head =
+          of_page("page " + std::to_string(number) + " \u00b7 place", place.schedule);
+      return [=, this](const Pen& pen) {
+        put_place(pen, place, name, first, height);
+        put_page_head(pen, page_, head, false);
+        return std::string();
+      };
+    };
+    const Pen measure(nullptr, *texts_.front());
+    const double upper = frames_.front().height;
+    if (paper_.down > 1 && put_place(measure, place, name, 0, upper) >= place.parts.size()) {
+      open_.parts.emplace_back(drawn(0, upper, cards_.count() + 1));
+      next_frame_ = static_cast<std::size_t>(paper_.across);
+      ++count_.place_pages;
+      in_place_ = true;
+      return;
+    }
     std::size_t first = 0;
     do {
-      const std::size_t next = put_place(Pen(nullptr, *texts_.front()), place, name, first);
+      const std::size_t next = put_place(measure, place, name, first, paper_.height_mm);
       PageJob page;
-      page.parts.emplace_back([this, place, name, first,
-                               number = cards_.count() + 1](const Pen& pen) {
-        put_place(pen, place, name, first);
-        put_page_head(pen, page_,
-                      "page " + std::to_string(number) + " \u00b7 place \u00b7 " + made_by(note_));
-        return std::string();
-      });
+      page.parts.emplace_back(drawn(first, paper_.height_mm, cards_.count() + 1));
       cards_.add(std::move(page));
       ++count_.place_pages;
       // The next card does not stand on the back of it.
@@ -211,7 +224,7 @@ class PdfCards : public CardPrinter {
     };
     if (sides > 1) add("side " + std::to_string(side + 1) + " of " + std::to_string(sides));
     add(words);
-    add(made_by(note_));
+    add(day_of(note_));
     return text;
   }
 
@@ -267,6 +280,9 @@ class PdfCards : public CardPrinter {
     // A card of this paper has two sides, so that the next one does not stand on its back.
     if (paper_.small && layout.sides.size() % 2 == 1) layout.sides.emplace_back();
     const std::size_t sides = layout.sides.size();
+    // Of several schedules none stands for all.
+    if (count_.cards == 1) schedule_ = laid->card.schedule;
+    if (schedule_ != laid->card.schedule) schedule_.clear();
     // The sides of one card lie on one sheet of paper where it has room for them.
     if (next_frame_ > 0 && next_frame_ + sides > frames_.size()) end_page();
     list(*laid);
@@ -283,6 +299,10 @@ class PdfCards : public CardPrinter {
   [[nodiscard]] std::string put_side(const Pen& pen, const LaidCard& laid, std::size_t side,
                                      std::size_t page, const Frame& frame) const {
     const CardLayout& layout = laid.layout;
+    if (layout.sides[side].empty()) return {};
+    const auto sides =
+        static_cast<std::size_t>(std::count_if(layout.sides.begin(), layout.sides.end(),
+                                               [](const auto& parts) { return !parts.empty(); }));
     const double x = frame.x + margins_.left;
     const double y = frame.y + margins_.top;
     for (const CardLayout::Placed& part : layout.sides[side]) {
@@ -291,17 +311,22 @@ class PdfCards : public CardPrinter {
     // The contents name the page.
     std::string words = laid.text.running;
     if (laid.card.of > k_no_contents) words = "page " + std::to_string(page) + " \u00b7 " + words;
-    put_page_head(pen, frame, running(words, side, layout.sides.size()));
+    put_page_head(pen, frame, running(words, side, sides), !laid.text.is_stop);
     if (side != layout.code_side || layout.code_mm <= 0.0) return {};
     return qr_content(*laid.text.code, x + room_.width - layout.code_mm, y, layout.code_mm,
                       paper_.height_mm);
   }
 
+  /// Of a page without a card.
+  [[nodiscard]] std::string of_page(const std::string& what, const std::string& schedule) const {
+    return what + (schedule.empty() ? "" : " \u00b7 ") + schedule + " \u00b7 " + made_by(note_);
+  }
+
   /// What a place needs, from its part `first` on. @return the part that the next page begins with
   std::size_t put_place(const Pen& pen, const PlacePage& place, const std::string& name,
-                        std::size_t first) const {
+                        std::size_t first, double height) const {
     const double width = paper_.width_mm - margins_.left - margins_.right;
-    const double bottom = paper_.height_mm - margins_.bottom;
+    const double bottom = height - margins_.bottom;
     constexpr double k_line_mm = 6.5;
     constexpr double k_count_mm = 16.0;
     constexpr double k_box_mm = 3.4;
@@ -396,7 +421,7 @@ class PdfCards : public CardPrinter {
         pen.label(margins_.left, y, "\u2013", font);
         y += pen.text(margins_.left + 3.5, y, caution, font, width - 3.5) + 0.8;
       }
-      put_page_head(pen, page_, "cautions " + roman(number) + " \u00b7 " + made_by(note_));
+      put_page_head(pen, page_, of_page("cautions " + roman(number), schedule_), false);
       return std::string();
     });
     contents_.add(std::move(page));
@@ -437,7 +462,7 @@ class PdfCards : public CardPrinter {
     y += k_row_mm;
     pen.line(x, y - 0.6, x + width, y - 0.6, 0.2);
     for (const Entry& entry : entries) y += put_row(pen, y, entry, false);
-    put_page_head(pen, page_, "contents " + roman(number) + " \u00b7 " + made_by(note_));
+    put_page_head(pen, page_, of_page("contents " + roman(number), schedule_), false);
   }
 
   /// @return its height
@@ -484,6 +509,7 @@ class PdfCards : public CardPrinter {
   std::vector<Entry> entries_;
   double entries_high_mm_ = 0.0;  ///< all of them
   std::vector<Bookmark> bookmarks_;
+  std::string schedule_;               ///< that all cards are from
   bool in_place_ = false;              ///< a place was begun, and the cards stand below it
   std::vector<std::string> cautions_;  ///< of all cards, each once
   CardCount count_;

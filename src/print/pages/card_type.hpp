@@ -17,9 +17,10 @@ struct CardType {
   double gate;  ///< gates and tails
   double hand;  ///< everything else that the hands need
   double caution;
-  double small;       ///< what only the office reads
-  double code;        ///< side of the code at most
-  bool code_on_back;  ///< where it does not take room from the marks
+  double small;              ///< what only the office reads
+  double code;               ///< side of the code at most
+  bool code_on_back;         ///< where it does not take room from the marks
+  bool brief_tails = false;  ///< of many cores the lengths alone, which are all that is cut by
 };
 
 /// For cards of a half page or more.

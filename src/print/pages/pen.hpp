@@ -43,6 +43,9 @@ class Pen {
   };
   /// Many areas at once, solid black.
   void black(const std::vector<Area>& areas) const;
+  /// Black lines across a band `height` high from x to `to`, so thick and so far apart.
+  void stripes(double x, double y, double to, double height, double thick_mm,
+               double every_mm) const;
   /// Filled with black.
   void disc(double x, double y, double radius) const;
 
@@ -69,6 +72,8 @@ class Pen {
   void path(double x, double y, double width, double height) const;
   void fill_path(const Fill& fill, double thick_mm) const;
   void stroke(double thick_mm, double grey) const;
+  void stripe(double x1, double y1, double x2, double y2, double width, double thick_mm,
+              double every_mm) const;
 
   cairo_t* page_;
   Typesetter& text_;

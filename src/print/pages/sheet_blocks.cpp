@@ -4,6 +4,7 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/words.hpp"
+#include "print/pages/card_text.hpp"
 
 namespace cutback::print {
 namespace {
@@ -13,8 +14,8 @@ using sheet::Sheet;
 bool is_armoured(const Sheet& sheet) { return sheet.job->cable.armour != cable::ArmourKind::none; }
 
 bool is_alike(const strip::Tail& a, const strip::Tail& b) {
-  return a.length_mm == b.length_mm && a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm &&
-         a.route == b.route;
+  return a.length_mm == b.length_mm && a.less_strip_mm == b.less_strip_mm &&
+         a.cut_back_mm == b.cut_back_mm && a.strip_mm == b.strip_mm && a.route == b.route;
 }
 
 }  // namespace
@@ -41,8 +42,10 @@ void add_routes(std::vector<Block>& blocks, const Sheet& sheet) {
     std::size_t last = i;
     while (last + 1 < plan.tails.size() && is_alike(tail, plan.tails[last + 1])) ++last;
     const std::string name = last == i ? tail.core : tail.core + " to " + plan.tails[last].core;
-    table.rows.push_back({name, figure(tail.length_mm), plain(tail.cut_back_mm, 1),
-                          figure(tail.strip_mm), tail.route});
+    const std::string length =
+        tail.less_strip_mm ? "strip + " + plain(*tail.less_strip_mm, 1) : figure(tail.length_mm);
+    table.rows.push_back(
+        {name, length, plain(tail.cut_back_mm, 1), figure(tail.strip_mm), tail.route});
     i = last + 1;
   }
   table.bold_column = 1;
@@ -50,24 +53,25 @@ void add_routes(std::vector<Block>& blocks, const Sheet& sheet) {
   blocks.emplace_back(Heading{is_armoured(sheet)
                                   ? "Tails in mm, beyond the bedding; cut back after dressing"
                                   : "Tails in mm, beyond the sheath; cut back after dressing"});
-  // A cable of many cores would not go on a page as one table. Each piece has the head again: it
-  // may begin another column.
-  constexpr std::size_t k_rows_per_block = 12;
+  // A cable of many cores would not go on a page as one table.
   const auto rows = std::move(table.rows);
-  for (std::size_t i = 0; i < rows.size(); i += k_rows_per_block) {
-    const auto first = rows.begin() + static_cast<std::ptrdiff_t>(i);
-    const auto last =
-        rows.begin() + static_cast<std::ptrdiff_t>(std::min(rows.size(), i + k_rows_per_block));
-    table.rows.assign(first, last);
+  for (const auto& row : rows) {
+    table.rows = {row};
     blocks.emplace_back(table);
+    table.goes_on = true;
   }
 }
 
 void add_write_in(std::vector<Block>& blocks, const Sheet& sheet) {
   WriteIn write_in;
+  if (is_armoured(sheet)) {
+    write_in.rows.push_back({{"sheath", "mm"}, {"bedding", "mm"}, {"wire", "mm"}});
+  } else {
+    write_in.rows.push_back({{"sheath", "mm"}});
+  }
   write_in.rows.push_back({{"torque reached", "Nm"}, {"gland batch", ""}});
   for (const sheet::Test& test : sheet.tests) {
-    write_in.rows.push_back({{test.name, test.unit}});
+    write_in.rows.push_back({{test_words(test), test.unit}});
   }
   if (sheet.fit->barrier) write_in.rows.push_back({{"compound batch", ""}, {"filled at", ""}});
   write_in.rows.push_back({{"made by", ""}, {"date", ""}});

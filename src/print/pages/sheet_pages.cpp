@@ -4,7 +4,6 @@
 
 #include "cutback/number.hpp"
 #include "cutback/print/pages.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/text.hpp"
 #include "print/pages/block.hpp"
 #include "print/pages/card_layout.hpp"
@@ -15,6 +14,7 @@
 #include "print/pages/qr_code.hpp"
 #include "print/pages/sheet_blocks.hpp"
 #include "print/pages/surface.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {
@@ -57,7 +57,7 @@ void add_facts(std::vector<Block>& blocks, const Sheet& sheet) {
     add_finding(blocks, "why it", sheet.chosen_because);
     add_finding(blocks, "range", gland.range);
   }
-  add_finding(blocks, "entry", entry_words(job.entry));
+  add_finding(blocks, "entry", entry_words(job.entry, sheet.fit ? sheet.fit->gland : nullptr));
   add_finding(blocks, "place", place_words(job.area));
 }
 
@@ -170,12 +170,13 @@ std::vector<Block> sources_of(const Sheet& sheet) {
 }
 
 /// On A4: the card on the upper half, to be folded below its ticks; the steps under it; all the
-/// rest on further pages.
+/// rest on further pages. Where nothing may be cut there is nothing to fold: the rest goes on
+/// below.
 class SheetPages {
  public:
   explicit SheetPages(const Card& card) : card_(card), text_words_(card_text(card)) {
     // It is signed on a further page, beside what is signed for.
-    text_words_.as_made.clear();
+    if (!text_words_.is_stop) text_words_.as_made.clear();
     text_words_.running = {};
     append(steps_of(*card.sheet));
     first_rest_ = blocks_.size();
@@ -206,10 +207,24 @@ class SheetPages {
   [[nodiscard]] double width() const { return k_paper.width_mm - margins_.left - margins_.right; }
   [[nodiscard]] double column_width() const { return (width() - k_gutter_mm) / 2.0; }
   [[nodiscard]] double half() const { return k_paper.height_mm / 2.0; }
+  /// The card laid out above a fold.
+  [[nodiscard]] CardLayout card_above(const Pen& pen, double fold_mm) {
+    fold_mm_ = fold_mm;
+    return lay_out_card(pen, card_, text_words_, k_large_type,
+                        {.width = width(),
+                         .height = fold_mm - margins_.top,
+                         .margin = margins_.bottom,
+                         .edge = "along the fold"});
+  }
 
   /// Where the columns of a page begin.
   [[nodiscard]] double top(std::size_t page) const {
-    return page == 0 ? half() + 4.0 : margins_.top + k_again_mm;
+    if (page > 0) return margins_.top + k_again_mm;
+    return text_words_.is_stop ? margins_.top + layout_.front_mm + 4.0 : fold_mm_ + 4.0;
+  }
+  /// Every column of the rest has room for the heading of what goes on in it.
+  [[nodiscard]] double goes_on_mm(std::size_t block) const {
+    return block < first_rest_ ? 0.0 : k_goes_on_mm;
   }
   [[nodiscard]] double room(std::size_t page) const {
     return k_paper.height_mm - margins_.bottom - top(page);
@@ -221,26 +236,34 @@ class SheetPages {
   void place() {
     const Pen pen(nullptr, text_);
     note_letters(pen, text_words_);
-    layout_ = lay_out_card(pen, card_, text_words_, k_large_type,
-                           {.width = width(),
-                            .height = half() - margins_.top,
-                            .margin = margins_.bottom,
-                            .edge = "along the fold"});
+    layout_ = card_above(pen, half());
+    // Of an end of which much is missing the card takes more of the page, and is folded lower.
+    constexpr double k_lower_mm = 205.0;
+    if (layout_.split) layout_ = card_above(pen, k_lower_mm);
+    if (layout_.sides.size() > 1 && !text_words_.is_stop && !text_words_.tails.empty()) {
+      blocks_.insert(blocks_.begin(),
+                     Paragraph{.words = "The tails stand on page 2.", .label = {}, .bold = true});
+      ++first_rest_;
+    }
     std::vector<Measured> list;
     for (std::size_t i = 0; i < blocks_.size(); ++i) {
       list.push_back(
           {put(pen, blocks_[i], 0.0, 0.0, column_width(), size(i)), may_end_page(blocks_[i])});
     }
     const std::span<const Measured> all(list);
-    put_columns(all.first(first_rest_), 0);
-    const std::size_t next = places_.empty() ? 1 : places_.back() / k_columns + 1;
-    put_columns(all.subspan(first_rest_), next);
+    put_columns(all.first(first_rest_), 0, 0.0);
+    const std::size_t next = !places_.empty()      ? places_.back() / k_columns + 1
+                             : text_words_.is_stop ? 0
+                                                   : 1;
+    put_columns(all.subspan(first_rest_), next, k_goes_on_mm);
   }
 
   /// Blocks from a page on, those of their last page in columns of about the same height.
-  void put_columns(std::span<const Measured> list, std::size_t page) {
+  /// @param less  of each column that is kept free at its top
+  void put_columns(std::span<const Measured> list, std::size_t page, double less) {
     if (list.empty()) return;
     const std::size_t first_column = page * k_columns;
+    const auto room = [&](std::size_t which) { return this->room(which) - less; };
     auto places =
         fill_columns(list, [&](std::size_t column) { return room(page + column / k_columns); });
     const std::size_t last = places.back() / k_columns;
@@ -269,10 +292,12 @@ class SheetPages {
       under_.front() = qr_content(*text_words_.code, margins_.left + width() - layout_.code_mm,
                                   margins_.top, layout_.code_mm, k_paper.height_mm);
     }
-    pen.dashed(0.0, half(), k_paper.width_mm, half(), 0.15);
+    if (!text_words_.is_stop) pen.dashed(0.0, fold_mm_, k_paper.width_mm, fold_mm_, 0.15);
     std::size_t column = 0;
-    double y = top(0);
+    double y = top(0) + goes_on_mm(0);
+    const Heading* section = nullptr;
     for (std::size_t i = 0; i < blocks_.size(); ++i) {
+      bool begins = false;
       if (places_[i] != column) {
         const std::size_t page = places_[i] / k_columns;
         while (column / k_columns < page) {
@@ -280,10 +305,19 @@ class SheetPages {
           column = (column / k_columns + 1) * k_columns;
         }
         column = places_[i];
-        y = top(page);
+        y = top(page) + goes_on_mm(i);
+        begins = true;
       }
       const double x =
           margins_.left + static_cast<double>(column % k_columns) * (column_width() + k_gutter_mm);
+      if (const auto* const heading = std::get_if<Heading>(&blocks_[i])) {
+        section = heading;
+      } else if (begins && section != nullptr && i >= first_rest_) {
+        const double above =
+            put_again(Pen(nullptr, text_), *section, blocks_[i], x, y, column_width(), size(i));
+        put_again(pen, *section, blocks_[i], x, y - std::min(above, goes_on_mm(i)), column_width(),
+                  size(i));
+      }
       y += put(pen, blocks_[i], x, y, column_width(), size(i));
     }
     end_page(surface, note, column / k_columns);
@@ -293,7 +327,9 @@ class SheetPages {
     const Pen pen(surface.page(), text_);
     const std::string of = std::to_string(page + 1) + " of " + std::to_string(pages());
     put_page_head(pen, frames_of(k_paper).front(),
-                  "Termination sheet, page " + of + " \u00b7 " + made_by(note));
+                  "Termination sheet, page " + of + " \u00b7 " + card_.schedule +
+                      (card_.schedule.empty() ? "" : " \u00b7 ") + made_by(note),
+                  page == 0 && !text_words_.is_stop);
     if (page > 0) {
       std::string name = text_words_.tag;
       for (const std::string& word : {text_words_.end, text_words_.gland, text_words_.state}) {
@@ -306,7 +342,8 @@ class SheetPages {
     surface.show_page();
   }
 
-  static constexpr double k_again_mm = 6.0;  ///< the name on a further page
+  static constexpr double k_again_mm = 6.0;    ///< the name on a further page
+  static constexpr double k_goes_on_mm = 4.6;  ///< a heading once more, or the names of columns
 
   const Card& card_;
   CardText text_words_;
@@ -315,6 +352,7 @@ class SheetPages {
   Typesetter text_;
   Margins margins_;
   CardLayout layout_;
+  double fold_mm_ = 0.0;
   std::vector<std::size_t> places_;
   std::vector<std::string> under_;
 };

@@ -1,11 +1,11 @@
 #include "cutback/print/pages.hpp"
-#include "cutback/print/words.hpp"
 #include "cutback/xml.hpp"
 #include "print/pages/card_parts.hpp"
 #include "print/pages/card_text.hpp"
 #include "print/pages/page_frame.hpp"
 #include "print/pages/strip_drawing.hpp"
 #include "print/pages/surface.hpp"
+#include "cutback/print/words.hpp"
 
 namespace cutback::print {
 namespace {

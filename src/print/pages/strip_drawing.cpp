@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "cutback/number.hpp"
@@ -146,21 +147,21 @@ class Strip {
         row_(pen.height("x", figure_, look.width) + 0.6) {}
 
   [[nodiscard]] StripHeights heights() const {
-    const double bare = look_.margin + above() + below(place_labels());
+    const double bare = look_.margin + below(place_labels());
     const double cable = std::clamp(highest(), k_least_cable_mm, k_most_cable_mm);
-    return {bare + k_least_cable_mm, bare + cable};
+    return {bare + above(false) + k_least_cable_mm, bare + above(true) + cable};
   }
 
   void put() {
     if (!pen_.draws()) return;
     const std::vector<Label> labels = place_labels();
     bottom_ = edge_ - look_.margin;
-    const double names = top_ + 0.8;
-    const double from = top_ + above();
     const double to = bottom_ - below(labels);
+    named_ = to - top_ - above(true) >= k_least_cable_mm;
+    const double from = top_ + above(named_);
     middle_ = (from + to) / 2.0;
     across_ = std::min({1.0, (to - from) / highest(), k_most_cable_mm / highest()});
-    put_names(names);
+    if (named_) put_names(top_ + 0.8);
     layers();
     gland();
     if (at_.true_size) {
@@ -184,7 +185,8 @@ class Strip {
   };
 
   /// Above the cable, and below it down to the margin.
-  [[nodiscard]] double above() const { return 0.8 + line_ + 1.2; }
+  /// @param named  the layers have their names there, which there is not always room for
+  [[nodiscard]] double above(bool named) const { return named ? 0.8 + line_ + 1.2 : 1.6; }
   [[nodiscard]] double below(const std::vector<Label>& labels) const {
     std::size_t rows = 1;
     for (const Label& label : labels) rows = std::max(rows, label.row + 1);
@@ -234,9 +236,13 @@ class Strip {
       list.push_back({"bedding", (at_.armour_tips + at_.bedding_end) / 2.0});
     }
     const auto cores = sheet_.job->cable.cores;
+    list.push_back({"S: shoulder", at_.shoulder});
     const double beyond = std::max(at_.bedding_end, at_.shoulder + inside_mm(sheet_) * at_.along);
     list.push_back({cores ? std::to_string(*cores) + (*cores == 1 ? " core" : " cores") : "cores",
                     (beyond + at_.end) / 2.0});
+    // Where the bedding ends behind the shoulder the two change places.
+    std::stable_sort(list.begin(), list.end(),
+                     [](const Name& a, const Name& b) { return a.middle < b.middle; });
     double free_from = 1.0;
     for (const Name& name : list) {
       const double wide = pen_.width(name.words, small_);
@@ -276,11 +282,12 @@ class Strip {
         pen_.text(x_ + taken + 3.0, bottom_ - foot() - 0.4 - high, words, loud, room);
         return;
       }
-      if (names_end_ + pen_.width(words, loud) < look_.width - 1.0) {
+      if (named_ && names_end_ + pen_.width(words, loud) < look_.width - 1.0) {
         pen_.label(x_ + look_.width - 1.0, top_ + 0.8, words, loud);
         return;
       }
     }
+    if (!named_) return;
     // Nowhere else: on the line below the names, before the word END.
     loud.align = Align::left;
     pen_.label(x_ + 1.0, top_ + 0.8 + line_, brief, loud);
@@ -343,11 +350,16 @@ class Strip {
     const double body = across(body_mm());
     pen_.dashed_rectangle(rear, middle_ - body / 2.0, shoulder - rear, body, k_hair_mm * 1.6);
     pen_.line(shoulder, middle_ - body / 2.0, shoulder, middle_ + body / 2.0, k_hair_mm * 2.0);
-    Font letter = small_;
-    letter.align = Align::centre;
-    letter.bold = true;
-    pen_.area(shoulder - 1.3, middle_ - body / 2.0 - 0.2, 2.6, line_, Fill{}, 0.0);
-    pen_.label(shoulder, middle_ - body / 2.0 - 0.2, "S", letter);
+    // Where the names have a line its name stands there.
+    if (named_) {
+      pen_.line(shoulder, top_ + 0.8 + line_, shoulder, middle_ - body / 2.0, k_hair_mm);
+    } else {
+      Font letter = small_;
+      letter.align = Align::centre;
+      letter.bold = true;
+      pen_.area(shoulder - 1.3, middle_ - line_ / 2.0, 2.6, line_, Fill{}, 0.0);
+      pen_.label(shoulder, middle_ - line_ / 2.0, "S", letter);
+    }
     const double thread = across(thread_mm());
     if (thread <= 0.0) return;
     const double along = *sheet_.fit->gland->entry_length_mm * at_.along;
@@ -398,7 +410,9 @@ class Strip {
     }
     for (Label& label : list) {
       label.wide = pen_.width(label.words, figure_);
-      const bool room_left = &label == &list.front() && label.at - gap - label.wide > 0.5;
+      const bool room_right = label.at + gap + label.wide < look_.width - 0.5;
+      const bool room_left =
+          (&label == &list.front() || !room_right) && label.at - gap - label.wide > 0.5;
       label.left = room_left ? label.at - gap - label.wide : label.at + gap;
       label.left = std::min(label.left, look_.width - label.wide - 0.5);
     }
@@ -465,16 +479,14 @@ class Strip {
 
   /// A rule along the lower side of the frame, every tenth line longer, from mark 1 both ways.
   void scale() const {
-    std::vector<Pen::Area> lines;
     const double zero = place_of(*std::find_if(
         marks_.begin(), marks_.end(), [](const auto& mark) { return mark.number == '1'; }));
     constexpr double k_thick_mm = 0.1;
-    for (double at = zero - std::floor(zero); at < look_.width; at += 1.0) {
-      const bool ten = std::lround(at - zero) % 10 == 0;
-      const double high = ten ? 2.0 : 1.2;
-      lines.push_back({x_ + at - k_thick_mm / 2.0, bottom_ - high, k_thick_mm, high});
+    for (const auto& [every, high] : {std::pair{1.0, 1.2}, std::pair{10.0, 2.0}}) {
+      const double first = zero - std::floor(zero / every) * every;
+      pen_.stripes(x_ + first - k_thick_mm / 2.0, bottom_ - high, x_ + look_.width, high,
+                   k_thick_mm, every);
     }
-    pen_.black(lines);
   }
 
   /// Which way the cable's end lies.
@@ -527,6 +539,7 @@ class Strip {
   double middle_ = 0.0;
   double across_ = 1.0;
   double names_end_ = 0.0;
+  bool named_ = true;
 };
 
 }  // namespace

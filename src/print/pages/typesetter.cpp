@@ -39,7 +39,10 @@ std::string ready(std::string_view text) {
 }  // namespace
 
 Typesetter::Typesetter()
-    : fonts_(pango_cairo_font_map_new()), context_(pango_font_map_create_context(fonts_)) {
+    : fonts_(pango_cairo_font_map_new()),
+      context_(pango_font_map_create_context(fonts_)),
+      face_(pango_font_description_from_string(k_family)),
+      attributes_(pango_attr_list_new()) {
   // Sizes are given in points of PDF, 72 to the inch, and nothing is rounded to pixels.
   pango_cairo_context_set_resolution(context_, 72.0);
   pango_context_set_round_glyph_positions(context_, FALSE);
@@ -50,10 +53,16 @@ Typesetter::Typesetter()
   cairo_font_options_destroy(options);
   // The user's language must not change the page.
   pango_context_set_language(context_, pango_language_from_string("en"));
+  // Letters run together are not found by who looks for the word in the file.
+  pango_attr_list_insert(attributes_, pango_attr_font_features_new("liga=0, clig=0"));
+  // A hyphen that is not in a tag would be read as one of it.
+  pango_attr_list_insert(attributes_, pango_attr_insert_hyphens_new(FALSE));
 }
 
 Typesetter::~Typesetter() {
   forget();
+  pango_attr_list_unref(attributes_);
+  pango_font_description_free(face_);
   g_object_unref(context_);
   g_object_unref(fonts_);
 }
@@ -81,13 +90,10 @@ const Typesetter::SetText& Typesetter::set(std::string_view text, const Font& fo
   if (known_.size() >= k_remembered) forget();
 
   PangoLayout* const layout = pango_layout_new(context_);
-  PangoFontDescription* const description = pango_font_description_from_string(k_family);
-  pango_font_description_set_absolute_size(description,
-                                           font.size_mm * k_points_per_mm * PANGO_SCALE);
-  pango_font_description_set_weight(description,
-                                    font.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description(layout, description);
-  pango_font_description_free(description);
+  // The layout keeps a copy of its own.
+  pango_font_description_set_absolute_size(face_, font.size_mm * k_points_per_mm * PANGO_SCALE);
+  pango_font_description_set_weight(face_, font.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_layout_set_font_description(layout, face_);
   pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
   // A tag in a script that is read from the right begins at the left of its column all the same.
   pango_layout_set_auto_dir(layout, FALSE);
@@ -99,13 +105,7 @@ const Typesetter::SetText& Typesetter::set(std::string_view text, const Font& fo
     pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
     pango_layout_set_height(layout, -font.most_lines);
   }
-  // Letters run together are not found by who looks for the word in the file.
-  PangoAttrList* const attributes = pango_attr_list_new();
-  pango_attr_list_insert(attributes, pango_attr_font_features_new("liga=0, clig=0"));
-  // A hyphen that is not in a tag would be read as one of it.
-  pango_attr_list_insert(attributes, pango_attr_insert_hyphens_new(FALSE));
-  pango_layout_set_attributes(layout, attributes);
-  pango_attr_list_unref(attributes);
+  pango_layout_set_attributes(layout, attributes_);
   const std::string shown = ready(text);
   pango_layout_set_text(layout, shown.data(), static_cast<int>(shown.size()));
   int width = 0;

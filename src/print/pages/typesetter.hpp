@@ -11,6 +11,8 @@
 struct _PangoFontMap;
 struct _PangoContext;
 struct _PangoLayout;
+struct _PangoFontDescription;
+struct _PangoAttrList;
 
 namespace cutback::print {
 
@@ -65,6 +67,8 @@ class Typesetter {
 
   _PangoFontMap* fonts_;
   _PangoContext* context_;
+  _PangoFontDescription* face_;
+  _PangoAttrList* attributes_;
   std::string key_;
   std::unordered_map<std::string, SetText> known_;
   std::size_t without_glyph_ = 0;

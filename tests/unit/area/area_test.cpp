@@ -138,3 +138,11 @@ TEST_CASE("assumptions_of a place: what is taken for the facts that are not give
   place.ambient_max_degc = -30;
   CHECK(taken(place) == "zone the one that asks for level Gb; ambient_min_c -30 degC" + cable);
 }
+
+TEST_CASE("said_beside_plain: what a place without a zone cannot need", "[unit][area]") {
+  Area place = with("none", "", "d", "IIC");
+  CHECK(area::said_beside_plain(place) == "enclosure d, group IIC");
+  place = with("1", "", "d", "IIC");
+  CHECK(area::said_beside_plain(place).empty());
+  CHECK(area::said_beside_plain(with("none")).empty());
+}

@@ -114,3 +114,35 @@ TEST_CASE("compound_of: volume and gap of a chamber", "[unit][bundle]") {
   CHECK_FALSE(compound_of(factors(), {12.0, 30.0, 4, 5.0}).has_value());
   CHECK_FALSE(compound_of(factors(), {500.0, 30.0, 62, 1.0}).has_value());
 }
+
+TEST_CASE("check_sealing_bundle: each answer with its figures", "[unit][bundle]") {
+  const auto says = [](const gland::Gland& gland, const SealingCores& cores) {
+    const SealingBundle out = check_sealing_bundle(gland, cores, factors());
+    return std::string(to_string(out.verdict)) + ": " + out.says;
+  };
+  // Four cores of 5 mm: 2.42 x 5 = 12.1 as laid up (IEC 60502-1 A.2.2).
+  CHECK(says(barrier(7, 12.5, 14.0), {4, 5.0, {}}) ==
+        "fits: 4 cores of 5 mm make a bundle of 12.1 mm, within 12.5 mm");
+  CHECK(says(barrier(7, 12.0, {}), {4, 5.0, {}}) ==
+        "no-fit: 4 cores of 5 mm make a bundle of 12.1 mm, too wide for 12 mm however they lie");
+  CHECK(says(barrier(7, {}, {}), {7, 5.0, {}}) == "fits: 7 cores; the gland takes 7");
+  CHECK(says(barrier(7, {}, {}), {{}, 5.0, {}}) == "not-known: the number of cores is not given");
+  CHECK(says(barrier({}, {}, {}), {4, 5.0, {}}) ==
+        "not-known: the gland list states neither max_cores nor the chamber (chamber_bore_mm, "
+        "max_bundle_mm)");
+  CHECK(says(barrier({}, 12.0, {}), {4, 5.0, 12.0}) ==
+        "fits: the cores lie within 12 mm; the gland takes 12 mm");
+  CHECK(says(barrier({}, 5.0, {}), {1, 5.0, {}}) ==
+        "fits: 1 cores of 5 mm make a bundle of 5.0 mm, within 5 mm");
+  CHECK(*bundle_of(factors(), 1, 5.0)->laid_mm == 5.0);
+  CHECK(*bundle_of(factors(), 2, 5.0)->laid_mm == Approx(10.0));
+}
+
+TEST_CASE("compound_of: what is left of the chamber", "[unit][bundle]") {
+  // Two cores of 5 mm in a bore of 15: pi/4 x 30 x (225 - 50) = 4123 mm3; gap (15 - 10) / 3.
+  const auto compound = compound_of(factors(), {15.0, 30.0, 2, 5.0});
+  REQUIRE(compound);
+  CHECK(compound->volume_cm3 == Approx(4.1233).epsilon(1e-4));
+  CHECK(compound->core_ratio == Approx(50.0 / 225.0));
+  CHECK(compound->gap_mm == Approx(5.0 / 3.0));
+}

@@ -105,6 +105,29 @@ TEST_CASE("check_area: an ordinary place has no checks", "[unit][area]") {
   CHECK(alone[0].verdict == Verdict::no_fit);
 }
 
+TEST_CASE("check_area: no point of an enclosure is cooler than its place", "[unit][area]") {
+  // IEC 60079-0:2017 16.6: above 70 degC at the entry, and 80 where the cores branch.
+  Area place = full_area();
+  place.entry_temp_degc.reset();
+  place.branch_temp_degc.reset();
+  place.cable_max_degc.reset();
+  const auto verdict = [&](double ambient_degc) {
+    place.ambient_max_degc = ambient_degc;
+    for (const auto& check : checks_of(place, solid(), full_gland())) {
+      if (check.name == CheckName::temperature) return check.verdict;
+    }
+    return Verdict::fits;
+  };
+  CHECK(verdict(70) == Verdict::fits);
+  CHECK(verdict(75) == Verdict::not_known);
+  place.entry_temp_degc = 60;
+  place.branch_temp_degc = 60;
+  CHECK(verdict(75) == Verdict::not_known);
+  place.cable_max_degc = 90;
+  CHECK(verdict(75) == Verdict::fits);
+  CHECK(verdict(95) == Verdict::no_fit);
+}
+
 TEST_CASE("check_area: a gland that serves fits in every check with a sentence and a source",
           "[unit][area]") {
   const auto checks = checks_of(full_area(), solid(), full_gland());
@@ -326,6 +349,16 @@ TEST_CASE("check_area: the gland spans the ambient and the entry temperature", "
   const Check open = one(checks_of(place, solid(), gland), CheckName::temperature);
   CHECK(open.verdict == Verdict::not_known);
   CHECK(says(open, "cable_max_c"));
+  // No entry is cooler than its place.
+  gland.temp_max_degc = 100;
+  place.entry_temp_degc.reset();
+  place.ambient_max_degc = 75;
+  const Check hot = one(checks_of(place, solid(), gland), CheckName::temperature);
+  CHECK(hot.verdict == Verdict::not_known);
+  CHECK(says(hot, "entry point at 75 degC is above 70 degC"));
+  CHECK_FALSE(says(hot, "branching point"));
+  place.ambient_max_degc = 70;
+  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::fits);
 }
 
 TEST_CASE("check_area: a demanded barrier needs a gland that has one and takes the cores",

@@ -202,7 +202,7 @@ TEST_CASE("ask: words for not known and back", "[unit][ask]") {
     INFO(word);
     const Step step = give(state, facts(), word);
     REQUIRE(step.refused);
-    CHECK(step.says.back() == "? not known, < back, Ctrl-C saves and stops");
+    CHECK(step.says.back().ends_with("or ? not known, < back, Ctrl-C saves and stops"));
   }
   CHECK(job_of(told({"1", "q"}, state)).protection == area::Protection::q);  // a type of its own
   const State whole = told({"zone 1 IIB T4"}, state);
@@ -251,6 +251,30 @@ TEST_CASE("ask: what the first question says of a file", "[unit][ask]") {
   State state;
   state.start = job_of(told({"wire", "14.9"}));
   CHECK(refusal(state, "<").find("at the summary") != std::string::npos);
+}
+
+TEST_CASE("ask: one piece of the armour in the armour's own words", "[unit][ask]") {
+  const auto piece_of = [](const char* armour) {
+    State state;
+    state.start = job_of(told({armour, "14.9", "15.1"}));
+    state.again = "armour_mm";  // whether or not a gland takes it
+    return next(state, facts())->asks;
+  };
+  CHECK(piece_of("wire") == "Armour: across one single wire");
+  CHECK(piece_of("braid") == "Braid: across one single wire of it");
+  CHECK(piece_of("tape") == "Armour: how thick is one tape?");
+  CHECK(piece_of("strip") == "Armour: how thick is one strip?");
+}
+
+TEST_CASE("ask: what the plate says is compared with the place", "[unit][ask]") {
+  const State zone_1 = told(
+      {"wire", "14.9", "15.1", "9.9", "10.1", "0.9", "3", "M20", "clearance", "2.5", "steel", "1"});
+  REQUIRE(asked(zone_1) == "protection");
+  CHECK(give(zone_1, facts(), "Ex ec IIB T4 Gc").refused);
+  const State plate = told({"Ex eb IIB T4 Gb"}, zone_1);
+  REQUIRE(asked(plate) == "gas_group");
+  CHECK(refusal(plate, "IIC").find("the plate says IIB, and the place asks for IIC") == 0);
+  CHECK_FALSE(give(plate, facts(), "IIB").refused);
 }
 
 TEST_CASE("ask: a job is gone on with where it was left", "[unit][ask]") {

@@ -53,3 +53,9 @@ TEST_CASE("did_you_mean: names that begin with what was given", "[unit][base]") 
   CHECK(did_you_mean("ARM-13", parts, true).empty());
 }
 
+TEST_CASE("did you mean: never the opposite", "[unit][base]") {
+  constexpr std::array<std::string_view, 2> k_hole{"threaded", "clearance"};
+  CHECK(did_you_mean("unthreaded", k_hole).empty());
+  CHECK(did_you_mean("Not threaded", k_hole).empty());
+  CHECK(did_you_mean("thraeded", k_hole) == "did you mean \"threaded\"?");
+}

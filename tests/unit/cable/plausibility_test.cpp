@@ -156,3 +156,34 @@ TEST_CASE("construction estimates: never better than estimated", "[unit][plausib
   CHECK(sheath_od_estimate(built).expanded_mm == 1.5);
   CHECK(bedding_estimate(built).value_mm == built.bedding_diameter_mm);
 }
+
+TEST_CASE("implausible_readings: cores that do not go into the bedding", "[unit][plausibility]") {
+  // 107.2 mm2 is 4/0 AWG, 211,600 circular mils (ASTM B258): three are 322 mm2 of copper, and
+  // pi/4 x 10.65^2 = 89 mm2. No table of constructions has that size.
+  Cable cable = read_as(15.2, 10.65, 0.9);
+  cable.cores = 3;
+  cable.csa_mm2 = 107.2;
+  const auto remarks = remarks_of(cable);
+  REQUIRE(remarks.size() == 1);
+  CHECK(remarks.front().contradiction);
+  CHECK_THAT(remarks.front().says, Contains("3 cores of 107.2 mm2") && Contains("bedding"));
+  cable.csa_mm2 = 4;
+  CHECK(remarks_of(cable).empty());
+}
+
+TEST_CASE("implausible_readings: every cable of a construction takes its own cores",
+          "[unit][plausibility]") {
+  // What is refused without a table is never what a table has.
+  for (const int cores : {1, 2, 3, 4, 5}) {
+    for (const double csa :
+         {1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 50.0, 95.0, 185.0, 240.0, 400.0}) {
+      CAPTURE(cores, csa);
+      const Construction built = construct({.cores = cores, .csa_mm2 = csa}, standards());
+      Cable cable;
+      cable.cores = cores;
+      cable.csa_mm2 = csa;
+      cable.bedding = measured(built.bedding_diameter_mm - built.bedding_expanded_mm, 0.05);
+      CHECK(remarks_of(cable).empty());
+    }
+  }
+}

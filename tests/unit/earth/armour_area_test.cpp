@@ -20,11 +20,33 @@ double least(const ArmourArea& area) { return area.area_mm2 * (1.0 - area.error_
 }  // namespace
 
 TEST_CASE("counted_area: wires times the area of one", "[unit][earth]") {
-  const ArmourArea area = counted_area(34, 1.25);
+  job::JobInput in = test::small_cable();
+  in.armour_mm = "1.25";
+  in.bedding_mm.reset();
+  const ArmourArea area = counted_area(34, test::resolved(in).cable);
   CHECK(area.area_mm2 == Approx(41.72).margin(0.005));
+  CHECK(area.error_ratio == 0.0);
   CHECK(area.origin == "34 wires of 1.25 mm");
-  CHECK_THROWS_AS(counted_area(0, 1.25), InputError);
-  CHECK_THROWS_AS(counted_area(34, 0.0), InputError);
+  CHECK_THROWS_AS(counted_area(0, test::resolved(in).cable), InputError);
+}
+
+TEST_CASE("counted_area: a wire measured thinner than its size counts as measured",
+          "[unit][earth]") {
+  job::JobInput in = test::small_cable();
+  in.armour_mm = "0.85";
+  in.bedding_mm.reset();
+  // 34 pi/4 0.85^2 = 19.29 mm2; of 0.9 mm it would be 21.63.
+  const ArmourArea area = counted_area(34, test::resolved(in).cable);
+  CHECK(least(area) == Approx(19.29).margin(0.005));
+  in.armour_mm = "0.95";
+  CHECK(least(counted_area(34, test::resolved(in).cable)) == Approx(21.63).margin(0.005));
+}
+
+TEST_CASE("counted_area: no more wires than go round the bedding", "[unit][earth]") {
+  // pi (10 + 0.9) / 0.9 = 38.05.
+  const cable::Cable cable = test::resolved(test::small_cable()).cable;
+  CHECK_NOTHROW(counted_area(38, cable));
+  CHECK_THROWS_AS(counted_area(45, cable), InputError);
 }
 
 // Bedding 10 mm, wire 0.9 mm: 0.9 pi 10.9 cos(atan(pi / 10)) / 0.9 = 32.6: 32 wires, 20.36 mm2.

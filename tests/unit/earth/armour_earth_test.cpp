@@ -174,6 +174,11 @@ TEST_CASE("check_armour_earth: temperatures given take the place of the insulati
   const EarthResult result = check_armour_earth(in, standards());
   CHECK(result.k->k > 51.0);
   CHECK_THAT(result.factor.source, Contains("Annex A"));
+  // BS 7671 table 54.4: steel armour of a cable with xlpe insulation up to 200 degC.
+  in.final_degc = 500.0;
+  const EarthResult hot = check_armour_earth(in, standards());
+  CHECK(hot.k->k == result.k->k);
+  CHECK_THAT(hot.k->says, Contains("stands no 500 degC"));
   in.final_degc = 40.0;
   CHECK_THROWS_AS(check_armour_earth(in, standards()), InputError);
 }

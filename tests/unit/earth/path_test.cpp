@@ -157,6 +157,18 @@ TEST_CASE("check_path: no steel wall or gland round a single a.c. core", "[unit]
   CHECK(path(one_core(), hole_in("aluminium", k_clearance), of("brass")).verdict == Verdict::fits);
 }
 
+TEST_CASE("check_path: no steel adaptor round a single a.c. core", "[unit][earth]") {
+  // BS 7671 521.5.2: no ferrous metal round one conductor.
+  auto wall = hole_in("aluminium", k_clearance);
+  wall.adaptor_material = "steel";
+  CHECK(path(one_core(), wall, of("brass")).verdict == Verdict::fits);
+  CHECK(path(one_core(), wall, of("brass"), true).verdict == Verdict::no_fit);
+  wall.adaptor_material = "brass";
+  CHECK(path(one_core(), wall, of("brass"), true).verdict == Verdict::fits);
+  wall.adaptor_material.reset();
+  CHECK(path(one_core(), wall, of("brass"), true).verdict == Verdict::not_known);
+}
+
 TEST_CASE("check_path: a single core is not known until supply and metal are given",
           "[unit][earth]") {
   const auto wall = hole_in("brass", k_tapped);

@@ -132,9 +132,12 @@ TEST_CASE("check_thread: a chamfer that is not given counts as the deepest allow
   Entry deep = tapped(20.0);
   deep.chamfer_mm = 3.0;
   const ThreadFit noted = check(gland, deep, k_flameproof);
-  CHECK(noted.check.verdict == Verdict::fits);
+  CHECK(noted.check.verdict == Verdict::not_known);
+  CHECK_THAT(noted.check.says, Contains("deeper than 2 mm") && Contains("certificate"));
   REQUIRE(noted.notes.size() == 1);
   CHECK_THAT(noted.notes[0], Contains("2 mm deep at most"));
+  deep.chamfer_mm = 2.0;
+  CHECK(check(gland, deep, k_flameproof).check.verdict == Verdict::fits);
 }
 
 TEST_CASE("check_thread: flameproof never goes into a clearance hole", "[unit][thread]") {

@@ -66,3 +66,13 @@ TEST_CASE("thread_advice: the neighbours of a size that is not made", "[unit][th
   CHECK(thread_advice("NPT 5/8").substr(0, 19) == "NPT sizes are 1/8, ");
   CHECK(thread_advice("G 1/2").empty());
 }
+
+TEST_CASE("parse_thread: spaces, the pitch that is left out, and no number", "[unit][thread]") {
+  CHECK(parse_thread("NPT  1/2 ") == parse_thread("NPT 1/2"));
+  CHECK(parse_thread("M20  x 1.5") == parse_thread("M20"));
+  CHECK(parse_thread("M75")->pitch_mm == 1.5);
+  CHECK(parse_thread("M76")->pitch_mm == 2.0);
+  CHECK(parse_thread("M68")->pitch_mm == 1.5);
+  CHECK_FALSE(parse_thread("PG").has_value());
+  CHECK_FALSE(parse_thread("PG x").has_value());
+}

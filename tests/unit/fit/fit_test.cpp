@@ -394,6 +394,27 @@ TEST_CASE("fit_all: verdict then preference then margin then part code", "[unit]
         "A");
 }
 
+TEST_CASE("fit_all: among equals the preferred supplier's gland comes first", "[unit][fit]") {
+  std::vector<Gland> glands(3, test::small_gland());
+  glands[0].part = "A";
+  glands[0].outer = {10.0, 20.0};  // the larger margin
+  glands[1].part = "B";
+  glands[1].preferred = true;
+  glands[2].part = "CHEAP";
+  glands[2].price = 9.99;
+  const auto job = test::resolved(test::small_cable());
+  const fit::Question question = fit::ask(job, test::standards());
+  const auto first = [&](fit::Prefer prefer, std::size_t place) {
+    return fit::fit_all(question, glands, prefer)[place].gland->part;
+  };
+  CHECK(first(fit::Prefer::price, 0) == "CHEAP");
+  CHECK(first(fit::Prefer::price, 1) == "B");
+  CHECK(first(fit::Prefer::stock, 0) == "B");
+  CHECK(first(fit::Prefer::margin, 0) == "A");
+  for (Gland& gland : glands) gland.price.reset();
+  CHECK(first(fit::Prefer::price, 0) == "B");
+}
+
 TEST_CASE("fit_all: of glands that are not known the one that lacks least comes first",
           "[unit][fit]") {
   job::JobInput in = test::small_cable();

@@ -89,6 +89,11 @@ TEST_CASE("needs: the nearest gland through an adaptor that is not at hand", "[u
   for (const fit::Lack& lack : through->lacks) CHECK(lack.key.starts_with("adaptor"));
   CHECK(text_of(through->with) ==
         "sealing washer M25 1.5 mm; locknut M25 4 mm; shroud if one is used");
+  in.washer_mm.reset();  // of the wall: they are bought with the adaptor
+  in.locknut_mm.reset();
+  const job::Job bare = test::resolved(in);
+  const fit::Question open = fit::ask(bare, test::standards());
+  CHECK(fit::nearest_through(open, fit::fit_all(open, glands, fit::Prefer::price)));
   in.sheath_od_mm = "24.9+25.1";  // no adaptor mends the seal
   const job::Job thick = test::resolved(in);
   const fit::Question other = fit::ask(thick, test::standards());

@@ -119,3 +119,13 @@ TEST_CASE("CsvRows: a file that is not there", "[unit][csv]") {
   CHECK_THROWS_AS(io::CsvRows("/nowhere/at/all.csv"), FileError);
   CHECK_THROWS_AS(io::CsvRows("/tmp"), FileError);
 }
+
+TEST_CASE("CsvRows: a text that is kept from being a number", "[unit][csv]") {
+  // ="0012", as programs write it for spreadsheets.
+  const std::string text =
+      "\"=\"\"0012\"\"\",b\n\"=\"\"\"\"\",b\n\"=\"\"a\"\"&\"\"b\"\"\",\"=A1\"\nc,d\n";
+  io::CsvRows rows(text, "t.csv");
+  CHECK(rows_of(rows) ==
+        std::vector<Row>{
+            {1, {"0012", "b"}}, {2, {"", "b"}}, {3, {"=\"a\"&\"b\"", "=A1"}}, {4, {"c", "d"}}});
+}

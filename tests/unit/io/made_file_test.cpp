@@ -47,6 +47,7 @@ TEST_CASE("made: every fault of a row is named", "[unit][made]") {
   row.set("made_at", "2026-03-31T12:00");
   row.set("sheath_od_mm", "15.1+15.2");
   row.set("test_v", "1000");
+  row.set("insulation_mohm", ">200");
   CHECK(faults_of(row).empty());
 }
 
@@ -95,9 +96,26 @@ TEST_CASE("made: one end under two spellings", "[unit][made]") {
   CHECK_FALSE(same_end_otherwise(file, named("P-201", "from")));
   CHECK_FALSE(same_end_otherwise(file, named("P-201", "to")));
   CHECK_FALSE(same_end_otherwise(file, named("P-202", "FROM")));
+  CHECK_FALSE(same_end_otherwise(file, named("p-201", "FROM")));  // case tells no two apart
   const auto fault = same_end_otherwise(file, named("p 201", "FROM"));
   REQUIRE(fault);
   CHECK(fault->allowed == "P-201, from");
+}
+
+TEST_CASE("made: an end has the spelling of its first row", "[unit][made]") {
+  const MadeFile file = read_made(k_header +
+                                      "C-1,From,,,,,15.1+15.2,,,,,,,,\n"
+                                      "c-1,to,,,,,,,,,,,,,\n"
+                                      "c-1,FROM,,,ARM,,,,,,,,,,\n",
+                                  "m.csv");
+  REQUIRE(file.rows.size() == 3);
+  for (const MadeRow& row : file.rows) CHECK(row.cell("tag") == "C-1");
+  CHECK(file.rows[1].cell("end") == "to");
+  CHECK(file.rows[2].cell("end") == "From");
+  REQUIRE(file.warnings.size() == 1);
+  CHECK(file.warnings[0] ==
+        "m.csv: 2 rows name their end in other letters than a row above (line 3: c-1, to for C-1, "
+        "to)");
 }
 
 TEST_CASE("made: a file of other columns is no register", "[unit][made]") {

@@ -13,7 +13,7 @@ TEST_CASE("profile: every key is written and read again", "[unit][profile]") {
       {"mpe_mm", "0.02"},          {"zero_mm", "-0.05"},      {"rules", "iec-60079-14:2013"},
       {"slack_mm", "40"},          {"adaptor", "M25:M20"},    {"adaptor_mm", "8"},
       {"adaptor_thread_mm", "15"}, {"adaptor_bore_mm", "18"}, {"units", "in"},
-      {"compound_pack_cm3", "20"}};
+      {"compound_pack_cm3", "20"}, {"supplier", "north.csv"}};
   REQUIRE(values.size() == profile_keys().size());
   Profile profile;
   for (const auto& [key, value] : values) set_in_profile(profile, key, value, "here");
@@ -25,6 +25,13 @@ TEST_CASE("profile: a caliper in inches becomes millimetres", "[unit][profile]")
   Profile profile;
   set_in_profile(profile, "step_mm", "0.001in", "here");
   CHECK(text_in_profile(profile, "step_mm") == "0.0254");
+}
+
+TEST_CASE("profile: several gland lists", "[unit][profile]") {
+  Profile profile;
+  CHECK(lists_of(profile).empty());
+  set_in_profile(profile, "glands", "/van/north.csv; /van/south.csv;", "here");
+  CHECK(lists_of(profile) == std::vector<std::string>{"/van/north.csv", "/van/south.csv"});
 }
 
 TEST_CASE("profile: a value is forgotten", "[unit][profile]") {

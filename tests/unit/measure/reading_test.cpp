@@ -48,7 +48,7 @@ TEST_CASE("Readings: inches show how finely they were read", "[unit][measure]") 
   CHECK(scale("0.5905in") == Approx(0.00254));
   CHECK(scale("1in") == Approx(25.4 / 8));
   CHECK_FALSE(scale("15.1+15.2").has_value());
-  CHECK_FALSE(scale("0.52in+13.2").has_value());
+  CHECK(scale("0.5in+13.2") == Approx(2.54));  // the one in mm makes the other no finer
   CHECK(parse_places("1 1/4in", "--od").front().readings_mm.front() == Approx(31.75));
   CHECK_FALSE(faults_of("17/0in").empty());
   CHECK_FALSE(faults_of("17/32").empty());

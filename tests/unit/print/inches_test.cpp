@@ -28,8 +28,11 @@ TEST_CASE("inches: every length of a fit, exactly converted", "[unit][print]") {
   int rows = 0;
   while (std::getline(lines, line)) {
     if (line.size() < 45) continue;
-    const auto mm = parse_number(trimmed(std::string_view(line).substr(32, 12)));
-    const auto in = parse_number(trimmed(std::string_view(line).substr(44)));
+    const std::size_t last = line.rfind(' ');
+    const std::size_t end = line.find_last_not_of(' ', last);
+    const std::size_t first = line.rfind(' ', end);
+    const auto mm = parse_number(line.substr(first + 1, end - first));
+    const auto in = parse_number(line.substr(last + 1));
     if (!mm) continue;  // the heads of the columns
     REQUIRE(in);
     CHECK(*in * 25.4 == Approx(*mm).margin(0.0026));

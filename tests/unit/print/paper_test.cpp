@@ -13,9 +13,8 @@ TEST_CASE("Paper has the size of its standard and lies on its long side") {
     double long_mm;
     bool small;
   };
-  for (const Row& row :
-       {Row{"A4", 210, 297, false}, Row{"a5", 148, 210, false}, Row{"A6", 105, 148, true},
-        Row{"letter", 8.5 * 25.4, 11 * 25.4, false}}) {
+  for (const Row& row : {Row{"A4", 210, 297, false}, Row{"a5", 148, 210, false},
+                         Row{"A6", 105, 148, true}, Row{"letter", 8.5 * 25.4, 11 * 25.4, false}}) {
     INFO(row.name);
     const auto paper = paper_of(row.name, 1);
     REQUIRE(paper);

@@ -77,7 +77,7 @@ TEST_CASE("sheet_text: screen and card say of every mark the same", "[unit][prin
     const Made made(one.in, one.gland);
     REQUIRE(made.sheet.has_marks());
     std::string screen = print::sheet_text(made.sheet, {});
-    screen = screen.substr(screen.find("\nCUTS\n"));
+    screen = screen.substr(screen.find("\nCUTS"));
     const print::CardText card = print::card_text(
         {.tag = "T", .end = "e", .sheet = &made.sheet, .why = {}, .remedy = {}, .qr_text = {}});
     REQUIRE(card.marks.size() >= 2);

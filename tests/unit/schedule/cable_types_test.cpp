@@ -172,6 +172,9 @@ TEST_CASE("cable types: what is wrong with a file", "[unit][schedule]") {
   CHECK(faults({"A 1", "15.2"}).empty());
   CHECK_THAT(faults({"a1", "15.3"}), Contains("two types have one name"));
   CHECK_THAT(faults({"B", "15.1+15.3"}), Contains("one figure"));
+  CHECK_THAT(faults({"M", "15.2", "", "", "", "", "measured"}),
+             Contains("a type is not measured") && Contains("datasheet, estimated"));
+  CHECK(types.find("M") == nullptr);
   CHECK_THAT(faults({"C", "x"}), Contains("line 3, column sheath_od_mm"));
   CHECK_THAT(faults({"", "15.2"}), Contains("no name"));
   CHECK_THROWS_WITH(types_layout({"tag", "sheath_od_mm"}), Contains("no column type"));

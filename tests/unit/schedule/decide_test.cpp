@@ -70,7 +70,8 @@ TEST_CASE("decide: one figure without evidence is a datasheet's", "[unit][schedu
 
 TEST_CASE("decide: marks where a route is given", "[unit][schedule]") {
   job::JobInput in = test::small_cable();
-  in.reach_mm = 180.0;
+  in.reach_mm = 170.0;
+  in.strip_mm = 10.0;
   const Decision decision = decided(in, k_small);
   // w = 1.5 + 2.5, tip = 4 + 180; b = max(15, 4 + 4) + 5; a = 20, e = 10.5
   CHECK(decision.bedding_cut_mm == Approx(184.0 - 20.0));

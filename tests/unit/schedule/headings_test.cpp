@@ -19,9 +19,9 @@ std::vector<std::string> shown(const Rows& rows) {
 
 /// `column = heading` of what is taken, and `?heading` of what is left.
 std::vector<std::string> taken(const Rows& rows, schedule::Sample sample = {}) {
-  const auto usual = schedule::usual_headings(io::builtin_standards());
+  static const auto k_usual = schedule::usual_headings(io::builtin_standards());
   schedule::Format format;
-  format.usual = &usual;
+  format.usual = &k_usual;
   const auto layout =
       schedule::make_layout(schedule::join_headings(rows), format, "t.csv, line 1", sample);
   std::vector<std::string> texts;

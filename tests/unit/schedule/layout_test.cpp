@@ -376,6 +376,130 @@ TEST_CASE("input_of: a voltage above that of the built-in constructions is never
   CHECK_FALSE(no_estimate("Cable Voltage Rating", "0.6/1 kV"));
 }
 
+TEST_CASE("input_of: a voltage in the cell of cores and size", "[unit][schedule]") {
+  const auto voltage = [](std::string_view text) {
+    const Layout layout = layout_of({"tag", "cable_size"}, usual_format());
+    schedule::RowNotes notes;
+    std::vector<Fault> faults;
+    const auto input = schedule::input_of(layout, Words{"C1", text}, Side::both, faults, &notes);
+    CHECK(faults.empty());
+    if (notes.no_estimate) return std::string("nothing is estimated");
+    return job::text_of(input, job::field_named("voltage")).value_or("not given");
+  };
+  CHECK(voltage("4C 16") == "not given");
+  CHECK(voltage("4C 16 600/1000V") == "0.6/1");
+  CHECK(voltage("4C x 16mm2 0.6/1kV") == "0.6/1");
+  CHECK(voltage("4C x 16mm2 1.9/3.3 kV") == "1.9/3.3");
+  CHECK(voltage("3C x 95 11kV") == "nothing is estimated");
+  CHECK(voltage("4C 16 450/750V") == "nothing is estimated");
+}
+
+TEST_CASE("input_of: one column of ambient temperatures", "[unit][schedule]") {
+  const auto ambient = [](std::string_view text, std::string_view heading =
+                                                     "Ambient (\xC2\xB0"
+                                                     "C)") {
+    const Layout layout = layout_of({"tag", "sheath_od_mm", heading}, usual_format());
+    std::vector<Fault> faults;
+    const auto input = schedule::input_of(layout, Words{"C1", "15", text}, Side::both, faults);
+    if (!faults.empty()) return faults.front().what;
+    return job::text_of(input, job::field_named("ambient_min_c")).value_or("") + " to " +
+           job::text_of(input, job::field_named("ambient_max_c")).value_or("");
+  };
+  for (const char* text : {"-20/+50", "-20 to +50",
+                           "-20 to 50 \xC2\xB0"
+                           "C",
+                           "-20..50", "-20...+50",
+                           "\xE2\x88\x92"
+                           "20/50",
+                           "-20C/+50C", "-20 - +50", "-20 deg C to 50 deg C"}) {
+    INFO(text);
+    CHECK(ambient(text) == "-20 to 50");
+  }
+  CHECK(ambient("5-40") == "5 to 40");
+  CHECK(ambient("-40/-10") == "-40 to -10");
+  CHECK(ambient("50") == " to 50");
+  CHECK(ambient("-20") == "-20 to ");
+  CHECK(ambient("-20/+50", "Ambient Temperature") == "-20 to 50");
+  CHECK(ambient("TBC") == " to ");
+  for (const char* text : {"high", "-20/20/50", "40 F"}) {
+    INFO(text);
+    CHECK(ambient(text) == "this is no range of temperatures");
+  }
+  const Layout sided =
+      layout_of({"tag", "sheath_od_mm", "From Ambient", "To Ambient"}, usual_format());
+  std::vector<Fault> faults;
+  const Words cells{"C1", "15", "0/40", "-20/+60"};
+  const auto to = schedule::input_of(sided, cells, Side::to, faults);
+  CHECK(faults.empty());
+  CHECK(job::text_of(to, job::field_named("ambient_max_c")) == "60");
+  // A column of degrees Fahrenheit is none of it.
+  const Layout fahrenheit = layout_of({"tag", "sheath_od_mm",
+                                       "Ambient (\xC2\xB0"
+                                       "F)"},
+                                      usual_format());
+  CHECK(fahrenheit.columns.size() == 1);
+}
+
+TEST_CASE("make_layout: the columns behind From and To are of that end", "[unit][schedule]") {
+  const Layout layout = layout_of(
+      {"Cable No", "O/D", "From", "Entry", "Hole", "Wall (mm)", "To", "Entry", "Hole", "Wall (mm)"},
+      usual_format());
+  std::vector<std::string> columns;
+  for (const schedule::Mapped& each : layout.mapping) columns.push_back(each.column);
+  std::sort(columns.begin(), columns.end());
+  CHECK(columns == std::vector<std::string>{"from", "from_entry", "from_hole", "from_wall_mm",
+                                            "sheath_od_mm", "tag", "to", "to_entry", "to_hole",
+                                            "to_wall_mm"});
+}
+
+TEST_CASE("make_layout: a column that may ask more is named", "[unit][schedule]") {
+  for (const char* heading : {"OD Max", "Tol. (%)", "Weatherproof", "Short circuit rating (kA)"}) {
+    INFO(heading);
+    const Layout layout = layout_of({"Cable No", "O/D", heading}, usual_format());
+    REQUIRE(layout.unread.size() == 1);
+    CHECK(layout.unread.front().may_ask);
+  }
+  CHECK_FALSE(layout_of({"Cable No", "O/D", "Rack"}, usual_format()).unread.front().may_ask);
+}
+
+TEST_CASE("make_layout: a failed look-up says nothing of what a column is", "[unit][schedule]") {
+  const std::vector<std::vector<std::string>> head{{"Cable No", "O/D", "Zone"}};
+  const std::vector<std::vector<std::string>> sample{{"C1", "15", "#N/A"}, {"C2", "15", "none"}};
+  const Layout layout =
+      schedule::make_layout(schedule::join_headings(head), usual_format(), "t.csv, line 1", sample);
+  CHECK(layout.columns.size() == 2);
+}
+
+TEST_CASE("input_of: a length that is not certain does not take the row away", "[unit][schedule]") {
+  const Layout layout = layout_of({"Cable No", "O/D", "Length (m)"}, usual_format());
+  for (const char* text : {"~100", "100-120", "125 m + 10%", "-5"}) {
+    INFO(text);
+    schedule::RowNotes notes;
+    std::vector<Fault> faults;
+    const auto input =
+        schedule::input_of(layout, Words{"C1", "15", text}, Side::both, faults, &notes);
+    CHECK(faults.empty());
+    CHECK(notes.taken ==
+          std::vector<std::string>{"\"" + std::string(text) + "\" for no certain length"});
+    CHECK_FALSE(job::text_of(input, job::field_named("length_m")).has_value());
+  }
+}
+
+TEST_CASE("make_layout: two tables side by side", "[unit][schedule]") {
+  const std::string message =
+      message_of({"Cable No", "O/D", "Bedding", "Entry", "", "Cable No", "O/D", "Bedding", "Entry"},
+                 usual_format());
+  CHECK_THAT(message, Contains("two tables stand side by side"));
+  CHECK_THAT(message, Contains("A to D, and F to I"));
+  CHECK_THAT(message, !Contains("given twice"));
+  Format format = usual_format();
+  format.ignored = {"F", "G", "H", "I"};
+  CHECK(
+      layout_of({"Cable No", "O/D", "Bedding", "Entry", "", "Cable No", "O/D", "Bedding", "Entry"},
+                format)
+          .columns.size() == 3);
+}
+
 TEST_CASE("make_layout: headings whose cells do not suit are the other column",
           "[unit][schedule]") {
   const auto column = [](std::vector<std::string> headings, std::vector<std::string> row,
@@ -440,4 +564,49 @@ TEST_CASE("make_layout: words for the two ends of a cable", "[unit][schedule]") 
   REQUIRE(alone.warnings.size() == 2);
   CHECK_THAT(alone.warnings.front(), Contains("no heading tells from and to"));
   CHECK_THAT(alone.warnings.back(), Contains("no word says at which"));
+}
+
+TEST_CASE("make_layout: a column whose heading is blank, named by its letter", "[unit][schedule]") {
+  for (const bool usual : {false, true}) {
+    Format format = usual ? usual_format() : Format();
+    format.headings = {{"sheath_od_mm", "C"}, {"from_entry", "D"}};
+    const Layout layout = layout_of({"tag", "to", "", ""}, format);
+    REQUIRE(layout.columns.size() == 2);
+    CHECK(layout.columns[0].heading == "column C");
+    CHECK(read(layout, {"C1", "P-1", "15.2", "M20"}, Side::from).sheath_od_mm->text == "15.2");
+    REQUIRE(layout.mapping.size() == 4);
+    CHECK(layout.mapping[2].heading == "C");  // by which it can be named again
+  }
+  Format format;
+  format.headings = {{"sheath_od_mm", "B"}, {"bedding_mm", "B"}};
+  CHECK_THAT(message_of({"tag", ""}, format), Contains("one heading is given to two columns"));
+}
+
+TEST_CASE("group_of_row: the spaces of a word processor are no part of a name",
+          "[unit][schedule]") {
+  const Layout layout = layout_of({"tag", "sheath_od_mm", "area_name"});
+  const auto group = [&](std::string_view name) {
+    return schedule::group_of_row(layout, Words{"C1", "15", name}, schedule::GroupBy::area_name);
+  };
+  CHECK(group("A\xC2\xA0") == "A");
+  CHECK(group(" \xE2\x80\xAF"
+              "A \xC2\xA0 ") == "A");
+  CHECK(group("\xC2\xA0").empty());
+}
+
+TEST_CASE("make_layout: None is no plain place where it stands for missing figures",
+          "[unit][schedule]") {
+  const auto zone = [](const std::string& sheath, const std::string& written) {
+    const std::vector<std::vector<std::string>> rows{{"tag", "sheath_od_mm", "zone"}};
+    const std::vector<std::vector<std::string>> sample{{"C1", sheath, "None"}, {"C2", "15", "1"}};
+    const Layout layout =
+        schedule::make_layout(schedule::join_headings(rows), usual_format(), "t.csv", sample);
+    return read(layout, {"C3", "15.2", written}).zone;
+  };
+  CHECK(zone("15", "None").has_value());
+  CHECK(zone("none", "None").has_value());  // as a person writes it, of a cable without a sheath
+  for (const char* const missing : {"None", "nan", "NULL"}) {
+    CHECK_FALSE(zone(missing, "None").has_value());
+    CHECK(zone(missing, "none").has_value());
+  }
 }

@@ -163,3 +163,46 @@ TEST_CASE("make_layout: columns of an earlier result are left out in one line",
   CHECK(warns(layout, "\"Cutback (mm)\""));
   CHECK(layout.unread.size() == 1);
 }
+
+TEST_CASE("count_of: C10-12 among C9 and C13 may be three cables", "[unit][schedule]") {
+  using Rows = std::vector<std::vector<std::string>>;
+  const auto says = [](const Rows& rows, std::string_view tag) {
+    const Layout layout = layout_of({"Cable No", "From", "To", "OD"}, {}, rows);
+    return count(layout, {tag, "MCC", "P1", "23.2"});
+  };
+  const Rows runs{{"C8"}, {"C9"}, {"C10-12"}, {"C13"}, {"C14"}};
+  for (const char* tag : {"C10-12", "C101-05", "c10-12", "C10A-12A"}) {
+    INFO(tag);
+    CHECK(says(runs, tag) == "the tag may name several cables, and is counted as one");
+  }
+  for (const char* tag : {"C12-10", "MCC1-12", "C10-A", "C105-03"}) {
+    INFO(tag);
+    CHECK(says(runs, tag) == "1");
+  }
+  // Where tags are made so, each is one cable.
+  CHECK(says({{"C1-11"}, {"C1-12"}, {"C2-11"}}, "C10-12") == "1");
+  CHECK(says({}, "C10-12") == "1");
+}
+
+TEST_CASE("count_of: tags that may name several cables", "[unit][schedule]") {
+  const Layout layout = layout_of({"Cable No", "From", "To", "OD"});
+  const auto says = [&](std::string_view tag) { return count(layout, {tag, "MCC", "P1", "23.2"}); };
+  for (const char* tag : {"C11 C12", "C23 (1-3)", "C24(R,Y,B)", "C32 [2 runs]"}) {
+    INFO(tag);
+    CHECK(says(tag) == "the tag may name several cables, and is counted as one");
+  }
+  for (const char* tag : {"C11 PUMP", "C23 (spare)", "C24 (415V)", "MCC 1", "C1 (rev A)"}) {
+    INFO(tag);
+    CHECK(says(tag) == "1");
+  }
+}
+
+TEST_CASE("count_of: very many cables of one tag, and a percentage", "[unit][schedule]") {
+  const Layout layout = layout_of({"Cable No", "From", "To", "OD", "Qty"});
+  const auto of = [&](std::string_view quantity) {
+    return schedule::count_of(layout, Words{"C1", "MCC", "P1", "23.2", quantity});
+  };
+  CHECK(of("100")->unclear.empty());
+  CHECK(of("150")->unclear == "150 cables of one tag may be a length");
+  CHECK_FALSE(of("100%").has_value());
+}

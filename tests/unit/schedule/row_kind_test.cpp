@@ -31,7 +31,8 @@ TEST_CASE("kind_of: cables, whatever is wrong with them", "[unit][schedule]") {
   CHECK(kind({"PUMP HOUSE", "", "15"}) == RowKind::cable);
   CHECK(kind({"", "MCC", "15"}) == RowKind::cable);
   CHECK(kind({"", "MCC", "", "1"}) == RowKind::cable);
-  CHECK(kind({"Total", "", "15"}) == RowKind::cable);
+  CHECK(kind({"Total", "MCC", "15"}) == RowKind::cable);
+  CHECK(kind({"SUM-101", "", "15"}) == RowKind::cable);
 }
 
 TEST_CASE("kind_of: titles, sums and headings", "[unit][schedule]") {
@@ -42,7 +43,13 @@ TEST_CASE("kind_of: titles, sums and headings", "[unit][schedule]") {
   CHECK(kind({"", "", "", "", "120"}) == RowKind::no_tag);
   CHECK(kind({"", "MCC", "", "", "120"}) == RowKind::no_tag);
   CHECK(kind({"Sub-total", "", "", "", "120"}) == RowKind::no_tag);
+  // A spreadsheet sums the diameters too.
+  for (const char* sum : {"Total", "TOTAL MCC-1", "SUBTOTAL", "Grand Total", "Sum", "Summe"}) {
+    INFO(sum);
+    CHECK(kind({sum, "", "46.4"}) == RowKind::no_tag);
+  }
   CHECK(kind({"Carried forward", "", "", "", "120"}) == RowKind::no_tag);
+  CHECK(kind({"", "", "", "Total", "140"}) == RowKind::no_tag);
   CHECK(kind({"Tag", "From", "sheath_od_mm", "zone"}) == RowKind::headings);
 }
 
@@ -54,6 +61,14 @@ TEST_CASE("kind_of: a merged cell is no cell of the row", "[unit][schedule]") {
         RowKind::goes_on);
   CHECK(kind({"C1", "MCC", "15", "1"}, {{0, true}, {2, true}, {3, true}}) == RowKind::cable);
   CHECK(kind({"C2", "MCC", "15", "1"}, {{3, true}}) == RowKind::cable);
+}
+
+TEST_CASE("kind_of: the cores of a cable beside its merged cells", "[unit][schedule]") {
+  // note is read by nobody.
+  CHECK(kind({"C1", "MCC", "15", "", "", "BN"}, {{0, true}, {1, true}, {2, true}}) ==
+        RowKind::goes_on);
+  CHECK(kind({"C1", "MCC", "15", "1", "", "BN"}, {{0, true}, {1, true}, {2, true}}) ==
+        RowKind::cable);
 }
 
 TEST_CASE("kind_of: hidden and struck through", "[unit][schedule]") {
@@ -73,57 +88,6 @@ TEST_CASE("kind_of: headings of other columns, units and numbers of columns", "[
   CHECK(kind({"(1)", "(2)", "(3)", "(4)"}) == RowKind::headings);
   CHECK(kind({"1", "2", "15", "1", "5"}) == RowKind::cable);
   CHECK(kind({"1", "MCC", "15"}) == RowKind::cable);
-}
-
-TEST_CASE("place_in_note, place_in_row: texts that speak of a hazardous place",
-          "[unit][schedule]") {
-  static const auto k_usual = schedule::usual_headings(io::builtin_standards());
-  schedule::Format format;
-  format.usual = &k_usual;
-  const auto own = schedule::make_layout(Words{"Cable No", "From", "To", "O/D", "Remarks"}, format,
-                                         "t.csv, line 1");
-  for (const char* text : {"ZONE 1 AREA", "Hazardous area 3", "Zone 21 - dust", "AREA 4 (Ex d IIB)",
-                           "ATEX", "Haz. Area", "Class I Division 2", "non hazardous and Zone 2"}) {
-    INFO(text);
-    CHECK(schedule::place_in_note(own, Words{"", text}) == text);
-  }
-  for (const char* text : {"PUMP HOUSE", "Non hazardous area", "SAFE AREA", "Zone 3", "Zone A",
-                           "Area 12", "Exchanger 1", "not hazardous", "Excavation"}) {
-    INFO(text);
-    CHECK(schedule::place_in_note(own, Words{"", text}).empty());
-  }
-  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "JB-1 Zone 2", "15"}) == "JB-1 Zone 2");
-  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "P-1", "15", "Ex e"}) == "Ex e");
-  CHECK(schedule::place_in_row(own, Words{"C-1", "EXP-1", "P-1", "15", "by hand"}).empty());
-  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "EXD-LCS-101", "15"}) == "EXD-LCS-101");
-  CHECK(schedule::place_in_row(own, Words{"C-1", "MCC", "Flameproof motor", "15"}) ==
-        "Flameproof motor");
-}
-
-TEST_CASE("place_told_otherwise: a plain zone and a text that speaks of another",
-          "[unit][schedule]") {
-  static const auto k_usual = schedule::usual_headings(io::builtin_standards());
-  schedule::Format format;
-  format.usual = &k_usual;
-  const auto own = schedule::make_layout(Words{"Cable No", "From", "To", "O/D", "Zone", "Remarks"},
-                                         format, "t.csv, line 1");
-  using schedule::Side;
-  CHECK(schedule::may_tell_plain(own));
-  const Words named{"C-1", "MCC", "JB-4 (Zone 2)", "15", "none"};
-  CHECK(schedule::place_told_otherwise(own, named, Side::to) == "JB-4 (Zone 2)");
-  CHECK(schedule::place_told_otherwise(own, named, Side::from).empty());
-  const Words remark{"C-1", "MCC", "P-1", "15", "Safe", "Motor is in Zone 1"};
-  CHECK(schedule::place_told_otherwise(own, remark, Side::from) == "Motor is in Zone 1");
-  CHECK(
-      schedule::place_told_otherwise(own, Words{"C-1", "MCC", "JB-4 (Zone 2)", "15", "2"}, Side::to)
-          .empty());
-  CHECK(schedule::place_told_otherwise(own, Words{"C-1", "MCC", "P-1", "15", "none"}, Side::to)
-            .empty());
-  format.defaults = {{"zone", "none"}};
-  const auto by_default =
-      schedule::make_layout(Words{"Cable No", "From", "To", "O/D"}, format, "t.csv, line 1");
-  CHECK(schedule::place_told_otherwise(by_default, Words{"C-1", "JB Zone 1", "P-1", "15"},
-                                       Side::from) == "JB Zone 1");
 }
 
 TEST_CASE("SkippedRows: names the first of each kind and counts the rest", "[unit][schedule]") {

@@ -194,3 +194,67 @@ TEST_CASE("make_layout: headings of quantities, and those that may be others", "
     CHECK_THAT(own.warnings.front(), Catch::Contains("is not read") && Catch::Contains("quantity"));
   }
 }
+
+TEST_CASE("look_at_words: a word takes a row out in a column of remarks alone",
+          "[unit][schedule]") {
+  const auto under = [](std::string_view heading, std::string_view text) {
+    const auto own = layout_of({"Cable No", "From", "To", "O/D", heading});
+    const auto rows = schedule::look_at_words(own, Words{"C-1", "MCC", "P-1", "15", text});
+    if (rows.empty()) return "answered";
+    return rows.front().kind == RowKind::deleted ? "out" : "named";
+  };
+  for (const char* heading : {"Remarks", "Comment", "Status", "Cable Status", "Notes / Comments",
+                              "Description", "Rev. Status", "Change"}) {
+    INFO(heading);
+    CHECK(under(heading, "Deleted") == std::string_view("out"));
+    CHECK(under(heading, "Not required") == std::string_view("out"));
+  }
+  for (const char* heading : {"Shroud", "Fire seal", "Test Status", "Tray Status", "Drum Status",
+                              "From Gland Remark", "Earth tag"}) {
+    INFO(heading);
+    CHECK(under(heading, "Not required") == std::string_view("named"));
+  }
+  CHECK(under("Shroud", "Yes") == std::string_view("answered"));
+}
+
+TEST_CASE("look_at_words: deletion and glands of others in more words", "[unit][schedule]") {
+  for (const char* text : {"entf\xC3\xA4llt", "gestrichen", "supprim\xC3\xA9", "anulado",
+                           "Not req'd", "no longer needed", "Canc."}) {
+    INFO(text);
+    CHECK(of_remark(text) == "deleted C-1: " + std::string(text));
+  }
+  for (const char* text :
+       {"duplicate of C9", "combined with C9", "pre-terminated", "N/R", "Factory fitted gland",
+        "Pre-glanded cable", "Glands: vendor", "cable terminated by MCC supplier", "FIM",
+        "Deleted from MCC-2, now MCC-1", "Not required at this stage"}) {
+    INFO(text);
+    CHECK(of_remark(text) == "may be C-1: " + std::string(text));
+  }
+}
+
+TEST_CASE("title_of_deleted: titles that take the cables under them away", "[unit][schedule]") {
+  const auto says = [](const char* text) {
+    return !schedule::title_of_deleted(layout(), Words{"", text}).empty();
+  };
+  for (const char* text :
+       {"DELETED CABLES", "CANCELLED", "SPARE CABLES", "GLANDS BY VENDOR", "BY OTHERS",
+        "EXISTING CABLES (no work)", "The following cables are deleted:", "VOID",
+        "ON HOLD - DO NOT ORDER", "PRELIMINARY - NOT FOR ORDER", "Superseded"}) {
+    INFO(text);
+    CHECK(says(text));
+  }
+  for (const char* text : {"PUMP HOUSE", "EXISTING SUBSTATION", "SPARE PARTS STORE",
+                           "FUTURE EXTENSION", "Void under floor of level 2 and the plant room"}) {
+    INFO(text);
+    CHECK_FALSE(says(text));
+  }
+}
+
+TEST_CASE("look_at_words: a remark that asks for another gland", "[unit][schedule]") {
+  for (const char* text :
+       {"barrier gland required", "IP68 required", "submerged", "lead covered"}) {
+    INFO(text);
+    CHECK(of_remark(text) == "may be C-1: " + std::string(text));
+  }
+  CHECK(of_remark("see note 3").empty());
+}

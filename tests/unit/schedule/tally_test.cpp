@@ -171,6 +171,24 @@ TEST_CASE("takeoff: what is provisional gets stock once, whatever the groups", "
   CHECK(glands_of(order({{"N", false}, {"S", true}})) == Lines{{0, 0, 0}, {3, 0, 2}});
 }
 
+TEST_CASE("takeoff: a gland's own pack, and the file of accessories before it",
+          "[unit][schedule]") {
+  std::vector<gland::Gland> glands{test::small_gland()};  // stock 4
+  glands.front().pack = 25;
+  Tally tally;
+  for (int i = 0; i < 21; ++i) tally.add(with_gland(glands.front(), true));
+  schedule::TakeoffTerms terms;
+  CHECK(schedule::takeoff(tally, glands, terms).lines[0].to_order == 25);
+  CHECK(schedule::takeoff(tally, glands, terms).lines[0].pack == 25);
+  schedule::AccessoryPrice sold;
+  sold.name = "TEST-20";
+  sold.min_order = 40;
+  terms.accessories = {sold};
+  CHECK(schedule::takeoff(tally, glands, terms).lines[0].to_order == 50);  // 40 in packs of 25
+  terms.accessories.front().pack = 10;
+  CHECK(schedule::takeoff(tally, glands, terms).lines[0].to_order == 40);
+}
+
 TEST_CASE("takeoff: one part code for every thread is one line, one pack and one stock",
           "[unit][schedule]") {
   std::vector<gland::Gland> glands{test::small_gland(), test::small_gland()};

@@ -13,6 +13,7 @@ namespace {
 std::string limit(const job::JobInput& in, std::string_view key,
                   const gland::Gland& gland = test::small_gland()) {
   const test::MadeSheet made(in, gland);
+  for (const fit::Lack& lack : made.sheet.lacks) UNSCOPED_INFO(lack.fact);
   REQUIRE(made.sheet.state == State::measure);
   for (const sheet::Accepted& each : made.sheet.accepts) {
     if (each.key == key) return each.words;
@@ -82,4 +83,39 @@ TEST_CASE("accepts: wall and hole both blank have a limit for each kind", "[unit
 
 TEST_CASE("accepts: nothing is said where nothing is blank", "[unit][sheet]") {
   CHECK(test::MadeSheet(whole_end(), test::small_gland()).sheet.accepts.empty());
+}
+
+TEST_CASE("accepts: the wall of a flameproof hole is one that fits without asking more",
+          "[unit][sheet]") {
+  job::JobInput in = whole_end();
+  in.hole = entry::Hole::threaded;
+  in.material = "aluminium";
+  in.zone = area::Zone::zone_1;
+  in.protection = area::Protection::d;
+  in.gas_group = area::GasGroup::IIA;
+  in.csa_mm2 = 2.5;
+  in.insulation = cable::Insulation::xlpe;
+  in.ip = "54";
+  in.wall_mm.reset();
+  gland::Gland gland = test::small_gland();
+  gland.sealing = gland::Sealing::barrier;
+  gland.chamber_bore_mm = 14.0;
+  gland.chamber_length_mm = 25.0;
+  gland.bedding_end_mm = -12.0;
+  gland.protection = {area::Protection::db};
+  gland.level = {area::Level::Gb};
+  gland.gas_group = area::GasMark::IIC;
+  gland.ip = *area::parse_ip_codes("66/68");
+  gland.temp_min_degc = -40;
+  gland.temp_max_degc = 100;
+  gland.max_cores = 7;
+  const std::string must = limit(in, "wall_mm", gland);
+  REQUIRE(must.rfind("at least ", 0) == 0);
+  // IEC 60079-1:2014 5.3: 8 mm of thread; the chamfer of the hole is not known, and counts.
+  const double wall = std::stod(must.substr(9));
+  CHECK(wall >= 8.0);
+  in.wall_mm = wall;
+  CHECK(state(in, gland) == State::cut);
+  in.wall_mm = wall - 0.5;
+  CHECK(state(in, gland) != State::cut);
 }

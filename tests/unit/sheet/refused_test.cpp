@@ -105,7 +105,7 @@ TEST_CASE("refused: compound in a chamber that does not take the cores", "[unit]
   in.sheath_od_mm = "15.2+15.3";
   gland::Gland barrier = whole_gland();
   put(barrier, "sealing", "barrier");
-  put(barrier, "bedding_end_mm", 20.0);
+  put(barrier, "bedding_end_mm", -10.0);
   put(barrier, "max_cores", 2.0);
   CHECK(answer(in, barrier).state == State::none);
   put(barrier, "max_cores", 6.0);
@@ -120,7 +120,7 @@ TEST_CASE("refused: where the bedding ends is a figure that no mark can do witho
   put(barrier, "sealing", "barrier");
   put(barrier, "max_cores", 6.0);
   CHECK(answer(whole_end(), barrier).state == State::not_yet);
-  put(barrier, "bedding_end_mm", 20.0);
+  put(barrier, "bedding_end_mm", -10.0);
   CHECK(answer(whole_end(), barrier).state == State::cut);
 }
 

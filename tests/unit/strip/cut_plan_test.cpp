@@ -40,6 +40,22 @@ TEST_CASE("plan_cuts: the marks redone by hand", "[unit][strip]") {
   CHECK(p.missing.empty());
 }
 
+TEST_CASE("plan_cuts: a tail without a strip length has no length", "[unit][strip]") {
+  job::JobInput in = with_reach();
+  in.strip_mm.reset();
+  const auto p = plan(in, test::small_gland());
+  REQUIRE(p.tails.size() == 3);
+  CHECK_FALSE(p.tails[0].length_mm.has_value());
+  CHECK(*p.tails[0].less_strip_mm == Approx(204.0));
+  // Nor has any mark a figure from the end: it would be a strip length short.
+  CHECK_FALSE(p.marks.armour_cut_mm.has_value());
+  CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
+  CHECK_FALSE(p.marks.sheath_cut_mm.has_value());
+  CHECK_FALSE(p.marks.shoulder_mm.has_value());
+  CHECK(*p.marks.exposed_min_mm == Approx(10.5));
+  CHECK_FALSE(plan(with_reach(), test::small_gland()).tails[0].less_strip_mm.has_value());
+}
+
 TEST_CASE("plan_cuts: exposed 10.5 is cut at 10.5 to 11", "[unit][strip]") {
   // Common practice, no source.
   const auto p = plan(with_reach(), test::small_gland());
@@ -237,4 +253,162 @@ TEST_CASE("plan_cuts: bends that do not fit into the route", "[unit][strip]") {
   CHECK_THAT(tight.tails.at(0).route, Catch::StartsWith("1 + 1 = 2"));  // nothing is taken off
   in.core_list = {{.core = "U", .x_mm = 100.0, .y_mm = 5.0}};
   CHECK_THAT(plan(in, test::small_gland()).missing.back(), Contains("cannot be made"));
+}
+
+TEST_CASE("plan_cuts: each fact that the axis lacks is named once, with what to do",
+          "[unit][strip]") {
+  using Sentences = std::vector<std::string>;
+  const auto missing = [](const job::JobInput& in, const gland::Gland& gland,
+                          const strip::Termination& how = {}) {
+    return strip::plan_cuts(test::resolved(in), gland, how).missing;
+  };
+  const std::string no_bedding = ": no mark for the bedding cut; give it and print again";
+  const std::string no_mark =
+      ": no mark has a figure from the cable's end; give it and print again";
+  auto in = with_reach();
+  in.locknut_mm.reset();
+  CHECK(missing(in, test::small_gland()) == Sentences{"not given: locknut" + no_bedding});
+  in = with_reach();
+  in.wall_mm.reset();
+  in.washer_mm.reset();
+  CHECK(missing(in, test::small_gland()) ==
+        Sentences{"not given: wall, sealing washer (0: none)" + no_mark});
+
+  auto gland = test::small_gland();
+  gland.entry_length_mm.reset();
+  CHECK(missing(with_reach(), gland) ==
+        Sentences{"not given: the length of the gland's entry thread" + no_bedding});
+  gland = test::small_gland();
+  gland.exposed_armour_mm.reset();
+  CHECK(missing(with_reach(), gland) ==
+        Sentences{"exposed_armour_mm of the gland is not stated: take it from the gland's "
+                  "instructions"});
+
+  const std::string length =
+      "the length of the adaptor between its washer and the gland's (--adaptor-length)";
+  CHECK(missing(with_reach(), test::small_gland(), {.adaptor = true}) ==
+        Sentences{"not given: " + length +
+                  ", the length of the adaptor's own thread (--adaptor-thread)" + no_mark});
+  gland = test::small_gland();
+  gland.bedding_end_mm = -8.0;
+  CHECK(missing(with_reach(), gland, {.barrier = true, .adaptor = true}) ==
+        Sentences{"not given: " + length + no_mark});
+  in = with_reach();
+  in.adaptor_mm = 12;
+  CHECK(missing(in, test::small_gland(), {.adaptor = true}) ==
+        Sentences{"not given: the length of the adaptor's own thread (--adaptor-thread)" +
+                  no_bedding});
+}
+
+TEST_CASE("plan_cuts: a barrier gland that does not say where the bedding ends", "[unit][strip]") {
+  const auto p =
+      strip::plan_cuts(test::resolved(with_reach()), test::small_gland(), {.barrier = true});
+  REQUIRE(p.missing.size() == 1);
+  CHECK_THAT(p.missing[0], Catch::StartsWith("bedding_end_mm of the gland is not stated"));
+  REQUIRE(p.lacks.size() == 1);
+  CHECK(p.lacks[0].fact == "bedding_end_mm of the gland");
+  CHECK(p.lacks[0].where == fit::Lack::Where::elsewhere);
+  CHECK(*p.marks.shoulder_mm == Approx(234.0));
+  CHECK_FALSE(p.marks.bedding_cut_mm.has_value());
+}
+
+TEST_CASE("plan_cuts: a route is written so that a pencil can redo it", "[unit][strip]") {
+  auto in = with_reach();
+  in.reach_mm.reset();
+  const auto routes = [&](std::optional<double> radius) {
+    in.bend_radius_mm = radius;
+    std::vector<std::string> texts;
+    for (const strip::Tail& tail : plan(in, test::small_gland()).tails) texts.push_back(tail.route);
+    return texts;
+  };
+  using Sentences = std::vector<std::string>;
+  in.core_list = {{.core = "U", .reach_mm = 180.5},
+                  {.core = "V", .x_mm = -120.0, .y_mm = 75.0, .z_mm = 0.0},
+                  {.core = "PE", .spare = true}};
+  CHECK(routes(12.0) ==
+        Sentences{"180.5", "120 + 75 - 1 x 0.4292 x 12 = 189.8", "as the furthest, 189.8"});
+  CHECK(routes(2.0)[1] == "120 + 75 - 1 x 0.4292 x 2 = 194.1");
+  CHECK(routes({})[1] == "120 + 75 = 195");
+  CHECK(plan(in, test::small_gland()).tails[1].tip_mm == Approx(249.0));  // 4 + 195 + 10 + 40
+  in.core_list[1].z_mm = 30.0;
+  CHECK(routes(12.0)[1] == "120 + 75 + 30 - 2 x 0.4292 x 12 = 214.7");
+  in.core_list[1] = {.core = "V", .x_mm = 1.0, .y_mm = 1.0};
+  CHECK(routes(12.0)[1] == "1 + 1 = 2");
+  in.core_list[1] = {.core = "V", .x_mm = 12.0, .y_mm = 12.0};  // a leg as long as the radius
+  CHECK(routes(12.0)[1] == "12 + 12 - 1 x 0.4292 x 12 = 18.8");
+  in.core_list[1] = {.core = "V", .x_mm = 5.0};
+  CHECK(routes(12.0)[1] == "5 = 5");
+}
+
+TEST_CASE("plan_cuts: a core without a strip length adds nothing and says so", "[unit][strip]") {
+  auto in = with_reach();
+  in.strip_mm.reset();
+  const auto p = plan(in, test::small_gland());
+  CHECK(*p.axis.tip_mm == Approx(224.0));  // 4 + 180 + 40
+  REQUIRE(p.missing.size() == 1);
+  CHECK_THAT(p.missing[0], Catch::StartsWith("strip_mm is not given for every core"));
+  REQUIRE(p.lacks.size() == 1);
+  CHECK(p.lacks[0].key == "strip_mm");
+  // The tail of 1 mm is longer than nothing, one of 0 mm is not: the bedding ends at 20.
+  in.slack_mm = 0;
+  in.reach_mm = 17;
+  CHECK(*plan(in, test::small_gland()).tails.at(0).less_strip_mm == Approx(1.0));
+  in.reach_mm = 16;
+  CHECK_THROWS_WITH(plan(in, test::small_gland()), Contains("tail 0 mm") && Contains("strip 0 mm"));
+}
+
+TEST_CASE("plan_cuts: cores of which none has a route", "[unit][strip]") {
+  job::Job job = test::resolved(with_reach());
+  job.tails.cores = {{.name = "1"}, {.name = "2"}};
+  const auto p = strip::plan_cuts(job, test::small_gland(), {});
+  CHECK(p.tails.empty());
+  CHECK_FALSE(p.marks.shoulder_mm.has_value());
+  CHECK_FALSE(p.marks.sheath_cut_mm.has_value());
+  // One that has none beside one that has: it is taken for a spare, and that is said.
+  job.tails.cores[1].reach_mm = 180.0;
+  job.tails.cores[1].strip_mm = 10.0;
+  const auto one = strip::plan_cuts(job, test::small_gland(), {});
+  CHECK_THAT(one.missing.front(), Contains("core 1 has no route"));
+  CHECK(one.tails.at(0).route == "as the furthest, 180");
+  job.tails.cores[0].spare = true;
+  CHECK(strip::plan_cuts(job, test::small_gland(), {}).missing.empty());
+}
+
+TEST_CASE("plan_cuts: marks without one of their figures", "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.exposed_armour_mm.reset();
+  const auto p = plan(with_reach(), gland);
+  CHECK(*p.marks.armour_cut_mm == Approx(254.0));
+  CHECK_FALSE(p.marks.sheath_cut_mm.has_value());
+  CHECK_FALSE(p.marks.exposed_min_mm.has_value());
+  auto in = with_reach();
+  in.armour = cable::ArmourKind::none;
+  in.armour_mm.reset();
+  in.bedding_mm.reset();
+  in.reach_mm.reset();
+  gland.armour = cable::ArmourKind::none;
+  const auto bare = plan(in, gland);
+  CHECK(*bare.axis.bedding_end_mm == Approx(20.0));
+  CHECK_FALSE(bare.marks.sheath_cut_mm.has_value());
+}
+
+TEST_CASE("plan_cuts: a gland's own extra exposure is the upper end of it", "[unit][strip]") {
+  auto gland = test::small_gland();
+  gland.exposed_plus_mm = 1.5;
+  const auto p = plan(with_reach(), gland);
+  CHECK(*p.marks.exposed_min_mm == Approx(10.5));
+  CHECK(*p.marks.exposed_max_mm == Approx(12.0));
+}
+
+TEST_CASE("bedding_thickness_mm: of nothing there is none", "[unit][strip]") {
+  job::Job job;
+  CHECK_FALSE(strip::bedding_thickness_mm(job).has_value());
+  CHECK_FALSE(strip::oversheath_thickness_mm(job).has_value());
+  job.construction.emplace();
+  job.construction->layers.bedding_mm = 0.0;
+  job.construction->layers.oversheath_mm = 1.8;
+  CHECK_FALSE(strip::bedding_thickness_mm(job).has_value());
+  job.construction->layers.bedding_mm = 0.5;
+  CHECK(*strip::bedding_thickness_mm(job) == 0.5);
+  CHECK(*strip::oversheath_thickness_mm(job) == 1.8);
 }

@@ -85,4 +85,10 @@ TEST_CASE("depths_of: nothing where no sheath is left or a figure is missing", "
   cable::Cable no_wire = cable_of(cable::ArmourKind::wire, 15, 10, 0.9, 0);
   no_wire.wire.reset();
   CHECK_FALSE(depths_of(no_wire, {}).saw_mm.has_value());
+  // More under the armour than over it: no spread either, for there is nothing that it is of.
+  const Depths thick = depths_of(cable_of(cable::ArmourKind::wire, 15, 14, 0.9, 0.2), {});
+  CHECK_FALSE(thick.sheath_mm.has_value());
+  CHECK_FALSE(thick.saw_mm.has_value());
+  CHECK_FALSE(thick.saw_limit_mm.has_value());
+  CHECK_FALSE(thick.spread_mm.has_value());
 }

@@ -18,7 +18,8 @@ std::string read(std::string_view text, char decimal = '.') {
   if (cores.csa_mm2) out += " x " + plain(*cores.csa_mm2);
   if (cores.earth_csa_mm2) out += " + " + plain(*cores.earth_csa_mm2);
   if (cores.earth_unknown) out += " with earth";
-  for (const std::string* word : {&cores.insulation, &cores.armour, &cores.armour_material}) {
+  for (const std::string* word :
+       {&cores.insulation, &cores.armour, &cores.armour_material, &cores.voltage}) {
     if (!word->empty()) out += " " + *word;
   }
   return out;
@@ -44,6 +45,14 @@ TEST_CASE("read_cores: forms that mean one thing", "[unit][written]") {
            Form{"4 Core, 16 sq.mm", "4 x 16"},
            Form{"4C x 16 sq.mm.", "4 x 16"},
            Form{"4C x 16mm", "4 x 16"},
+           Form{"4C x 6 AWG", "4 x 13.302"},
+           Form{"#10 AWG 4C", "4 x 5.261"},
+           Form{"3C 250 MCM", "3 x 126.677"},
+           Form{"4/C 16", "4 x 16"},
+           Form{"4C 16 600/1000V", "4 x 16 600/1000v"},
+           Form{"0.6/1kV 4C x 16mm2 XLPE/SWA/PVC", "4 x 16 xlpe wire steel 0.6/1kv"},
+           Form{"4C 16 0.6/1 (1.2) kV", "4 x 16 0.6/1 (1.2) kv"},
+           Form{"3C x 95 11kV", "3 x 95 11kv"},
            Form{"4 cores of 16 mm2", "4 x 16"},
            Form{"4x16", "4 x 16"},
            Form{"4 x 16", "4 x 16"},
@@ -140,6 +149,7 @@ TEST_CASE("read_cores: forms that may mean several things", "[unit][written]") {
            Form{"3x25/16", "! what stands behind the stroke may be a concentric conductor"},
            Form{"4C 7/1.04", "! what stands behind the stroke"},
            Form{"2 x 4C x 16", "! several cables"},
+           Form{"4C 16 600/1000V 11kV", "! two voltages"},
            Form{"3x1x300", "! several cables"},
            Form{"3 x 1C 300", "! several cables"},
            Form{"2x4x16", "! several cables, or pairs"},
@@ -153,7 +163,6 @@ TEST_CASE("read_cores: forms that may mean several things", "[unit][written]") {
            Form{"2P+E 1.5", "! pairs with an earth core"},
            Form{"4C 16 PVC", "! pvc alone may be the insulation or the sheath"},
            Form{"4C 16 SWA AWA", "! two kinds of armour"},
-           Form{"4C x 6 AWG", "! not known here: awg"},
            Form{"NYY-J 4x16", "! not known here: nyy"},
            Form{"4C x 16mm2 x 2", "! not clear"},
            Form{"0C x 16", "! no such number of cores"},

@@ -123,11 +123,19 @@ TEST_CASE("written: whole markings", "[unit][written]") {
   CHECK(marking->level == std::vector<std::string>{"Gb"});
   CHECK(read_marking("Ex tb IIIC T85C Db X")->dust_group == "IIIC");
   CHECK_FALSE(read_marking("Ex db IIC IIB"));
+  const auto mines = read_marking("Ex db I Mb X");
+  REQUIRE(mines);
+  CHECK(mines->mines);
+  CHECK(mines->conditions);
+  CHECK(mines->protection == std::vector<std::string>{"db"});
+  CHECK(mines->level == std::vector<std::string>{"Mb"});
+  CHECK(mines->gas_group.empty());
   CHECK_FALSE(read_marking("Ex zz IIC"));
   CHECK(typed_for("protection", "Ex eb IIC T6 Gb") == "eb");
   CHECK_THROWS_AS(typed_for("protection", "Ex db eb IIC T6 Gb"), InputError);  // which of the two
   CHECK(typed_for("gas_group", "IIB T4") == "IIB");
-  CHECK(typed_for("gas_group", "IIB+H2 T4") == "IIC");
+  CHECK(typed_for("gas_group", "IIB+H2 T4") == "IIB+H2");
+  CHECK(typed_for("zone", "zone 1 IIB+H2 T3") == "1");
   CHECK(typed_for("dust_group", "IIIC T85") == "IIIC");
   CHECK(typed_for("gas_group", "T4") == "T4");  // says nothing of a group
   const Taken zone = take_typed(asked_for("zone"), "Zone 1 IIB T4", "here");
@@ -135,6 +143,37 @@ TEST_CASE("written: whole markings", "[unit][written]") {
   CHECK(zone.also == "gas_group=IIB");
   CHECK(typed_for("zone", "zone 21 IIIC") == "21");
   CHECK(typed_for("zone", "none IIB") == "none IIB");
+}
+
+TEST_CASE("written: what a plate says against the place", "[unit][written]") {
+  // IEC 60079-14:2013, 5.3 (levels and zones, Table 1) and 5.4 (groups).
+  job::JobInput in;
+  const auto faults = [&](const char* plate) {
+    return faults_of_plate(plate, "--protection", in).size();
+  };
+  CHECK(faults("Ex d IIB T4 Gb") == 0);  // of a place that says nothing
+  in.zone = area::Zone::zone_1;
+  in.gas_group = area::GasGroup::IIC;
+  CHECK(faults("Ex d IIB T4 Gb") == 1);
+  CHECK(faults("Ex db IIC T6 Gb") == 0);
+  CHECK(faults("Ex db IIB+H2 T6 Gb") == 1);
+  CHECK(faults("Ex eb IIA T3 Gc") == 2);
+  CHECK(faults("II 3 G Ex eb IIC T4") == 1);
+  CHECK(faults("II 2G Ex eb IIC T4") == 0);
+  CHECK(faults("II 2 GD Ex eb tb IIC IIIC T4 Db") == 0);
+  CHECK(faults("Ex e II T4") == 0);  // no group to compare: gas_groups has it from memory
+  CHECK(faults("d") == 0);
+  CHECK(faults("Ex db I Mb") == 1);
+  CHECK(faults("Ex db I Mb / Ex db IIC T6 Gb") == 0);
+  in.gas_group = area::GasGroup::IIB;
+  CHECK(faults("Ex db IIB+H2 T6 Gb") == 0);
+  in.level = area::Level::Gc;  // stated for the place
+  CHECK(faults("Ex ec IIC T4 Gc") == 0);
+  in = {};
+  in.zone = area::Zone::zone_21;
+  in.dust_group = area::DustGroup::IIIC;
+  CHECK(faults("Ex tb IIIA T80C Dc") == 2);
+  CHECK(faults("II 2 D Ex tb IIIC T85C Db") == 0);
 }
 
 TEST_CASE("written: the two threads of an adaptor", "[unit][written]") {

@@ -553,3 +553,92 @@ def zone_formats(_, sheet):
 
 openpyxl_book("formats_of_values.xlsx", [HEAD, cable("C-01", area=[1, "e", "IIB", 66]),
                                          cable("C-02", figures=[0.139, 9.2, 0.9, "M20"])], zone_formats)
+
+# ---- places told in two ways, and areas that ask ------------------------------------------------
+
+openpyxl_book("title_over_plain_zones.xlsx", [["ZONE 1"], HEAD, cable("C-01"), cable("C-02")])
+openpyxl_book("section_over_plain_zones.xlsx", [
+    HEAD, cable("C-01"), ["ZONE 1 AREA"], ["Process pumps"], cable("C-02"), cable("C-03", area=HAZARDOUS),
+    ["SWITCHROOM"], cable("C-04")])
+openpyxl_book("area_that_asks.xlsx", [["Petrol pump forecourt"], SEVEN, short("C-01")])
+openpyxl_book("area_that_is_answered.xlsx", [HEAD, cable("C-01", ends=("MCC-1", "Battery room"))])
+text_file("no_break_space.csv", "Cable No,From,To,O/D,Bedding,Wire,Entry\n"
+          "C-01,MCC-1,P-101 Zone\u00a01,13.9,9.2,0.9,M20\n")
+with xlsxwriter.Workbook(HERE / "sums_of_diameters.xlsx") as book:
+    sheet = book.add_worksheet("Cables")
+    for number, row in enumerate([SEVEN, short("C-01"), short("C-02"), ["SUBTOTAL", "", ""], short("C-03"),
+                                  ["Grand Total", "", ""]]):
+        sheet.write_row(number, 0, row)
+    sheet.write_formula("D4", "=SUM(D2:D3)", None, 27.8)
+    sheet.write_formula("D6", "=SUM(D2:D5)", None, 69.5)
+openpyxl_book("tag_of_a_run.xlsx", [SEVEN] + [short(tag) for tag in ("C8", "C9", "C10-12", "C13", "C14")])
+pandas.DataFrame([["C-01", "MCC-1", "Pump", "4C 16 600/1000V", 20.9, 15.1, 1.25, "M25"],
+                  ["C-02", "MCC-1", "Pump", "3C x 95 11kV", 20.9, 15.1, 1.25, "M25"]],
+                 columns=["Cable No", "From", "To", "Cable Size", "O/D", "Bedding", "Wire", "Entry"]
+                 ).to_excel(HERE / "size_with_voltage.xlsx", index=False)
+openpyxl_book("ambient_in_one_column.xlsx", [
+    SEVEN + ["Ambient (\u00b0C)"], short("C-01") + ["-20/+40"], short("C-02") + ["-20/+120"],
+    short("C-03") + ["120"], short("C-04")])
+openpyxl_book("two_tables_side_by_side.xlsx", [SEVEN + [None] + SEVEN, short("C-01") + [None] + short("C-11")])
+
+
+# ---- what is said beside the cables -------------------------------------------------------------
+
+openpyxl_book("title_block.xlsx", [["Project", "P-7"], ["Zone:", 1], SEVEN, short("C-01")])
+openpyxl_book("titles_that_take_away.xlsx", [
+    SEVEN, short("C-01"), ["DELETED CABLES"], short("C-02"), ["PUMP HOUSE"], short("C-03"),
+    ["GLANDS BY VENDOR"], short("C-04")])
+openpyxl_book("ends_in_blocks.xlsx", [
+    ["Cable No", "O/D", "Bedding", "Wire", "From", "Entry", "To", "Entry"],
+    ["C-01", *SMALL[:3], "MCC-1", "M20", "Pump", "M25"]])
+openpyxl_book("greatest_diameter.xlsx", [SEVEN + ["OD Max"], short("C-01") + [14.9], short("C-02") + [18.5]])
+openpyxl_book("not_required_elsewhere.xlsx", [SEVEN + ["Shroud"], short("C-01") + ["Not required"]])
+with xlsxwriter.Workbook(HERE / "notes_sheet_of_a_text_box.xlsx") as book:
+    sheet = book.add_worksheet("Cables")
+    sheet.write_row(0, 0, SEVEN)
+    sheet.write_row(1, 0, short("C-01"))
+    book.add_worksheet("Notes").insert_textbox(1, 1, "ALL CABLES IN ZONE 1")
+openpyxl_book("equipment_of_another_sheet.xlsx", [SEVEN, short("C-01")], lambda book, _: [
+    book.create_sheet("Motors"), [book["Motors"].append(row) for row in (["Motor", "Enclosure"], ["Pump", "EExd"])]])
+text_file("guarded_texts.csv", 'Cable No,From,To,O/D,Bedding,Wire,Entry\n'
+          '"=""0012""",MCC-1,Pump,"=""13.9""",9.2,0.9,M20\n')
+
+
+# ---- what stands beside, over or under what is read ----------------------------------------------
+
+
+def blocks_of_ends(_, sheet):
+    sheet.merge_cells("F1:G1")
+    sheet.merge_cells("H1:I1")
+
+
+openpyxl_book("block_with_zone.xlsx", [
+    ["Cable No", "O/D (mm)", "Bedding (mm)", "Wire (mm)", None, "From - Safe area", None, "To - Zone 1", None],
+    [None] * 5 + ["Entry", "Hole", "Entry", "Hole"],
+    ["C-01", *SMALL[:3], None, "M20", "clearance", "M20", "clearance"]], blocks_of_ends)
+
+
+def second_lists(book, _):
+    for title, rows in (("Drums", [["Cable No", "Drum", "O/D (mm)", "Length (m)"], ["C-01", "D1", 13.9, 100]]),
+                        ("Glands", [["Tag", "Cable No", "End", "Entry", "O/D (mm)", "Bedding (mm)", "Wire (mm)"],
+                                    ["G-1", "C-01", "A", "M20", *SMALL[:3]]])):
+        sheet = book.create_sheet(title)
+        for row in rows:
+            sheet.append(row)
+
+
+openpyxl_book("second_lists.xlsx", [SEVEN, short("C-01")], second_lists)
+
+
+def struck_in_struck_cells(book):
+    """As LibreOffice saves a text that is struck in part: the cell's own font is struck too."""
+    sheet = book.add_worksheet("Cables")
+    out = book.add_format({"font_strikeout": True})
+    plain = book.add_format({"bold": True})
+    for i, row in enumerate([SEVEN, short("C-01"), short("C-02"), short("C-03")]):
+        sheet.write_row(i, 0, row)
+    sheet.write_rich_string(2, 0, out, "C-02A ", plain, "C-02", out)
+    sheet.write_rich_string(3, 0, out, "C-0", out, "3", out)
+
+
+xlsxwriter_book("struck_in_struck_cells.xlsx", struck_in_struck_cells)
