@@ -94,9 +94,20 @@ std::string entry_words(const entry::Entry& entry, const gland::Gland* gland) {
   return text;
 }
 
+namespace {
+
+/// An edition that asks less than the strictest rules is a choice of whoever answers for the site.
+std::string rules_words(const area::Area& area) {
+  if (area.rules == area::RuleSet::strict || area.zone == area::Zone::none) return {};
+  return "judged by " + std::string(to_string(area.rules));
+}
+
+}  // namespace
+
 std::string place_words(const area::Area& area) {
   std::string asked;
   const auto add = [&](const std::string& words) { asked += (asked.empty() ? "" : ", ") + words; };
+  if (area.zone == area::Zone::none) add("plain room (zone none)");
   const auto add_word = [&](const char* before, const auto& value) {
     if (value) add(before + std::string(to_string(*value)));
   };
@@ -110,6 +121,9 @@ std::string place_words(const area::Area& area) {
   if (area.volume_cm3) add(plain(*area.volume_cm3, 0) + " cm3");
   if (area.ambient_min_degc && area.ambient_max_degc) {
     add(plain(*area.ambient_min_degc) + " to " + plain(*area.ambient_max_degc) + " C");
+  }
+  if (const std::string rules = rules_words(area); !rules.empty() && !asked.empty()) {
+    return rules + ": " + asked;
   }
   return asked;
 }
@@ -130,6 +144,7 @@ std::string plate_words(const area::Area& area) {
   }
   if (!mark.empty()) add(mark);
   if (!area.ip.empty()) add("IP" + area::to_text(area.ip));
+  if (std::string rules = rules_words(area); !rules.empty() && !text.empty()) add(rules);
   return text;
 }
 
