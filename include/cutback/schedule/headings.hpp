@@ -115,13 +115,15 @@ struct UsualHeadings {
   /// has one of them, and is looked at any further.
   class Starts {
    public:
-    void add(const ScheduleWord& word);
+    /// @param whole  a text with the first of several words alone has none of them
+    void add(const ScheduleWord& word, bool whole = false);
     [[nodiscard]] bool any_in(std::string_view text) const;
 
    private:
     struct Start {
       std::string letters;
       bool word = false;  ///< a whole one
+      bool more = false;  ///< others must follow
     };
     /// By their first two letters, or a letter and no letter behind it.
     std::array<std::vector<Start>, 1 + 26 * 27> starts_;

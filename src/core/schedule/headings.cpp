@@ -162,8 +162,9 @@ std::size_t start_number(std::string_view text) {
 
 /// Whether a text begins with these small letters; a word, where no letter or digit follows them.
 /// A wide space may follow: what does is not looked at here.
-bool may_begin_with(std::string_view text, std::string_view letters, bool word) {
-  if (text.size() < letters.size()) return false;
+/// @param more  something must follow
+bool may_begin_with(std::string_view text, std::string_view letters, bool word, bool more) {
+  if (text.size() < letters.size() + (more ? 1 : 0)) return false;
   for (std::size_t i = 0; i < letters.size(); ++i) {
     if (small_letter(text[i]) != letters[i]) return false;
   }
@@ -307,16 +308,17 @@ bool UsualHeadings::is_word(ScheduleWord::Means means, std::string_view word) co
   });
 }
 
-void UsualHeadings::Starts::add(const ScheduleWord& word) {
+void UsualHeadings::Starts::add(const ScheduleWord& word, bool whole) {
   // Figures begin too many words: of "2g ex" the second is looked for.
   std::string_view rest = word.word;
   while (is_digit(rest.front()) && rest.find(' ') != std::string_view::npos) {
     rest.remove_prefix(rest.find(' ') + 1);
   }
-  Start start{std::string(rest.substr(0, rest.find(' '))), !word.begins};
+  Start start{std::string(rest.substr(0, rest.find(' '))), !word.begins,
+              whole && rest.find(' ') != std::string_view::npos};
   auto& starts = starts_[start_number(start.letters)];
   const auto is_same = [&](const Start& each) {
-    return each.letters == start.letters && each.word == start.word;
+    return each.letters == start.letters && each.word == start.word && each.more == start.more;
   };
   if (std::none_of(starts.begin(), starts.end(), is_same)) starts.push_back(std::move(start));
 }
@@ -330,7 +332,7 @@ bool UsualHeadings::Starts::any_in(std::string_view text) const {
     if (letter && !before) {
       const std::string_view rest = text.substr(i);
       for (const Start& start : starts_[start_number(rest)]) {
-        if (may_begin_with(rest, start.letters, start.word)) return true;
+        if (may_begin_with(rest, start.letters, start.word, start.more)) return true;
       }
     }
     before = letter;
@@ -379,10 +381,10 @@ UsualHeadings usual_headings(const tables::Standards& standards) {
     word.strict = word.means == Means::deleted ? where == "alone" : !where.empty() && !word.asks;
     if (word.means == Means::deleted || word.means == Means::doubt ||
         word.means == Means::other_gland) {
-      usual.of_deleted.add(word);
+      usual.of_deleted.add(word, true);
     }
     if (word.means == Means::hazard || word.means == Means::hazard_area) {
-      usual.of_hazard.add(word);
+      usual.of_hazard.add(word, true);
     }
     if (word.means == Means::hazard_heading) {
       ScheduleWord label = word;
