@@ -163,18 +163,6 @@ std::optional<Energy> energy_of(const EarthFault& fault) {
   return energy;
 }
 
-/// Resistance [ohm] of the line conductor at 20 degC, at most; nothing where size or metal are not
-/// those of the table, or its length is not known.
-std::optional<double> cold_line_ohm(const EarthInput& in, const tables::Standards& standards) {
-  if (!in.line_mm2 || !in.length_m || in.line_material != Material::copper) return std::nullopt;
-  const tables::Table& table = standards.table("conductors");
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    if (std::abs(table.number(i, "csa_mm2") - *in.line_mm2) > 1e-9) continue;
-    return table.number(i, "r20_ohm_per_km") * *in.length_m / k_m_per_km;
-  }
-  return std::nullopt;
-}
-
 /// Why the equation alone does not decide, or nothing.
 std::string outside_the_method(const EarthFault& fault, const tables::Standards& standards) {
   if (!fault.time_s) return {};
@@ -278,10 +266,16 @@ void find_capacity(const EarthInput& in, EarthResult& out) {
 /// size, metal or insulation are not those of the table.
 std::optional<double> line_ohm(const EarthInput& in, const tables::Standards& standards,
                                const EarthResult& out) {
-  if (!out.line_k || !out.line_k->start_degc) return std::nullopt;
-  const auto cold = cold_line_ohm(in, standards);
-  if (!cold) return std::nullopt;
-  return at_temperature(*cold, metal(standards, Material::copper), *out.line_k->start_degc);
+  const bool known =
+      in.line_mm2 && out.line_k && out.line_k->start_degc && in.line_material == Material::copper;
+  if (!known) return std::nullopt;
+  const tables::Table& table = standards.table("conductors");
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    if (std::abs(table.number(i, "csa_mm2") - *in.line_mm2) > 1e-9) continue;
+    const double cold = table.number(i, "r20_ohm_per_km") * *in.length_m / k_m_per_km;
+    return at_temperature(cold, metal(standards, Material::copper), *out.line_k->start_degc);
+  }
+  return std::nullopt;
 }
 
 /// What the armour, and the line with it, are in a loop.

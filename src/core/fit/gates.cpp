@@ -239,12 +239,9 @@ void narrow_by_fault(const Question& question, Gates& gates) {
       if (!wire.nominal_mm || !trial.is_enough(*bedding.high_mm, *wire.nominal_mm)) continue;
       wire.gate.low_mm = *wire.nominal_mm;
     }
-    const auto steps = [&](double low_mm) {
-      return static_cast<int>(std::floor((*bedding.high_mm - low_mm) / k_step_mm + 1e-9));
-    };
     // From the upper end down, so that every bedding above the least is enough too.
     int good = 0;
-    const int most = steps(least_mm);
+    const int most = static_cast<int>(std::floor((*bedding.high_mm - least_mm) / k_step_mm + 1e-9));
     while (good < most &&
            trial.is_enough(*bedding.high_mm - (good + 1) * k_step_mm, *wire.gate.low_mm)) {
       ++good;

@@ -188,9 +188,7 @@ std::vector<Accepted> accepts_of(const fit::Question& question, const gland::Gla
   const Trial trial(question, gland, lacks);
   std::vector<Accepted> list;
   const auto add = [&](std::string_view key, std::string (*words)(const Trial&)) {
-    const bool lacked = std::any_of(lacks.begin(), lacks.end(),
-                                    [&](const fit::Lack& lack) { return lack.key == key; });
-    if (!lacked) return;
+    if (!trial.lacks(key)) return;
     std::string says = words(trial);
     if (!says.empty()) list.push_back({key, std::move(says)});
   };

@@ -5,6 +5,7 @@
 
 #include "cutback/area/inspection.hpp"
 #include "cutback/io/standards.hpp"
+#include "support/build_place.hpp"
 
 using namespace cutback;
 using area::Area;
@@ -12,40 +13,14 @@ using fit::Check;
 using fit::CheckName;
 using gland::Gland;
 using gland::Sealing;
+using test::marked_gland;
+using test::solid_cable;
 
 namespace {
 
 const tables::Standards& standards() {
   static const tables::Standards all = io::builtin_standards();
   return all;
-}
-
-Gland full_gland() {
-  Gland gland;
-  gland.part = "TEST-20";
-  gland.protection = {area::Protection::db, area::Protection::eb, area::Protection::tb};
-  gland.level = {area::Level::Gb, area::Level::Db};
-  gland.gas_group = area::GasMark::IIC;
-  gland.dust_group = area::DustGroup::IIIC;
-  gland.ip = *area::parse_ip_codes("66/68");
-  gland.temp_min_degc = -40;
-  gland.temp_max_degc = 100;
-  gland.material = "brass";
-  gland.inner = measure::Range{8.0, 12.0};
-  gland.sealing = Sealing::barrier;
-  gland.max_cores = 7;
-  return gland;
-}
-
-cable::Cable solid() {
-  cable::Cable cable;
-  cable.cores = 4;
-  cable.length_m = 50;
-  cable.circular = true;
-  cable.compact = true;
-  cable.bedding_made = cable::BeddingMade::extruded;
-  cable.fillers = cable::Fillers::none;
-  return cable;
 }
 
 Area full_area() {
@@ -88,18 +63,18 @@ bool says(const Check& check, const std::string& words) {
 }  // namespace
 
 TEST_CASE("check_area: an ordinary place has no checks", "[unit][area]") {
-  CHECK(checks_of({}, solid(), {}).empty());
+  CHECK(checks_of({}, solid_cable(), {}).empty());
   Area wet;
   wet.ip = *area::parse_ip_codes("66");
-  Gland ring = full_gland();
+  Gland ring = marked_gland();
   ring.sealing = gland::Sealing::compression;
-  const auto checks = checks_of(wet, solid(), ring);
+  const auto checks = checks_of(wet, solid_cable(), ring);
   REQUIRE(checks.size() == 1);
   CHECK(checks[0].name == CheckName::ingress);
   CHECK(checks[0].verdict == Verdict::fits);
   Area hot;
   hot.ambient_max_degc = 101;
-  const auto alone = checks_of(hot, solid(), ring);
+  const auto alone = checks_of(hot, solid_cable(), ring);
   REQUIRE(alone.size() == 1);
   CHECK(alone[0].name == CheckName::temperature);
   CHECK(alone[0].verdict == Verdict::no_fit);
@@ -113,7 +88,7 @@ TEST_CASE("check_area: no point of an enclosure is cooler than its place", "[uni
   place.cable_max_degc.reset();
   const auto verdict = [&](double ambient_degc) {
     place.ambient_max_degc = ambient_degc;
-    for (const auto& check : checks_of(place, solid(), full_gland())) {
+    for (const auto& check : checks_of(place, solid_cable(), marked_gland())) {
       if (check.name == CheckName::temperature) return check.verdict;
     }
     return Verdict::fits;
@@ -130,7 +105,7 @@ TEST_CASE("check_area: no point of an enclosure is cooler than its place", "[uni
 
 TEST_CASE("check_area: a gland that serves fits in every check with a sentence and a source",
           "[unit][area]") {
-  const auto checks = checks_of(full_area(), solid(), full_gland());
+  const auto checks = checks_of(full_area(), solid_cable(), marked_gland());
   CHECK(checks.size() == 6);
   for (const Check& check : checks) {
     INFO(to_string(check.name) << ": " << check.says);
@@ -144,7 +119,7 @@ TEST_CASE("check_area: a figure that is not stated is not known and names its co
           "[unit][area]") {
   Gland gland;
   gland.sealing = Sealing::barrier;
-  const auto checks = checks_of(full_area(), solid(), gland);
+  const auto checks = checks_of(full_area(), solid_cable(), gland);
   const std::pair<CheckName, const char*> columns[] = {
       {CheckName::protection, "protection"},  {CheckName::level, "level"},
       {CheckName::group, "gas_group"},        {CheckName::ingress, "ip"},
@@ -171,16 +146,18 @@ TEST_CASE("check_area: a place that is asked about names every fact that it lack
   for (const Row& row : rows) {
     INFO(row.field);
     Area place = full_area();
-    CHECK(one(checks_of(place, solid(), full_gland()), row.check).verdict == Verdict::fits);
+    CHECK(one(checks_of(place, solid_cable(), marked_gland()), row.check).verdict == Verdict::fits);
     row.hide(place);
-    const Check check = one(checks_of(place, solid(), full_gland()), row.check);
+    const Check check = one(checks_of(place, solid_cable(), marked_gland()), row.check);
     CHECK(check.verdict == Verdict::not_known);
     CHECK(says(check, row.field));
   }
   Area dust = full_dust();
-  CHECK(one(checks_of(dust, solid(), full_gland()), CheckName::group).verdict == Verdict::fits);
+  CHECK(one(checks_of(dust, solid_cable(), marked_gland()), CheckName::group).verdict ==
+        Verdict::fits);
   dust.dust_group.reset();
-  CHECK(says(one(checks_of(dust, solid(), full_gland()), CheckName::group), "(dust_group)"));
+  CHECK(
+      says(one(checks_of(dust, solid_cable(), marked_gland()), CheckName::group), "(dust_group)"));
 }
 
 TEST_CASE("check_area: one fact of the place asks for all of them", "[unit][area]") {
@@ -188,13 +165,13 @@ TEST_CASE("check_area: one fact of the place asks for all of them", "[unit][area
   place.volume_cm3 = 100;
   for (const CheckName name :
        {CheckName::protection, CheckName::level, CheckName::group, CheckName::ingress}) {
-    CHECK(one(checks_of(place, solid(), full_gland()), name).verdict == Verdict::not_known);
+    CHECK(one(checks_of(place, solid_cable(), marked_gland()), name).verdict == Verdict::not_known);
   }
 }
 
 TEST_CASE("check_area: a place that only others speak of asks for its zone first", "[unit][area]") {
-  const auto checks =
-      area::check_area(area::make_demand({}, solid(), standards(), true), solid(), full_gland());
+  const auto checks = area::check_area(area::make_demand({}, solid_cable(), standards(), true),
+                                       solid_cable(), marked_gland());
   CHECK(one(checks, CheckName::level).verdict == Verdict::not_known);
   CHECK(one(checks, CheckName::level).lacks.at(0).key == "zone");
   CHECK(one(checks, CheckName::ingress).lacks.at(0).key == "ip");
@@ -204,8 +181,9 @@ TEST_CASE("check_area: a place that only others speak of asks for its zone first
   Area room;
   room.zone = area::Zone::none;
   room.ip = *area::parse_ip_codes("20");
-  for (const Check& check : area::check_area(area::make_demand(room, solid(), standards(), true),
-                                             solid(), full_gland())) {
+  for (const Check& check :
+       area::check_area(area::make_demand(room, solid_cable(), standards(), true), solid_cable(),
+                        marked_gland())) {
     CHECK(check.verdict == Verdict::fits);
   }
 }
@@ -213,14 +191,14 @@ TEST_CASE("check_area: a place that only others speak of asks for its zone first
 TEST_CASE("check_area: a plain room is asked for ingress and temperature alone", "[unit][area]") {
   Area room;
   room.zone = area::Zone::none;
-  const auto checks = checks_of(room, solid(), full_gland());
+  const auto checks = checks_of(room, solid_cable(), marked_gland());
   REQUIRE(checks.size() == 3);
   CHECK(one(checks, CheckName::sealing).verdict == Verdict::fits);  // its chamber takes the cores
   CHECK(one(checks, CheckName::ingress).verdict == Verdict::not_known);
   CHECK(one(checks, CheckName::temperature).verdict == Verdict::fits);
   room.ip = *area::parse_ip_codes("20");
   room.protection = area::Protection::none;
-  for (const Check& check : checks_of(room, solid(), full_gland())) {
+  for (const Check& check : checks_of(room, solid_cable(), marked_gland())) {
     CHECK(check.verdict == Verdict::fits);
   }
 }
@@ -246,9 +224,10 @@ TEST_CASE("check_area: the enclosure itself serves the zone", "[unit][area]") {
     Area place = row.zone[1] == '\0' ? full_area() : full_dust();
     place.protection = value_of<area::Protection>(row.protection);
     place.zone = value_of<area::Zone>(row.zone);
-    Gland gland = full_gland();
+    Gland gland = marked_gland();
     gland.protection = {*value_of<area::Protection>(row.mark)};
-    CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == row.verdict);
+    CHECK(one(checks_of(place, solid_cable(), gland), CheckName::protection).verdict ==
+          row.verdict);
   }
 }
 
@@ -257,108 +236,121 @@ TEST_CASE("check_area: a level below that of the zone counts for the enclosure t
   Area place = full_area();
   place.protection = area::Protection::ec;
   place.level = area::Level::Gc;
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   gland.protection = {area::Protection::ec};
-  const Check check = one(checks_of(place, solid(), gland), CheckName::protection);
+  const Check check = one(checks_of(place, solid_cable(), gland), CheckName::protection);
   CHECK(check.verdict == Verdict::not_known);
   CHECK(says(check, "check against the standard"));
   place.zone.reset();
-  CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::fits);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::protection).verdict ==
+        Verdict::fits);
 }
 
 TEST_CASE("check_area: an enclosure without protection is not for a zone", "[unit][area]") {
   Area place = full_area();
   place.protection = area::Protection::none;
-  CHECK(one(checks_of(place, solid(), {}), CheckName::protection).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), {}), CheckName::protection).verdict == Verdict::no_fit);
 }
 
 TEST_CASE("check_area: the letter of a marking counts for the level", "[unit][area]") {
   Area place = full_area();
   place.protection = area::Protection::eb;
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   gland.protection = {area::Protection::ec};
-  CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::protection).verdict ==
+        Verdict::no_fit);
   place.zone = area::Zone::zone_2;
   // It would serve the zone, but takes from the level of the enclosure.
-  CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::not_known);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::protection).verdict ==
+        Verdict::not_known);
   place.protection = area::Protection::ec;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::fits);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::protection).verdict ==
+        Verdict::fits);
   place.protection = area::Protection::eb;
   place.level = area::Level::Gb;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::protection).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::protection).verdict ==
+        Verdict::no_fit);
 }
 
 TEST_CASE("check_area: a stated level below that of the zone is checked against the standard",
           "[unit][area]") {
   Area place = full_area();
   place.level = area::Level::Gc;
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   gland.level = {area::Level::Gc};
-  const Check level = one(checks_of(place, solid(), gland), CheckName::level);
+  const Check level = one(checks_of(place, solid_cable(), gland), CheckName::level);
   CHECK(level.verdict == Verdict::not_known);
   CHECK(says(level, "check against the standard"));
   gland.level = {area::Level::Gc, area::Level::Gb};
-  CHECK(one(checks_of(place, solid(), gland), CheckName::level).verdict == Verdict::fits);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::level).verdict == Verdict::fits);
   gland.level = {area::Level::Da};
-  CHECK(one(checks_of(place, solid(), gland), CheckName::level).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::level).verdict == Verdict::no_fit);
 }
 
 TEST_CASE("check_area: every given IP code must be served", "[unit][area]") {
   Area place = full_area();
   place.ip = *area::parse_ip_codes("66/67");
-  Gland gland = full_gland();
-  CHECK(one(checks_of(place, solid(), gland), CheckName::ingress).verdict == Verdict::fits);
+  Gland gland = marked_gland();
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::ingress).verdict == Verdict::fits);
   gland.ip = *area::parse_ip_codes("68");
-  CHECK(one(checks_of(place, solid(), gland), CheckName::ingress).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::ingress).verdict == Verdict::no_fit);
   place.ip = *area::parse_ip_codes("68");
-  const Check depth = one(checks_of(place, solid(), gland), CheckName::ingress);
+  const Check depth = one(checks_of(place, solid_cable(), gland), CheckName::ingress);
   CHECK(depth.verdict == Verdict::not_known);
   CHECK(says(depth, "compare the depth and the time"));
   gland.ip = *area::parse_ip_codes("X6");
   place.ip = *area::parse_ip_codes("66");
-  CHECK(one(checks_of(place, solid(), gland), CheckName::ingress).verdict == Verdict::not_known);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::ingress).verdict ==
+        Verdict::not_known);
   place.ip = *area::parse_ip_codes("X6");
-  CHECK(one(checks_of(place, solid(), gland), CheckName::ingress).verdict == Verdict::fits);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::ingress).verdict == Verdict::fits);
 }
 
 TEST_CASE("check_area: the gland spans the ambient and the entry temperature", "[unit][area]") {
   Area place = full_area();
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   gland.temp_min_degc = -20;
   gland.temp_max_degc = 40;
   // The entry of which nothing is said may come to 70 degC.
-  const Check warm = one(checks_of(place, solid(), gland), CheckName::temperature);
+  const Check warm = one(checks_of(place, solid_cable(), gland), CheckName::temperature);
   CHECK(warm.verdict == Verdict::not_known);
   CHECK(says(warm, "(entry_temp_c)"));
   gland.temp_max_degc = 70;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::fits);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::temperature).verdict ==
+        Verdict::fits);
   gland.temp_max_degc = 39.9;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::temperature).verdict ==
+        Verdict::no_fit);
   gland.temp_max_degc = 40;
   gland.temp_min_degc = -19.9;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::temperature).verdict ==
+        Verdict::no_fit);
   gland.temp_min_degc = -20;
   place.entry_temp_degc = 75;
   place.cable_max_degc = 90;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::temperature).verdict ==
+        Verdict::no_fit);
   gland.temp_max_degc = 75;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::fits);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::temperature).verdict ==
+        Verdict::fits);
   place.cable_max_degc = 70;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::no_fit);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::temperature).verdict ==
+        Verdict::no_fit);
   place.cable_max_degc.reset();
-  const Check open = one(checks_of(place, solid(), gland), CheckName::temperature);
+  const Check open = one(checks_of(place, solid_cable(), gland), CheckName::temperature);
   CHECK(open.verdict == Verdict::not_known);
   CHECK(says(open, "cable_max_c"));
   // No entry is cooler than its place.
   gland.temp_max_degc = 100;
   place.entry_temp_degc.reset();
   place.ambient_max_degc = 75;
-  const Check hot = one(checks_of(place, solid(), gland), CheckName::temperature);
+  const Check hot = one(checks_of(place, solid_cable(), gland), CheckName::temperature);
   CHECK(hot.verdict == Verdict::not_known);
   CHECK(says(hot, "entry point at 75 degC is above 70 degC"));
   CHECK_FALSE(says(hot, "branching point"));
   place.ambient_max_degc = 70;
-  CHECK(one(checks_of(place, solid(), gland), CheckName::temperature).verdict == Verdict::fits);
+  CHECK(one(checks_of(place, solid_cable(), gland), CheckName::temperature).verdict ==
+        Verdict::fits);
 }
 
 TEST_CASE("check_area: a demanded barrier needs a gland that has one and takes the cores",
@@ -366,9 +358,9 @@ TEST_CASE("check_area: a demanded barrier needs a gland that has one and takes t
   Area place = full_area();
   place.gas_group = area::GasGroup::IIC;
   place.ignition_source = true;
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   const auto sealing = [&](const std::optional<area::SealingBundle>& bundle = {}) {
-    return one(checks_of(place, solid(), gland, bundle), CheckName::sealing);
+    return one(checks_of(place, solid_cable(), gland, bundle), CheckName::sealing);
   };
   CHECK(sealing().verdict == Verdict::fits);
   gland.sealing = Sealing::either;
@@ -390,9 +382,9 @@ TEST_CASE("check_area: a demanded barrier needs a gland that has one and takes t
 TEST_CASE("check_area: where compression is enough a barrier also fits", "[unit][area]") {
   Area place = full_area();
   place.ignition_source = false;
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   const auto verdict = [&] {
-    return one(checks_of(place, solid(), gland), CheckName::sealing).verdict;
+    return one(checks_of(place, solid_cable(), gland), CheckName::sealing).verdict;
   };
   for (const Sealing sealing : {Sealing::compression, Sealing::barrier, Sealing::either}) {
     gland.sealing = sealing;
@@ -412,10 +404,10 @@ TEST_CASE("check_area: where compression is enough a barrier also fits", "[unit]
 }
 
 TEST_CASE("check_area: a refusal names the facts that could change it", "[unit][area]") {
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   gland.sealing = Sealing::compression;
   Area place = full_area();
-  cable::Cable cable = solid();
+  cable::Cable cable = solid_cable();
   cable.length_m.reset();
   place.ignition_source = false;
   const Check check = one(checks_of(place, cable, gland), CheckName::sealing);
@@ -426,44 +418,45 @@ TEST_CASE("check_area: a refusal names the facts that could change it", "[unit][
 TEST_CASE("check_area: a ring in a flameproof entry seals on the bedding", "[unit][area]") {
   Area place = full_area();
   place.rules = area::RuleSet::iec_60079_14_2013;
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   gland.sealing = Sealing::compression;
   gland.inner.reset();
   const auto verdict = [&](const cable::Cable& cable) {
     return one(checks_of(place, cable, gland), CheckName::sealing).verdict;
   };
-  CHECK(verdict(solid()) == Verdict::no_fit);
-  CHECK(says(one(checks_of(place, solid(), gland), CheckName::sealing), "no inner seal"));
+  CHECK(verdict(solid_cable()) == Verdict::no_fit);
+  CHECK(says(one(checks_of(place, solid_cable(), gland), CheckName::sealing), "no inner seal"));
   // Without armour the outer seal is the only one there is to be.
-  cable::Cable bare = solid();
+  cable::Cable bare = solid_cable();
   bare.armour = cable::ArmourKind::none;
   CHECK(verdict(bare) == Verdict::fits);
   gland.inner = measure::Range{8.0, 12.0};
-  CHECK(verdict(solid()) == Verdict::fits);
+  CHECK(verdict(solid_cable()) == Verdict::fits);
   gland.inner.reset();
   gland.sealing = Sealing::barrier;
-  CHECK(verdict(solid()) == Verdict::fits);
+  CHECK(verdict(solid_cable()) == Verdict::fits);
   // Nothing of the kind is asked of an enclosure that is not flameproof.
   gland.sealing = Sealing::compression;
   place.protection = area::Protection::e;
-  CHECK(checks_of(place, solid(), gland).size() == 5);
+  CHECK(checks_of(place, solid_cable(), gland).size() == 5);
 }
 
 TEST_CASE("check_adaptor: in a hazardous place it has a protection of its own", "[unit][area]") {
   using area::Protection;
   const auto verdict = [](const Area& place, const std::vector<Protection>& marks) {
-    return area::check_adaptor(area::make_demand(place, solid(), standards()), marks)->verdict;
+    return area::check_adaptor(area::make_demand(place, solid_cable(), standards()), marks)
+        ->verdict;
   };
   CHECK(verdict(full_area(), {}) == Verdict::not_known);
   CHECK(verdict(full_area(), {Protection::db}) == Verdict::fits);
   CHECK(verdict(full_area(), {Protection::eb}) == Verdict::no_fit);
   CHECK(verdict(full_area(), {Protection::dc}) == Verdict::no_fit);
-  const auto room = area::make_demand({}, solid(), standards());
+  const auto room = area::make_demand({}, solid_cable(), standards());
   CHECK_FALSE(area::check_adaptor(room, {}).has_value());
 }
 
 TEST_CASE("check_metals: metals far apart are a caution and no more", "[unit][area]") {
-  const Gland gland = full_gland();
+  const Gland gland = marked_gland();
   const auto metals = [&](std::optional<std::string> wall,
                           std::optional<std::string> adaptor = {}) {
     return area::check_metals({.enclosure = wall, .adaptor = adaptor, .armour = {}}, gland,
@@ -492,7 +485,7 @@ TEST_CASE("check_metals: metals far apart are a caution and no more", "[unit][ar
 }
 
 TEST_CASE("check_metals: aluminium wires in a gland of brass", "[unit][area]") {
-  const Gland gland = full_gland();
+  const Gland gland = marked_gland();
   const auto armour = [&](std::optional<cable::ArmourMaterial> metal) {
     return area::check_metals({.enclosure = {}, .adaptor = {}, .armour = metal}, gland,
                               standards());
@@ -530,7 +523,7 @@ TEST_CASE("initial_inspection: the detailed items of the place", "[unit][area]")
 }
 
 TEST_CASE("cautions: only those that the work calls for", "[unit][area]") {
-  Gland gland = full_gland();
+  Gland gland = marked_gland();
   gland.armour = cable::ArmourKind::wire;
   const auto count = [&](const Area& place, bool barrier) {
     return area::cautions(place, gland, barrier, standards()).size();
@@ -544,7 +537,7 @@ TEST_CASE("cautions: only those that the work calls for", "[unit][area]") {
 
 TEST_CASE("cautions: a test in a hazardous place waits until it is free of gas", "[unit][area]") {
   const auto asks = [](const Area& place) {
-    const auto list = area::cautions(place, full_gland(), false, standards());
+    const auto list = area::cautions(place, marked_gland(), false, standards());
     return std::any_of(list.begin(), list.end(), [](const area::Caution& one) {
       return one.key == "gas-free" && one.text.find("Test only where") == 0 && !one.source.empty();
     });

@@ -5,6 +5,7 @@
 
 #include "cutback/area/check.hpp"
 #include "support/build_job.hpp"
+#include "support/build_place.hpp"
 #include "support/whole.hpp"
 
 using namespace cutback;
@@ -13,37 +14,11 @@ using area::Protection;
 using fit::CheckName;
 using gland::Gland;
 using gland::Sealing;
+using test::marked_gland;
+using test::solid_cable;
 using test::whole;
 
 namespace {
-
-Gland marked() {
-  Gland gland;
-  gland.part = "TEST-20";
-  gland.protection = {Protection::db, Protection::eb, Protection::tb};
-  gland.level = {area::Level::Gb, area::Level::Db};
-  gland.gas_group = area::GasMark::IIC;
-  gland.dust_group = area::DustGroup::IIIC;
-  gland.ip = *area::parse_ip_codes("66/68");
-  gland.temp_min_degc = -40;
-  gland.temp_max_degc = 100;
-  gland.material = "brass";
-  gland.inner = measure::Range{8.0, 12.0};
-  gland.sealing = Sealing::barrier;
-  gland.max_cores = 7;
-  return gland;
-}
-
-cable::Cable solid() {
-  cable::Cable cable;
-  cable.cores = 4;
-  cable.length_m = 50;
-  cable.circular = true;
-  cable.compact = true;
-  cable.bedding_made = cable::BeddingMade::extruded;
-  cable.fillers = cable::Fillers::none;
-  return cable;
-}
 
 Area gas(const char* protection, const char* zone) {
   Area place;
@@ -65,7 +40,7 @@ Area dust(const char* protection, const char* zone) {
 
 /// One check of this place; empty where it is not made.
 std::string words(CheckName name, const Area& place, const Gland& gland,
-                  const cable::Cable& cable = solid(),
+                  const cable::Cable& cable = solid_cable(),
                   const std::optional<area::SealingBundle>& bundle = {}) {
   const auto checks =
       area::check_area(area::make_demand(place, cable, test::standards()), cable, gland, bundle);
@@ -78,7 +53,7 @@ std::string words(CheckName name, const Area& place, const Gland& gland,
 
 TEST_CASE("protection, whole: like on like, and what else serves", "[unit][area]") {
   const auto of = [](const char* type, const char* zone, std::vector<Protection> marks) {
-    Gland gland = marked();
+    Gland gland = marked_gland();
     gland.protection = std::move(marks);
     return words(CheckName::protection, zone[1] == '\0' ? gas(type, zone) : dust(type, zone),
                  gland);
@@ -137,24 +112,24 @@ TEST_CASE("protection, whole: like on like, and what else serves", "[unit][area]
         "hazardous place | | IEC 60079-14 (2013), Table 10 [from-memory]");
   Area place = gas("d", "1");
   place.protection.reset();
-  CHECK(words(CheckName::protection, place, marked()) ==
+  CHECK(words(CheckName::protection, place, marked_gland()) ==
         "not-known: an enclosure in a hazardous place: the type of protection of the enclosure is "
         "not given (protection) | | lacks: protection of the enclosure <protection> | IEC 60079-14 "
         "(2013), Table 10 [from-memory]");
   place = gas("ec", "1");
   place.level = area::Level::Gc;
-  CHECK(words(CheckName::protection, place, marked()) ==
+  CHECK(words(CheckName::protection, place, marked_gland()) ==
         "not-known: db serves an enclosure of type e; an enclosure of type ec has level Gc: it may "
         "serve level Gc: a stated level below that of zone 1; check against the standard | | IEC "
         "60079-0 (2017), clause on marking, levels of protection [secondary]");
   place.zone.reset();
-  CHECK(words(CheckName::protection, place, marked()) ==
+  CHECK(words(CheckName::protection, place, marked_gland()) ==
         "fits: db serves an enclosure of type e; an enclosure of type ec has level Gc: it serves "
         "level Gc | | IEC 60079-14 (2013), Table 10 [secondary]");
 }
 
 TEST_CASE("level and group, whole", "[unit][area]") {
-  Gland gland = marked();
+  Gland gland = marked_gland();
   CHECK(words(CheckName::level, gas("d", "1"), gland) ==
         "fits: Gb serves level Gb for zone 1 | | IEC 60079-14 (2013), Table 1 [secondary]");
   CHECK(words(CheckName::level, gas("d", "0"), gland) ==
@@ -176,7 +151,7 @@ TEST_CASE("level and group, whole", "[unit][area]") {
   CHECK(words(CheckName::level, place, gland) ==
         "not-known: a level for gas: neither the zone nor the level of the place is given (zone) | "
         "| lacks: zone <zone> | IEC 60079-14 (2013), Table 1 [secondary]");
-  gland = marked();
+  gland = marked_gland();
   CHECK(words(CheckName::group, gas("d", "1"), gland) ==
         "fits: IIC serves gas group IIB | | IEC 60079-0 (2017), clause 4, groups");
   gland.gas_group = area::GasMark::IIA;
@@ -189,10 +164,10 @@ TEST_CASE("level and group, whole", "[unit][area]") {
         "gas_group of the gland <> | IEC 60079-0 (2017), clause 4, groups");
   place = gas("d", "1");
   place.gas_group.reset();
-  CHECK(words(CheckName::group, place, marked()) ==
+  CHECK(words(CheckName::group, place, marked_gland()) ==
         "not-known: a gas group: the gas group of the place is not given (gas_group) | | lacks: "
         "gas group <gas_group> | IEC 60079-0 (2017), clause 4, groups");
-  CHECK(words(CheckName::group, dust("tb", "21"), marked()) ==
+  CHECK(words(CheckName::group, dust("tb", "21"), marked_gland()) ==
         "fits: IIIC serves dust group IIIC | | IEC 60079-0 (2017), clause 4, groups");
   gland.dust_group = area::DustGroup::IIIA;
   CHECK(words(CheckName::group, dust("tb", "21"), gland) ==
@@ -200,13 +175,13 @@ TEST_CASE("level and group, whole", "[unit][area]") {
         "4, groups");
   place = dust("tb", "21");
   place.dust_group.reset();
-  CHECK(words(CheckName::group, place, marked()) ==
+  CHECK(words(CheckName::group, place, marked_gland()) ==
         "not-known: a dust group: the dust group of the place is not given (dust_group) | | lacks: "
         "dust group <dust_group> | IEC 60079-0 (2017), clause 4, groups");
 }
 
 TEST_CASE("ingress, whole", "[unit][area]") {
-  Gland gland = marked();
+  Gland gland = marked_gland();
   const auto asked = [&](const char* ip, const char* type = "d") {
     Area place = gas(type, "1");
     place.ip = *area::parse_ip_codes(ip);
@@ -286,7 +261,7 @@ TEST_CASE("ingress, whole", "[unit][area]") {
 }
 
 TEST_CASE("temperature, whole", "[unit][area]") {
-  Gland gland = marked();
+  Gland gland = marked_gland();
   Area place = gas("d", "1");
   CHECK(words(CheckName::temperature, place, gland) ==
         "fits: it meets -20 degC, the gland is for down to -40 degC; it meets 40 degC, the gland "
@@ -304,7 +279,7 @@ TEST_CASE("temperature, whole", "[unit][area]") {
         "not-known: it meets -20 degC; the gland list does not state temp_min_c; it meets 40 degC; "
         "the gland list does not state temp_max_c | | lacks: temp_min_c of the gland <>, "
         "temp_max_c of the gland <> | IEC 60079-0 (2017), 16.6 [from-memory]");
-  gland = marked();
+  gland = marked_gland();
   place.entry_temp_degc = 75;
   CHECK(words(CheckName::temperature, place, gland) ==
         "not-known: it meets -20 degC, the gland is for down to -40 degC; it meets 75 degC, the "
@@ -376,9 +351,9 @@ TEST_CASE("temperature, whole", "[unit][area]") {
 }
 
 TEST_CASE("sealing, whole", "[unit][area]") {
-  Gland gland = marked();
+  Gland gland = marked_gland();
   Area place = gas("d", "1");
-  const auto sealing = [&](const cable::Cable& cable = solid(),
+  const auto sealing = [&](const cable::Cable& cable = solid_cable(),
                            const std::optional<area::SealingBundle>& bundle = {}) {
     return words(CheckName::sealing, place, gland, cable, bundle);
   };
@@ -402,7 +377,7 @@ TEST_CASE("sealing, whole", "[unit][area]") {
   CHECK(sealing() ==
         "not-known: it seals round the cores, as is demanded; the gland list does not state "
         "max_cores | | lacks: size of the cores <csa_mm2> | gland list");
-  cable::Cable uncounted = solid();
+  cable::Cable uncounted = solid_cable();
   uncounted.cores.reset();
   CHECK(sealing(uncounted) ==
         "not-known: it seals round the cores, as is demanded; the gland list does not state "
@@ -415,11 +390,11 @@ TEST_CASE("sealing, whole", "[unit][area]") {
   bundle.verdict = Verdict::not_known;
   bundle.says = "the bundle is not known";
   bundle.source = "a test";
-  CHECK(sealing(solid(), bundle) ==
+  CHECK(sealing(solid_cable(), bundle) ==
         "not-known: it seals round the cores, as is demanded; the bundle is not known | | lacks: "
         "size of the cores <csa_mm2> | a test");
   bundle.verdict = Verdict::no_fit;
-  CHECK(sealing(solid(), bundle) ==
+  CHECK(sealing(solid_cable(), bundle) ==
         "no-fit: it seals round the cores, as is demanded; the bundle is not known | | a test");
   gland.sealing = Sealing::compression;
   CHECK(sealing() ==
@@ -448,14 +423,14 @@ TEST_CASE("sealing, whole", "[unit][area]") {
         "no-fit: it has no inner seal, and no compound round the cores: gas reaches the space of "
         "the armour | | IEC 60079-14, a flameproof gland of an armoured cable seals on the bedding "
         "[secondary]");
-  gland = marked();
+  gland = marked_gland();
   CHECK(sealing() ==
         "fits: a gland that seals round the cores is always allowed; the chamber takes 7 cores, "
         "the cable has 4 | | lacks: size of the cores <csa_mm2> | IEC 60079-14 (2007), 10.4.2 "
         "[from-memory]");
   gland.sealing = Sealing::compression;
   place = gas("d", "1");
-  cable::Cable loose = solid();
+  cable::Cable loose = solid_cable();
   loose.length_m.reset();
   loose.compact.reset();
   CHECK(sealing(loose) ==
@@ -486,7 +461,7 @@ TEST_CASE("sealing, whole", "[unit][area]") {
 }
 
 TEST_CASE("metals and adaptor, whole", "[unit][area]") {
-  Gland gland = marked();
+  Gland gland = marked_gland();
   const auto metals = [&](const area::Touching& touching) {
     const auto check = area::check_metals(touching, gland, test::standards());
     return check ? whole(*check) : "";
@@ -509,8 +484,8 @@ TEST_CASE("metals and adaptor, whole", "[unit][area]") {
   gland.material = "tin";
   CHECK(metals({.enclosure = "aluminium", .adaptor = {}, .armour = {}}) == "");
   const auto adaptor = [](const std::vector<Protection>& marks) {
-    return whole(
-        *area::check_adaptor(area::make_demand(gas("d", "1"), solid(), test::standards()), marks));
+    return whole(*area::check_adaptor(
+        area::make_demand(gas("d", "1"), solid_cable(), test::standards()), marks));
   };
   CHECK(adaptor({}) ==
         "not-known: the adaptor's own protection is not given: an enclosure of type d is asked "
